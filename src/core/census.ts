@@ -1,0 +1,52 @@
+/**
+ * What the layers of one part hold: areas and lengths, and nothing about money, material or printer.
+ * Depends on mesh + unit + pose + geometry settings only; a few kilobytes whatever the mesh.
+ */
+export interface Census {
+  readonly layers: CensusLayers
+  /** Σ |A_i|·h_i: what the layers enclose. Approaches the mesh volume. */
+  readonly modelMm3: number
+  /** Σ |W_i|·h_i, the wall regions. */
+  readonly wallMm3: number
+  /** Σ |S_i|·h_i, solid skin. */
+  readonly skinMm3: number
+  /** Σ |P_i|·h_i, the infill rooms, empty or not. */
+  readonly roomMm3: number
+  /** Volume of the columns that supports would fill, before their density. */
+  readonly supportMm3: number
+  /** Volume of the brim on the first layer. */
+  readonly brimMm3: number
+  /** Printed height: the sum of the layer heights. */
+  readonly heightMm: number
+  /** Share (0–1) of the scan rows whose outline did not close and had to be guessed. */
+  readonly doubtfulShare: number
+}
+
+/** One value per layer, bottom first; every array has `count` entries. */
+export interface CensusLayers {
+  readonly count: number
+  readonly heightMm: Float64Array
+  /** |A_i|: inside all closed contours, overlapping bodies merged. */
+  readonly areaMm2: Float64Array
+  /** |W_i|. The N wall lines together are |W_i| / lineMm long. */
+  readonly wallMm2: Float64Array
+  /** |S_i|. */
+  readonly skinMm2: Float64Array
+  /** |P_i|. */
+  readonly roomMm2: Float64Array
+  /** Support columns crossing the layer. */
+  readonly supportMm2: Float64Array
+  /**
+   * Boundary of P_i projected across the layer's line direction (along x on even layers, along y on odd ones):
+   * lines at a spacing of s mm end `roomSeenMm / s` times on it, two ends a line.
+   */
+  readonly roomSeenMm: Float64Array
+  /** Length of that boundary which a line end follows when lines are joined end to end (both ends counted). */
+  readonly roomWalkMm: Float64Array
+  /** Separate infill rooms. */
+  readonly rooms: Uint32Array
+  /** Separate outlines of A_i, outer and inner: each wall line is laid once around every one. */
+  readonly contours: Uint32Array
+  /** Separate regions of A_i: the nozzle travels between them. */
+  readonly islands: Uint32Array
+}

@@ -1,0 +1,98 @@
+/** A figure that is uncertain: `low` ≤ `mid` ≤ `high`, all in the unit the field name states. */
+export interface Range {
+  readonly low: number
+  readonly mid: number
+  readonly high: number
+}
+
+/** What one piece of a part takes off the spool, out of the purse and off the clock. */
+export interface PartFigures {
+  /** Plastic laid for one piece, before density: walls + skins + infill + supports + brim. */
+  readonly depositMm3: number
+  readonly wallMm3: number
+  readonly skinMm3: number
+  /** Infill lines with their turns. */
+  readonly infillMm3: number
+  /** Share (0–1) of `infillMm3` that lies in the turns at line ends. */
+  readonly turnShare: number
+  /** Removed after printing; in cost and hours and on the spool, not in `massG`. */
+  readonly supportMm3: number
+  /** Removed after printing; in cost and hours and on the spool, not in `massG`. */
+  readonly brimMm3: number
+  /** Share (0–1) of the kept plastic that does not change with infill. */
+  readonly solidShare: number
+  /** On the scale, supports and brim removed. */
+  readonly massG: Range
+  /** Off the spool, supports and brim included. */
+  readonly spoolG: Range
+  readonly filamentM: Range
+  readonly cost: CostRange
+  readonly timeS: Range
+}
+
+/** Money, in the prices' own currency. */
+export interface CostRange extends Range {
+  readonly filament: number
+  readonly electricity: number
+  readonly wear: number
+  readonly failures: number
+}
+
+/** A number with where it comes from. `mark` follows the check values: READ, DERIVED, MEMORY (gates nothing), WEAK, or ours. */
+export interface Sourced {
+  readonly value: number
+  readonly mark: SourceMark
+  readonly source: string
+}
+
+export type SourceMark = 'read' | 'derived' | 'memory' | 'weak' | 'common practice' | 'user'
+
+export interface Material {
+  readonly id: string
+  readonly name: string
+  readonly densityGCm3: Sourced
+  /** The spread the sources show; narrowed to ±1 % when the user types the spool's own density. */
+  readonly densityRangeGCm3: readonly [low: number, high: number]
+  /** False until the user typed the spool's own density. */
+  readonly densityTyped: boolean
+  readonly pricePerKg: Sourced
+  readonly diameterMm: number
+  /** 1 for plain filament; foaming filament is laid with less, and its plastic swells to fill the line. */
+  readonly flow: number
+  readonly youngsGPa: Sourced
+  readonly strengthInPlaneMPa: Sourced
+  readonly strengthAcrossMPa: Sourced
+  readonly heatLimitC: Sourced
+  readonly shrinkagePct: Sourced
+}
+
+export interface Printer {
+  readonly id: string
+  readonly name: string
+  readonly wallMmS: number
+  readonly skinMmS: number
+  readonly infillMmS: number
+  readonly firstLayerMmS: number
+  readonly travelMmS: number
+  readonly accelMmS2: number
+  /** Speed a corner of 90° may be taken at. */
+  readonly cornerMmS: number
+  /** Melt limit. */
+  readonly flowMm3S: number
+  readonly layerChangeS: number
+  /** Heat-up and start routine, once a print. */
+  readonly startS: number
+  readonly powerW: number
+  readonly bedMm: readonly [x: number, y: number, z: number]
+}
+
+export interface Prices {
+  /** ISO 4217. */
+  readonly currency: string
+  readonly electricityPerKwh: number
+  readonly wearPerHour: number
+  /** Purge, failed starts and ends of spools, % of filament. */
+  readonly wastePct: number
+  /** Prints that fail, %. */
+  readonly failurePct: number
+}

@@ -1,0 +1,45 @@
+import type { LengthUnit } from './mesh.ts'
+import type { Material, Prices, Printer } from './figures.ts'
+import type { Pose, Recipe } from './settings.ts'
+
+/** One row of the ledger. The mesh itself is kept apart, under `meshHash`. */
+export interface Part {
+  readonly id: string
+  readonly name: string
+  readonly fileName: string
+  /** SHA-256 of the file's bytes, lower-case hex. */
+  readonly meshHash: string
+  /** Unit the coordinates are taken in. 3MF states it; for STL and OBJ millimetre until the user says otherwise. */
+  readonly unit: LengthUnit
+  readonly quantity: number
+  readonly spares: number
+  /** How many of `quantity` are mirrored copies; they weigh the same. */
+  readonly mirrored: number
+  readonly materialId: string
+  readonly recipe: Recipe
+  /** The preset the recipe came from; null once edited by hand. */
+  readonly role: RoleId | null
+  readonly pose: Pose
+  readonly note: string
+}
+
+export type RoleId = 'arm' | 'plate' | 'mount' | 'soft' | 'wing-skin'
+
+/** A frame to compare with, as bought. */
+export interface CarbonFrame {
+  readonly massG: number
+  readonly price: number
+}
+
+/** Everything a project file holds besides the meshes. */
+export interface Frame {
+  readonly version: 1
+  readonly id: string
+  readonly name: string
+  readonly parts: readonly Part[]
+  /** Materials the user added or changed; they shadow the built-in ones by id. */
+  readonly materials: readonly Material[]
+  readonly printer: Printer
+  readonly prices: Prices
+  readonly carbon: CarbonFrame | null
+}

@@ -1,0 +1,37 @@
+/** Why a file or a part could not be priced. Facts in `message` (both numbers, the byte offset); what to do in `advice`. */
+export interface Problem {
+  readonly code: ProblemCode
+  readonly message: string
+  readonly advice: string
+}
+
+export type ProblemCode =
+  | 'empty-file'
+  | 'unknown-format'
+  | 'truncated'
+  | 'bad-number'
+  | 'bad-index'
+  | 'bad-archive'
+  | 'bad-xml'
+  | 'bad-3mf'
+  | 'too-large'
+  | 'no-triangles'
+  | 'no-volume'
+  | 'not-finite'
+  | 'bad-settings'
+  | 'too-many-layers'
+  | 'cancelled'
+  | 'crashed'
+
+export type Outcome<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem }
+
+/** Thrown inside core, caught at the job boundary; carries a `Problem`. */
+export class PreweighError extends Error {
+  readonly problem: Problem
+  constructor(code: ProblemCode, message: string, advice: string) {
+    super(message)
+    this.name = 'PreweighError'
+    this.problem = { code, message, advice }
+  }
+}

@@ -1,0 +1,133 @@
+import type { Census } from '../core/census.ts'
+import type { Material, Prices, Printer } from '../core/figures.ts'
+import type { CarbonFrame, Frame, RoleId } from '../core/frame.ts'
+import type { LengthUnit, Mesh, MeshFormat, MeshMeasure } from '../core/mesh.ts'
+import type { Problem } from '../core/problem.ts'
+import type { Pose, Recipe } from '../core/settings.ts'
+
+/** Facts only; every total is computed from them in derived.ts. */
+export interface AppState {
+  readonly frame: Frame
+  /** What the workers know of each part, by part id; never saved. */
+  readonly work: Readonly<Record<string, PartWork>>
+  /** Files of this visit that could not become a part; the user dismisses them. */
+  readonly failures: readonly FileFailure[]
+  /** Part ids ticked in the ledger. */
+  readonly selection: readonly string[]
+  /** The part opened in place; null when all rows are closed. */
+  readonly openPartId: string | null
+  /** Whether the last change is in the browser's storage yet. `memory` means it cannot be stored; `reason` says why. */
+  readonly storage: StorageStatus
+  /** What undo and redo would do, as words for the buttons; null when there is nothing. */
+  readonly undoLabel: string | null
+  readonly redoLabel: string | null
+  /** A short note shown for a while, with an undo where one makes sense. */
+  readonly notice: Notice | null
+}
+
+export type StorageStatus =
+  | { readonly kind: 'saved' }
+  | { readonly kind: 'saving' }
+  | { readonly kind: 'memory'; readonly reason: string }
+
+export interface Notice {
+  readonly text: string
+  readonly canUndo: boolean
+}
+
+/** Stage of one part. Figures appear at `rough`, are refined at `done`, and stay from an older run while `stale`. */
+export type PartWork =
+  | { readonly kind: 'queued' }
+  | { readonly kind: 'reading'; readonly fraction: number }
+  | {
+      readonly kind: 'rough'
+      readonly rough: Rough
+      /** Present once the mesh has been measured. */
+      readonly read: PartRead | null
+      readonly fraction: number
+    }
+  | {
+      readonly kind: 'done'
+      readonly read: PartRead
+      readonly census: Census
+      /** Null when the census fits the part's present settings; else how far the newer run is (0–1). */
+      readonly newerFraction: number | null
+    }
+  | { readonly kind: 'failed'; readonly problem: Problem; readonly read: PartRead | null }
+
+/** Volume and area alone, known long before the layers are counted. */
+export interface Rough {
+  readonly volumeMm3: number
+  readonly areaMm2: number
+}
+
+export interface PartRead {
+  readonly format: MeshFormat
+  readonly measure: MeshMeasure
+  /** 96 × 96 pixels, RGBA, transparent ground; null until drawn. */
+  readonly thumbnail: Thumbnail | null
+}
+
+export interface Thumbnail {
+  readonly sizePx: number
+  readonly rgba: Uint8ClampedArray
+}
+
+export interface FileFailure {
+  readonly id: string
+  readonly fileName: string
+  readonly problem: Problem
+}
+
+/** A file on its way in: bytes and a name, whatever the rim got it from (drop, picker, paste, archive). */
+export interface IncomingFile {
+  readonly name: string
+  readonly blob: Blob
+}
+
+/**
+ * Everything the page may do to the state. Built by `createActions` from the store, a runner and a storage, so that tests
+ * pass their own. None throws; what goes wrong lands in `failures`, `work` or `notice`.
+ */
+export interface Actions {
+  /** Adds a part a mesh file; a ZIP of meshes is opened, a project file replaces the frame (after the caller asked). */
+  addFiles(files: readonly IncomingFile[]): Promise<void>
+  /** Loads one of the built-in demo aircraft in place of the present frame. */
+  loadDemo(id: 'sandpiper' | 'tern'): Promise<void>
+  openProject(file: IncomingFile): Promise<void>
+  saveProject(): Promise<Blob>
+  newFrame(): void
+  renameFrame(name: string): void
+  /** Changes fields of several parts at once. Calls with the same `gesture` become one undo step (a slider drag). */
+  updateParts(ids: readonly string[], patch: PartPatch, gesture?: string): void
+  applyRole(ids: readonly string[], role: RoleId): void
+  duplicateParts(ids: readonly string[]): void
+  removeParts(ids: readonly string[]): void
+  /** Adds or replaces a material of the user's. */
+  putMaterial(material: Material, gesture?: string): void
+  putPrinter(printer: Printer, gesture?: string): void
+  putPrices(prices: Prices, gesture?: string): void
+  putCarbon(carbon: CarbonFrame | null, gesture?: string): void
+  select(ids: readonly string[]): void
+  openPart(id: string | null): void
+  dismissFailure(id: string): void
+  dismissNotice(): void
+  retryPart(id: string): void
+  undo(): void
+  redo(): void
+  /** The part's mesh in mm and in its pose, for the 3D view. */
+  loadMesh(id: string): Promise<Mesh>
+}
+
+/** Fields of a part the user edits; `recipe` is merged key by key. */
+export interface PartPatch {
+  readonly name?: string
+  readonly unit?: LengthUnit
+  readonly quantity?: number
+  readonly spares?: number
+  readonly mirrored?: number
+  readonly materialId?: string
+  readonly recipe?: Partial<Recipe>
+  readonly pose?: Pose
+  readonly note?: string
+}
