@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs'
+import optimizeLocales from '@react-aria/optimize-locales-plugin'
+import react from '@vitejs/plugin-react'
+import { playwright } from '@vitest/browser-playwright'
+import { defineConfig } from 'vitest/config'
+import { browserFlags, findBrowser } from './src/tools/browser.mjs'
+
+/** Locales whose component texts are shipped; numbers and money follow any locale, since the browser formats them. */
+const LOCALES = ['en-US', 'en-GB', 'de-DE', 'fr-FR', 'es-ES', 'it-IT', 'nl-NL', 'pl-PL']
+
+// Everything from npm that runs in the browser is bundled at once: a package found late would reload the tests.
+const manifest = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
+  dependencies: Record<string, string>
+}
+const BUNDLED = [
+  ...Object.keys(manifest.dependencies),
+  'axe-core',
+  'fast-check',
+  'react-dom/client',
+  'react/jsx-dev-runtime',
+  'react/jsx-runtime',
+  'three/addons/controls/OrbitControls.js',
+  'zustand/vanilla',
+  'zustand/react/shallow',
+]
+
+export default defineConfig({
+  // Relative, so that the built app can be served from any folder of any host.
+  base: './',
+  plugins: [
+    react(),
+    { ...optimizeLocales.vite({ locales: LOCALES }), enforce: 'pre', apply: 'build' },
+  ],
+  worker: { format: 'es' },
+  optimizeDeps: { include: BUNDLED },
+  build: { target: 'es2023', sourcemap: true },
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/browser/**', 'tests/app/**'],
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.{ts,tsx}'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: playwright({ launchOptions: launchOptions() }),
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'app',
+          environment: 'node',
+          include: ['tests/app/**/*.test.ts'],
+          globalSetup: 'tests/support/serveApp.ts',
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+})
+
+function launchOptions() {
+  const executablePath = findBrowser()
+  return { args: browserFlags(), ...(executablePath === undefined ? {} : { executablePath }) }
+}
