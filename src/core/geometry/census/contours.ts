@@ -1,0 +1,200 @@
+import type { LayerCut } from './slice.ts'
+
+/** The outlines of one layer, as polylines in the scan frame. */
+export interface Contours {
+  /** u, v per point, stride 2, mm. */
+  readonly points: Float64Array
+  /** First point of each contour; one entry more than there are contours. Every contour closes on its first point. */
+  readonly start: Int32Array
+  /** Area by Green's theorem over all contours: exact where no contour crosses or covers another. mm² */
+  readonly signedAreaMm2: number
+  /** Total length of the gaps that had to be bridged because the mesh is open. mm */
+  readonly bridgedMm: number
+  /** Total length of the contours, bridges included. mm */
+  readonly lengthMm: number
+}
+
+/**
+ * Joins the loose segments of a cut into closed contours. Ends meet when they lie on the same mesh edge, so no
+ * tolerance decides; a start is paired with an end first, and only what is left over (flipped triangles) start with start.
+ * Ends that then stay alone belong to holes in the mesh: each is bridged straight to the nearest lone end.
+ */
+export function joinContours(cut: LayerCut): Contours {
+  const mate = pairEnds(cut)
+  const lone: number[] = []
+  for (let end = 0; end < mate.length; end++) if (mate[end]! < 0) lone.push(end)
+  const bridgedMm = lone.length > 0 ? bridgeNearest(cut.points, lone, mate) : 0
+  return walk(cut, mate, bridgedMm)
+}
+
+/** For each segment end (2·segment + 0 for start, 1 for end) the end it meets, or −1. */
+function pairEnds(cut: LayerCut): Int32Array {
+  const { count, edges } = cut
+  const ends = count * 2
+  const mate = new Int32Array(ends).fill(-1)
+  let size = 16
+  while (size < ends * 2) size *= 2
+  const mask = size - 1
+  const slots = new Int32Array(size) // end + 1, 0 when free
+  for (let end = 0; end < ends; end++) {
+    const low = edges[2 * end]!
+    const high = edges[2 * end + 1]!
+    let slot = hash(low, high) & mask
+    for (;;) {
+      const other = slots[slot]! - 1
+      if (other < 0) {
+        slots[slot] = end + 1
+        break
+      }
+      if (
+        mate[other]! < 0 &&
+        (other ^ end) & 1 &&
+        edges[2 * other] === low &&
+        edges[2 * other + 1] === high
+      ) {
+        mate[other] = end
+        mate[end] = other
+        break
+      }
+      slot = (slot + 1) & mask
+    }
+  }
+  pairLeftovers(edges, mate)
+  return mate
+}
+
+/** Neighbouring triangles that face opposite ways put two starts (or two ends) on one edge: pair those too. */
+function pairLeftovers(edges: Int32Array, mate: Int32Array): void {
+  const waiting = new Map<string, number>()
+  for (let end = 0; end < mate.length; end++) {
+    if (mate[end]! >= 0) continue
+    const key = `${edges[2 * end]!},${edges[2 * end + 1]!}`
+    const other = waiting.get(key)
+    if (other === undefined) {
+      waiting.set(key, end)
+    } else {
+      mate[other] = end
+      mate[end] = other
+      waiting.delete(key)
+    }
+  }
+}
+
+function hash(a: number, b: number): number {
+  let h = Math.imul(a, 0x9e3779b1) ^ Math.imul(b, 0x85ebca6b)
+  h ^= h >>> 15
+  h = Math.imul(h, 0x2c1b3c6d)
+  return (h ^ (h >>> 13)) >>> 0
+}
+
+/** Lone ends beyond this many are joined in the order found: the layer is in pieces and marked doubtful anyway. */
+const MOST_LONE_ENDS = 1500
+
+function bridgeNearest(points: Float64Array, lone: readonly number[], mate: Int32Array): number {
+  const pairs: { a: number; b: number; distance: number }[] = []
+  const searched = lone.length <= MOST_LONE_ENDS ? lone : []
+  for (let i = 0; i < searched.length; i++) {
+    for (let j = i + 1; j < searched.length; j++) {
+      const a = searched[i]!
+      const b = searched[j]!
+      const distance = Math.hypot(
+        points[2 * a]! - points[2 * b]!,
+        points[2 * a + 1]! - points[2 * b + 1]!,
+      )
+      pairs.push({ a, b, distance })
+    }
+  }
+  pairs.sort((p, q) => p.distance - q.distance)
+  let bridged = 0
+  const join = (a: number, b: number): void => {
+    mate[a] = b
+    mate[b] = a
+    bridged += Math.hypot(points[2 * a]! - points[2 * b]!, points[2 * a + 1]! - points[2 * b + 1]!)
+  }
+  for (const { a, b } of pairs) if (mate[a]! < 0 && mate[b]! < 0) join(a, b)
+  // Ends come in pairs (two a segment), so the rest pairs up whole.
+  let previous = -1
+  for (const end of lone) {
+    if (mate[end]! >= 0) continue
+    if (previous < 0) {
+      previous = end
+    } else {
+      join(previous, end)
+      previous = -1
+    }
+  }
+  return bridged
+}
+
+/** Follows the pairs around; a contour runs the way most of its length is directed. */
+function walk(cut: LayerCut, mate: Int32Array, bridgedMm: number): Contours {
+  const { count, points } = cut
+  const seen = new Uint8Array(count)
+  const out = new Float64Array(count * 4)
+  const start: number[] = [0]
+  let written = 0
+  let area = 0
+  let length = bridgedMm
+  for (let first = 0; first < count; first++) {
+    if (seen[first]) continue
+    const begin = written
+    let segment = first
+    let enter = 0
+    let forward = 0
+    do {
+      seen[segment] = 1
+      const from = 2 * segment + enter
+      const to = from ^ 1
+      const fu = points[2 * from]!
+      const fv = points[2 * from + 1]!
+      const tu = points[2 * to]!
+      const tv = points[2 * to + 1]!
+      const size = Math.hypot(tu - fu, tv - fv)
+      length += size
+      forward += enter === 0 ? size : -size
+      // The far end is the next segment's near end, unless a bridge lies between.
+      out[written++] = fu
+      out[written++] = fv
+      const next = mate[to]!
+      if (points[2 * next] !== tu || points[2 * next + 1] !== tv) {
+        out[written++] = tu
+        out[written++] = tv
+      }
+      segment = next >> 1
+      enter = next & 1
+    } while (!seen[segment])
+    if (forward < 0) reverse(out, begin, written)
+    area += greenArea(out, begin, written)
+    start.push(written / 2)
+  }
+  return {
+    points: out.subarray(0, written),
+    start: Int32Array.from(start),
+    signedAreaMm2: area,
+    bridgedMm,
+    lengthMm: length,
+  }
+}
+
+function reverse(points: Float64Array, begin: number, end: number): void {
+  for (let i = begin, j = end - 2; i < j; i += 2, j -= 2) {
+    const u = points[i]!
+    const v = points[i + 1]!
+    points[i] = points[j]!
+    points[i + 1] = points[j + 1]!
+    points[j] = u
+    points[j + 1] = v
+  }
+}
+
+/** Signed area of one closed contour, relative to its first point so that it stays exact far from the origin. */
+export function greenArea(points: Float64Array, begin: number, end: number): number {
+  const u0 = points[begin]!
+  const v0 = points[begin + 1]!
+  let twice = 0
+  for (let i = begin + 2; i + 3 < end; i += 2) {
+    twice +=
+      (points[i]! - u0) * (points[i + 3]! - v0) - (points[i + 2]! - u0) * (points[i + 1]! - v0)
+  }
+  return twice / 2
+}

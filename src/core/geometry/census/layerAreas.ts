@@ -1,0 +1,70 @@
+import type { CutLayer, Grids } from './cutLayer.ts'
+import { insetOf } from './cutLayer.ts'
+import { dropSmallPieces, measureBoundary, separatePieces } from './rooms.ts'
+import { intersectRows } from './rowAlgebra.ts'
+import { emptyRows, isEmpty, rowLengthMm } from './rowSet.ts'
+
+/** What one layer holds, in its own scan direction. Areas mm², lengths mm. */
+export interface LayerAreas {
+  readonly areaMm2: number
+  readonly wallMm2: number
+  readonly skinMm2: number
+  readonly roomMm2: number
+  readonly roomSeenMm: number
+  readonly roomWalkMm: number
+  readonly rooms: number
+  readonly contours: number
+  readonly islands: number
+}
+
+/**
+ * Infill rooms smaller than this many line widths squared are filled solid: no pattern fits in them
+ * (common practice, no source). It moves area from room to skin, never the sum.
+ */
+export const LEAST_ROOM_LINES2 = 16
+
+/**
+ * Divides a layer into walls, skin and infill room. `neighbours` are the T layers above and B below that must cover a
+ * place for it to be room; null stands for air beyond the part's top or bottom.
+ */
+export function measureLayer(
+  layer: CutLayer,
+  neighbours: readonly (CutLayer | null)[],
+  along: 0 | 1,
+  wallMm: number,
+  lineMm: number,
+  grids: Grids,
+): LayerAreas {
+  const pitchMm = grids[along].pitchMm
+  const inset = insetOf(layer, along, wallMm, grids)
+  let covered = inset
+  let last = layer
+  for (const neighbour of neighbours) {
+    if (neighbour === last || isEmpty(covered)) continue
+    covered = neighbour
+      ? intersectRows(covered, neighbour.rows[along])
+      : emptyRows(grids[along].rows)
+    if (neighbour) last = neighbour
+  }
+  const room = dropSmallPieces(
+    covered,
+    separatePieces(covered),
+    pitchMm,
+    LEAST_ROOM_LINES2 * lineMm * lineMm,
+  )
+  const boundary = measureBoundary(room, pitchMm)
+  const scale = layer.correction[along]
+  const insetMm2 = rowLengthMm(inset) * pitchMm * scale
+  const roomMm2 = rowLengthMm(room) * pitchMm * scale
+  return {
+    areaMm2: layer.areaMm2,
+    wallMm2: Math.max(0, layer.areaMm2 - insetMm2),
+    skinMm2: insetMm2 - roomMm2,
+    roomMm2,
+    roomSeenMm: boundary.seenMm,
+    roomWalkMm: boundary.walkMm,
+    rooms: room === covered ? separatePieces(covered).count : separatePieces(room).count,
+    contours: layer.outline.start.length - 1,
+    islands: separatePieces(layer.rows[along]).count,
+  }
+}
