@@ -1,0 +1,185 @@
+import type { Printer } from '../figures.ts'
+
+/*
+ * Classes of machine, not machines: each number is what such a printer is commonly run at (common practice, no source),
+ * except where a comment names one. Hours depend on them more than on anything else, so every field can be typed over.
+ */
+
+const ORDINARY: Printer = {
+  id: 'ordinary',
+  name: 'Ordinary printer of today',
+  wallMmS: 60,
+  skinMmS: 70,
+  infillMmS: 90,
+  firstLayerMmS: 25,
+  travelMmS: 150,
+  accelMmS2: 2000,
+  cornerMmS: 12,
+  // A standard 0.4 mm nozzle melts about 11 mm³/s (ellis3dp.com).
+  flowMm3S: 11,
+  layerChangeS: 1,
+  startS: 300,
+  // 189.5 W on average, measured on a 300 mm machine printing PLA (3dprintscape.com).
+  powerW: 190,
+  bedMm: [220, 220, 240],
+}
+
+export const PRINTERS: readonly Printer[] = [
+  ORDINARY,
+  {
+    id: 'mid-2010s',
+    name: 'Slow cartesian of the mid-2010s',
+    wallMmS: 50,
+    skinMmS: 50,
+    infillMmS: 60,
+    firstLayerMmS: 25,
+    travelMmS: 120,
+    accelMmS2: 1000,
+    cornerMmS: 15,
+    flowMm3S: 8,
+    layerChangeS: 1,
+    startS: 240,
+    powerW: 120,
+    bedMm: [200, 200, 180],
+  },
+  {
+    id: 'fast-enclosed',
+    name: 'Fast enclosed printer',
+    wallMmS: 180,
+    skinMmS: 220,
+    infillMmS: 250,
+    firstLayerMmS: 50,
+    travelMmS: 400,
+    accelMmS2: 8000,
+    cornerMmS: 20,
+    flowMm3S: 22,
+    layerChangeS: 0.8,
+    startS: 420,
+    powerW: 250,
+    bedMm: [250, 250, 250],
+  },
+  {
+    id: 'large-nozzle',
+    name: 'Large nozzle (0.8 mm)',
+    wallMmS: 40,
+    skinMmS: 45,
+    infillMmS: 50,
+    firstLayerMmS: 20,
+    travelMmS: 150,
+    accelMmS2: 1500,
+    cornerMmS: 10,
+    flowMm3S: 20,
+    layerChangeS: 1,
+    startS: 360,
+    powerW: 250,
+    bedMm: [300, 300, 300],
+  },
+]
+
+export const PRINTER_DEFAULT: Printer = ORDINARY
+
+/** One number of a printer as it is typed. `min` and `max` are in `unit`; outside them the number is refused. */
+export interface PrinterField {
+  readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm'>
+  readonly label: string
+  readonly unit: string
+  readonly min: number
+  readonly max: number
+  /** One plain sentence: what it is and where to find it. */
+  readonly explain: string
+}
+
+export const PRINTER_FIELDS: readonly PrinterField[] = [
+  {
+    key: 'wallMmS',
+    label: 'Wall speed',
+    unit: 'mm/s',
+    min: 1,
+    max: 1000,
+    explain: 'How fast the nozzle goes round the outline of the part, inner and outer walls alike.',
+  },
+  {
+    key: 'skinMmS',
+    label: 'Skin speed',
+    unit: 'mm/s',
+    min: 1,
+    max: 1000,
+    explain: 'How fast the solid top and bottom layers are laid.',
+  },
+  {
+    key: 'infillMmS',
+    label: 'Infill speed',
+    unit: 'mm/s',
+    min: 1,
+    max: 1000,
+    explain: 'How fast the open pattern inside the part, and support, is laid.',
+  },
+  {
+    key: 'firstLayerMmS',
+    label: 'First-layer speed',
+    unit: 'mm/s',
+    min: 1,
+    max: 1000,
+    explain:
+      'Everything on the first layer is laid at this speed at most, so that it sticks to the bed.',
+  },
+  {
+    key: 'travelMmS',
+    label: 'Travel speed',
+    unit: 'mm/s',
+    min: 1,
+    max: 2000,
+    explain: 'How fast the nozzle moves when it lays nothing.',
+  },
+  {
+    key: 'accelMmS2',
+    label: 'Acceleration',
+    unit: 'mm/s²',
+    min: 50,
+    max: 50_000,
+    explain:
+      'How quickly the head picks up speed. On short lines this, not the speed, decides the hours.',
+  },
+  {
+    key: 'cornerMmS',
+    label: 'Corner speed',
+    unit: 'mm/s',
+    min: 0.1,
+    max: 200,
+    explain: 'The speed at which the head may go through a right-angled corner without stopping.',
+  },
+  {
+    key: 'flowMm3S',
+    label: 'Melt limit',
+    unit: 'mm³/s',
+    min: 0.1,
+    max: 200,
+    explain:
+      'How much plastic the hot end melts a second. Above it every line is slowed down; a plain 0.4 mm nozzle manages about 11.',
+  },
+  {
+    key: 'layerChangeS',
+    label: 'Layer change',
+    unit: 's',
+    min: 0,
+    max: 600,
+    explain: 'Seconds lost at each new layer: lifting, drawing the filament back, moving over.',
+  },
+  {
+    key: 'startS',
+    label: 'Start-up',
+    unit: 's',
+    min: 0,
+    max: 7200,
+    explain: 'Heating and the start routine, once for each print, before the first line is laid.',
+  },
+  {
+    key: 'powerW',
+    label: 'Power',
+    unit: 'W',
+    min: 0,
+    max: 5000,
+    explain:
+      'Average draw from the wall over a whole print, bed heating included. A plug-in meter tells.',
+  },
+]

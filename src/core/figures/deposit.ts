@@ -1,0 +1,38 @@
+import type { Census } from '../census.ts'
+import type { Recipe } from '../settings.ts'
+import { infillLayer } from './infill.ts'
+
+/** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
+export interface Deposit {
+  readonly wallMm3: number
+  readonly skinMm3: number
+  readonly infillMm3: number
+  /** The part of `infillMm3` that lies in turns. */
+  readonly turnMm3: number
+  readonly supportMm3: number
+  readonly brimMm3: number
+}
+
+/** How much of a support column is plastic (common practice, no source). */
+export const SUPPORT_SHARE = 0.15
+
+/** Adds up what the layers hold under a recipe whose geometry settings are those of the census. */
+export function depositOf(census: Census, recipe: Recipe): Deposit {
+  const { layers } = census
+  let infillMm3 = 0
+  let turnMm3 = 0
+  for (let i = 0; i < layers.count; i++) {
+    const beadMm2 = recipe.lineMm * (layers.heightMm[i] ?? 0)
+    const { pathMm, turnMm } = infillLayer(census, recipe, i)
+    infillMm3 += pathMm * beadMm2
+    turnMm3 += turnMm * beadMm2
+  }
+  return {
+    wallMm3: census.wallMm3,
+    skinMm3: census.skinMm3,
+    infillMm3,
+    turnMm3,
+    supportMm3: census.supportMm3 * SUPPORT_SHARE,
+    brimMm3: census.brimMm3,
+  }
+}

@@ -1,0 +1,74 @@
+import type { Census } from '../census.ts'
+import type { Pattern, Recipe } from '../settings.ts'
+
+/** What tells one infill pattern from another here. */
+export interface PatternModel {
+  /** How many straight line directions every layer lays; one-direction patterns alternate along x and along y by layer. */
+  readonly directions: number
+  /** Path length over the length of the straight line it winds along. */
+  readonly pathFactor: number
+}
+
+/**
+ * The geometry assumed for each pattern.
+ *
+ * - grid and triangles lay each of their directions on every layer, lines crossing, as much plastic as if they did not cross.
+ * - honeycomb: regular cells of side a whose path runs along a flat side (a forward), then along a slanted one (a/2 forward):
+ *   4a of path for 3a of progress, hence 4/3. Neighbouring paths share the flat sides.
+ * - gyroid: winding lines along x at some heights, along y at others. The surface holds 3.0915 a² in a cell of side a
+ *   (A. H. Schoen, NASA TN D-5541, 1970; figure from memory, the test integrates it anew); a flat cut through a surface
+ *   without preferred direction meets π/4 of surface area per volume as length per area, so π/4·3.0915/a against straight
+ *   lines a/2 apart, 2/a: 1.214.
+ */
+export const PATTERN_MODELS: Readonly<Record<Pattern, PatternModel>> = {
+  lines: { directions: 1, pathFactor: 1 },
+  grid: { directions: 2, pathFactor: 1 },
+  triangles: { directions: 3, pathFactor: 1 },
+  honeycomb: { directions: 1, pathFactor: 4 / 3 },
+  gyroid: { directions: 1, pathFactor: 1.214 },
+}
+
+/** Distance between neighbouring lines of one direction, mm; infinite at 0 %. */
+export function infillSpacingMm(recipe: Recipe): number {
+  const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
+  return (directions * pathFactor * recipe.lineMm) / (recipe.infillPct / 100)
+}
+
+/** Infill of one layer. */
+export interface InfillLayer {
+  /** Path length of lines and turns together. */
+  readonly pathMm: number
+  /** The part of `pathMm` that lies in the turns. */
+  readonly turnMm: number
+  /** Lines laid, counting a line once from wall to wall. */
+  readonly lines: number
+}
+
+const EMPTY: InfillLayer = { pathMm: 0, turnMm: 0, lines: 0 }
+
+/**
+ * Infill path of layer `i`.
+ *
+ * With n directions, path factor k, line width w and infill share φ, neighbouring lines are s = n·k·w/φ apart, so that the
+ * lines alone cover φ of the room. Joined end to end, the path follows the wall from each line to the next. Of the walked
+ * boundary (both ends of every line) it uses every second gap, half; in each room the first line starts and the last one
+ * ends free, which takes one gap s off: walk/2 − rooms·s. A gap runs from centre line to centre line, and half a line width
+ * at either end is already covered by the lines themselves, so only (s − w)/s of it is new plastic. Every direction does
+ * this on every layer; the census measures along x on even layers and along y on odd ones, so over the layers one scan
+ * stands for all directions. Never more than the room holds; at 100 % the lines touch and there is nothing to join.
+ */
+export function infillLayer(census: Census, recipe: Recipe, i: number): InfillLayer {
+  const { layers } = census
+  const share = recipe.infillPct / 100
+  const roomMm2 = layers.roomMm2[i] ?? 0
+  if (share <= 0 || roomMm2 <= 0) return EMPTY
+  const { directions } = PATTERN_MODELS[recipe.pattern]
+  const spacing = infillSpacingMm(recipe)
+  const fullMm = roomMm2 / recipe.lineMm
+  const lines = (directions * (layers.roomSeenMm[i] ?? 0)) / (2 * spacing)
+  const lineMm = Math.min(1, share) * fullMm
+  const walked = (layers.roomWalkMm[i] ?? 0) / 2 - (layers.rooms[i] ?? 0) * spacing
+  const joined = directions * Math.max(0, walked) * Math.max(0, 1 - recipe.lineMm / spacing)
+  const turnMm = share >= 1 ? 0 : Math.min(joined, fullMm - lineMm)
+  return { pathMm: lineMm + turnMm, turnMm, lines }
+}

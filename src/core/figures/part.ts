@@ -1,0 +1,29 @@
+import type { Census } from '../census.ts'
+import type { Material, PartFigures, Prices, Printer } from '../figures.ts'
+import type { Recipe } from '../settings.ts'
+import { assembleFigures } from './assemble.ts'
+import { depositOf } from './deposit.ts'
+import { printTime } from './hours.ts'
+import { INFILL_MODEL } from './mass.ts'
+
+/**
+ * The figures of one piece, from its counted layers. The recipe's geometry settings must be those the census was taken
+ * with. Cheap enough for every step of a slider drag.
+ */
+export function partFigures(
+  census: Census,
+  recipe: Recipe,
+  material: Material,
+  printer: Printer,
+  prices: Prices,
+): PartFigures {
+  const deposit = depositOf(census, recipe)
+  const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
+  const infillError = keptMm3 > 0 ? (INFILL_MODEL * deposit.infillMm3) / keptMm3 : 0
+  const countSpreads = [
+    { low: infillError, high: infillError },
+    { low: census.doubtfulShare, high: census.doubtfulShare },
+  ]
+  const timeS = printTime(census, recipe, material, printer)
+  return assembleFigures(deposit, countSpreads, timeS, material, printer, prices)
+}

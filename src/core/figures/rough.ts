@@ -1,0 +1,83 @@
+import type { Material, PartFigures, Prices, Printer } from '../figures.ts'
+import type { Recipe } from '../settings.ts'
+import { assembleFigures } from './assemble.ts'
+import { meltSpeedMmS } from './flow.ts'
+
+/** How much longer or shorter than at steady speed a print of known plastic takes (common practice, no source). */
+const TIME_LOW = 0.9
+const TIME_MID = 1.3
+const TIME_HIGH = 2.5
+/** Turns at line ends, share of sparse infill: 4–14 % in weighed blocks (P. Ravi 2020, doi 10.1186/s41205-020-00063-8). */
+const TURN_SHARE = 0.08
+
+/**
+ * First figures of a part from its volume and surface alone, seconds before its layers are counted. How much of the volume
+ * lies within a wall's depth of the surface depends on the shape: for a plate all of area × depth, for a rod less, for a
+ * ball least. The middle takes the rod; low and high take ball and plate with the thinner and the thicker of wall and skin.
+ * Supports and brim are not known yet and not in.
+ */
+export function roughFigures(
+  rough: { readonly volumeMm3: number; readonly areaMm2: number },
+  recipe: Recipe,
+  material: Material,
+  printer: Printer,
+  prices: Prices,
+): PartFigures {
+  const volumeMm3 = Math.max(0, rough.volumeMm3)
+  const wallMm = recipe.walls * recipe.lineMm
+  const skinMm = ((recipe.topSkins + recipe.bottomSkins) / 2) * recipe.layerMm
+  const depthAt = (mm: number): number => (volumeMm3 > 0 ? (rough.areaMm2 * mm) / volumeMm3 : 0)
+  const share = recipe.infillPct / 100
+  const sparse = share >= 1 ? 1 : Math.min(1, share / (1 - TURN_SHARE))
+  const laidAt = (shell: number): number => volumeMm3 * (shell + (1 - shell) * sparse)
+
+  const shell = rodShell(depthAt((wallMm + skinMm) / 2))
+  const mid = laidAt(shell)
+  const low = laidAt(ballShell(depthAt(Math.min(wallMm, skinMm))))
+  const high = laidAt(plateShell(depthAt(Math.max(wallMm, skinMm))))
+  const spread = mid > 0 ? { low: 1 - low / mid, high: high / mid - 1 } : { low: 0, high: 0 }
+
+  const wallPart = wallMm + skinMm > 0 ? wallMm / (wallMm + skinMm) : 1
+  const solidMm3 = volumeMm3 * shell
+  const infillMm3 = mid - solidMm3
+  const deposit = {
+    wallMm3: solidMm3 * wallPart,
+    skinMm3: solidMm3 * (1 - wallPart),
+    infillMm3,
+    turnMm3: share < 1 ? infillMm3 * TURN_SHARE : 0,
+    supportMm3: 0,
+    brimMm3: 0,
+  }
+  const steady = (mm3: number): number => steadySeconds(mm3, recipe, material, printer)
+  const fixedS = volumeMm3 > 0 ? printer.startS : 0
+  const layersS = (Math.cbrt(volumeMm3) / recipe.layerMm) * printer.layerChangeS
+  const timeS = {
+    low: fixedS + TIME_LOW * steady(low) + layersS / 3,
+    mid: fixedS + TIME_MID * steady(mid) + layersS,
+    high: fixedS + TIME_HIGH * steady(high) + layersS * 3,
+  }
+  return assembleFigures(deposit, [spread], timeS, material, printer, prices)
+}
+
+/** Share of a plate within a depth of its two faces; `x` is area × depth ÷ volume. */
+function plateShell(x: number): number {
+  return Math.min(1, x)
+}
+
+/** The same for a long round rod: 1 − (1 − depth/r)², with x = 2·depth/r. */
+function rodShell(x: number): number {
+  return 1 - Math.max(0, 1 - x / 2) ** 2
+}
+
+/** The same for a ball: x = 3·depth/r. */
+function ballShell(x: number): number {
+  return 1 - Math.max(0, 1 - x / 3) ** 3
+}
+
+/** Seconds to lay a volume at the printer's mean speed. */
+function steadySeconds(mm3: number, recipe: Recipe, material: Material, printer: Printer): number {
+  const { lineMm, layerMm } = recipe
+  const wanted = (printer.wallMmS + printer.skinMmS + printer.infillMmS) / 3
+  const speed = meltSpeedMmS(wanted, printer.flowMm3S, lineMm, layerMm, material.flow)
+  return mm3 / (lineMm * layerMm * speed)
+}
