@@ -4,6 +4,7 @@ import react from '@vitejs/plugin-react'
 import { playwright } from '@vitest/browser-playwright'
 import { defineConfig } from 'vitest/config'
 import { browserFlags, findBrowser } from './src/tools/browser.mjs'
+import { offlinePlugin, policyPlugin } from './src/tools/sitePlugins.ts'
 
 /** Locales whose component texts are shipped; numbers and money follow any locale, since the browser formats them. */
 const LOCALES = ['en-US', 'en-GB', 'de-DE', 'fr-FR', 'es-ES', 'it-IT', 'nl-NL', 'pl-PL']
@@ -30,6 +31,8 @@ export default defineConfig({
   plugins: [
     react(),
     { ...optimizeLocales.vite({ locales: LOCALES }), enforce: 'pre', apply: 'build' },
+    policyPlugin(),
+    offlinePlugin(),
   ],
   worker: { format: 'es' },
   optimizeDeps: { include: BUNDLED },

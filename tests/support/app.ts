@@ -1,0 +1,59 @@
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright'
+import { afterAll, inject } from 'vitest'
+import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
+
+let browser: Promise<Browser> | undefined
+
+/** Starts one browser per test file, when its first test asks for it. */
+function sharedBrowser(): Promise<Browser> {
+  const executablePath = findBrowser()
+  browser ??= chromium.launch({
+    args: browserFlags(),
+    ...(executablePath === undefined ? {} : { executablePath }),
+  })
+  return browser
+}
+
+afterAll(async () => {
+  await (await browser)?.close()
+  browser = undefined
+})
+
+export interface AppVisit {
+  /** The built app, opened in a browser profile of its own. */
+  readonly page: Page
+  readonly url: string
+}
+
+export interface AppVisitOptions extends BrowserContextOptions {
+  /** Where to go instead of the build that all tests share. */
+  readonly url?: string
+  /** Console errors the test brings about on purpose. */
+  readonly expectedErrors?: RegExp
+}
+
+/**
+ * Opens the built app as a new visitor and fails the test, besides what `visit` checks, on any uncaught error, error
+ * in the console or breach of the content policy.
+ * The service worker is kept away unless `options` allows it, so that a test sees this build and nothing kept.
+ */
+export async function withApp(
+  visit: (visit: AppVisit) => Promise<void>,
+  { url = inject('appUrl'), expectedErrors, ...options }: AppVisitOptions = {},
+): Promise<void> {
+  const context = await (await sharedBrowser()).newContext({ serviceWorkers: 'block', ...options })
+  const complaints: string[] = []
+  context.on('weberror', (error) => complaints.push(String(error.error())))
+  context.on('console', (message) => {
+    if (message.type() === 'error') complaints.push(message.text())
+  })
+  try {
+    const page = await context.newPage()
+    await page.goto(url)
+    await visit({ page, url })
+  } finally {
+    await context.close()
+  }
+  const unexpected = complaints.filter((complaint) => expectedErrors?.test(complaint) !== true)
+  if (unexpected.length > 0) throw new Error(`The page complained:\n${unexpected.join('\n')}`)
+}

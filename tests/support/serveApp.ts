@@ -1,0 +1,47 @@
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import path from 'node:path'
+import type { TestProject } from 'vitest/node'
+import { createAppServer, listen } from '../../src/tools/serve.mjs'
+
+declare module 'vitest' {
+  export interface ProvidedContext {
+    /** Where the built app is served during this run. */
+    appUrl: string
+    /** The folder that holds it. */
+    appFolder: string
+  }
+}
+
+/**
+ * Builds the app once a run and serves it. `PREWEIGH_DIST` names a build to take instead, as `npm test` does with the
+ * one it has just made.
+ */
+export default async function serveApp(project: TestProject): Promise<() => void> {
+  const given = process.env['PREWEIGH_DIST']
+  const folder = given ?? buildInto(project.config.root)
+  const server = createAppServer(folder)
+  const port = await listen(server, 0)
+  project.provide('appUrl', `http://127.0.0.1:${port}/`)
+  project.provide('appFolder', folder)
+  return () => {
+    server.close()
+    server.closeAllConnections()
+    if (given === undefined) rmSync(folder, { recursive: true, force: true })
+  }
+}
+
+function buildInto(root: string): string {
+  const folder = mkdtempSync(path.join(root, 'node_modules', '.app-under-test-'))
+  // A process of its own: this one runs with NODE_ENV=test, which would build React's slow development version.
+  const result = spawnSync(
+    process.execPath,
+    ['node_modules/vite/bin/vite.js', 'build', '--outDir', folder, '--logLevel', 'warn'],
+    { cwd: root, encoding: 'utf8', env: { ...process.env, NODE_ENV: 'production' } },
+  )
+  if (result.status !== 0) {
+    rmSync(folder, { recursive: true, force: true })
+    throw new Error(`The app does not build:\n${result.stdout}\n${result.stderr}`)
+  }
+  return folder
+}
