@@ -86,7 +86,7 @@ export function frameTotals(rows: readonly TotalRow[], carbon: CarbonFrame | nul
 }
 
 /** Printed mass and cost against a bought carbon frame. */
-export function carbonDifference(massG: Range, cost: Range, carbon: CarbonFrame): CarbonDifference {
+function carbonDifference(massG: Range, cost: Range, carbon: CarbonFrame): CarbonDifference {
   const more = shiftRange(massG, -carbon.massG)
   return {
     massG: more,

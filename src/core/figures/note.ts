@@ -1,0 +1,30 @@
+import type { Census } from '../census.ts'
+import type { PartFigures } from '../figures.ts'
+import type { Recipe } from '../settings.ts'
+import { formatPercent } from './format.ts'
+
+/** From this share of walls and skins in the part on, ten points of infill move its mass by some 5 % or less. */
+const MOSTLY_SOLID = 0.6
+
+/**
+ * The sentence beside the infill slider where infill hardly matters; null where it does. A 3 mm deck with 1 mm skins at
+ * 30 % is (2 + 0.3)/3 = 77 % solid before its side walls are counted.
+ */
+export function infillNote(
+  figures: PartFigures,
+  census: Census,
+  recipe: Recipe,
+  locale?: string,
+): string | null {
+  const { modelMm3, roomMm3 } = census
+  if (modelMm3 <= 0) return null
+  if (roomMm3 <= 0) return 'This part is all walls and skins: infill changes nothing here.'
+  const solidMm3 = figures.wallMm3 + figures.skinMm3
+  const keptMm3 = solidMm3 + figures.infillMm3
+  if (solidMm3 / modelMm3 < MOSTLY_SOLID) return null
+  const solid = formatPercent(solidMm3 / modelMm3, locale)
+  const filled = formatPercent(keptMm3 / modelMm3, locale)
+  const step = formatPercent((0.1 * roomMm3) / keptMm3, locale)
+  const infill = formatPercent(recipe.infillPct / 100, locale)
+  return `Walls and skins alone fill ${solid} of this part; at ${infill} infill it is ${filled} solid. Ten points more or less change its mass by only about ${step}.`
+}
