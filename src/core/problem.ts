@@ -22,6 +22,9 @@ export type ProblemCode =
   | 'too-many-layers'
   | 'cancelled'
   | 'crashed'
+  | 'unreadable-file'
+  | 'missing-mesh'
+  | 'bad-project'
 
 export type Outcome<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem }

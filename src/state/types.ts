@@ -1,9 +1,12 @@
 import type { Census } from '../core/census.ts'
 import type { Material, Prices, Printer } from '../core/figures.ts'
 import type { CarbonFrame, Frame, RoleId } from '../core/frame.ts'
-import type { LengthUnit, Mesh, MeshFormat, MeshMeasure } from '../core/mesh.ts'
+import type { LengthUnit, Mesh } from '../core/mesh.ts'
 import type { Problem } from '../core/problem.ts'
 import type { Pose, Recipe } from '../core/settings.ts'
+import type { PartRead, Rough } from '../jobs/protocol.ts'
+
+export type { PartRead, Rough, Thumbnail } from '../jobs/protocol.ts'
 
 /** Facts only; every total is computed from them in derived.ts. */
 export interface AppState {
@@ -12,6 +15,8 @@ export interface AppState {
   readonly work: Readonly<Record<string, PartWork>>
   /** Files of this visit that could not become a part; the user dismisses them. */
   readonly failures: readonly FileFailure[]
+  /** Names of dropped files that are still being opened, in the order they came. */
+  readonly incoming: readonly string[]
   /** Part ids ticked in the ledger. */
   readonly selection: readonly string[]
   /** The part opened in place; null when all rows are closed. */
@@ -54,24 +59,6 @@ export type PartWork =
       readonly newerFraction: number | null
     }
   | { readonly kind: 'failed'; readonly problem: Problem; readonly read: PartRead | null }
-
-/** Volume and area alone, known long before the layers are counted. */
-export interface Rough {
-  readonly volumeMm3: number
-  readonly areaMm2: number
-}
-
-export interface PartRead {
-  readonly format: MeshFormat
-  readonly measure: MeshMeasure
-  /** 96 × 96 pixels, RGBA, transparent ground; null until drawn. */
-  readonly thumbnail: Thumbnail | null
-}
-
-export interface Thumbnail {
-  readonly sizePx: number
-  readonly rgba: Uint8ClampedArray
-}
 
 export interface FileFailure {
   readonly id: string
@@ -130,4 +117,15 @@ export interface PartPatch {
   readonly recipe?: Partial<Recipe>
   readonly pose?: Pose
   readonly note?: string
+}
+
+/** What `createActions` returns: the page's actions, and what only its start, its end and tests need. */
+export interface Session extends Actions {
+  /** Brings back the frame of the last visit, if the browser kept one. Call once, before anything else. */
+  restore(): Promise<void>
+  /** Writes what is not in storage yet, now. */
+  flush(): Promise<void>
+  /** Resolves once nothing is being opened, analysed or saved. */
+  settled(): Promise<void>
+  close(): void
 }

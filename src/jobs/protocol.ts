@@ -1,0 +1,138 @@
+import type { Census } from '../core/census.ts'
+import type { LengthUnit, Mesh, MeshFormat, MeshMeasure } from '../core/mesh.ts'
+import type { Problem } from '../core/problem.ts'
+import type { GeometrySettings, Pose } from '../core/settings.ts'
+
+/** A mesh file whose bytes are known: `hash` is their SHA-256, lower-case hex. The blob is read inside the worker. */
+export interface MeshSource {
+  readonly hash: string
+  readonly name: string
+  readonly blob: Blob
+}
+
+/** Volume and area alone, known long before the layers are counted. */
+export interface Rough {
+  readonly volumeMm3: number
+  readonly areaMm2: number
+}
+
+export interface PartRead {
+  readonly format: MeshFormat
+  readonly measure: MeshMeasure
+  /** 96 × 96 pixels, RGBA, transparent ground; null until drawn. */
+  readonly thumbnail: Thumbnail | null
+}
+
+export interface Thumbnail {
+  readonly sizePx: number
+  readonly rgba: Uint8ClampedArray
+}
+
+/** First look at a file: what it holds, each mesh hashed and roughly measured. */
+export interface OpenAsk {
+  readonly kind: 'open'
+  readonly name: string
+  readonly blob: Blob
+}
+
+/** One mesh of an opened file; an archive gives several. */
+export type OpenedFile =
+  | {
+      readonly ok: true
+      readonly source: MeshSource
+      /** The unit the file states; null where it has none. */
+      readonly unit: LengthUnit | null
+      /** Measured with one file unit taken as one millimetre. */
+      readonly raw: Rough
+    }
+  | { readonly ok: false; readonly name: string; readonly problem: Problem }
+
+export type OpenAnswer =
+  | { readonly kind: 'meshes'; readonly files: readonly OpenedFile[] }
+  /** The file is one of our own project files. */
+  | { readonly kind: 'project' }
+
+/** Measures a mesh (`wantRead`) and counts its layers. */
+export interface AnalyseAsk {
+  readonly kind: 'analyse'
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  readonly pose: Pose
+  readonly geometry: GeometrySettings
+  readonly wantRead: boolean
+}
+
+/** What an analysis tells on its way, in this order; `progress` comes many times. */
+export type AnalyseEvent =
+  | { readonly kind: 'rough'; readonly rough: Rough }
+  | { readonly kind: 'read'; readonly read: PartRead }
+  | { readonly kind: 'progress'; readonly fraction: number }
+
+export interface AnalyseAnswer {
+  readonly census: Census
+}
+
+/** The mesh in mm, turned into its pose, its lowest point at height 0. */
+export interface MeshAsk {
+  readonly kind: 'mesh'
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  readonly pose: Pose
+}
+
+/** Packs files into a ZIP, in the order given. */
+export interface PackAsk {
+  readonly kind: 'pack'
+  readonly entries: readonly PackEntry[]
+}
+
+export interface PackEntry {
+  readonly path: string
+  readonly content: Blob | string
+}
+
+export interface UnpackAsk {
+  readonly kind: 'unpack'
+  readonly blob: Blob
+}
+
+/** One entry of a ZIP; `hash` is the SHA-256 of the unpacked bytes. A damaged entry is told, the others go on. */
+export type UnpackedEntry =
+  | { readonly ok: true; readonly path: string; readonly blob: Blob; readonly hash: string }
+  | { readonly ok: false; readonly path: string; readonly reason: string }
+
+export interface UnpackAnswer {
+  readonly entries: readonly UnpackedEntry[]
+  /** The archive ends before its own table of contents. */
+  readonly cutShort: boolean
+}
+
+/** Every kind of job: what is asked, what it tells on its way, what it answers. */
+export interface JobTable {
+  readonly open: { readonly ask: OpenAsk; readonly event: never; readonly answer: OpenAnswer }
+  readonly analyse: {
+    readonly ask: AnalyseAsk
+    readonly event: AnalyseEvent
+    readonly answer: AnalyseAnswer
+  }
+  readonly mesh: { readonly ask: MeshAsk; readonly event: never; readonly answer: Mesh }
+  readonly pack: { readonly ask: PackAsk; readonly event: never; readonly answer: Blob }
+  readonly unpack: { readonly ask: UnpackAsk; readonly event: never; readonly answer: UnpackAnswer }
+}
+
+export type JobKind = keyof JobTable
+export type Ask = JobTable[JobKind]['ask']
+export type JobEvent = JobTable[JobKind]['event']
+export type Answer = JobTable[JobKind]['answer']
+
+/** Page to worker. One at a time: the pool sends the next once the answer is there. */
+export interface AskMessage<A = Ask> {
+  readonly id: number
+  readonly ask: A
+}
+
+/** Worker to page; `id` is the one of the question. */
+export type ReplyMessage<E = JobEvent, R = Answer> =
+  | { readonly id: number; readonly kind: 'event'; readonly event: E }
+  | { readonly id: number; readonly kind: 'answer'; readonly answer: R }
+  | { readonly id: number; readonly kind: 'problem'; readonly problem: Problem }

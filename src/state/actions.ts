@@ -1,0 +1,99 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { PreweighError } from '../core/problem.ts'
+import type { Runner } from '../jobs/runner.ts'
+import { createAnalysis, missingMesh } from './analysis.ts'
+import type { DemoSource } from './demos.ts'
+import { createFacts } from './facts.ts'
+import { createFrameActions } from './frameActions.ts'
+import { createFrameFiles } from './frameFiles.ts'
+import { createHistory } from './history.ts'
+import { createIntake } from './intake.ts'
+import { createMeshes } from './meshes.ts'
+import { createSaver } from './saver.ts'
+import type { Storage } from './storage.ts'
+import type { AppState, Session } from './types.ts'
+
+export interface ActionDeps {
+  readonly runner: Runner
+  readonly storage: Storage
+  readonly demos: DemoSource
+  /** Milliseconds since 1970. */
+  readonly now: () => number
+  readonly newId: () => string
+  /** BCP 47, for the currency a new frame starts in. */
+  readonly locale: string
+}
+
+/** Wires the store to everything that changes it. Nothing happens before `restore` or another action is called. */
+export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Session {
+  const { runner, storage, newId } = deps
+  const history = createHistory(store)
+  const meshes = createMeshes(storage)
+  const facts = createFacts(storage)
+  const saver = createSaver(store, storage, meshes)
+  const analysis = createAnalysis(store, runner, meshes, facts)
+  const intake = createIntake({
+    store,
+    runner,
+    history,
+    meshes,
+    newId,
+    onReturned: (ids) => analysis.retry(ids),
+    onProject: (file) => files.openProject(file),
+  })
+  const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake })
+
+  /** Files on their way, so that `settled` can wait for them and none overtakes the last visit's frame. */
+  const busy = new Set<Promise<unknown>>()
+  let restored: Promise<void> = Promise.resolve()
+  async function afterRestore(work: () => Promise<void>): Promise<void> {
+    const running = restored.then(work)
+    busy.add(running)
+    await running.finally(() => busy.delete(running))
+  }
+
+  return {
+    ...createFrameActions(store, history, newId),
+    addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
+    loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
+    openProject: (file) => afterRestore(() => files.openProject(file)),
+    saveProject: files.saveProject,
+    newFrame: files.newFrame,
+    retryPart: (id) => analysis.retry([id]),
+    undo: history.undo,
+    redo: history.redo,
+
+    async loadMesh(id) {
+      const part = store.getState().frame.parts.find((each) => each.id === id)
+      if (part === undefined) {
+        throw new PreweighError('cancelled', 'This part was removed.', 'Undo to bring it back.')
+      }
+      const source = await meshes.find(part.meshHash, part.fileName)
+      if (source === null) {
+        const { code, message, advice } = missingMesh(part)
+        throw new PreweighError(code, message, advice)
+      }
+      const outcome = await runner.run({ kind: 'mesh', source, unit: part.unit, pose: part.pose })
+      if (outcome.ok) return outcome.value
+      const { code, message, advice } = outcome.problem
+      throw new PreweighError(code, message, advice)
+    },
+
+    restore() {
+      restored = files.restore()
+      return restored
+    },
+    flush: saver.flush,
+    async settled() {
+      await restored
+      while (busy.size > 0) await Promise.allSettled(busy)
+      await analysis.settled()
+      await saver.flush()
+    },
+    close() {
+      analysis.close()
+      saver.close()
+      runner.close()
+    },
+  }
+}

@@ -1,0 +1,155 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { currencyForLocale, pricesIn } from '../core/data/prices.ts'
+import type { Frame, Part } from '../core/frame.ts'
+import { PreweighError } from '../core/problem.ts'
+import { RECIPE_DEFAULTS } from '../core/settings.ts'
+import type { ActionDeps } from './actions.ts'
+import type { Demo, DemoPart } from './demos.ts'
+import { emptyFrame } from './emptyFrame.ts'
+import type { History } from './history.ts'
+import { newPart, type Intake } from './intake.ts'
+import type { Meshes } from './meshes.ts'
+import { isNewerFrame, parseFrame } from './parseFrame.ts'
+import { projectEntries, readProject } from './projectFile.ts'
+import { whyNot, type Saver } from './saver.ts'
+import type { Actions, AppState } from './types.ts'
+
+type FileActions = Pick<Actions, 'loadDemo' | 'openProject' | 'saveProject' | 'newFrame'> & {
+  restore(): Promise<void>
+}
+
+export interface FrameFilesDeps extends ActionDeps {
+  readonly store: StoreApi<AppState>
+  readonly history: History
+  readonly meshes: Meshes
+  readonly saver: Saver
+  readonly intake: Intake
+}
+
+/** Actions that put another frame in the place of the present one, and the one that writes it out. */
+export function createFrameFiles(deps: FrameFilesDeps): FileActions {
+  const { store, history, meshes, saver, intake, runner, storage, newId } = deps
+
+  const blankFrame = (): Frame => emptyFrame(newId(), pricesIn(currencyForLocale(deps.locale)))
+
+  /** Each complaint becomes a line the user can read and dismiss. */
+  function complain(fileName: string, complaints: readonly string[]): void {
+    const advice = 'The rest was opened. Check the part, or take another copy of the file.'
+    intake.fail(
+      complaints.map((message) => ({
+        fileName,
+        problem: { code: 'bad-project', message, advice },
+      })),
+    )
+  }
+
+  return {
+    async loadDemo(id) {
+      const outcome = await deps.demos.load(id)
+      if (!outcome.ok) {
+        intake.fail([{ fileName: id, problem: outcome.problem }])
+        return
+      }
+      const parts = await Promise.all(
+        outcome.value.parts.map(async (each) => {
+          const [opened] = await intake.open(each.file)
+          return opened === undefined ? [] : [demoPart(newPart(newId(), opened, new Set()), each)]
+        }),
+      )
+      const frame = demoFrame(blankFrame(), outcome.value, parts.flat())
+      history.commit(`load “${frame.name}”`, frame, { also: { selection: [], openPartId: null } })
+    },
+
+    async openProject(file) {
+      const unpacked = await runner.run({ kind: 'unpack', blob: file.blob })
+      const outcome = unpacked.ok ? await readProject(unpacked.value) : unpacked
+      if (!outcome.ok) {
+        intake.fail([{ fileName: file.name, problem: outcome.problem }])
+        return
+      }
+      const { frame, complaints } = outcome.value
+      for (const source of outcome.value.meshes) meshes.add(source, null)
+      complain(file.name, complaints)
+      const text =
+        complaints.length === 0
+          ? `Opened “${frame.name}”.`
+          : `Opened “${frame.name}”; ${complaints.length === 1 ? 'one thing' : `${complaints.length} things`} in it could not be read.`
+      history.commit(`open “${frame.name}”`, frame, {
+        also: { selection: [], openPartId: null, notice: { text, canUndo: true } },
+      })
+    },
+
+    async saveProject() {
+      const { frame } = store.getState()
+      const found = new Map<string, Blob>()
+      const lost: string[] = []
+      for (const part of frame.parts) {
+        const source = await meshes.find(part.meshHash, part.fileName)
+        if (source === null) lost.push(`“${part.name}”`)
+        else found.set(part.meshHash, source.blob)
+      }
+      const entries = projectEntries(frame, found, deps.now())
+      const outcome = await runner.run({ kind: 'pack', entries })
+      if (!outcome.ok) {
+        const { code, message, advice } = outcome.problem
+        throw new PreweighError(code, message, advice)
+      }
+      if (lost.length > 0) {
+        const text = `Saved without the mesh of ${lost.join(', ')}, which is not kept here any more.`
+        store.setState({ notice: { text, canUndo: false } })
+      }
+      return outcome.value
+    },
+
+    newFrame() {
+      history.commit('start a new frame', blankFrame(), {
+        also: {
+          selection: [],
+          openPartId: null,
+          notice: { text: 'Started a new frame.', canUndo: true },
+        },
+      })
+    },
+
+    async restore() {
+      let stored: unknown
+      try {
+        stored = await storage.loadFrame()
+      } catch (error) {
+        store.setState({ frame: blankFrame() })
+        saver.start(whyNot(error))
+        return
+      }
+      const parsed = stored === null ? null : parseFrame(stored)
+      if (parsed?.ok === true) {
+        store.setState({ frame: parsed.value.frame })
+        complain('Frame of the last visit', parsed.value.complaints)
+      } else {
+        store.setState({ frame: blankFrame() })
+      }
+      if (parsed?.ok === false) {
+        intake.fail([{ fileName: 'Frame of the last visit', problem: parsed.problem }])
+        // It is whole, only newer than this page: it must not be written over.
+        if (isNewerFrame(stored)) {
+          saver.refuse(
+            'The frame of the last visit needs a newer page, and is kept for it. Reload the page.',
+          )
+          return
+        }
+      }
+      saver.start(null)
+      await storage.tidy(store.getState().frame).catch(() => undefined)
+    },
+  }
+}
+
+function demoPart(part: Part, demo: DemoPart): Part {
+  const { name, quantity, spares, mirrored, unit, materialId, role } = demo
+  const recipe = { ...RECIPE_DEFAULTS, ...demo.recipe }
+  return { ...part, name, quantity, spares, mirrored, unit, materialId, role, recipe }
+}
+
+function demoFrame(blank: Frame, demo: Demo, parts: readonly Part[]): Frame {
+  const { name, materials, printer, carbon } = demo
+  return { ...blank, name, parts, materials, printer, carbon }
+}

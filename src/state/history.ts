@@ -1,0 +1,79 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Frame } from '../core/frame.ts'
+import type { AppState } from './types.ts'
+
+/** A frame as it was, and the words for what was then done to it. */
+interface Step {
+  readonly frame: Frame
+  readonly label: string
+  readonly gesture: string | null
+}
+
+export interface CommitOptions {
+  /** Commits in a row with the same gesture are undone together. */
+  readonly gesture?: string | undefined
+  /** Other state that changes with the frame, such as a notice. */
+  readonly also?: Partial<AppState>
+}
+
+/** Undo and redo as whole frames: they are immutable and share what did not change, so a step costs next to nothing. */
+export interface History {
+  /** Makes `frame` the present one. Does nothing to the history when it is the same object. */
+  commit(label: string, frame: Frame, options?: CommitOptions): void
+  undo(): void
+  redo(): void
+}
+
+const MAX_STEPS = 500
+
+export function createHistory(store: StoreApi<AppState>): History {
+  let past: readonly Step[] = []
+  let future: readonly Step[] = []
+
+  function show(frame: Frame, also: Partial<AppState>): void {
+    const { openPartId, selection, notice } = store.getState()
+    const here = new Set(frame.parts.map((part) => part.id))
+    store.setState({
+      frame,
+      selection: selection.every((id) => here.has(id))
+        ? selection
+        : selection.filter((id) => here.has(id)),
+      openPartId: openPartId !== null && here.has(openPartId) ? openPartId : null,
+      // The undo a notice offers would now undo something else.
+      notice: notice?.canUndo === true ? null : notice,
+      undoLabel: past.at(-1)?.label ?? null,
+      redoLabel: future.at(-1)?.label ?? null,
+      ...also,
+    })
+  }
+
+  return {
+    commit(label, frame, { gesture, also = {} } = {}) {
+      const before = store.getState().frame
+      if (frame === before) {
+        store.setState(also)
+        return
+      }
+      const continues = gesture !== undefined && past.at(-1)?.gesture === gesture
+      if (!continues) {
+        past = [...past, { frame: before, label, gesture: gesture ?? null }].slice(-MAX_STEPS)
+      }
+      future = []
+      show(frame, also)
+    },
+    undo() {
+      const step = past.at(-1)
+      if (step === undefined) return
+      past = past.slice(0, -1)
+      future = [...future, { ...step, frame: store.getState().frame, gesture: null }]
+      show(step.frame, {})
+    },
+    redo() {
+      const step = future.at(-1)
+      if (step === undefined) return
+      future = future.slice(0, -1)
+      past = [...past, { ...step, frame: store.getState().frame, gesture: null }]
+      show(step.frame, {})
+    },
+  }
+}

@@ -1,0 +1,166 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { MATERIALS } from '../core/data/materials.ts'
+import type { Frame, Part } from '../core/frame.ts'
+import type { Problem } from '../core/problem.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../core/settings.ts'
+import type { OpenedFile } from '../jobs/protocol.ts'
+import type { Runner } from '../jobs/runner.ts'
+import { freeName } from './edits.ts'
+import type { History } from './history.ts'
+import type { Meshes } from './meshes.ts'
+import type { AppState, FileFailure, IncomingFile } from './types.ts'
+
+export type Opened = Extract<OpenedFile, { ok: true }>
+
+export interface Intake {
+  /** Opens files and adds a part for every mesh in them, in the order they came, as each is ready. */
+  addFiles(files: readonly IncomingFile[]): Promise<void>
+  /** Opens one file and gives its meshes; what could not be read lands in `failures`. */
+  open(file: IncomingFile): Promise<readonly Opened[]>
+  fail(failures: readonly Omit<FileFailure, 'id'>[]): void
+}
+
+export interface IntakeDeps {
+  readonly store: StoreApi<AppState>
+  readonly runner: Runner
+  readonly history: History
+  readonly meshes: Meshes
+  readonly newId: () => string
+  /** Parts whose lost mesh has come back. */
+  readonly onReturned: (ids: readonly string[]) => void
+  /** A project file that came alone. */
+  readonly onProject: (file: IncomingFile) => Promise<void>
+}
+
+export function createIntake(deps: IntakeDeps): Intake {
+  const { store, runner, history, meshes, newId } = deps
+
+  function fail(failures: readonly Omit<FileFailure, 'id'>[]): void {
+    if (failures.length === 0) return
+    store.setState((state) => ({
+      failures: [...state.failures, ...failures.map((each) => ({ ...each, id: newId() }))],
+    }))
+  }
+
+  async function look(file: IncomingFile): Promise<readonly OpenedFile[] | 'project'> {
+    store.setState((state) => ({ incoming: [...state.incoming, file.name] }))
+    const outcome = await runner.run({ kind: 'open', name: file.name, blob: file.blob })
+    store.setState((state) => ({ incoming: without(state.incoming, file.name) }))
+    if (!outcome.ok) return [{ ok: false, name: file.name, problem: outcome.problem }]
+    return outcome.value.kind === 'project' ? 'project' : outcome.value.files
+  }
+
+  /** Keeps what is sound, reports what is not. */
+  function sift(files: readonly OpenedFile[]): readonly Opened[] {
+    fail(files.flatMap((each) => (each.ok ? [] : [{ fileName: each.name, problem: each.problem }])))
+    const sound = files.filter((each) => each.ok)
+    for (const each of sound) meshes.add(each.source, each.raw)
+    return sound
+  }
+
+  async function open(file: IncomingFile): Promise<readonly Opened[]> {
+    const files = await look(file)
+    if (files !== 'project') return sift(files)
+    fail([{ fileName: file.name, problem: projectAmongMeshes(file.name) }])
+    return []
+  }
+
+  async function addFiles(files: readonly IncomingFile[]): Promise<void> {
+    const gesture = `drop ${newId()}`
+    /** Place of each part of this drop, so that a late small file does not jump the queue. */
+    const places = new Map<string, number>()
+    await Promise.all(
+      files.map(async (file, place) => {
+        const found = await look(file)
+        if (found === 'project' && files.length === 1) await deps.onProject(file)
+        else if (found === 'project') {
+          fail([{ fileName: file.name, problem: projectAmongMeshes(file.name) }])
+        } else addParts(sift(found), place, places, gesture)
+      }),
+    )
+  }
+
+  function addParts(
+    found: readonly Opened[],
+    place: number,
+    places: Map<string, number>,
+    gesture: string,
+  ): void {
+    const { frame, work } = store.getState()
+    const lost = frame.parts.filter((part) => {
+      const state = work[part.id]
+      return state?.kind === 'failed' && state.problem.code === 'missing-mesh'
+    })
+    const returned = new Set(found.map((each) => each.source.hash))
+    const back = lost.filter((part) => returned.has(part.meshHash))
+    deps.onReturned(back.map((part) => part.id))
+    const taken = new Set(back.map((part) => part.meshHash))
+    const fresh = found.filter((each) => !taken.has(each.source.hash))
+    if (fresh.length === 0) return
+
+    const names = new Set(frame.parts.map((part) => part.name))
+    const parts = fresh.map((each) => {
+      const part = newPart(newId(), each, names)
+      names.add(part.name)
+      places.set(part.id, place)
+      return part
+    })
+    const at = frame.parts.findIndex((part) => (places.get(part.id) ?? -1) > place)
+    const next: Frame = {
+      ...frame,
+      parts: frame.parts.toSpliced(at === -1 ? frame.parts.length : at, 0, ...parts),
+    }
+    history.commit(`add ${addedWords(next, places)}`, next, { gesture })
+  }
+
+  return { addFiles, open, fail }
+}
+
+/** A part as it is when nobody has said anything about it yet. */
+export function newPart(id: string, opened: Opened, names: ReadonlySet<string>): Part {
+  const { hash, name } = opened.source
+  return {
+    id,
+    name: freeName(stem(name), names),
+    fileName: name,
+    meshHash: hash,
+    unit: opened.unit ?? 'millimetre',
+    quantity: 1,
+    spares: 0,
+    mirrored: 0,
+    materialId: MATERIALS[0]?.id ?? 'pla',
+    recipe: RECIPE_DEFAULTS,
+    role: null,
+    pose: POSE_AS_DRAWN,
+    note: '',
+  }
+}
+
+/** `parts/front_arm-left.stl` becomes `front arm left`. */
+function stem(path: string): string {
+  const file = path.split(/[\\/]/).at(-1) ?? path
+  const bare = file
+    .replace(/\.[^.]+$/, '')
+    .replace(/[_-]+/g, ' ')
+    .trim()
+  return bare === '' ? file : bare
+}
+
+function without(names: readonly string[], name: string): readonly string[] {
+  const at = names.indexOf(name)
+  return at === -1 ? names : names.toSpliced(at, 1)
+}
+
+function addedWords(frame: Frame, places: ReadonlyMap<string, number>): string {
+  const added = frame.parts.filter((part) => places.has(part.id))
+  const [first] = added
+  return added.length === 1 && first !== undefined ? `“${first.name}”` : `${added.length} parts`
+}
+
+function projectAmongMeshes(name: string): Problem {
+  return {
+    code: 'bad-project',
+    message: `“${name}” is a saved frame, not a mesh, and came together with other files.`,
+    advice: 'Drop it by itself to open it in place of the present frame.',
+  }
+}
