@@ -27,8 +27,8 @@ console.log(`Preweigh is at http://127.0.0.1:${port}/`)
 function readPort() {
   try {
     const { values } = parseArgs({ options: { port: { type: 'string' } } })
-    const port = Number(values.port ?? DEFAULT_PORT)
-    return Number.isInteger(port) && port >= 1 && port <= 65_535 ? port : null
+    const asked = Number(values.port ?? DEFAULT_PORT)
+    return Number.isInteger(asked) && asked >= 1 && asked <= 65_535 ? asked : null
   } catch {
     return null
   }

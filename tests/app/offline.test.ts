@@ -10,7 +10,7 @@ test('after one visit the app opens with the server gone', async () => {
       await page.evaluate(() => navigator.serviceWorker.ready.then(() => true))
       server.close()
       server.closeAllConnections()
-      await expect(fetch(url)).rejects.toThrow()
+      await expect(fetch(url)).rejects.toThrow('fetch failed')
 
       await page.reload()
       await page.getByRole('heading', { level: 1 }).waitFor()
