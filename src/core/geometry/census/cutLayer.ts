@@ -49,21 +49,14 @@ export function createLayerCutter(grids: Grids): (cut: LayerCut) => CutLayer {
   }
 }
 
-/** Rows and Green's theorem differ by more than this only where the outline is not simple. */
-const MOST_CORRECTION = 0.02
-
 function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: number): CutLayer {
   const alongU = scanOutline(outline, grids[0])
   const alongV = scanOutline(outline, grids[1])
   const areaU = rowLengthMm(alongU.region) * grids[0].pitchMm
   const areaV = rowLengthMm(alongV.region) * grids[1].pitchMm
-  const scanned = (areaU + areaV) / 2
-  const green = Math.abs(contours.signedAreaMm2)
-  const simple =
-    !alongU.overlapping &&
-    !alongV.overlapping &&
-    Math.abs(green - scanned) <= MOST_CORRECTION * green
-  const areaMm2 = simple ? green : scanned
+  const simple = alongU.simple && alongV.simple
+  const green = outline.points.length > 0 ? Math.abs(contours.signedAreaMm2) : 0
+  const areaMm2 = simple ? green : (areaU + areaV) / 2
   return {
     shape,
     outline,

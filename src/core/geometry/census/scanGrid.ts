@@ -21,9 +21,9 @@ export interface ScanGrid {
 }
 
 /** Rows across a part. More rows, less error (it falls with the square); fewer rows, less time. */
-const ROWS_WANTED = 700
+const ROWS_WANTED = 400
 const FINEST_PITCH_MM = 0.02
-const COARSEST_PITCH_MM = 0.1
+const COARSEST_PITCH_MM = 0.15
 
 export function planGrid(along: 0 | 1, lowMm: number, highMm: number, marginMm: number): ScanGrid {
   const low = lowMm - marginMm
@@ -36,8 +36,8 @@ export function planGrid(along: 0 | 1, lowMm: number, highMm: number, marginMm: 
 /** A region scanned along one axis. */
 export interface ScannedRegion {
   readonly region: RowSet
-  /** True when some place is covered more than once, so that Green's area counts it twice. */
-  readonly overlapping: boolean
+  /** False where bodies overlap or face opposite ways, so that Green's theorem counts twice or cancels. */
+  readonly simple: boolean
 }
 
 /** The inside of closed contours by the non-zero rule: overlapping bodies merge, inside-out ones count as solid. */
@@ -45,7 +45,8 @@ export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
   const { points, start } = outline
   const crossings = collectCrossings(points, start, grid)
   const out = createRowWriter(grid.rows, crossings.at.length / 2)
-  let overlapping = false
+  let most = 0
+  let least = 0
   for (let row = 0; row < grid.rows; row++) {
     const begin = crossings.start[row]!
     const end = crossings.start[row + 1]!
@@ -57,11 +58,12 @@ export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
       winding += crossings.sense[i]!
       if (before === 0) from = crossings.at[i]!
       else if (winding === 0) out.add(from, crossings.at[i]!)
-      if (winding > 1 || winding < -1) overlapping = true
+      if (winding > most) most = winding
+      if (winding < least) least = winding
     }
     out.endRow()
   }
-  return { region: out.finish(), overlapping }
+  return { region: out.finish(), simple: most - least <= 1 }
 }
 
 interface Crossings {

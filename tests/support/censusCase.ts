@@ -1,0 +1,14 @@
+import type { Census } from '../../src/core/census.ts'
+import { placeMesh } from '../../src/core/geometry/pose.ts'
+import { takeCensus } from '../../src/core/geometry/takeCensus.ts'
+import type { Mesh } from '../../src/core/mesh.ts'
+import type { GeometrySettings } from '../../src/core/settings.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+
+/** A census of a mesh in mm, laid on the bed as drawn, with the usual recipe but for `changes`. */
+export function censusOf(mesh: Mesh, changes: Partial<GeometrySettings> = {}): Census {
+  return takeCensus(placeMesh(mesh, 1, POSE_AS_DRAWN), { ...RECIPE_DEFAULTS, ...changes })
+}
+
+/** How far `value` is from `expected`, as a share of it. */
+export const relative = (value: number, expected: number): number => Math.abs(value / expected - 1)

@@ -1,0 +1,75 @@
+import type { CrossSection, Manifold, ManifoldToplevel } from 'manifold-3d'
+import Module from 'manifold-3d'
+import type { Mesh } from '../../src/core/mesh.ts'
+import type { GeometrySettings } from '../../src/core/settings.ts'
+import { planLayers } from '../../src/core/geometry/census/layerPlan.ts'
+
+/** The layer areas of `solidCensus`, bottom first, mm². */
+export interface SolidLayers {
+  readonly areaMm2: number[]
+  readonly wallMm2: number[]
+  readonly skinMm2: number[]
+  readonly roomMm2: number[]
+}
+
+let loaded: Promise<ManifoldToplevel> | null = null
+
+/** manifold-3d, loaded once. */
+export function loadManifold(): Promise<ManifoldToplevel> {
+  loaded ??= Module().then((wasm) => {
+    wasm.setup()
+    return wasm
+  })
+  return loaded
+}
+
+/** The mesh as a manifold-3d solid; throws when the mesh is not a closed oriented surface. The caller deletes it. */
+export function toSolid(wasm: ManifoldToplevel, mesh: Mesh): Manifold {
+  return new wasm.Manifold(
+    new wasm.Mesh({
+      numProp: 3,
+      vertProperties: Float32Array.from(mesh.positions),
+      triVerts: mesh.indices,
+    }),
+  )
+}
+
+/**
+ * The slow obvious layer count: build the solid, slice every layer, offset the slice inwards, intersect it with every
+ * neighbour the skins look at. All of it by manifold-3d (exact polygons by its Clipper2), nothing by our own code but
+ * the heights of the cuts. Solid mesh in mm, lowest z at 0.
+ */
+export function solidCensus(
+  wasm: ManifoldToplevel,
+  mesh: Mesh,
+  settings: GeometrySettings,
+  roundSegments = 64,
+): SolidLayers {
+  const solid = toSolid(wasm, mesh)
+  const plan = planLayers(solid.boundingBox().max[2], settings.layerMm, settings.firstLayerMm)
+  const slices: CrossSection[] = []
+  for (let i = 0; i < plan.count; i++) slices.push(solid.slice(plan.cutMm[i]!))
+  const out: SolidLayers = { areaMm2: [], wallMm2: [], skinMm2: [], roomMm2: [] }
+  const nothing = wasm.CrossSection.square(0)
+  for (let i = 0; i < plan.count; i++) {
+    const slice = slices[i]!
+    const inset = slice.offset(-settings.walls * settings.lineMm, 'Round', 2, roundSegments)
+    let room = inset
+    for (let j = i - settings.bottomSkins; j <= i + settings.topSkins; j++) {
+      if (j === i) continue
+      const next = room.intersect(slices[j] ?? nothing)
+      if (room !== inset) room.delete()
+      room = next
+    }
+    out.areaMm2.push(slice.area())
+    out.wallMm2.push(slice.area() - inset.area())
+    out.skinMm2.push(inset.area() - room.area())
+    out.roomMm2.push(room.area())
+    if (room !== inset) room.delete()
+    inset.delete()
+  }
+  for (const slice of slices) slice.delete()
+  nothing.delete()
+  solid.delete()
+  return out
+}
