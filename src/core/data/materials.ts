@@ -204,7 +204,7 @@ const ROWS: readonly Row[] = [
     pricePerKg: usual(45),
     youngsGPa: read(1.07, ENGINEERS_EDGE),
     strengthInPlaneMPa: of('read', 29, `${HANDBOOK} and ${ENGINEERS_EDGE}, 29 to 38, moulded`),
-    strengthAcrossMPa: memory(20),
+    strengthAcrossMPa: memory(22),
     heatLimitC: memory(85),
     shrinkagePct: memory(1.5),
   },

@@ -15,17 +15,16 @@ export interface PatternModel {
  * - grid and triangles lay each of their directions on every layer, lines crossing, as much plastic as if they did not cross.
  * - honeycomb: regular cells of side a whose path runs along a flat side (a forward), then along a slanted one (a/2 forward):
  *   4a of path for 3a of progress, hence 4/3. Neighbouring paths share the flat sides.
- * - gyroid: winding lines along x at some heights, along y at others. The surface holds 3.0915 a² in a cell of side a
- *   (A. H. Schoen, NASA TN D-5541, 1970; figure from memory, the test integrates it anew); a flat cut through a surface
- *   without preferred direction meets π/4 of surface area per volume as length per area, so π/4·3.0915/a against straight
- *   lines a/2 apart, 2/a: 1.214.
+ * - gyroid: sin x cos y + sin y cos z + sin z cos x = 0, cut flat: winding lines along x at some heights, along y at
+ *   others, as many as straight lines half a cell apart would be. Their length over the straight ones', taken over a whole
+ *   cell of heights, is 1.227 (integrated numerically; the test does it again).
  */
 export const PATTERN_MODELS: Readonly<Record<Pattern, PatternModel>> = {
   lines: { directions: 1, pathFactor: 1 },
   grid: { directions: 2, pathFactor: 1 },
   triangles: { directions: 3, pathFactor: 1 },
   honeycomb: { directions: 1, pathFactor: 4 / 3 },
-  gyroid: { directions: 1, pathFactor: 1.214 },
+  gyroid: { directions: 1, pathFactor: 1.227 },
 }
 
 /** Distance between neighbouring lines of one direction, mm; infinite at 0 %. */

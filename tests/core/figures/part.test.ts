@@ -1,0 +1,147 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { MATERIALS } from '../../../src/core/data/materials.ts'
+import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
+import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
+import { OVERSIZE } from '../../../src/core/figures/mass.ts'
+import { partFigures } from '../../../src/core/figures/part.ts'
+import type { Material } from '../../../src/core/figures.ts'
+import { takeCensus } from '../../../src/core/geometry/takeCensus.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
+import type { Recipe } from '../../../src/core/settings.ts'
+import { blockCensus } from '../../support/blockCensus.ts'
+import { prism, specimenOutline } from '../../support/meshes.ts'
+
+const PLA = MATERIALS[0]!
+const figuresOf = (w: number, d: number, h: number, recipe: Recipe, material = PLA) =>
+  partFigures(blockCensus(w, d, h, recipe), recipe, material, PRINTER_DEFAULT, PRICES_DEFAULTS)
+
+describe('a 20 × 20 × 10 mm block by hand', () => {
+  // 0.8 mm walls, 4 + 4 skins of 50 layers, grid at 30 %.
+  const figures = figuresOf(20, 20, 10, RECIPE_DEFAULTS)
+  const inside = 18.4 * 18.4
+  const room = inside * 8.4
+
+  it('has its walls, skins and lines', () => {
+    expect(figures.wallMm3).toBeCloseTo((400 - inside) * 10, 6)
+    expect(figures.skinMm3).toBeCloseTo(inside * 1.6, 6)
+    const turns = figures.infillMm3 * figures.turnShare
+    expect(figures.infillMm3 - turns).toBeCloseTo(0.3 * room, 6)
+    // Grid: lines 2.667 mm apart both ways; 18.4 mm walked less one gap, each gap shorter by a line width, 0.4 × 0.2 mm bead.
+    const gap = 0.8 / 0.3
+    expect(turns).toBeCloseTo(2 * (18.4 - gap) * (1 - 0.4 / gap) * 0.4 * 8.4, 6)
+  })
+
+  it('adds up, and weighs what its plastic weighs', () => {
+    const { depositMm3, wallMm3, skinMm3, infillMm3, massG } = figures
+    expect(depositMm3).toBeCloseTo(wallMm3 + skinMm3 + infillMm3, 9)
+    expect(massG.mid).toBeCloseTo((depositMm3 * 1.24) / 1000, 9)
+    expect(figures.solidShare).toBeCloseTo((wallMm3 + skinMm3) / depositMm3, 9)
+    expect(figures.filamentM.mid).toBeCloseTo(depositMm3 / 2.4053 / 1000, 4)
+  })
+})
+
+describe('mass', () => {
+  const full: Recipe = { ...RECIPE_DEFAULTS, infillPct: 100 }
+
+  // Test bars of ASTM D638 and ISO 527-2, solid grams at 1.24 g/cm³ from their exact volume.
+  it.each([
+    ['IV', 4, 7.46],
+    ['V', 3.2, 1.871],
+    ['1A', 4, 11.904],
+    ['178', 4, 3.968],
+  ] as const)(
+    'of a solid bar %s, %s mm thick, is at most %s g and at least 90 %% of it',
+    (name, thick, solidG) => {
+      const census = takeCensus(prism(specimenOutline(name), thick), full)
+      const { massG } = partFigures(census, full, PLA, PRINTER_DEFAULT, PRICES_DEFAULTS)
+      expect(massG.mid).toBeLessThanOrEqual(solidG * 1.002)
+      expect(massG.mid).toBeGreaterThanOrEqual(solidG * 0.9)
+    },
+  )
+
+  it('is never above volume × density × (1 + oversize), at the densest the spool may be', () => {
+    const size = fc.integer({ min: 1, max: 80 })
+    fc.assert(
+      fc.property(
+        size,
+        size,
+        size,
+        fc.integer({ min: 0, max: 100 }),
+        fc.constantFrom(...MATERIALS),
+        (w, d, layers, infillPct, material) => {
+          const recipe = { ...RECIPE_DEFAULTS, infillPct }
+          const { massG } = figuresOf(w, d, layers * 0.2, recipe, material)
+          const solidG = (w * d * layers * 0.2 * material.densityGCm3.value) / 1000
+          const densest = Math.max(1.06, material.densityRangeGCm3[1] / material.densityGCm3.value)
+          expect(massG.mid).toBeLessThanOrEqual(solidG * 1.000001)
+          expect(massG.high).toBeLessThanOrEqual(solidG * densest * (1 + OVERSIZE))
+          expect(massG.low).toBeLessThanOrEqual(massG.mid)
+          expect(massG.low).toBeGreaterThanOrEqual(0)
+        },
+      ),
+      { seed: 11, numRuns: 200 },
+    )
+  })
+
+  it('is uncertain by at least ±6 % until the spool’s density is typed, then by less', () => {
+    const typed: Material = { ...PLA, densityTyped: true }
+    for (const material of MATERIALS) {
+      const { massG } = figuresOf(20, 20, 10, full, material)
+      expect(massG.high / massG.mid).toBeGreaterThan(1.06)
+      expect(massG.low / massG.mid).toBeLessThan(0.94)
+    }
+    const open = figuresOf(20, 20, 10, full).massG
+    const closed = figuresOf(20, 20, 10, full, typed).massG
+    expect(closed.mid).toBe(open.mid)
+    expect(closed.low).toBeGreaterThan(open.low)
+    expect(closed.high).toBeLessThan(open.high)
+  })
+
+  it('at full infill is density, diameter and packing below, density, diameter and oversize above', () => {
+    const { massG } = figuresOf(20, 20, 10, full, { ...PLA, densityTyped: true })
+    // The infill model's 5 % counts on the share of the room only.
+    const room = (18.4 * 18.4 * 8.4) / 4000
+    expect(1 - massG.low / massG.mid).toBeCloseTo(Math.hypot(0.01, 0.023, 0.05, 0.05 * room), 6)
+    expect(massG.high / massG.mid - 1).toBeCloseTo(Math.hypot(0.01, 0.023, 0.11, 0.05 * room), 6)
+  })
+
+  it('widens with the share of the outline that had to be guessed', () => {
+    const sound = blockCensus(20, 20, 10, full)
+    const doubtful = { ...sound, doubtfulShare: 0.2 }
+    const [a, b] = [sound, doubtful].map((census) =>
+      partFigures(census, full, PLA, PRINTER_DEFAULT, PRICES_DEFAULTS),
+    )
+    expect(b!.massG.low).toBeLessThan(a!.massG.low)
+    expect(b!.massG.high).toBeGreaterThan(b!.massG.mid * 1.2)
+    expect(b!.timeS.high).toBeGreaterThan(a!.timeS.high)
+  })
+
+  // Foaming filament: mass follows the flow it is laid with.
+  it('of foaming filament at flow 0.45 is 0.45 ± 0.01 of that at flow 1, on the same path', () => {
+    const foaming = MATERIALS.find((material) => material.id === 'foaming-pla')!
+    const shell: Recipe = { ...RECIPE_DEFAULTS, walls: 1, infillPct: 0 }
+    const foamed = figuresOf(60, 20, 10, shell, foaming)
+    const plain = figuresOf(60, 20, 10, shell, { ...foaming, flow: 1 })
+    expect(Math.abs(foamed.massG.mid / plain.massG.mid - 0.45)).toBeLessThan(0.01)
+    expect(Math.abs(foamed.filamentM.mid / plain.filamentM.mid - 0.45)).toBeLessThan(0.01)
+    expect(foamed.depositMm3).toBe(plain.depositMm3)
+  })
+
+  it('leaves supports and brim on the spool, not on the scale', () => {
+    const census = { ...blockCensus(20, 20, 10, full), supportMm3: 1000, brimMm3: 50 }
+    const figures = partFigures(census, full, PLA, PRINTER_DEFAULT, PRICES_DEFAULTS)
+    expect(figures.massG.mid).toBeCloseTo(4.96, 9)
+    expect(figures.supportMm3).toBeCloseTo(150, 9)
+    expect(figures.spoolG.mid).toBeCloseTo(4.96 + 0.2 * 1.24, 9)
+    expect(figures.depositMm3).toBeCloseTo(4200, 9)
+  })
+
+  it('of nothing is nothing', () => {
+    const empty = blockCensus(20, 20, 0, full)
+    const figures = partFigures(empty, full, PLA, PRINTER_DEFAULT, PRICES_DEFAULTS)
+    expect(figures.massG).toEqual({ low: 0, mid: 0, high: 0 })
+    expect(figures.timeS.high).toBe(0)
+    expect(figures.cost.high).toBe(0)
+  })
+})
