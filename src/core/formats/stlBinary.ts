@@ -1,0 +1,173 @@
+import { weldSoup } from '../geometry/weld.ts'
+import type { Finding, ReadMesh } from '../mesh.ts'
+import { MAX_TRIANGLES } from './limits.ts'
+import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
+import { hasWord, textBetween } from './text.ts'
+
+/** 80 bytes of header and a 32-bit count. */
+export const STL_START = 84
+/** Twelve 32-bit floats (normal, three corners) and two attribute bytes, little-endian. */
+export const STL_STRIDE = 50
+const NORMAL_BYTES = 12
+
+/** Triangles looked at where the size alone does not prove the format. */
+const PROBE_TRIANGLES = 32
+
+/** The size is exactly what the count promises. No text passes: four letters as a count promise over 5 GB. */
+export function isExactStlBinary(bytes: Uint8Array): boolean {
+  return (
+    bytes.length > STL_START && bytes.length === STL_START + STL_STRIDE * promisedTriangles(bytes)
+  )
+}
+
+/** The exact size, or whole triangles whose numbers look like coordinates, or a start cut off before the first one. */
+export function looksLikeStlBinary(bytes: Uint8Array): boolean {
+  if (bytes.length < STL_START) return false
+  if (isExactStlBinary(bytes)) return true
+  const whole = Math.floor((bytes.length - STL_START) / STL_STRIDE)
+  if (whole === 0) return promisedTriangles(bytes) > 0 || bytes.length === STL_START
+  const view = viewOf(bytes)
+  let largest = 0
+  for (let t = 0; t < Math.min(whole, PROBE_TRIANGLES); t++) {
+    for (let k = 0; k < 12; k++) {
+      const size = Math.abs(view.getFloat32(STL_START + STL_STRIDE * t + 4 * k, true))
+      if (!(size < 1e7) || (size > 0 && size < 1e-30)) return false
+      if (size > largest) largest = size
+    }
+  }
+  return largest > 0
+}
+
+/** Triangles to read: what the count says, at most what is there; all of them where a writer left the count at 0. */
+export function presentTriangles(bytes: Uint8Array): number {
+  const room = Math.max(0, bytes.length - STL_START)
+  const whole = Math.floor(room / STL_STRIDE)
+  const promised = promisedTriangles(bytes)
+  if (promised === 0 && room % STL_STRIDE === 0) return whole
+  return Math.min(promised, whole)
+}
+
+/**
+ * Reads a binary STL; normals and attribute bytes are not used. Positions keep 32-bit precision.
+ * Throws `truncated` when not one whole triangle is there, `no-triangles`, `not-finite`, `too-large`.
+ */
+export function readStlBinary(bytes: Uint8Array, name: string): ReadMesh {
+  if (bytes.length < STL_START) {
+    refuse(
+      name,
+      'truncated',
+      `It is ${counted(bytes.length, 'byte')} long, and a binary STL needs ${STL_START} before its first triangle.`,
+      'The file was cut off: copy or export it again.',
+    )
+  }
+  const count = presentTriangles(bytes)
+  const findings = sizeFindings(bytes, name, count)
+  if (count > MAX_TRIANGLES) refuseTooMany(name, count)
+
+  const view = viewOf(bytes)
+  const soup = new Float32Array(9 * count)
+  let doubt = 0
+  let to = 0
+  let at = STL_START + NORMAL_BYTES
+  for (let t = 0; t < count; t++) {
+    for (let k = 0; k < 9; k++) {
+      const value = view.getFloat32(at, true)
+      doubt += value - value
+      soup[to++] = value
+      at += 4
+    }
+    at += STL_STRIDE - 36
+  }
+  if (doubt !== 0) refuseNotFinite(soup, name)
+
+  return {
+    format: 'stl-binary',
+    mesh: weldSoup(soup),
+    unit: null,
+    pieces: [{ name: headerName(bytes), firstTriangle: 0, triangleCount: count }],
+    findings,
+  }
+}
+
+function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[] {
+  const promised = promisedTriangles(bytes)
+  const needed = STL_START + STL_STRIDE * promised
+  const sizes =
+    `Its header promises ${counted(promised, 'triangle')}, which take ${counted(needed, 'byte')}, ` +
+    `and it is ${counted(bytes.length, 'byte')} long`
+  if (count === 0) {
+    if (promised > 0) {
+      refuse(
+        name,
+        'truncated',
+        `${sizes}: not one whole triangle is there.`,
+        'The file was cut off: copy or export it again.',
+      )
+    }
+    refuse(
+      name,
+      'no-triangles',
+      `Its header promises 0 triangles, and it is ${counted(bytes.length, 'byte')} long.`,
+      'Export the part again, as a mesh and with the body selected.',
+    )
+  }
+  const findings: Finding[] = []
+  if (hasWord(bytes, 0, 'solid')) {
+    findings.push({
+      code: 'solid-header',
+      severity: 'note',
+      message:
+        'Its header begins with "solid" as text files do; it was read as binary, which its size proves it to be.',
+    })
+  }
+  if (promised === 0) {
+    findings.push({
+      code: 'short-count',
+      severity: 'caution',
+      message: `Its header promises 0 triangles, and ${counted(count, 'whole triangle')} follow: all were read. Export it again if something is missing.`,
+      count,
+    })
+  } else if (bytes.length < needed) {
+    findings.push({
+      code: 'short-count',
+      severity: 'bad',
+      message: `${sizes}: ${counted(count, 'triangle')} could be read and ${grouped(promised - count)} are missing. The file was cut off: copy or export it again.`,
+      count: promised - count,
+    })
+  } else if (bytes.length > needed) {
+    findings.push({
+      code: 'trailing-bytes',
+      severity: 'caution',
+      message: `${sizes}: the ${counted(bytes.length - needed, 'byte')} at the end were left out. Export it again if something is missing.`,
+      count: bytes.length - needed,
+    })
+  }
+  return findings
+}
+
+function refuseNotFinite(soup: Float32Array, name: string): never {
+  const bad = soup.findIndex((value) => !Number.isFinite(value))
+  const triangle = Math.floor(bad / 9)
+  const at = STL_START + STL_STRIDE * triangle + NORMAL_BYTES + 4 * (bad % 9)
+  refuse(
+    name,
+    'not-finite',
+    `Triangle ${grouped(triangle + 1)} of ${grouped(soup.length / 9)} has the coordinate ${soup[bad]} at byte ${grouped(at)}.`,
+    'Repair the model where it was drawn and export it again.',
+  )
+}
+
+/** The header up to its first NUL, if it is readable ASCII; it is a remark, seldom a name. */
+function headerName(bytes: Uint8Array): string {
+  let end = 0
+  while (end < 80 && bytes[end]! >= 0x20 && bytes[end]! < 0x7f) end++
+  return bytes[end] === 0 || end === 80 ? textBetween(bytes, 0, end) : ''
+}
+
+function promisedTriangles(bytes: Uint8Array): number {
+  return viewOf(bytes).getUint32(80, true)
+}
+
+function viewOf(bytes: Uint8Array): DataView {
+  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+}
