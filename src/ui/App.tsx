@@ -1,0 +1,72 @@
+import { useCallback, useState } from 'react'
+import { useActions, useAppState, useReadState } from './app-context.ts'
+import { EmptyState } from './EmptyState.tsx'
+import { FailureList } from './FailureList.tsx'
+import { Confirm } from './fields/Confirm.tsx'
+import { CarbonBlock } from './frame/CarbonBlock.tsx'
+import { TermsLine } from './frame/TermsLine.tsx'
+import { TotalsHead } from './frame/TotalsHead.tsx'
+import { IncomingLine } from './IncomingLine.tsx'
+import type { Intake } from './intake/read-drop.ts'
+import { WindowDrop } from './intake/WindowDrop.tsx'
+import { isSavedFrame } from './intake/saved-frame.ts'
+import { Ledger } from './ledger/Ledger.tsx'
+import { NoticeLine } from './NoticeLine.tsx'
+import { TopBar } from './TopBar.tsx'
+import type { IncomingFile } from '../state/types.ts'
+
+/** The whole page: the frame's total on top, its parts below. */
+export function App() {
+  const { addFiles, openProject } = useActions()
+  const readState = useReadState()
+  const hasParts = useAppState((state) => state.frame.parts.length > 0)
+  const [waiting, setWaiting] = useState<IncomingFile | null>(null)
+  const [leftAlone, setLeftAlone] = useState(0)
+
+  const onIntake = useCallback(
+    (intake: Intake) => {
+      setLeftAlone(intake.leftAlone)
+      const [first] = intake.files
+      if (first === undefined) return
+      if (intake.files.length > 1 || !isSavedFrame(first)) void addFiles(intake.files)
+      else if (readState().frame.parts.length > 0) setWaiting(first)
+      else void openProject(first)
+    },
+    [addFiles, openProject, readState],
+  )
+
+  return (
+    <>
+      <TopBar onIntake={onIntake} hasParts={hasParts} />
+      {hasParts ? <TotalsHead /> : null}
+      <main>
+        <FailureList />
+        <IncomingLine leftAlone={leftAlone} />
+        {hasParts ? (
+          <>
+            <Ledger />
+            <TermsLine />
+            <CarbonBlock />
+          </>
+        ) : (
+          <EmptyState onIntake={onIntake} />
+        )}
+      </main>
+      <NoticeLine />
+      <WindowDrop onIntake={onIntake} />
+      <Confirm
+        isOpen={waiting !== null}
+        title={`Open ${waiting?.name ?? ''}?`}
+        text="It takes the place of the frame on the page. Save a file first if you want that back on another day."
+        yes="Open it"
+        onNo={() => {
+          setWaiting(null)
+        }}
+        onYes={() => {
+          if (waiting !== null) void openProject(waiting)
+          setWaiting(null)
+        }}
+      />
+    </>
+  )
+}

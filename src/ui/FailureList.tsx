@@ -1,0 +1,49 @@
+import { Button } from 'react-aria-components'
+import { useActions, useAppState } from './app-context.ts'
+
+/** Files that could not become a part: which, what is wrong, what to do. */
+export function FailureList() {
+  const failures = useAppState((state) => state.failures)
+  const { dismissFailure } = useActions()
+  if (failures.length === 0) return null
+  return (
+    <section className="failures" aria-label="Files left out">
+      <header>
+        <h2 role="alert">
+          {failures.length === 1
+            ? 'One file was left out'
+            : `${failures.length} files were left out`}
+        </h2>
+        {failures.length > 1 ? (
+          <Button
+            className="quiet"
+            onPress={() => {
+              for (const { id } of failures) dismissFailure(id)
+            }}
+          >
+            Dismiss all
+          </Button>
+        ) : null}
+      </header>
+      <ul>
+        {failures.map(({ id, fileName, problem }) => (
+          <li key={id}>
+            <div>
+              <strong>{fileName}</strong> {problem.message}{' '}
+              <span className="advice">{problem.advice}</span>
+            </div>
+            <Button
+              className="quiet"
+              aria-label={`Dismiss ${fileName}`}
+              onPress={() => {
+                dismissFailure(id)
+              }}
+            >
+              Dismiss
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

@@ -1,0 +1,51 @@
+import { useEffect } from 'react'
+import { Button } from 'react-aria-components'
+import { useActions, useAppState } from './app-context.ts'
+
+/** Undo and redo, by button and by Ctrl+Z / Ctrl+Shift+Z (also Ctrl+Y); text fields keep their own undo. */
+export function HistoryButtons() {
+  const { undo, redo } = useActions()
+  const undoLabel = useAppState((state) => state.undoLabel)
+  const redoLabel = useAppState((state) => state.redoLabel)
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey || isTyping(event.target)) return
+      const key = event.key.toLowerCase()
+      if (key !== 'z' && key !== 'y') return
+      event.preventDefault()
+      if (key === 'y' || event.shiftKey) redo()
+      else undo()
+    }
+    window.addEventListener('keydown', onKey)
+    return () => {
+      window.removeEventListener('keydown', onKey)
+    }
+  }, [undo, redo])
+  return (
+    <>
+      <Button
+        className="quiet"
+        isDisabled={undoLabel === null}
+        onPress={undo}
+        aria-label={undoLabel === null ? 'Undo' : `Undo: ${undoLabel}`}
+      >
+        Undo
+      </Button>
+      <Button
+        className="quiet"
+        isDisabled={redoLabel === null}
+        onPress={redo}
+        aria-label={redoLabel === null ? 'Redo' : `Redo: ${redoLabel}`}
+      >
+        Redo
+      </Button>
+    </>
+  )
+}
+
+const TEXT_TYPES = new Set(['text', 'search', 'url', 'email', 'tel', 'number', 'password'])
+
+function isTyping(target: EventTarget | null): boolean {
+  if (target instanceof HTMLTextAreaElement) return true
+  return target instanceof HTMLInputElement && TEXT_TYPES.has(target.type)
+}

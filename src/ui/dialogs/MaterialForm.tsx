@@ -1,0 +1,154 @@
+import { useState } from 'react'
+import { Button, Form, Input, Label, TextField } from 'react-aria-components'
+import type { Material, Sourced } from '../../core/figures.ts'
+import { useActions } from '../app-context.ts'
+import { NumberBox } from '../fields/NumberBox.tsx'
+
+interface MaterialFormProps {
+  readonly material: Material
+  readonly currency: string
+  readonly onDone: () => void
+}
+
+/** How far a spool's own density can still be off once it was typed: ±1 %. */
+const TYPED_SPREAD = 0.01
+
+/** One material in figures. Nothing changes on the page until it is kept. */
+export function MaterialForm({ material, currency, onDone }: MaterialFormProps) {
+  const { putMaterial } = useActions()
+  const [draft, setDraft] = useState(material)
+  const put = (patch: Partial<Material>) => {
+    setDraft({ ...draft, ...patch })
+  }
+  const density = (value: number) => {
+    put({
+      densityGCm3: typed(value),
+      densityTyped: true,
+      densityRangeGCm3: [value * (1 - TYPED_SPREAD), value * (1 + TYPED_SPREAD)],
+    })
+  }
+  return (
+    <Form
+      className="sheet-form"
+      aria-label={`Edit ${material.name}`}
+      onSubmit={(event) => {
+        event.preventDefault()
+        putMaterial(draft)
+        onDone()
+      }}
+    >
+      <TextField
+        className="field text-field"
+        value={draft.name}
+        onChange={(name) => {
+          put({ name })
+        }}
+        isRequired
+      >
+        <Label>Name</Label>
+        <Input />
+      </TextField>
+      <NumberBox
+        label="Density of your spool"
+        value={draft.densityGCm3.value}
+        min={0.05}
+        max={20}
+        step={0.001}
+        digits={3}
+        unit="g/cm³"
+        onChange={density}
+      />
+      <NumberBox
+        label="Price of your spool"
+        value={draft.pricePerKg.value}
+        min={0}
+        max={100000}
+        step={0.01}
+        unit={`${currency}/kg`}
+        onChange={(value) => {
+          put({ pricePerKg: typed(value) })
+        }}
+      />
+      <NumberBox
+        label="Filament diameter"
+        value={draft.diameterMm}
+        min={0.5}
+        max={5}
+        step={0.01}
+        unit="mm"
+        onChange={(diameterMm) => {
+          put({ diameterMm })
+        }}
+      />
+      <NumberBox
+        label="Flow"
+        value={draft.flow}
+        min={0.1}
+        max={2}
+        step={0.01}
+        unit="of 1"
+        hint="1 for plain filament; foaming filament is laid with less and swells to fill the line."
+        onChange={(flow) => {
+          put({ flow })
+        }}
+      />
+      <NumberBox
+        label="Stiffness (E)"
+        value={draft.youngsGPa.value}
+        min={0.001}
+        max={500}
+        step={0.001}
+        digits={3}
+        unit="GPa"
+        onChange={(value) => {
+          put({ youngsGPa: typed(value) })
+        }}
+      />
+      <NumberBox
+        label="Strength in plane"
+        value={draft.strengthInPlaneMPa.value}
+        min={0}
+        max={2000}
+        step={0.1}
+        unit="MPa"
+        onChange={(value) => {
+          put({ strengthInPlaneMPa: typed(value) })
+        }}
+      />
+      <NumberBox
+        label="Strength across layers"
+        value={draft.strengthAcrossMPa.value}
+        min={0}
+        max={2000}
+        step={0.1}
+        unit="MPa"
+        onChange={(value) => {
+          put({ strengthAcrossMPa: typed(value) })
+        }}
+      />
+      <NumberBox
+        label="Heat limit"
+        value={draft.heatLimitC.value}
+        min={0}
+        max={500}
+        step={1}
+        unit="°C"
+        onChange={(value) => {
+          put({ heatLimitC: typed(value) })
+        }}
+      />
+      <div className="button-line to-end">
+        <Button className="quiet" onPress={onDone}>
+          Leave as it was
+        </Button>
+        <Button className="firm" type="submit">
+          Keep these figures
+        </Button>
+      </div>
+    </Form>
+  )
+}
+
+function typed(value: number): Sourced {
+  return { value, mark: 'user', source: 'your own figure' }
+}

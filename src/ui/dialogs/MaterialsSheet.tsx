@@ -1,0 +1,63 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import { useShallow } from 'zustand/react/shallow'
+import type { Material } from '../../core/figures.ts'
+import { materialsOf } from '../../state/materialOf.ts'
+import { useActions, useAppState } from '../app-context.ts'
+import { Sheet } from '../fields/Sheet.tsx'
+import { MaterialForm } from './MaterialForm.tsx'
+import { MaterialTable } from './MaterialTable.tsx'
+
+interface MaterialsSheetProps {
+  readonly isOpen: boolean
+  readonly onClose: () => void
+}
+
+/** Every material with where its numbers come from; any of them can be typed over. */
+export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
+  const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
+  const currency = useAppState((state) => state.frame.prices.currency)
+  const { putMaterial } = useActions()
+  const [editedId, setEditedId] = useState<string | null>(null)
+  const edited = materials.find(({ id }) => id === editedId) ?? null
+  const add = () => {
+    const [first] = materials
+    if (first === undefined) return
+    const fresh = copyAsOwn(first, `Own material ${materials.length + 1}`)
+    putMaterial(fresh)
+    setEditedId(fresh.id)
+  }
+  return (
+    <Sheet title="Materials" wide isOpen={isOpen} onClose={onClose}>
+      <p className="hint">
+        The density on the spool’s label, or the one you weighed, narrows every range on the page.
+        The letter beside a number tells where it comes from.
+      </p>
+      {edited === null ? null : (
+        <MaterialForm
+          key={edited.id}
+          material={edited}
+          currency={currency}
+          onDone={() => {
+            setEditedId(null)
+          }}
+        />
+      )}
+      <MaterialTable
+        materials={materials}
+        currency={currency}
+        editedId={editedId}
+        onEdit={setEditedId}
+      />
+      <div className="button-line">
+        <Button className="quiet" onPress={add}>
+          Add a material
+        </Button>
+      </div>
+    </Sheet>
+  )
+}
+
+function copyAsOwn(material: Material, name: string): Material {
+  return { ...material, id: `own-${crypto.randomUUID()}`, name, densityTyped: false }
+}

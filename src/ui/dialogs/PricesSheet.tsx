@@ -1,0 +1,84 @@
+import { CURRENCY_CODES, pricesIn } from '../../core/data/prices.ts'
+import type { Prices } from '../../core/figures.ts'
+import { useActions, useAppState } from '../app-context.ts'
+import { Choice } from '../fields/Choice.tsx'
+import { NumberBox } from '../fields/NumberBox.tsx'
+import { Sheet } from '../fields/Sheet.tsx'
+
+interface PricesSheetProps {
+  readonly isOpen: boolean
+  readonly onClose: () => void
+}
+
+/** Everything in the cost besides filament, whose price stands with its material. */
+export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
+  const prices = useAppState((state) => state.frame.prices)
+  const { putPrices } = useActions()
+  const put = (patch: Partial<Prices>) => {
+    putPrices({ ...prices, ...patch })
+  }
+  const names = new Intl.DisplayNames(undefined, { type: 'currency' })
+  return (
+    <Sheet title="Prices" isOpen={isOpen} onClose={onClose}>
+      <p className="hint">The price of filament stands with each material.</p>
+      <Choice
+        label="Currency"
+        value={CURRENCY_CODES.find((code) => code === prices.currency) ?? null}
+        placeholder={prices.currency}
+        options={CURRENCY_CODES.map((id) => ({ id, name: id, detail: names.of(id) ?? '' }))}
+        hint="Changing it starts from usual household prices there. It does not convert what you typed."
+        onChange={(code) => {
+          putPrices(pricesIn(code))
+        }}
+      />
+      <NumberBox
+        label="Electricity"
+        value={prices.electricityPerKwh}
+        min={0}
+        max={1000}
+        step={0.001}
+        digits={3}
+        unit={`${prices.currency}/kWh`}
+        onChange={(electricityPerKwh) => {
+          put({ electricityPerKwh })
+        }}
+      />
+      <NumberBox
+        label="Wear"
+        value={prices.wearPerHour}
+        min={0}
+        max={1000}
+        step={0.01}
+        unit={`${prices.currency}/h`}
+        hint="Nozzles, belts, build surface, for each hour of printing."
+        onChange={(wearPerHour) => {
+          put({ wearPerHour })
+        }}
+      />
+      <NumberBox
+        label="Filament wasted"
+        value={prices.wastePct}
+        min={0}
+        max={100}
+        step={0.5}
+        unit="%"
+        hint="Purge, failed starts and ends of spools."
+        onChange={(wastePct) => {
+          put({ wastePct })
+        }}
+      />
+      <NumberBox
+        label="Prints that fail"
+        value={prices.failurePct}
+        min={0}
+        max={90}
+        step={0.5}
+        unit="%"
+        hint="Each good part also pays for its share of the failed ones: cost ÷ (1 − share)."
+        onChange={(failurePct) => {
+          put({ failurePct })
+        }}
+      />
+    </Sheet>
+  )
+}

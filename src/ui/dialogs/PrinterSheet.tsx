@@ -1,0 +1,68 @@
+import { PRINTER_FIELDS, PRINTERS } from '../../core/data/printers.ts'
+import type { Printer } from '../../core/figures.ts'
+import { useActions, useAppState } from '../app-context.ts'
+import { Choice } from '../fields/Choice.tsx'
+import { NumberBox } from '../fields/NumberBox.tsx'
+import { Sheet } from '../fields/Sheet.tsx'
+
+interface PrinterSheetProps {
+  readonly isOpen: boolean
+  readonly onClose: () => void
+}
+
+/** The printer decides the hours. A class to start from, every number to type over. */
+export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
+  const printer = useAppState((state) => state.frame.printer)
+  const { putPrinter } = useActions()
+  const own = (patch: Partial<Printer>) => {
+    putPrinter({ ...printer, ...patch, id: 'own', name: 'Own printer' })
+  }
+  return (
+    <Sheet title="Printer" isOpen={isOpen} onClose={onClose}>
+      <p className="hint">
+        Start from the class nearest to yours, then type what you know. Hours follow at once.
+      </p>
+      <Choice
+        label="Class"
+        value={PRINTERS.some(({ id }) => id === printer.id) ? printer.id : null}
+        placeholder={printer.name}
+        options={PRINTERS.map(({ id, name }) => ({ id, name }))}
+        onChange={(id) => {
+          const found = PRINTERS.find((each) => each.id === id)
+          if (found !== undefined) putPrinter(found)
+        }}
+      />
+      {PRINTER_FIELDS.map(({ key, label, unit, min, max, explain }) => (
+        <NumberBox
+          key={key}
+          label={label}
+          value={printer[key]}
+          min={min}
+          max={max}
+          unit={unit}
+          hint={explain}
+          step={0.1}
+          onChange={(value) => {
+            own({ [key]: value })
+          }}
+        />
+      ))}
+      {(['x', 'y', 'z'] as const).map((axis, i) => (
+        <NumberBox
+          key={axis}
+          label={`Bed, ${axis}`}
+          value={printer.bedMm[i] ?? 0}
+          min={10}
+          max={5000}
+          step={1}
+          digits={0}
+          unit="mm"
+          onChange={(value) => {
+            const [x, y, z] = printer.bedMm
+            own({ bedMm: [i === 0 ? value : x, i === 1 ? value : y, i === 2 ? value : z] })
+          }}
+        />
+      ))}
+    </Sheet>
+  )
+}

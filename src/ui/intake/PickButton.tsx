@@ -1,0 +1,44 @@
+import { useRef } from 'react'
+import { Button } from 'react-aria-components'
+import { readList, type Intake } from './read-drop.ts'
+
+interface PickButtonProps {
+  readonly children: string
+  readonly className: string
+  readonly onPick: (intake: Intake) => void
+  /** Picks a whole folder instead of files. */
+  readonly folder?: boolean
+  readonly accept?: string
+}
+
+/** A button that opens the system's file or folder picker. */
+export function PickButton({
+  children,
+  className,
+  onPick,
+  folder = false,
+  accept,
+}: PickButtonProps) {
+  const input = useRef<HTMLInputElement>(null)
+  return (
+    <>
+      <Button className={className} onPress={() => input.current?.click()}>
+        {children}
+      </Button>
+      <input
+        ref={input}
+        type="file"
+        hidden
+        multiple
+        aria-label={children}
+        {...(folder ? { webkitdirectory: '' } : {})}
+        {...(accept === undefined ? {} : { accept })}
+        onChange={(event) => {
+          const { files } = event.currentTarget
+          if (files !== null && files.length > 0) onPick(readList(files))
+          event.currentTarget.value = ''
+        }}
+      />
+    </>
+  )
+}

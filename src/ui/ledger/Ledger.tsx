@@ -1,0 +1,49 @@
+import { useMemo, useState } from 'react'
+import { ledgerRows } from '../../state/derived.ts'
+import { useActions, useAppState } from '../app-context.ts'
+import { sortRows, type Order } from './columns.ts'
+import { LedgerHead } from './LedgerHead.tsx'
+import { LedgerRowView } from './LedgerRowView.tsx'
+import { SelectionBar } from './SelectionBar.tsx'
+
+/** The parts of the frame, one line each. */
+export function Ledger() {
+  const rows = useAppState(ledgerRows)
+  const selection = useAppState((state) => state.selection)
+  const openPartId = useAppState((state) => state.openPartId)
+  const currency = useAppState((state) => state.frame.prices.currency)
+  const { select } = useActions()
+  const [order, setOrder] = useState<Order>(null)
+  const sorted = useMemo(() => sortRows(rows, order), [rows, order])
+  const ticked = selection.length === 0 ? 'none' : selection.length === rows.length ? 'all' : 'some'
+  return (
+    <>
+      {selection.length > 0 ? <SelectionBar ids={selection} /> : null}
+      <table className="ledger">
+        <caption className="unseen">
+          Parts of the frame. Mass counts the pieces that fly; cost and time count spares too.
+        </caption>
+        <LedgerHead
+          currency={currency}
+          order={order}
+          onOrder={setOrder}
+          ticked={ticked}
+          onTickAll={(all) => {
+            select(all ? rows.map(({ part }) => part.id) : [])
+          }}
+        />
+        <tbody>
+          {sorted.map((row) => (
+            <LedgerRowView
+              key={row.part.id}
+              row={row}
+              currency={currency}
+              isOpen={row.part.id === openPartId}
+              isTicked={selection.includes(row.part.id)}
+            />
+          ))}
+        </tbody>
+      </table>
+    </>
+  )
+}

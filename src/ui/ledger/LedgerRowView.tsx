@@ -1,0 +1,113 @@
+import { memo } from 'react'
+import { Button, Checkbox } from 'react-aria-components'
+import type { LedgerRow } from '../../state/derived.ts'
+import { useActions, useReadState } from '../app-context.ts'
+import { PartPanel } from '../part/PartPanel.tsx'
+import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
+import { FigureCell } from './FigureCell.tsx'
+import { recipeWords } from './recipe-words.ts'
+import { RowStatus } from './RowStatus.tsx'
+import { Thumbnail } from './Thumbnail.tsx'
+import { readOf } from './work-facts.ts'
+
+interface LedgerRowViewProps {
+  readonly row: LedgerRow
+  readonly currency: string
+  readonly isOpen: boolean
+  readonly isTicked: boolean
+}
+
+/** One part on one line; opened, its settings follow on the next. */
+export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
+  const { row, currency, isOpen, isTicked } = props
+  const { part, material, work, totals } = row
+  const rough = row.basis === 'rough'
+  const share = totals?.massShare ?? 0
+  const { openPart, select } = useActions()
+  const readState = useReadState()
+  const panelId = `part-${part.id}`
+  const tick = (ticked: boolean) => {
+    const others = readState().selection.filter((id) => id !== part.id)
+    select(ticked ? [...others, part.id] : others)
+  }
+  return (
+    <>
+      <tr className={`row${isOpen ? ' row-open' : ''}${isTicked ? ' row-ticked' : ''}`}>
+        <td className="cell-tick">
+          <Checkbox
+            className="tick"
+            aria-label={`Tick ${part.name}`}
+            isSelected={isTicked}
+            onChange={tick}
+          >
+            <span className="tick-box" />
+          </Checkbox>
+        </td>
+        <th scope="row" className="cell-name">
+          <Button
+            className="row-open-button"
+            aria-expanded={isOpen}
+            aria-controls={panelId}
+            onPress={() => {
+              openPart(isOpen ? null : part.id)
+            }}
+          >
+            <Thumbnail picture={readOf(work)?.thumbnail ?? null} />
+            <span className="row-name">{part.name}</span>
+            <span className="caret" aria-hidden="true" />
+          </Button>
+          <RowStatus partId={part.id} work={work} />
+        </th>
+        <td className="cell-pieces figures">
+          <span className="figure">
+            {part.quantity}
+            <span className="cell-unit"> ×</span>
+          </span>
+          <span className="range">{pieceWords(part)}</span>
+        </td>
+        <td className="cell-material">{material.name}</td>
+        <td className="cell-recipe">{recipeWords(part.recipe)}</td>
+        <FigureCell
+          className="cell-grams"
+          unit="g"
+          figure={totals === null ? null : showGrams(totals.massG)}
+          rough={rough}
+        />
+        <FigureCell
+          className="cell-cost"
+          unit={currency}
+          figure={totals === null ? null : showMoney(totals.cost)}
+          rough={rough}
+        />
+        <FigureCell
+          className="cell-hours"
+          unit="h"
+          figure={totals === null ? null : showTime(totals.timeS)}
+          rough={rough}
+        />
+        <td className="cell-share figures">
+          <span className="figure">
+            {totals === null ? '–' : showNumber(share * 100, share < 0.0995 ? 1 : 0)}
+          </span>
+          <span className="share-bar" aria-hidden="true">
+            <span style={{ scale: `${share} 1` }} />
+          </span>
+        </td>
+      </tr>
+      {isOpen ? (
+        <tr className="row-panel">
+          <td colSpan={9} id={panelId}>
+            <PartPanel row={row} />
+          </td>
+        </tr>
+      ) : null}
+    </>
+  )
+})
+
+function pieceWords(part: { readonly mirrored: number; readonly spares: number }): string {
+  const words: string[] = []
+  if (part.mirrored > 0) words.push(`${part.mirrored} mirrored`)
+  if (part.spares > 0) words.push(`+${part.spares} spare`)
+  return words.join(', ')
+}

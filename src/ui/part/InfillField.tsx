@@ -1,0 +1,49 @@
+import { Label, Slider, SliderFill, SliderThumb, SliderTrack } from 'react-aria-components'
+import { NumberBox } from '../fields/NumberBox.tsx'
+import type { PartEdit } from './usePartEdit.ts'
+
+interface InfillFieldProps {
+  readonly infillPct: number
+  readonly write: PartEdit
+  /** What ten points of infill are worth on this part, in words; null until its layers are counted. */
+  readonly worth: string | null
+}
+
+/** Infill by slider and by number. While the slider is dragged the row and the frame total follow. */
+export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
+  return (
+    <div className="infill-field">
+      <Slider
+        className="slider"
+        value={infillPct}
+        minValue={0}
+        maxValue={100}
+        step={1}
+        onChange={(value) => {
+          write.drag({ recipe: { infillPct: value } })
+        }}
+        onChangeEnd={write.settle}
+      >
+        <Label>Infill</Label>
+        <SliderTrack className="slider-track">
+          <SliderFill className="slider-fill" />
+          <SliderThumb className="slider-thumb" />
+        </SliderTrack>
+      </Slider>
+      <NumberBox
+        label="Infill share"
+        bare
+        value={infillPct}
+        min={0}
+        max={100}
+        step={1}
+        digits={0}
+        unit="%"
+        onChange={(value) => {
+          write.edit({ recipe: { infillPct: value } })
+        }}
+      />
+      {worth === null ? null : <p className="hint infill-worth">{worth}</p>}
+    </div>
+  )
+}

@@ -1,0 +1,22 @@
+import { useState } from 'react'
+import { Label, TextArea, TextField } from 'react-aria-components'
+import type { PartEdit } from './usePartEdit.ts'
+
+/** Free words about a part; written when the field is left, so that a note is one undo step. */
+export function NoteField({ note, write }: { readonly note: string; readonly write: PartEdit }) {
+  const [draft, setDraft] = useState<string | null>(null)
+  return (
+    <TextField
+      className="field note-field"
+      value={draft ?? note}
+      onChange={setDraft}
+      onBlur={() => {
+        if (draft !== null && draft !== note) write.edit({ note: draft })
+        setDraft(null)
+      }}
+    >
+      <Label>Note</Label>
+      <TextArea rows={2} />
+    </TextField>
+  )
+}

@@ -1,0 +1,76 @@
+import type { LedgerRow } from '../../state/derived.ts'
+import { censusOf, readOf } from '../ledger/work-facts.ts'
+import { Breakdown } from './Breakdown.tsx'
+import { CountFields } from './CountFields.tsx'
+import { FindingList } from './FindingList.tsx'
+import { InfillField } from './InfillField.tsx'
+import { infillWorth } from './infill-worth.ts'
+import { LayerFields } from './LayerFields.tsx'
+import { MaterialField } from './MaterialField.tsx'
+import { MeasuredFacts } from './MeasuredFacts.tsx'
+import { NameField } from './NameField.tsx'
+import { NoteField } from './NoteField.tsx'
+import { PartView } from './PartView.tsx'
+import { PatternField } from './PatternField.tsx'
+import { PoseField } from './PoseField.tsx'
+import { RoleField } from './RoleField.tsx'
+import { SkinFields } from './SkinFields.tsx'
+import { SupportFields } from './SupportFields.tsx'
+import { UnitField } from './UnitField.tsx'
+import { usePartEdit } from './usePartEdit.ts'
+import { WallFields } from './WallFields.tsx'
+
+/** Everything about one part, opened below its row. */
+export function PartPanel({ row }: { readonly row: LedgerRow }) {
+  const { part, material, figures } = row
+  const write = usePartEdit(part.id)
+  const read = readOf(row.work)
+  const census = censusOf(row.work)
+  const worth =
+    census === null || figures === null ? null : infillWorth(census, figures, part.recipe, material)
+  return (
+    <div className="part-panel" role="group" aria-label={`Settings of ${part.name}`}>
+      <div className="part-infill">
+        <InfillField infillPct={part.recipe.infillPct} write={write} worth={worth} />
+        {figures === null ? null : <Breakdown figures={figures} />}
+      </div>
+      <section className="part-column" aria-label="Recipe">
+        <h3>Recipe</h3>
+        <RoleField partId={part.id} role={part.role} />
+        <PatternField pattern={part.recipe.pattern} write={write} />
+        <WallFields recipe={part.recipe} write={write} />
+        <SkinFields recipe={part.recipe} write={write} />
+        <LayerFields recipe={part.recipe} write={write} />
+        <SupportFields recipe={part.recipe} write={write} />
+        {part.role === 'arm' ? (
+          <p className="caution">
+            A dense arm is not a proven arm. Load-test one by hand before flight, away from spinning
+            props, and follow your club’s and your country’s rules.
+          </p>
+        ) : null}
+      </section>
+      <section className="part-column" aria-label="Part">
+        <h3>Part</h3>
+        <NameField name={part.name} write={write} />
+        <MaterialField material={material} write={write} />
+        <CountFields part={part} write={write} />
+        <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
+        <PoseField pose={part.pose} write={write} />
+        <NoteField note={part.note} write={write} />
+      </section>
+      <section className="part-column part-facts" aria-label="Mesh">
+        <h3>Mesh</h3>
+        {read === null ? null : <PartView part={part} picture={read.thumbnail} />}
+        {read === null ? (
+          <p className="hint">Still reading {part.fileName}.</p>
+        ) : (
+          <>
+            <FindingList findings={read.measure.findings} />
+            <MeasuredFacts read={read} census={census} figures={figures} />
+          </>
+        )}
+        <p className="hint file-name">{part.fileName}</p>
+      </section>
+    </div>
+  )
+}

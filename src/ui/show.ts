@@ -1,0 +1,61 @@
+import type { Range } from '../core/figures.ts'
+import { formatNumber } from '../core/figures/format.ts'
+
+/*
+ * Figures in columns, where the unit stands in the head: bare, and with the same number of decimals down the column.
+ * Everything else on the page uses core/figures/format.ts as it is.
+ */
+
+/** A figure and its range, in the same unit. */
+export interface Shown {
+  readonly mid: string
+  readonly range: string
+}
+
+/** Up to three significant digits. */
+export function showNumber(value: number, digits: number): string {
+  return formatNumber(value, undefined, digits)
+}
+
+/** Grams without their unit. */
+export function showGrams(range: Range): Shown {
+  return shown(range, grams)
+}
+
+/** Money without its currency. */
+export function showMoney(range: Range): Shown {
+  return shown(range, money)
+}
+
+/** Hours and minutes as on a clock; minutes are rounded to five from ten hours on. */
+export function showTime(range: Range): Shown {
+  return shown(range, clock)
+}
+
+function shown(range: Range, format: (value: number) => string): Shown {
+  return { mid: format(range.mid), range: `${format(range.low)}–${format(range.high)}` }
+}
+
+const oneDecimal = new Intl.NumberFormat(undefined, {
+  minimumFractionDigits: 1,
+  maximumFractionDigits: 1,
+})
+const twoDecimals = new Intl.NumberFormat(undefined, {
+  minimumFractionDigits: 2,
+  maximumFractionDigits: 2,
+})
+
+function grams(value: number): string {
+  return Math.abs(value) < 99.95 ? oneDecimal.format(value) : showNumber(value, 0)
+}
+
+function money(value: number): string {
+  return Math.abs(value) < 99.995 ? twoDecimals.format(value) : showNumber(value, 0)
+}
+
+export function clock(timeS: number): string {
+  if (!Number.isFinite(timeS)) return '–'
+  const step = timeS < 36_000 ? 1 : 5
+  const minutes = Math.round(timeS / 60 / step) * step
+  return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`
+}
