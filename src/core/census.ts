@@ -1,5 +1,7 @@
+import type { CensusMoves } from './moves.ts'
+
 /**
- * What the layers of one part hold: areas and lengths, and nothing about money, material or printer.
+ * What the layers of one part hold: areas, lengths and move histograms, and nothing about money, material or printer.
  * Depends on mesh + unit + pose + geometry settings only; a few kilobytes whatever the mesh.
  */
 export interface Census {
@@ -18,8 +20,10 @@ export interface Census {
   readonly brimMm3: number
   /** Printed height: the sum of the layer heights. */
   readonly heightMm: number
-  /** Share (0–1) of the scan rows whose outline did not close and had to be guessed. */
+  /** Share (0–1) of the outlines' length that the mesh leaves open and that was bridged straight. */
   readonly doubtfulShare: number
+  /** What any printer's hours are worked out from. */
+  readonly moves: CensusMoves
 }
 
 /** One value per layer, bottom first; every array has `count` entries. */

@@ -1,5 +1,6 @@
 import type { Census, CensusLayers } from '../census.ts'
 import type { Mesh } from '../mesh.ts'
+import type { CensusMoves } from '../moves.ts'
 import { PreweighError } from '../problem.ts'
 import type { GeometrySettings } from '../settings.ts'
 import { brimAreaMm2 } from './census/brim.ts'
@@ -7,6 +8,7 @@ import type { CutLayer, Grids } from './census/cutLayer.ts'
 import { createLayerCutter } from './census/cutLayer.ts'
 import type { LayerAreas } from './census/layerAreas.ts'
 import { measureLayer } from './census/layerAreas.ts'
+import { createMoveTally } from './census/moveTally.ts'
 import { planLayers } from './census/layerPlan.ts'
 import { planGrid, SCAN_TILT_DEG } from './census/scanGrid.ts'
 import type { ScanFrame } from './census/slice.ts'
@@ -43,6 +45,7 @@ export function takeCensus(
   const slice = createSlicer(mesh, plan, FRAME)
   const cutLayer = createLayerCutter(grids)
   const lowerColumns = createSupportColumns(grids)
+  const moves = createMoveTally(settings)
   const layers = emptyLayers(plan.count, plan.heightMm)
   const above = settings.topSkins
   const below = Math.max(settings.bottomSkins, settings.supports ? 1 : 0)
@@ -74,6 +77,7 @@ export function takeCensus(
         : measureLayer(layer, neighbours, along, wallMm, settings.lineMm, grids)
     done[along] = { layer, neighbours, areas }
     writeLayer(layers, top, areas)
+    moves.add(layer, areas)
     const beneath = kept.get(top - 1)
     if (settings.supports && beneath) {
       const stepMm = plan.heightMm[top]! * supportStep
@@ -82,7 +86,7 @@ export function takeCensus(
     if (top === 0) brimMm3 = brimAreaMm2(layer, settings.brimMm, grids) * plan.heightMm[0]!
     onProgress?.((plan.count - top) / plan.count)
   }
-  const census = sumUp(layers, brimMm3, length > 0 ? bridged / length : 0)
+  const census = sumUp(layers, moves.finish(), brimMm3, length > 0 ? bridged / length : 0)
   if (!(census.modelMm3 > 0)) {
     throw new PreweighError(
       'no-volume',
@@ -145,7 +149,12 @@ function writeLayer(layers: CensusLayers, layer: number, areas: LayerAreas): voi
   layers.islands[layer] = areas.islands
 }
 
-function sumUp(layers: CensusLayers, brimMm3: number, doubtfulShare: number): Census {
+function sumUp(
+  layers: CensusLayers,
+  moves: CensusMoves,
+  brimMm3: number,
+  doubtfulShare: number,
+): Census {
   const volume = (areas: Float64Array): number => {
     let sum = 0
     for (let i = 0; i < layers.count; i++) sum += areas[i]! * layers.heightMm[i]!
@@ -161,6 +170,7 @@ function sumUp(layers: CensusLayers, brimMm3: number, doubtfulShare: number): Ce
     brimMm3,
     heightMm: layers.heightMm.reduce((sum, height) => sum + height, 0),
     doubtfulShare,
+    moves,
   }
 }
 

@@ -1,7 +1,9 @@
 import type { CutLayer, Grids } from './cutLayer.ts'
 import { insetOf } from './cutLayer.ts'
+import type { Lines } from './lines.ts'
+import { measureLines } from './lines.ts'
 import { dropSmallPieces, measureBoundary, separatePieces } from './rooms.ts'
-import { intersectRows } from './rowAlgebra.ts'
+import { intersectRows, subtractRows } from './rowAlgebra.ts'
 import { emptyRows, isEmpty, rowLengthMm } from './rowSet.ts'
 
 /** What one layer holds, in its own scan direction. Areas mm², lengths mm. */
@@ -15,6 +17,8 @@ export interface LayerAreas {
   readonly rooms: number
   readonly contours: number
   readonly islands: number
+  readonly skinLines: Lines
+  readonly roomLines: Lines
 }
 
 /**
@@ -66,5 +70,7 @@ export function measureLayer(
     rooms: room === covered ? separatePieces(covered).count : separatePieces(room).count,
     contours: layer.outline.start.length - 1,
     islands: separatePieces(layer.rows[along]).count,
+    skinLines: measureLines(subtractRows(inset, room), pitchMm),
+    roomLines: measureLines(room, pitchMm),
   }
 }

@@ -1,0 +1,49 @@
+/**
+ * How the lines of a part are broken into moves, as histograms small enough to keep and exact enough that any printer's
+ * hours follow from them at once.
+ *
+ * A corner is told by σ = sin(half the turn): 0 straight on, 0.71 at a right angle, 1 back the way it came.
+ */
+export interface CensusMoves {
+  /** Runs of one lap around every contour of every layer; one table per corner limit of `CORNER_LIMITS`. */
+  readonly wall: readonly RunTable[]
+  /** Length of that lap, all layers. mm */
+  readonly wallLapMm: number
+  /** Skin lines, straight across S_i. */
+  readonly skin: LineTable
+  /** Infill lines, straight across P_i. */
+  readonly room: LineTable
+  /** Moves without plastic. */
+  readonly travel: TravelTable
+}
+
+/** A corner counts as one when σ is at least this; below, a run goes on. 6° to 68° in even ratios. */
+export const CORNER_LIMITS: readonly number[] = [0.05, 0.07, 0.1, 0.14, 0.2, 0.28, 0.4, 0.56]
+
+/** σ of an end where the head stands still: the start and the end of a line. */
+export const STANDSTILL = 2
+
+/** Runs between corners, alike ones together; all arrays as long. */
+export interface RunTable {
+  /** Mean length. mm */
+  readonly lengthMm: Float32Array
+  /** σ at the straighter and at the sharper end. */
+  readonly gentle: Float32Array
+  readonly sharp: Float32Array
+  readonly count: Float32Array
+}
+
+/** Parallel lines, alike ones together. Lines laid `spacingMm` apart number `acrossMm / spacingMm` in each entry. */
+export interface LineTable {
+  /** Mean length. mm */
+  readonly lengthMm: Float32Array
+  /** Summed distance across the lines that they stand for, all layers. mm */
+  readonly acrossMm: Float32Array
+  /** How often the zigzag begins anew, all layers: once a region, and once more wherever it splits around something. */
+  readonly starts: number
+}
+
+export interface TravelTable {
+  readonly lengthMm: Float32Array
+  readonly count: Float32Array
+}
