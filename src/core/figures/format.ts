@@ -38,6 +38,9 @@ const NOTHING = '–'
 /** Keeps a number and its unit on one line. */
 const GAP = '\u00a0'
 
+/** Intl writes −0.001 as “-0” otherwise. */
+const UNSIGNED_ZERO = { signDisplay: 'negative' } as const
+
 const formatters = new Map<string, Intl.NumberFormat>()
 
 /** `Intl.NumberFormat` takes far longer to build than to use, and a slider drag formats hundreds of numbers. */
@@ -53,8 +56,9 @@ function formatter(locale: string | undefined, options: Intl.NumberFormatOptions
 /** Up to three significant digits and at most `decimals` after the point; "–" for NaN and infinities. */
 export function formatNumber(value: number, locale?: string, decimals = 2): string {
   if (!Number.isFinite(value)) return NOTHING
-  const rounded = roundSignificant(value)
-  return formatter(locale, { maximumFractionDigits: decimals }).format(rounded + 0)
+  return formatter(locale, { maximumFractionDigits: decimals, ...UNSIGNED_ZERO }).format(
+    roundSignificant(value),
+  )
 }
 
 /** A number with its unit; the bare "–" where there is no number. */
@@ -82,7 +86,8 @@ export function formatVolume(volumeMm3: number, locale?: string): string {
 export function formatPercent(share: number, locale?: string): string {
   if (!Number.isFinite(share)) return NOTHING
   const pct = roundSignificant(share * 100)
-  return `${formatter(locale, { maximumFractionDigits: Math.abs(pct) < 10 ? 1 : 0 }).format(pct + 0)}${GAP}%`
+  const maximumFractionDigits = Math.abs(pct) < 10 ? 1 : 0
+  return `${formatter(locale, { maximumFractionDigits, ...UNSIGNED_ZERO }).format(pct)}${GAP}%`
 }
 
 /**
@@ -109,9 +114,9 @@ export function formatHours(timeS: number, locale?: string): string {
 export function formatMoney(value: number, currency: string, locale?: string): string {
   if (!Number.isFinite(value)) return NOTHING
   const rounded = roundSignificant(value)
-  const options: Intl.NumberFormatOptions = { style: 'currency', currency }
+  const options: Intl.NumberFormatOptions = { style: 'currency', currency, ...UNSIGNED_ZERO }
   if (Math.abs(rounded) >= 100) options.maximumFractionDigits = 0
-  return formatter(locale, options).format(rounded + 0)
+  return formatter(locale, options).format(rounded)
 }
 
 /** `+` before what is more than zero: for differences. The text comes from one of the formatters above. */

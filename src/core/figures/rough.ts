@@ -1,12 +1,14 @@
-import type { Material, PartFigures, Prices, Printer } from '../figures.ts'
+import type { Material, PartFigures, Prices, Printer, Range } from '../figures.ts'
 import type { Recipe } from '../settings.ts'
 import { assembleFigures } from './assemble.ts'
 import { meltSpeedMmS } from './flow.ts'
 
-/** How much longer or shorter than at steady speed a print of known plastic takes (common practice, no source). */
-const TIME_LOW = 0.9
+/** How much longer than at steady speed a print of known plastic takes (common practice, no source). */
+const TIME_LOW = 1
 const TIME_MID = 1.3
 const TIME_HIGH = 2.5
+/** Tallest part considered, in edges of a cube of the same volume. */
+const TALLEST = 5
 /** Turns at line ends, share of sparse infill: 4–14 % in weighed blocks (P. Ravi 2020, doi 10.1186/s41205-020-00063-8). */
 const TURN_SHARE = 0.08
 
@@ -48,14 +50,7 @@ export function roughFigures(
     supportMm3: 0,
     brimMm3: 0,
   }
-  const steady = (mm3: number): number => steadySeconds(mm3, recipe, material, printer)
-  const fixedS = volumeMm3 > 0 ? printer.startS : 0
-  const layersS = (Math.cbrt(volumeMm3) / recipe.layerMm) * printer.layerChangeS
-  const timeS = {
-    low: fixedS + TIME_LOW * steady(low) + layersS / 3,
-    mid: fixedS + TIME_MID * steady(mid) + layersS,
-    high: fixedS + TIME_HIGH * steady(high) + layersS * 3,
-  }
+  const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)
   return assembleFigures(deposit, [spread], timeS, material, printer, prices)
 }
 
@@ -74,10 +69,33 @@ function ballShell(x: number): number {
   return 1 - Math.max(0, 1 - x / 3) ** 3
 }
 
-/** Seconds to lay a volume at the printer's mean speed. */
-function steadySeconds(mm3: number, recipe: Recipe, material: Material, printer: Printer): number {
+/**
+ * Seconds to lay the plastic at the fastest, mean and slowest of the printer's speeds, with the layer changes of a height that
+ * is anything from the thickness of a plate (2·V/A) over that of a cube to the length of a square rod (A²/16V).
+ */
+function roughTime(
+  laidMm3: Range,
+  rough: { readonly volumeMm3: number; readonly areaMm2: number },
+  recipe: Recipe,
+  material: Material,
+  printer: Printer,
+): Range {
+  const { volumeMm3, areaMm2 } = rough
+  if (volumeMm3 <= 0) return { low: 0, mid: 0, high: 0 }
   const { lineMm, layerMm } = recipe
-  const wanted = (printer.wallMmS + printer.skinMmS + printer.infillMmS) / 3
-  const speed = meltSpeedMmS(wanted, printer.flowMm3S, lineMm, layerMm, material.flow)
-  return mm3 / (lineMm * layerMm * speed)
+  const wanted = [printer.wallMmS, printer.skinMmS, printer.infillMmS]
+  const lay = (mm3: number, mmS: number): number =>
+    mm3 / (lineMm * layerMm * meltSpeedMmS(mmS, printer.flowMm3S, lineMm, layerMm, material.flow))
+  const cubeMm = Math.cbrt(volumeMm3)
+  const plateMm = areaMm2 > 0 ? Math.min(cubeMm, (2 * volumeMm3) / areaMm2) : cubeMm
+  const rodMm = Math.max(cubeMm, Math.min(TALLEST * cubeMm, areaMm2 ** 2 / (16 * volumeMm3)))
+  const layers = (heightMm: number): number => (heightMm / layerMm) * printer.layerChangeS
+  return {
+    low: printer.startS + TIME_LOW * lay(laidMm3.low, Math.max(...wanted)) + layers(plateMm),
+    mid:
+      printer.startS +
+      TIME_MID * lay(laidMm3.mid, wanted.reduce((a, b) => a + b, 0) / 3) +
+      layers(cubeMm),
+    high: printer.startS + TIME_HIGH * lay(laidMm3.high, Math.min(...wanted)) + layers(rodMm),
+  }
 }
