@@ -1,9 +1,20 @@
 import type { Census } from '../../src/core/census.ts'
+import type { CensusMoves } from '../../src/core/moves.ts'
 import type { GeometrySettings } from '../../src/core/settings.ts'
+
+const NONE = new Float32Array(0)
+const NO_LINES = { lengthMm: NONE, acrossMm: NONE, starts: 0 }
+const NO_MOVES: CensusMoves = {
+  wall: [],
+  wallLapMm: 0,
+  skin: NO_LINES,
+  room: NO_LINES,
+  travel: { lengthMm: NONE, count: NONE },
+}
 
 /**
  * The census of a w × d × h block standing square to the axes, by hand arithmetic: nothing in it comes from the code that
- * counts layers. The height must be a whole number of layers of one height.
+ * counts layers. It holds no moves. The height must be a whole number of layers of one height.
  */
 export function blockCensus(w: number, d: number, h: number, settings: GeometrySettings): Census {
   const { layerMm, walls, lineMm, topSkins, bottomSkins } = settings
@@ -44,5 +55,6 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     brimMm3: 0,
     heightMm: count * layerMm,
     doubtfulShare: 0,
+    moves: NO_MOVES,
   }
 }

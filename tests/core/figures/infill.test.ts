@@ -1,4 +1,4 @@
-import fc from 'fast-check'
+import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
 import { PATTERN_MODELS, infillLayer } from '../../../src/core/figures/infill.ts'
