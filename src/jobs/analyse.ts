@@ -1,0 +1,53 @@
+import { quickMeasure } from '../core/formats/quick.ts'
+import { measureMesh } from '../core/geometry/measure.ts'
+import { placeMesh } from '../core/geometry/pose.ts'
+import { takeCensus } from '../core/geometry/takeCensus.ts'
+import { drawThumbnail } from '../core/geometry/thumbnail.ts'
+import type { ReadMesh } from '../core/mesh.ts'
+import { unitToMm } from '../core/units.ts'
+import type { MeshShelf } from './meshShelf.ts'
+import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
+
+const THUMBNAIL_PX = 96
+/** Progress is told no more often than this, ms: the page draws it, and that costs more than the layers in between. */
+const TELL_MS = 100
+
+/**
+ * From a mesh file to its census, telling on the way what is known: volume and area as soon as the bytes are there,
+ * then the measured mesh, then how far the layers are counted. Throws PreweighError.
+ */
+export async function analyse(
+  ask: AnalyseAsk,
+  shelf: MeshShelf,
+  tell: (event: AnalyseEvent) => void,
+  now: () => number = () => performance.now(),
+): Promise<AnalyseAnswer> {
+  const { source, unit, pose, geometry } = ask
+  const mm = unitToMm(unit)
+  const read = await shelf.take(source, (bytes) => {
+    const quick = ask.wantRead ? quickMeasure(bytes) : null
+    if (quick === null) return
+    const rough = { volumeMm3: quick.volumeMm3 * mm ** 3, areaMm2: quick.areaMm2 * mm ** 2 }
+    tell({ kind: 'rough', rough })
+  })
+  if (ask.wantRead) tell({ kind: 'read', read: measure(read, mm) })
+
+  let toldAt = now()
+  const census = takeCensus(placeMesh(read.mesh, mm, pose), geometry, (fraction) => {
+    const at = now()
+    if (at - toldAt < TELL_MS) return
+    toldAt = at
+    tell({ kind: 'progress', fraction })
+  })
+  return { census }
+}
+
+/** What the reader found odd comes first, then what the measure found. */
+function measure({ format, mesh, findings }: ReadMesh, mm: number): PartRead {
+  const measured = measureMesh(mesh, mm)
+  return {
+    format,
+    measure: { ...measured, findings: [...findings, ...measured.findings] },
+    thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(mesh, THUMBNAIL_PX) },
+  }
+}

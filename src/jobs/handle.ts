@@ -1,0 +1,70 @@
+import { placeMesh } from '../core/geometry/pose.ts'
+import type { Mesh } from '../core/mesh.ts'
+import type { Outcome } from '../core/problem.ts'
+import { unitToMm } from '../core/units.ts'
+import { analyse } from './analyse.ts'
+import { packEntries, unpackEntries } from './archive.ts'
+import { createMeshShelf, readBytes, type MeshShelf } from './meshShelf.ts'
+import { openFile } from './openFile.ts'
+import { problemOf } from './problemOf.ts'
+import type { Answer, Ask, JobEvent, MeshAsk } from './protocol.ts'
+
+/** Does one job. Never rejects. */
+export type Handler = (ask: Ask, tell: (event: JobEvent) => void) => Promise<Outcome<Answer>>
+
+/** What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last. */
+export function createHandler(): Handler {
+  const shelf = createMeshShelf()
+  return async (ask, tell) => {
+    try {
+      return { ok: true, value: await answerTo(ask, shelf, tell) }
+    } catch (error) {
+      return { ok: false, problem: problemOf(error, nameIn(ask)) }
+    }
+  }
+}
+
+function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): Promise<Answer> {
+  switch (ask.kind) {
+    case 'open':
+      return openFile(ask, shelf)
+    case 'analyse':
+      return analyse(ask, shelf, tell)
+    case 'mesh':
+      return place(ask, shelf)
+    case 'pack':
+      return packEntries(ask.entries)
+    case 'unpack':
+      return unpack(ask)
+  }
+}
+
+async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise<Mesh> {
+  const { mesh } = await shelf.take(source)
+  const { positions, indices } = placeMesh(mesh, unitToMm(unit), pose)
+  // The answer is handed over for good, so it must not share memory with the mesh on the shelf.
+  return {
+    positions: positions === mesh.positions ? positions.slice() : positions,
+    indices: indices === mesh.indices ? indices.slice() : indices,
+  }
+}
+
+async function unpack({
+  blob,
+}: Extract<Ask, { kind: 'unpack' }>): ReturnType<typeof unpackEntries> {
+  const name = 'project file'
+  return unpackEntries(await readBytes(blob, name), name)
+}
+
+function nameIn(ask: Ask): string {
+  switch (ask.kind) {
+    case 'open':
+      return ask.name
+    case 'analyse':
+    case 'mesh':
+      return ask.source.name
+    case 'pack':
+    case 'unpack':
+      return 'project file'
+  }
+}

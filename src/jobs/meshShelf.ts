@@ -1,0 +1,54 @@
+import { readMesh } from '../core/formats/read.ts'
+import type { ReadMesh } from '../core/mesh.ts'
+import { PreweighError } from '../core/problem.ts'
+import type { MeshSource } from './protocol.ts'
+
+/** Meshes read last, so that a changed recipe does not read its file anew. */
+export interface MeshShelf {
+  /** Throws PreweighError. `onBytes` is called when the file has to be read. */
+  take(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
+  put(hash: string, mesh: ReadMesh): void
+}
+
+/** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
+export const SHELF_PLACES = 3
+
+export function createMeshShelf(): MeshShelf {
+  const places = new Map<string, ReadMesh>()
+
+  function put(hash: string, mesh: ReadMesh): void {
+    places.delete(hash)
+    places.set(hash, mesh)
+    const [oldest] = places.keys()
+    if (places.size > SHELF_PLACES && oldest !== undefined) places.delete(oldest)
+  }
+
+  return {
+    put,
+    async take({ hash, name, blob }, onBytes) {
+      const known = places.get(hash)
+      const mesh = known ?? (await read())
+      put(hash, mesh)
+      return mesh
+
+      async function read(): Promise<ReadMesh> {
+        const bytes = await readBytes(blob, name)
+        onBytes?.(bytes)
+        return readMesh(bytes, name)
+      }
+    },
+  }
+}
+
+/** The bytes of a file. Throws PreweighError `unreadable-file`: it may have been changed, moved or deleted meanwhile. */
+export async function readBytes(blob: Blob, name: string): Promise<Uint8Array<ArrayBuffer>> {
+  try {
+    return new Uint8Array(await blob.arrayBuffer())
+  } catch {
+    throw new PreweighError(
+      'unreadable-file',
+      `“${name}” cannot be read: it was changed, moved or deleted after it was dropped, or is too large for this browser.`,
+      'Drop the file again.',
+    )
+  }
+}

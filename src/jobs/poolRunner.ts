@@ -1,0 +1,64 @@
+import type { Outcome } from '../core/problem.ts'
+import { SHELF_PLACES } from './meshShelf.ts'
+import { createPool, type PoolJob, type Spawn } from './pool.ts'
+import type { Answer, Ask, JobEvent, JobKind, JobTable } from './protocol.ts'
+import type { Runner } from './runner.ts'
+
+/** Idle workers go after this long: they hold meshes, and a new one starts in some 50 ms. */
+const IDLE_MS = 30_000
+/** More than this gains little for a dozen parts and takes memory for each. */
+const MOST_WORKERS = 4
+
+export interface PoolRunnerOptions {
+  readonly spawn: Spawn
+  /** As the browser tells it; workers are started up to `min(cores, 4)`, at least one. */
+  readonly cores: number
+}
+
+/** Runs jobs in workers. All files get their first look before any layers are counted; small files go first. */
+export function createPoolRunner({ spawn, cores }: PoolRunnerOptions): Runner {
+  const pool = createPool<Ask, JobEvent, Answer>({
+    spawn,
+    size: Math.max(1, Math.min(cores, MOST_WORKERS)),
+    idleMs: IDLE_MS,
+    memory: SHELF_PLACES,
+  })
+  return {
+    async run(ask, { onEvent, signal } = {}) {
+      const job = { ...planOf(ask), signal, onEvent: onEvent as (event: JobEvent) => void }
+      // The pool does not know which answer belongs to which ask; the handler in the worker does.
+      const outcome: Outcome<unknown> = await pool.run(job)
+      return outcome as Outcome<JobTable[(typeof ask)['kind']]['answer']>
+    },
+    close: () => pool.close(),
+  }
+}
+
+/** The jobs someone waits for come first. */
+const PRIORITY: Readonly<Record<JobKind, number>> = {
+  mesh: 0,
+  pack: 0,
+  unpack: 0,
+  open: 1,
+  analyse: 2,
+}
+
+function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
+  const priority = PRIORITY[ask.kind]
+  const common = { ask, priority, urgent: ask.kind !== 'analyse', keeps: null }
+  switch (ask.kind) {
+    case 'open':
+      return { ...common, name: ask.name, weight: ask.blob.size }
+    case 'analyse':
+    case 'mesh':
+      return {
+        ...common,
+        name: ask.source.name,
+        weight: ask.source.blob.size,
+        keeps: ask.source.hash,
+      }
+    case 'pack':
+    case 'unpack':
+      return { ...common, name: 'project file', weight: 0 }
+  }
+}
