@@ -1,0 +1,31 @@
+import type { Recipe } from '../core/settings.ts'
+import { RECIPE_DEFAULTS } from '../core/settings.ts'
+import type { DemoManifest, DemoPart } from './manifest.ts'
+import type { Workshop } from './workshop.ts'
+
+/** A demo part together with what draws its file. */
+export interface DrawnPart extends DemoPart {
+  readonly draw: (shop: Workshop) => Uint8Array
+}
+
+/** A demo aircraft as the build script knows it. */
+export interface Aircraft {
+  /** Name of the manifest, without `.json`. */
+  readonly id: string
+  readonly about: Omit<DemoManifest, 'parts' | 'labelledSample'>
+  readonly parts: readonly DrawnPart[]
+}
+
+/** The whole recipe for what differs from the defaults: a manifest must not change when a default does. */
+export function recipe(own: Partial<Recipe>): Recipe {
+  const layerMm = own.layerMm ?? RECIPE_DEFAULTS.layerMm
+  // 0.8 mm of skin above and below, whatever the layer height.
+  const skins = Math.round(0.8 / layerMm)
+  return {
+    ...RECIPE_DEFAULTS,
+    firstLayerMm: 0.2,
+    topSkins: skins,
+    bottomSkins: skins,
+    ...own,
+  }
+}

@@ -1,0 +1,126 @@
+import type { Outline, Point, Solid, Workshop } from './workshop.ts'
+
+/** Where the two bolts to the lower deck pass the front arm, mm from its root end. */
+const ARM_BOLTS_X = [8, 20] as const
+/** Where the three bolts to the lower deck pass the tail boom, mm from its front end. */
+const BOOM_BOLTS_X = [8, 56, 82] as const
+
+/** Left front arm: x from the root, 168 × 20 × 14, bottom flat on the bed. */
+export function frontArm(shop: Workshop): Solid {
+  const motorX = 158
+  const plan = shop.soften(
+    shop.fuse(
+      shop.rectangle(40, 20, [20, 0]),
+      shop.polygon([
+        [30, -9],
+        [150, -5.5],
+        [150, 5.5],
+        [30, 9],
+      ]),
+      shop.disc(20, [motorX, 0]),
+    ),
+    3,
+  )
+  const body = shop.common(
+    shop.raise(plan, 14),
+    alongX(shop, 20, [
+      [0, 0],
+      [168, 0],
+      [168, 5.5],
+      [149, 5.5],
+      [142, 9],
+      [44, 14],
+      [0, 14],
+    ]),
+  )
+  const motorHoles = [45, 135, 225, 315].map((degrees): Point => {
+    const angle = (degrees * Math.PI) / 180
+    return [motorX + 6 * Math.cos(angle), 6 * Math.sin(angle)]
+  })
+  return shop.cut(
+    body,
+    ...ARM_BOLTS_X.flatMap((x) => [
+      shop.rod(3.2, 14, [x, 0, 0]),
+      // Seats for heat-set inserts.
+      shop.rod(4.2, 5, [x, 0, 9]),
+    ]),
+    shop.rod(6, 6, [motorX, 0, 0]),
+    ...motorHoles.flatMap(([x, y]) => [shop.rod(3.2, 6, [x, y, 0]), shop.rod(5.6, 2.5, [x, y, 0])]),
+    // The wire channel leaves on the outer side: this is what makes the right arm a mirror image.
+    shop.raise(
+      shop.fuse(
+        shop.slot(4.4, [34, 2], [132, 2]),
+        shop.slot(4.4, [34, 2], [34, 14]),
+        shop.slot(4.4, [132, 2], [140, 9]),
+      ),
+      20,
+      6,
+    ),
+    shop.raise(shop.soften(lightening(shop, 52, 120, 5, -2.6), 0.9), 14),
+  )
+}
+
+/** Tail boom: x from the front end, 232 × 18 × 16, a keel under the deck that ends in a round spigot for the pivot collar. */
+export function tailBoom(shop: Workshop): Solid {
+  const plan = shop.soften(
+    shop.fuse(
+      shop.rectangle(48, 18, [24, 0]),
+      shop.polygon([
+        [44, -9],
+        [130, -6],
+        [130, 6],
+        [44, 9],
+      ]),
+      shop.rectangle(82, 12, [165, 0]),
+    ),
+    2.5,
+  )
+  const beam = shop.common(
+    shop.raise(plan, 16),
+    alongX(shop, 18, [
+      [0, 0],
+      [206, 0],
+      [206, 10.5],
+      [140, 10.5],
+      [48, 16],
+      [0, 16],
+    ]),
+  )
+  const spigot = shop.common(
+    shop.turn(shop.rod(12, 34, [-6, 0, 198]), [0, 90, 0]),
+    shop.block([240, 12, 12], [0, -6, 0]),
+  )
+  return shop.cut(
+    shop.join(beam, spigot),
+    ...BOOM_BOLTS_X.flatMap((x) => [shop.rod(3.2, 16, [x, 0, 0]), shop.rod(6.4, 3.2, [x, 0, 0])]),
+    // Pivot rod and its cross bolt.
+    shop.turn(shop.rod(3.1, 40, [-6, 0, 192]), [0, 90, 0]),
+    shop.turn(shop.rod(2.3, 30, [220, 6, -15]), [90, 0, 0]),
+    // Wire duct, open at the top.
+    shop.raise(shop.slot(6, [24, 0], [44, 0]), 12, 4),
+    shop.raise(shop.slot(6, [66, 0], [74, 0]), 12, 4),
+    shop.raise(shop.slot(5.6, [98, 0], [190, 0]), 12, 5),
+    // Screws of the tail servo.
+    shop.rod(1.8, 8, [92, 0, 8]),
+    shop.rod(1.8, 8, [64, 0, 8]),
+    shop.raise(shop.soften(boomWindows(shop), 1.2), 16),
+  )
+}
+
+/** A side view (x, z) drawn out along y, `width` wide about the plane y = 0. */
+function alongX(shop: Workshop, width: number, side: readonly Point[]): Solid {
+  const raised = shop.raise(shop.polygon(side), width)
+  return shop.move(shop.turn(raised, [90, 0, 0]), [0, width / 2, 0])
+}
+
+function lightening(shop: Workshop, from: number, to: number, count: number, y: number): Outline {
+  const pitch = (to - from) / count
+  const windows = Array.from({ length: count }, (_, i) =>
+    shop.rectangle(pitch - 4, 2.6, [from + (i + 0.5) * pitch, y]),
+  )
+  return shop.fuse(...windows)
+}
+
+function boomWindows(shop: Workshop): Outline {
+  return shop.fuse(...[104, 122, 140, 158, 176].map((x) => shop.rectangle(9, 4.4, [x + 6, 0])))
+}

@@ -1,0 +1,78 @@
+import type { Material } from '../core/figures.ts'
+import type { CarbonFrame, RoleId } from '../core/frame.ts'
+import type { LengthUnit } from '../core/mesh.ts'
+import type { Recipe } from '../core/settings.ts'
+
+/** What lies beside a demo aircraft's mesh files. Everything in it is invented. */
+export interface DemoManifest {
+  readonly name: string
+  /** One paragraph of plain text for the visitor: mission, limits, what to look for. */
+  readonly story: string
+  /** Always true: the page says that these are samples. */
+  readonly labelledSample: true
+  readonly parts: readonly DemoPart[]
+  /** A frame to compare with; null where there is none. */
+  readonly carbon: CarbonFrame | null
+  readonly materials: readonly Material[]
+  /** Id of a built-in printer. */
+  readonly printer: string
+  readonly hardware?: readonly DemoHardware[]
+  readonly flight?: DemoFlight
+  readonly scaleLog?: readonly DemoWeighIn[]
+  readonly crashLog?: DemoCrashLog
+}
+
+export interface DemoPart {
+  /** Beside the manifest. */
+  readonly file: string
+  readonly name: string
+  readonly quantity: number
+  readonly spares: number
+  /** How many of `quantity` are mirrored copies. */
+  readonly mirrored: number
+  /** The unit a visitor starts from, which is not always the one the file was drawn in. */
+  readonly unit: LengthUnit
+  readonly material: string
+  /** The preset nearest to the recipe; the recipe below is what counts. */
+  readonly role: RoleId | null
+  readonly recipe: Partial<Recipe>
+}
+
+/** Bought, not printed. Invented sample. */
+interface DemoHardware {
+  readonly name: string
+  readonly group: 'fastener' | 'electronics' | 'drive' | 'payload' | 'structure'
+  readonly quantity: number
+  /** Of one piece. */
+  readonly massG: number
+}
+
+/** What the aircraft is to do. Invented sample. */
+interface DemoFlight {
+  readonly kind: 'multirotor' | 'plane'
+  readonly massLimitG: number
+  readonly frameBudgetG: number | null
+  readonly minutes: number | null
+  readonly motors: number
+  /** Of one motor at full throttle. */
+  readonly thrustG: number | null
+  readonly motorCircleRadiusMm: number | null
+  readonly packMah: number
+  readonly packCells: number
+  readonly wingAreaDm2: number | null
+  readonly spanMm: number | null
+  readonly balancePointMm: number | null
+}
+
+/** One look at the scale, supports and brim removed. Invented sample. */
+interface DemoWeighIn {
+  readonly part: string
+  readonly massG: number
+  readonly note: string
+}
+
+/** What broke. Invented sample. */
+interface DemoCrashLog {
+  readonly flights: number
+  readonly broken: readonly { readonly part: string; readonly count: number }[]
+}

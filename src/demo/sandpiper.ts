@@ -1,0 +1,214 @@
+import type { Mesh } from '../core/mesh.ts'
+import { recipe } from './aircraft.ts'
+import type { Aircraft, DrawnPart } from './aircraft.ts'
+import { frontArm, tailBoom } from './arms.ts'
+import { cameraTray, damperCup, lensHood } from './camera.ts'
+import { lowerDeck, upperDeck } from './decks.ts'
+import { gpsMast } from './mast.ts'
+import { batteryPad, threeFeet } from './soft.ts'
+import { pivotCollar, tailYoke } from './tail.ts'
+import { rescale, write3mf, writeObj, writeStl, writeTextStl } from './write.ts'
+
+const HEADER = 'Invented sample part'
+const MM_PER_INCH = 25.4
+
+const ONE = { quantity: 1, spares: 0, mirrored: 0, unit: 'millimetre' } as const
+const ARM = recipe({ walls: 4, infillPct: 20 })
+const DECK = recipe({ walls: 3, infillPct: 30 })
+
+const PARTS: readonly DrawnPart[] = [
+  {
+    ...ONE,
+    file: 'front-arm.stl',
+    name: 'Front arm',
+    quantity: 2,
+    mirrored: 1,
+    material: 'petg',
+    role: 'arm',
+    recipe: ARM,
+    draw: (shop) => writeStl(shop.mesh(frontArm(shop)), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'tail-boom.stl',
+    name: 'Tail boom',
+    spares: 1,
+    material: 'petg',
+    role: 'arm',
+    recipe: ARM,
+    draw: (shop) => writeStl(shop.mesh(tailBoom(shop)), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'lower-deck.stl',
+    name: 'Lower deck',
+    material: 'petg',
+    role: 'plate',
+    recipe: DECK,
+    draw: (shop) => writeStl(shop.mesh(lowerDeck(shop)), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'upper-deck.3mf',
+    name: 'Upper deck',
+    material: 'petg',
+    role: 'plate',
+    recipe: DECK,
+    draw: (shop) =>
+      write3mf(
+        [{ name: 'Upper deck', mesh: shop.mesh(upperDeck(shop)), at: [110, 110, 0] }],
+        'millimetre',
+      ),
+  },
+  {
+    ...ONE,
+    file: 'camera-tray.obj',
+    name: 'Camera tray',
+    material: 'petg',
+    role: 'plate',
+    recipe: DECK,
+    draw: (shop) => writeObj(shop.mesh(cameraTray(shop)), 'camera-tray'),
+  },
+  {
+    ...ONE,
+    file: 'tail-yoke.stl',
+    name: 'Tail yoke',
+    material: 'pa6-cf',
+    role: 'mount',
+    recipe: recipe({ walls: 4, infillPct: 40 }),
+    draw: (shop) => writeStl(shop.mesh(tailYoke(shop)), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'pivot-collar.stl',
+    name: 'Pivot collar',
+    material: 'pa6-cf',
+    role: 'mount',
+    recipe: recipe({ walls: 4, infillPct: 40, layerMm: 0.16 }),
+    draw: (shop) => writeStl(rescale(shop.mesh(pivotCollar(shop)), 1 / MM_PER_INCH), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'lens-hood.stl',
+    name: 'Lens hood',
+    material: 'tpu-95a',
+    role: 'soft',
+    recipe: recipe({ walls: 2, infillPct: 0 }),
+    draw: (shop) => writeStl(shop.mesh(lensHood(shop)), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'feet.stl',
+    name: 'Feet (three)',
+    material: 'tpu-95a',
+    role: 'soft',
+    recipe: recipe({ walls: 3, infillPct: 15 }),
+    draw: (shop) => writeStl(withStrayTriangle(shop.mesh(threeFeet(shop))), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'battery-pad.stl',
+    name: 'Battery pad',
+    material: 'tpu-95a',
+    role: 'soft',
+    recipe: recipe({ walls: 2, infillPct: 20 }),
+    draw: (shop) => writeTextStl(shop.mesh(batteryPad(shop)), 'battery-pad'),
+  },
+  {
+    ...ONE,
+    file: 'gps-mast.stl',
+    name: 'GPS mast',
+    material: 'asa',
+    role: 'mount',
+    recipe: recipe({ walls: 3, infillPct: 20, brimMm: 4, supports: true }),
+    draw: (shop) => writeStl(shop.mesh(gpsMast(shop)), HEADER),
+  },
+  {
+    ...ONE,
+    file: 'damper-cup.stl',
+    name: 'Damper cup',
+    quantity: 4,
+    spares: 2,
+    material: 'tpu-95a',
+    role: 'soft',
+    recipe: recipe({ walls: 4, infillPct: 100, layerMm: 0.16 }),
+    draw: (shop) => writeStl(shop.mesh(damperCup(shop)), HEADER),
+  },
+]
+
+/** A fixed-arm Y tricopter for photographs of a dune edge. */
+export const SANDPIPER: Aircraft = {
+  id: 'sandpiper',
+  about: {
+    name: 'Sandpiper',
+    story:
+      'An invented sample. Sandpiper is a fixed-arm Y tricopter that once a month carries a 62 g action camera along the ' +
+      'same 900 m of dune edge, nose 35° down, to measure how much sand is lost; it stays up for 12 minutes. Its builder ' +
+      'allows 610 g all up and 145 g for everything printed, on a 220 × 220 × 240 mm bed with a 0.4 mm nozzle. The frame is ' +
+      'a few grams over, and finding them is the exercise: try a wall less on the tail boom, or ask what infill does in a ' +
+      '3 mm deck. Things to find on the way: the pivot collar was drawn in inches, so it looks 25 times too small, and the frame ' +
+      'nearly 6 g lighter than it is, until its unit is changed; the right front arm is a mirrored copy of the left; the tail boom is longer than the bed and fits only ' +
+      'on the diagonal; the three feet share one file with a stray triangle; the lens hood weighs less than a kitchen scale ' +
+      'can tell. Always check a real aircraft on a scale and follow your local rules before it flies.',
+    carbon: { massG: 138, price: 34 },
+    materials: [],
+    printer: 'ordinary',
+    hardware: [
+      { name: 'M3 × 10 screw, steel', group: 'fastener', quantity: 12, massG: 0.75 },
+      { name: 'M3 × 8 screw, steel', group: 'fastener', quantity: 8, massG: 0.65 },
+      { name: 'M3 insert, Ø 4.2 × 5', group: 'fastener', quantity: 12, massG: 0.25 },
+      { name: 'M2 × 6 screw, steel', group: 'fastener', quantity: 4, massG: 0.2 },
+      { name: 'Alloy post, 22 mm', group: 'fastener', quantity: 4, massG: 0.5 },
+      { name: 'Camera damper', group: 'fastener', quantity: 4, massG: 0.3 },
+      { name: 'Pivot rod, 3 × 60 mm', group: 'structure', quantity: 1, massG: 3.3 },
+      { name: 'Strap', group: 'structure', quantity: 2, massG: 0.75 },
+      { name: 'Motor', group: 'drive', quantity: 3, massG: 30 },
+      { name: 'Speed controller', group: 'drive', quantity: 3, massG: 8 },
+      { name: 'Propeller, 6 inch, two blades', group: 'drive', quantity: 3, massG: 4.5 },
+      { name: 'Flight controller', group: 'electronics', quantity: 1, massG: 8 },
+      { name: 'Receiver', group: 'electronics', quantity: 1, massG: 2 },
+      { name: 'GPS', group: 'electronics', quantity: 1, massG: 9 },
+      { name: 'Tail servo', group: 'drive', quantity: 1, massG: 12 },
+      { name: 'Pack, 3 cells, 2200 mAh', group: 'electronics', quantity: 1, massG: 185 },
+      { name: 'Action camera', group: 'payload', quantity: 1, massG: 62 },
+      { name: 'Wire and plugs', group: 'electronics', quantity: 1, massG: 30 },
+    ],
+    flight: {
+      kind: 'multirotor',
+      massLimitG: 610,
+      frameBudgetG: 145,
+      minutes: 12,
+      motors: 3,
+      thrustG: 620,
+      motorCircleRadiusMm: 210,
+      packMah: 2200,
+      packCells: 3,
+      wingAreaDm2: null,
+      spanMm: null,
+      balancePointMm: null,
+    },
+    scaleLog: [
+      { part: 'Front arm', massG: 22.1, note: 'Left. Invented sample.' },
+      { part: 'Front arm', massG: 22, note: 'Right. Invented sample.' },
+      { part: 'Upper deck', massG: 15, note: 'Invented sample.' },
+    ],
+    crashLog: {
+      flights: 60,
+      broken: [
+        { part: 'Tail boom', count: 3 },
+        { part: 'Front arm', count: 1 },
+        { part: 'Feet (three)', count: 2 },
+      ],
+    },
+  },
+  parts: PARTS,
+}
+
+/** One triangle that belongs to nothing, as a careless export leaves behind: 1 mm, tilted, between two feet. */
+function withStrayTriangle(mesh: Mesh): Mesh {
+  const next = mesh.positions.length / 3
+  return {
+    positions: Float32Array.of(...mesh.positions, 6, 11.6, 3, 7, 12.1, 3.4, 6.2, 12.4, 3.9),
+    indices: Uint32Array.of(...mesh.indices, next, next + 1, next + 2),
+  }
+}

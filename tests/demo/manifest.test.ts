@@ -1,0 +1,47 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { describe, expect, it } from 'vitest'
+import { MATERIALS } from '../../src/core/data/materials.ts'
+import { PRINTERS } from '../../src/core/data/printers.ts'
+import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import type { DemoManifest } from '../../src/demo/manifest.ts'
+
+const folder = new URL('../../public/demo/', import.meta.url)
+const load = (id: string) =>
+  JSON.parse(readFileSync(new URL(`${id}.json`, folder), 'utf8')) as DemoManifest
+
+describe.each(['sandpiper', 'tern'])('manifest of %s', (id) => {
+  const manifest = load(id)
+
+  it('names files, materials and a printer that exist', () => {
+    expect(manifest.labelledSample).toBe(true)
+    expect(PRINTERS.map((printer) => printer.id)).toContain(manifest.printer)
+    for (const part of manifest.parts) {
+      expect(existsSync(new URL(part.file, folder))).toBe(true)
+      expect(MATERIALS.map((material) => material.id)).toContain(part.material)
+    }
+  })
+
+  it('states every setting, so that a changed default changes nothing', () => {
+    for (const part of manifest.parts) {
+      expect(Object.keys(part.recipe).toSorted()).toEqual(Object.keys(RECIPE_DEFAULTS).toSorted())
+      expect(part.mirrored).toBeLessThanOrEqual(part.quantity)
+    }
+  })
+
+  it('says in its story that it is invented', () => {
+    expect(manifest.story).toMatch(/^An invented sample\./)
+  })
+})
+
+it('lets the visitor meet the inch part: its manifest does not give the unit away', () => {
+  const collar = load('sandpiper').parts.find((part) => part.file === 'pivot-collar.stl')
+  expect(collar?.unit).toBe('millimetre')
+  expect(load('sandpiper').story).toContain('drawn in inches')
+})
+
+it('adds up the bought items and the all-up mass it tells of', () => {
+  const bought = (id: string) =>
+    (load(id).hardware ?? []).reduce((sum, item) => sum + item.quantity * item.massG, 0)
+  expect(bought('sandpiper')).toBeCloseTo(461.5, 6)
+  expect(bought('tern')).toBeCloseTo(358, 6)
+})
