@@ -39,10 +39,10 @@ export interface Placement {
 
 const CORE = 'http://schemas.microsoft.com/3dmanufacturing/core/2015/02'
 /** Extensions that change nothing about the solid: where parts are kept, and colours. */
-const HARMLESS = [
+const HARMLESS = new Set([
   'http://schemas.microsoft.com/3dmanufacturing/production/2015/06',
   'http://schemas.microsoft.com/3dmanufacturing/material/2015/02',
-]
+])
 const UNITS: ReadonlyMap<string, LengthUnit> = new Map([
   ['micron', 'micron'],
   ['millimeter', 'millimetre'],
@@ -235,5 +235,5 @@ function unknownRequired(attributes: Attributes): readonly string[] {
   const prefixes = (attributes['requiredextensions'] ?? '').split(/\s+/).filter((p) => p !== '')
   return prefixes
     .map((prefix) => attributes[`xmlns:${prefix}`] ?? prefix)
-    .filter((namespace) => !HARMLESS.includes(namespace))
+    .filter((namespace) => !HARMLESS.has(namespace))
 }

@@ -1,6 +1,6 @@
 import { counted, refuse } from './refuse.ts'
 import { decodeText } from './text.ts'
-import { isZip } from './zip.ts'
+import { isZip, listEntries } from './zip.ts'
 
 /** Files that builders drop beside meshes, by their first bytes (each format's own published signature). */
 const KNOWN: readonly { begins: string; is: string; advice: string }[] = [
@@ -34,6 +34,8 @@ export function refuseUnknown(bytes: Uint8Array, name: string): never {
     refuse(name, 'empty-file', 'It is 0 bytes long.', 'Export or download it again.')
   }
   if (isZip(bytes)) {
+    // Says it better where the archive is broken.
+    listEntries(bytes, name)
     refuse(
       name,
       'bad-archive',
@@ -42,7 +44,7 @@ export function refuseUnknown(bytes: Uint8Array, name: string): never {
     )
   }
   const known = KNOWN.find(({ begins }) =>
-    [...begins].every((letter, i) => bytes[i] === letter.charCodeAt(0)),
+    Array.from(begins, (letter) => letter.charCodeAt(0)).every((code, i) => bytes[i] === code),
   )
   if (known) refuse(name, 'unknown-format', `It is ${known.is}.`, known.advice)
   const kind = decodeText(bytes) === null ? 'binary' : 'text'

@@ -28,7 +28,7 @@ export function readXml(
   name: string,
   begin: (where: () => string) => XmlReader,
 ): void {
-  const parser = new SaxesParser({ position: true })
+  const parser = new SaxesParser<{ xmlns: false; position: true }>({ xmlns: false, position: true })
   const where = () => `at character ${grouped(parser.position)} of "${path}"`
   const reader = begin(where)
   let depth = 0
