@@ -29,16 +29,17 @@ export const FACE_POSES: readonly FacePose[] = [
  */
 export function placeMesh(mesh: Mesh, scaleToMm: number, pose: Pose): Mesh {
   const { positions, indices } = mesh
-  if (positions.length === 0) return mesh
+  if (indices.length === 0) return mesh
   const turn = turnMatrix(pose)
   const still = turn.every((value, i) => value === (i % 4 === 0 ? 1 : 0))
-  if (still && scaleToMm === 1 && liesAtOrigin(positions)) return mesh
+  if (still && scaleToMm === 1 && liesAtOrigin(mesh)) return mesh
 
   const placed = new Float64Array(positions.length)
-  // Turned about its first vertex rather than about the origin: far from the origin that keeps the digits.
-  const x0 = positions[0]!
-  const y0 = positions[1]!
-  const z0 = positions[2]!
+  // Turned about a vertex of its own rather than about the origin: far from the origin that keeps the digits.
+  const own = 3 * indices[0]!
+  const x0 = positions[own]!
+  const y0 = positions[own + 1]!
+  const z0 = positions[own + 2]!
   const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = turn.map((value) => value * scaleToMm) as Nine
   for (let i = 0; i < positions.length; i += 3) {
     const x = positions[i]! - x0
@@ -48,13 +49,14 @@ export function placeMesh(mesh: Mesh, scaleToMm: number, pose: Pose): Mesh {
     placed[i + 1] = yx * x + yy * y + yz * z
     placed[i + 2] = zx * x + zy * y + zz * z
   }
-  const { minX, maxX, minY, maxY, minZ } = boundsOf(placed)
+  const { minX, maxX, minY, maxY, minZ } = boundsOf(placed, indices)
   const middleX = (minX + maxX) / 2
   const middleY = (minY + maxY) / 2
   for (let i = 0; i < placed.length; i += 3) {
-    placed[i] = placed[i]! - middleX
-    placed[i + 1] = placed[i + 1]! - middleY
-    placed[i + 2] = placed[i + 2]! - minZ
+    // Adding 0 turns −0 into 0.
+    placed[i] = placed[i]! - middleX + 0
+    placed[i + 1] = placed[i + 1]! - middleY + 0
+    placed[i + 2] = placed[i + 2]! - minZ + 0
   }
   return { positions: placed, indices }
 }
@@ -91,18 +93,20 @@ function sineCosine(degrees: number): readonly [sine: number, cosine: number] {
   return [Math.sin(radians), Math.cos(radians)]
 }
 
-function liesAtOrigin(positions: Mesh['positions']): boolean {
-  const { minX, maxX, minY, maxY, minZ } = boundsOf(positions)
+function liesAtOrigin({ positions, indices }: Mesh): boolean {
+  const { minX, maxX, minY, maxY, minZ } = boundsOf(positions, indices)
   return minZ === 0 && minX <= 0 && maxX >= 0 && minY <= 0 && maxY >= 0
 }
 
-function boundsOf(positions: Mesh['positions']) {
+/** Of the vertices that triangles use: a file may list others, and those are not printed. */
+function boundsOf(positions: Mesh['positions'], indices: Uint32Array) {
   let minX = Infinity
   let maxX = -Infinity
   let minY = Infinity
   let maxY = -Infinity
   let minZ = Infinity
-  for (let i = 0; i < positions.length; i += 3) {
+  for (let corner = 0; corner < indices.length; corner++) {
+    const i = 3 * indices[corner]!
     const x = positions[i]!
     const y = positions[i + 1]!
     const z = positions[i + 2]!

@@ -67,6 +67,13 @@ describe('placeMesh', () => {
     ])
   })
 
+  it('heeds only vertices that triangles use', () => {
+    const { positions, indices } = translate(box(3, 4, 5), [1, 1, 1])
+    const mesh = { positions: Float64Array.from([...positions, -900, -900, -900]), indices }
+    const placed = placeMesh(mesh, 1, POSE_AS_DRAWN)
+    expect([...placed.positions.slice(0, 3)]).toEqual([-1.5, -2, 0])
+  })
+
   it('takes an empty mesh', () => {
     expect(placeMesh(meshOf([], []), 25.4, POSE_AS_DRAWN).positions).toHaveLength(0)
   })
@@ -85,7 +92,7 @@ describe('FACE_POSES', () => {
 
   it.each(FACE_POSES)('$name lays the $face on the bed', ({ face, pose }) => {
     const points = Object.values(sides)
-    const placed = placeMesh(meshOf(points, []), 1, pose)
+    const placed = placeMesh(meshOf(points, [0, 1, 2, 3, 4, 5]), 1, pose)
     const heights = points.map((_, i) => placed.positions[3 * i + 2]!)
     expect(heights[Object.keys(sides).indexOf(face)]).toBe(0)
     expect(heights.filter((height) => height === 0)).toHaveLength(1)
