@@ -1,0 +1,116 @@
+import { parseArgs } from 'node:util'
+import { MATERIALS } from '../core/data/materials.ts'
+import {
+  CURRENCY_CODES,
+  currencyForLocale,
+  priceMaterialIn,
+  pricesIn,
+} from '../core/data/prices.ts'
+import type { CurrencyCode } from '../core/data/prices.ts'
+import { PRINTER_DEFAULT } from '../core/data/printers.ts'
+import { ROLES } from '../core/data/roles.ts'
+import type { Material, Prices, Printer } from '../core/figures.ts'
+import type { LengthUnit } from '../core/mesh.ts'
+import { RECIPE_DEFAULTS } from '../core/settings.ts'
+import type { Recipe } from '../core/settings.ts'
+import { isJson, materialFrom, printerFrom, recipeFrom } from './settings.ts'
+import { LENGTH_UNITS, UsageError } from './usage.ts'
+
+export interface PriceOptions {
+  readonly files: readonly string[]
+  readonly recipe: Recipe
+  readonly material: Material
+  readonly printer: Printer
+  readonly prices: Prices
+  readonly quantity: number
+  /** For formats that state none. */
+  readonly unit: LengthUnit
+  readonly json: boolean
+}
+
+/**
+ * Reads the command line; null when help is asked for. `readText` reads a recipe file, `locale` decides the currency.
+ * Throws UsageError.
+ */
+export function parseOptions(
+  args: readonly string[],
+  readText: (path: string) => string,
+  locale: string,
+): PriceOptions | null {
+  const { values, positionals } = parseFlags(args)
+  if (values.help === true) return null
+  if (positionals.length === 0) {
+    throw new UsageError('No mesh file is given. Name one or more after the options; see --help.')
+  }
+  const currency = currencyOf(values.currency, locale)
+  const materials = MATERIALS.map((material) => priceMaterialIn(material, currency))
+  return {
+    files: positionals,
+    recipe: values.recipe === undefined ? RECIPE_DEFAULTS : recipeOf(values.recipe, readText),
+    material: materialFrom(values.material ?? 'pla', materials),
+    printer: values.printer === undefined ? PRINTER_DEFAULT : printerFrom(values.printer),
+    prices: pricesIn(currency),
+    quantity: quantityOf(values.quantity),
+    unit: unitOf(values.unit),
+    json: values.json === true,
+  }
+}
+
+function parseFlags(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        recipe: { type: 'string' },
+        material: { type: 'string' },
+        printer: { type: 'string' },
+        quantity: { type: 'string' },
+        unit: { type: 'string' },
+        currency: { type: 'string' },
+        json: { type: 'boolean' },
+        help: { type: 'boolean', short: 'h' },
+      },
+    })
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    throw new UsageError(`${reason} See --help.`)
+  }
+}
+
+/** JSON, a role's id, or the path of a file that holds JSON. */
+function recipeOf(given: string, readText: (path: string) => string): Recipe {
+  if (isJson(given) || given in ROLES) return recipeFrom(given)
+  let text: string
+  try {
+    text = readText(given)
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    throw new UsageError(
+      `--recipe: “${given}” is neither JSON nor a role nor a file that can be read (${reason}).`,
+    )
+  }
+  if (!isJson(text)) throw new UsageError(`--recipe: the file “${given}” does not hold JSON.`)
+  return recipeFrom(text)
+}
+
+function quantityOf(given: string | undefined): number {
+  if (given === undefined) return 1
+  const quantity = Number(given)
+  if (/^\d+$/.test(given) && quantity >= 1 && quantity <= 100_000) return quantity
+  throw new UsageError(`--quantity is “${given}”; it must be a whole number from 1 to 100000.`)
+}
+
+function unitOf(given: string | undefined): LengthUnit {
+  if (given === undefined) return 'millimetre'
+  const unit = LENGTH_UNITS.find((known) => known === given)
+  if (unit) return unit
+  throw new UsageError(`--unit is “${given}”; it must be one of ${LENGTH_UNITS.join(', ')}.`)
+}
+
+function currencyOf(given: string | undefined, locale: string): CurrencyCode {
+  if (given === undefined) return currencyForLocale(locale)
+  const currency = CURRENCY_CODES.find((code) => code === given.toUpperCase())
+  if (currency) return currency
+  throw new UsageError(`--currency is “${given}”; it must be one of ${CURRENCY_CODES.join(', ')}.`)
+}

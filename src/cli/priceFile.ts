@@ -1,0 +1,68 @@
+import { listMeshFiles } from '../core/formats/archive.ts'
+import type { MeshFile } from '../core/formats/archive.ts'
+import { readMesh } from '../core/formats/read.ts'
+import { partFigures } from '../core/figures/part.ts'
+import { measureMesh } from '../core/geometry/measure.ts'
+import { placeMesh } from '../core/geometry/pose.ts'
+import { takeCensus } from '../core/geometry/takeCensus.ts'
+import { PreweighError } from '../core/problem.ts'
+import { POSE_AS_DRAWN } from '../core/settings.ts'
+import { unitToMm } from '../core/units.ts'
+import type { PriceOptions } from './options.ts'
+import { reportPart } from './report.ts'
+import type { FailedPart, PartReport, PricedPart } from './report.ts'
+
+/** Prices every mesh in a file: one, or those of a ZIP. Never throws; what fails is reported as failed. */
+export function priceFile(
+  bytes: Uint8Array,
+  file: string,
+  options: PriceOptions,
+  onProgress: (file: string, fraction: number) => void,
+): readonly PartReport[] {
+  let meshes: readonly MeshFile[]
+  try {
+    meshes = listMeshFiles(bytes, file)
+  } catch (error) {
+    return [failed(file, error)]
+  }
+  return meshes.map((mesh): PartReport => {
+    const name = mesh.name === file ? file : `${file}/${mesh.name}`
+    if (mesh.problem) return failed(name, mesh.problem)
+    try {
+      return priceMesh(mesh, name, options, (fraction) => onProgress(name, fraction))
+    } catch (error) {
+      return failed(name, error)
+    }
+  })
+}
+
+function priceMesh(
+  { bytes, name }: MeshFile,
+  file: string,
+  options: PriceOptions,
+  onProgress: (fraction: number) => void,
+): PricedPart {
+  const { recipe, material, printer, prices } = options
+  const read = readMesh(bytes, name)
+  const mm = unitToMm(read.unit ?? options.unit)
+  const measured = measureMesh(read.mesh, mm)
+  const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
+  const census = takeCensus(placeMesh(read.mesh, mm, POSE_AS_DRAWN), recipe, onProgress)
+  const figures = partFigures(census, recipe, material, printer, prices)
+  return reportPart(file, read.format, measure, census, figures, recipe, prices.currency)
+}
+
+function failed(file: string, reason: unknown): FailedPart {
+  const problem = reason instanceof PreweighError ? reason.problem : reason
+  if (isProblem(problem)) {
+    return { file, error: { code: problem.code, message: `${problem.message} ${problem.advice}` } }
+  }
+  const message = reason instanceof Error ? reason.message : String(reason)
+  return { file, error: { code: 'crashed', message: `The work on it broke down: ${message}.` } }
+}
+
+function isProblem(
+  value: unknown,
+): value is { readonly code: string; readonly message: string; readonly advice: string } {
+  return typeof value === 'object' && value !== null && 'code' in value && 'advice' in value
+}

@@ -1,0 +1,132 @@
+import type { Census } from '../core/census.ts'
+import { censusFindings } from '../core/figures/censusFindings.ts'
+import type { PartFigures, Range } from '../core/figures.ts'
+import type { Bounds, MeshFormat, MeshMeasure } from '../core/mesh.ts'
+import type { Recipe } from '../core/settings.ts'
+
+/** What `--json` prints. Field names and meanings are stable; lengths mm, masses g, times s, money in `currency`. */
+export interface PriceReport {
+  readonly parts: readonly PartReport[]
+  readonly total: TotalReport
+}
+
+export type PartReport = PricedPart | FailedPart
+
+/** Plastic by kind; `depositMm3` is their sum. */
+interface Volumes {
+  readonly depositMm3: number
+  readonly wallMm3: number
+  readonly skinMm3: number
+  readonly infillMm3: number
+  readonly supportMm3: number
+  readonly brimMm3: number
+}
+
+interface Outcome extends Volumes {
+  /** Support and brim removed. */
+  readonly massG: Range
+  readonly filamentM: number
+  readonly cost: Range & { readonly currency: string }
+  readonly timeS: Range
+}
+
+/** One piece. */
+export interface PricedPart extends Outcome {
+  readonly file: string
+  readonly format: MeshFormat
+  readonly triangles: number
+  readonly bodies: number
+  readonly volumeMm3: number
+  readonly areaMm2: number
+  /** As drawn. */
+  readonly boundsMm: Bounds
+  readonly watertight: boolean
+  readonly findings: readonly { readonly code: string; readonly message: string }[]
+  readonly layers: number
+}
+
+export interface FailedPart {
+  readonly file: string
+  readonly error: { readonly code: string; readonly message: string }
+}
+
+/** All pieces of all parts that could be priced. */
+export interface TotalReport extends Outcome {
+  readonly quantity: number
+  readonly priced: number
+  readonly failed: number
+}
+
+export function isFailed(part: PartReport): part is FailedPart {
+  return 'error' in part
+}
+
+export function reportPart(
+  file: string,
+  format: MeshFormat,
+  measure: MeshMeasure,
+  census: Census,
+  figures: PartFigures,
+  recipe: Recipe,
+  currency: string,
+): PricedPart {
+  const { triangles, bodies, volumeMm3, areaMm2, boundsMm, watertight } = measure
+  const findings = [...measure.findings, ...censusFindings(figures, census, recipe)]
+  return {
+    file,
+    format,
+    triangles,
+    bodies,
+    volumeMm3,
+    areaMm2,
+    boundsMm,
+    watertight,
+    findings: findings.map(({ code, message }) => ({ code, message })),
+    layers: census.layers.count,
+    depositMm3: figures.depositMm3,
+    wallMm3: figures.wallMm3,
+    skinMm3: figures.skinMm3,
+    infillMm3: figures.infillMm3,
+    supportMm3: figures.supportMm3,
+    brimMm3: figures.brimMm3,
+    massG: figures.massG,
+    filamentM: figures.filamentM.mid,
+    cost: { ...endsOf(figures.cost), currency },
+    timeS: figures.timeS,
+  }
+}
+
+/** Sums with `quantity` pieces of each part; ranges end to end, as in `frameTotals`. */
+export function reportTotal(
+  parts: readonly PartReport[],
+  quantity: number,
+  currency: string,
+): TotalReport {
+  const priced = parts.filter((part): part is PricedPart => !isFailed(part))
+  const sum = (value: (part: PricedPart) => number): number =>
+    priced.reduce((total, part) => total + quantity * value(part), 0)
+  const sumRange = (range: (part: PricedPart) => Range): Range => ({
+    low: sum((part) => range(part).low),
+    mid: sum((part) => range(part).mid),
+    high: sum((part) => range(part).high),
+  })
+  return {
+    quantity,
+    priced: priced.length,
+    failed: parts.length - priced.length,
+    depositMm3: sum((part) => part.depositMm3),
+    wallMm3: sum((part) => part.wallMm3),
+    skinMm3: sum((part) => part.skinMm3),
+    infillMm3: sum((part) => part.infillMm3),
+    supportMm3: sum((part) => part.supportMm3),
+    brimMm3: sum((part) => part.brimMm3),
+    massG: sumRange((part) => part.massG),
+    filamentM: sum((part) => part.filamentM),
+    cost: { ...sumRange((part) => part.cost), currency },
+    timeS: sumRange((part) => part.timeS),
+  }
+}
+
+function endsOf({ low, mid, high }: Range): Range {
+  return { low, mid, high }
+}

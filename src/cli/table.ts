@@ -1,0 +1,68 @@
+import {
+  formatFilament,
+  formatHours,
+  formatMass,
+  formatMoney,
+  formatRange,
+} from '../core/figures/format.ts'
+import type { Range } from '../core/figures.ts'
+import { isFailed } from './report.ts'
+import type { PriceReport, PricedPart, TotalReport } from './report.ts'
+
+const HEAD = ['part', 'mass', 'likely', 'filament', 'cost', 'likely', 'time', 'likely']
+
+/** The report as aligned text, failures and findings below. Ends with a line feed. */
+export function tableOf({ parts, total }: PriceReport, locale?: string): string {
+  const priced = parts.filter((part): part is PricedPart => !isFailed(part))
+  const rows = priced.map((part) => [part.file, ...cellsOf(part, locale)])
+  const pieces = total.priced * total.quantity
+  const sum = [`total, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}`, ...cellsOf(total, locale)]
+  const lines = priced.length > 0 ? align([HEAD, ...rows, sum]) : []
+  for (const part of parts) {
+    if (isFailed(part)) {
+      const { message } = part.error
+      lines.push(
+        '',
+        `Not priced: ${message.startsWith(part.file) ? '' : `${part.file}: `}${message}`,
+      )
+    } else {
+      const findings = part.findings.map(({ message }) => `  ${message}`)
+      if (findings.length > 0) lines.push('', `${part.file}:`, ...findings)
+    }
+  }
+  return `${lines.join('\n').trimStart()}\n`
+}
+
+function cellsOf(
+  { massG, filamentM, cost, timeS }: PricedPart | TotalReport,
+  locale: string | undefined,
+): string[] {
+  const money = (value: number): string => formatMoney(value, cost.currency, locale)
+  const mass = (value: number): string => formatMass(value, locale)
+  const hours = (value: number): string => formatHours(value, locale)
+  const pair = (range: Range, format: (value: number) => string): string[] => [
+    format(range.mid),
+    formatRange(range, format),
+  ]
+  return [
+    ...pair(massG, mass),
+    formatFilament(filamentM, locale),
+    ...pair(cost, money),
+    ...pair(timeS, hours),
+  ]
+}
+
+/** First column to the left, the others to the right, two spaces between. */
+function align(rows: readonly (readonly string[])[]): string[] {
+  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => (row[column] ?? '').length)))
+  return rows.map((row) =>
+    row
+      .map((cell, column) => {
+        const space = ' '.repeat((widths[column] ?? 0) - cell.length)
+        return column === 0 ? cell + space : space + cell
+      })
+      .join('  ')
+      .replaceAll('\u00a0', ' ')
+      .trimEnd(),
+  )
+}

@@ -1,0 +1,47 @@
+import { PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
+import { MATERIALS } from '../core/data/materials.ts'
+import { CURRENCY_CODES } from '../core/data/prices.ts'
+import { PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
+import { ROLES } from '../core/data/roles.ts'
+
+/** Bad usage: told on stderr, exit code 2. The message is whole sentences, naming what was given and what would do. */
+export class UsageError extends Error {}
+
+export const LENGTH_UNITS = ['micron', 'millimetre', 'centimetre', 'inch', 'foot', 'metre'] as const
+
+const ids = (items: readonly { readonly id: string }[]): string =>
+  items.map(({ id }) => id).join(', ')
+
+const recipeKeys = [...Object.keys(RECIPE_LIMITS), 'pattern', 'supports'].join(', ')
+const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
+
+export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.
+
+  npm run --silent price -- [options] MESH...
+
+MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the name.
+
+  --recipe JSON|FILE|ROLE   how the parts are printed; what is left out is as usual.
+                            Keys: ${recipeKeys}.
+                            Patterns: ${Object.keys(PATTERN_NAMES).join(', ')}.
+                            Roles: ${Object.keys(ROLES).join(', ')}.
+                            firstLayerMm is layerMm unless given.
+  --material ID|JSON        one of ${ids(MATERIALS)};
+                            or JSON with densityGCm3, pricePerKg, diameterMm, flow and, as "id", one to start from.
+                            A density given here counts as your spool's own and narrows the range.
+  --printer ID|JSON         one of ${ids(PRINTERS)};
+                            or JSON with ${printerKeys}
+                            and, as "id", one to start from.
+  --quantity N              pieces of each part in the total; 1 unless given.
+  --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
+                            millimetre unless given. 3MF says itself.
+  --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
+  --json                    figures as JSON on stdout.
+  --help                    this text.
+
+Figures of a part are for one piece printed by itself; the total is for all pieces. low and high bound what is likely.
+depositMm3 is all plastic laid: walls, skins, infill, support and brim. massG is the part as it goes on the scale,
+support and brim removed; filamentM, cost and timeS are with them.
+
+Exit code: 0 all priced, 1 some file failed and the rest is priced, 2 the command was not understood.
+`

@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest'
+import { parseOptions } from '../../src/cli/options.ts'
+import type { PriceOptions } from '../../src/cli/options.ts'
+import { UsageError } from '../../src/cli/usage.ts'
+import { PRINTERS } from '../../src/core/data/printers.ts'
+import { ROLES } from '../../src/core/data/roles.ts'
+import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+
+const RECIPE_FILE = '{"walls": 3, "infillPct": 15}'
+
+function parse(args: readonly string[], locale = 'de-DE'): PriceOptions {
+  const readText = (path: string): string => {
+    if (path === 'recipe.json') return RECIPE_FILE
+    if (path === 'notes.txt') return 'three walls'
+    throw new Error(`ENOENT ${path}`)
+  }
+  const options = parseOptions(args, readText, locale)
+  if (options === null) throw new Error('help was asked for')
+  return options
+}
+
+describe('the command line', () => {
+  it('prices with usual settings when only a mesh is named', () => {
+    const options = parse(['a.stl', 'b.3mf'])
+    expect(options).toMatchObject({
+      files: ['a.stl', 'b.3mf'],
+      recipe: RECIPE_DEFAULTS,
+      quantity: 1,
+      unit: 'millimetre',
+      json: false,
+    })
+    expect(options.material.id).toBe('pla')
+    expect(options.printer).toBe(PRINTERS[0])
+    expect(options.prices.currency).toBe('EUR')
+  })
+
+  it('takes a recipe as JSON, from a file or by role', () => {
+    expect(parse(['--recipe', RECIPE_FILE, 'a.stl']).recipe).toEqual({
+      ...RECIPE_DEFAULTS,
+      walls: 3,
+      infillPct: 15,
+    })
+    expect(parse(['--recipe', 'recipe.json', 'a.stl']).recipe.walls).toBe(3)
+    expect(parse(['--recipe', 'arm', 'a.stl']).recipe).toEqual(ROLES.arm.recipe)
+  })
+
+  it('starts with the layer height given, unless the first layer has its own', () => {
+    expect(parse(['--recipe', '{"layerMm":0.1}', 'a.stl']).recipe.firstLayerMm).toBe(0.1)
+    const both = '{"layerMm":0.1,"firstLayerMm":0.3}'
+    expect(parse(['--recipe', both, 'a.stl']).recipe.firstLayerMm).toBe(0.3)
+  })
+
+  it('takes every key of the recipe', () => {
+    const full = {
+      layerMm: 0.16,
+      firstLayerMm: 0.24,
+      lineMm: 0.45,
+      walls: 0,
+      topSkins: 3,
+      bottomSkins: 2,
+      infillPct: 0,
+      pattern: 'gyroid',
+      supports: true,
+      supportAngleDeg: 45,
+      brimMm: 4,
+    }
+    expect(parse(['--recipe', JSON.stringify(full), 'a.stl']).recipe).toEqual(full)
+  })
+
+  it('counts a typed density as the spool’s own, over the base named by id', () => {
+    const text = '{"id":"petg","densityGCm3":1.25,"pricePerKg":18,"diameterMm":2.85}'
+    const { material } = parse(['--material', text, 'a.stl'])
+    expect(material).toMatchObject({ id: 'petg', densityTyped: true, diameterMm: 2.85 })
+    expect(material.densityGCm3).toMatchObject({ value: 1.25, mark: 'user' })
+    expect(material.pricePerKg.value).toBe(18)
+    expect(parse(['--material', 'petg', 'a.stl']).material.densityTyped).toBe(false)
+  })
+
+  it('takes a printer by id, as JSON, or as changes to one by id', () => {
+    expect(parse(['--printer', 'mid-2010s', 'a.stl']).printer.id).toBe('mid-2010s')
+    const { printer } = parse(['--printer', '{"id":"mid-2010s","wallMmS":33}', 'a.stl'])
+    expect(printer).toMatchObject({ id: 'mid-2010s', wallMmS: 33, skinMmS: 50 })
+  })
+
+  it('prices in the currency of the locale or the one asked for', () => {
+    expect(parse(['a.stl'], 'en-GB').prices.currency).toBe('GBP')
+    expect(parse(['--currency', 'chf', 'a.stl'], 'en-GB').prices.currency).toBe('CHF')
+  })
+
+  it('gives null when help is asked for, mesh or not', () => {
+    expect(parseOptions(['--help'], () => '', 'en')).toBeNull()
+    expect(parseOptions(['-h', 'a.stl'], () => '', 'en')).toBeNull()
+  })
+})
+
+describe('bad usage names what was given and what would do', () => {
+  it.each([
+    [[], /No mesh file/],
+    [['--recipie', 'x', 'a.stl'], /--recipie/],
+    [['--recipe', '{"wals":2}', 'a.stl'], /--recipe: “wals” is not a key it knows/],
+    [['--recipe', '{"walls":-1}', 'a.stl'], /walls is -1; .*from 0 to 50/],
+    [['--recipe', '{"walls":1.5}', 'a.stl'], /walls is 1.5; .*whole number/],
+    [['--recipe', '{"layerMm":0}', 'a.stl'], /layerMm is 0; .*from 0.02 to 2/],
+    [['--recipe', '{"infillPct":101}', 'a.stl'], /infillPct is 101/],
+    [['--recipe', '{"infillPct":"30"}', 'a.stl'], /infillPct is "30"/],
+    [['--recipe', '{"pattern":"waves"}', 'a.stl'], /pattern is "waves"; .*honeycomb/],
+    [['--recipe', '{"supports":1}', 'a.stl'], /supports is 1; .*true or false/],
+    [['--recipe', '{"layerMm":', 'a.stl'], /--recipe: this is not JSON/],
+    [['--recipe', '[1]', 'a.stl'], /--recipe: /],
+    [['--recipe', 'gone.json', 'a.stl'], /“gone.json” is neither JSON nor a role nor a file/],
+    [['--recipe', 'notes.txt', 'a.stl'], /“notes.txt” does not hold JSON/],
+    [['--material', 'wood', 'a.stl'], /there is no “wood”.*petg/],
+    [['--material', '{"densityGCm3":-1.2}', 'a.stl'], /densityGCm3 is -1.2/],
+    [['--material', '{"id":"wood"}', 'a.stl'], /id is "wood"/],
+    [['--material', '{"density":1}', 'a.stl'], /“density” is not a key/],
+    [['--printer', 'best', 'a.stl'], /there is no “best”.*ordinary/],
+    [['--printer', '{"wallMmS":0}', 'a.stl'], /wallMmS is 0/],
+    [['--quantity', '0', 'a.stl'], /--quantity is “0”/],
+    [['--quantity=-2', 'a.stl'], /--quantity is “-2”/],
+    [['--quantity', '1.5', 'a.stl'], /--quantity is “1.5”/],
+    [['--unit', 'cubit', 'a.stl'], /--unit is “cubit”.*inch/],
+    [['--currency', 'XYZ', 'a.stl'], /--currency is “XYZ”.*EUR/],
+  ] as const)('%j', (args, message) => {
+    expect(() => parse(args)).toThrow(UsageError)
+    expect(() => parse(args)).toThrow(message)
+  })
+})

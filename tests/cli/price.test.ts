@@ -1,0 +1,156 @@
+import { execFile } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { zipSync } from 'fflate'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { PriceReport, PricedPart } from '../../src/cli/report.ts'
+import { box, prism, scale, specimenOutline } from '../support/meshes.ts'
+import { write3mf, writeStlBinary } from '../support/writeMesh.ts'
+
+const PRICE = new URL('../../src/cli/price.ts', import.meta.url).pathname
+const TSX = new URL('../../node_modules/tsx/dist/cli.mjs', import.meta.url).pathname
+
+let folder = ''
+
+interface Run {
+  readonly code: number
+  readonly out: string
+  readonly err: string
+}
+
+function price(...args: readonly string[]): Promise<Run> {
+  return new Promise((done) => {
+    const child = execFile(
+      process.execPath,
+      [TSX, PRICE, ...args],
+      { cwd: folder, env: { ...process.env, LC_ALL: 'en_GB.UTF-8' } },
+      (_, out, err) => done({ code: child.exitCode ?? -1, out, err }),
+    )
+  })
+}
+
+async function priceJson(...args: readonly string[]): Promise<PriceReport & { code: number }> {
+  const { code, out } = await price('--json', ...args)
+  return { ...(JSON.parse(out) as PriceReport), code }
+}
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'preweigh-'))
+  const bar = prism(specimenOutline('IV'), 4)
+  writeFileSync(join(folder, 'cube.stl'), writeStlBinary(box(20, 20, 20)))
+  writeFileSync(join(folder, 'inches.stl'), writeStlBinary(scale(box(20, 20, 20), 1 / 25.4)))
+  writeFileSync(join(folder, 'bar.3mf'), write3mf(bar))
+  writeFileSync(join(folder, 'broken.stl'), 'no mesh at all')
+  const packed = zipSync({
+    'arm/left.stl': writeStlBinary(box(10, 10, 2)),
+    'arm/right.stl': writeStlBinary(box(10, 10, 2)),
+  })
+  writeFileSync(join(folder, 'arms.zip'), packed)
+})
+
+afterAll(() => rmSync(folder, { recursive: true }))
+
+describe('price --json', { timeout: 60_000 }, () => {
+  it('prices a cube by hand arithmetic and repeats it in the total', async () => {
+    const recipe = '{"walls":2,"infillPct":100}'
+    const material = '{"densityGCm3":1.24,"pricePerKg":22}'
+    const settings = ['--recipe', recipe, '--material', material, '--quantity', '3']
+    const { code, parts, total } = await priceJson(...settings, 'cube.stl')
+    expect(code).toBe(0)
+    const part = parts[0] as PricedPart
+    expect(part).toMatchObject({
+      file: 'cube.stl',
+      format: 'stl-binary',
+      triangles: 12,
+      bodies: 1,
+      boundsMm: { min: [0, 0, 0], max: [20, 20, 20] },
+      watertight: true,
+      layers: 100,
+      supportMm3: 0,
+      brimMm3: 0,
+    })
+    expect(part.volumeMm3).toBeCloseTo(8000, 6)
+    expect(part.areaMm2).toBeCloseTo(2400, 6)
+    const inside = 18.4 * 18.4
+    const within = (value: number, hand: number) =>
+      expect(Math.abs(value / hand - 1)).toBeLessThan(0.001)
+    within(part.wallMm3, (400 - inside) * 20)
+    within(part.skinMm3, inside * 1.6)
+    within(part.infillMm3, inside * 18.4)
+    within(part.massG.mid, 9.92)
+    within(part.filamentM, 8000 / 2405.28)
+    expect(part.massG.low).toBeLessThan(part.massG.mid)
+    expect(part.cost.high).toBeGreaterThan(part.cost.mid)
+    expect(part.cost.currency).toMatch(/^[A-Z]{3}$/)
+
+    expect(total).toMatchObject({ quantity: 3, priced: 1, failed: 0 })
+    expect(total.massG.mid).toBeCloseTo(3 * part.massG.mid, 9)
+    expect(total.timeS.high).toBeCloseTo(3 * part.timeS.high, 6)
+    expect(total.filamentM).toBeCloseTo(3 * part.filamentM, 9)
+  })
+
+  it('lays down plastic that sums up, support and brim with it', async () => {
+    const recipe = '{"supports":true,"brimMm":5}'
+    const { parts } = await priceJson('--recipe', recipe, 'bar.3mf')
+    const part = parts[0] as PricedPart
+    expect(part.format).toBe('3mf')
+    expect(part.brimMm3).toBeGreaterThan(0)
+    const sum = part.wallMm3 + part.skinMm3 + part.infillMm3 + part.supportMm3 + part.brimMm3
+    expect(part.depositMm3).toBeCloseTo(sum, 6)
+    const kept = part.wallMm3 + part.skinMm3 + part.infillMm3
+    expect(part.massG.mid).toBeCloseTo((kept * 1.24) / 1000, 6)
+  })
+
+  it('prices the good files, reports the bad ones and exits with 1', async () => {
+    const { code, parts, total } = await priceJson('broken.stl', 'cube.stl', 'gone.stl')
+    expect(code).toBe(1)
+    expect(parts.map(({ file }) => file)).toEqual(['broken.stl', 'cube.stl', 'gone.stl'])
+    expect(parts[0]).toMatchObject({ error: { code: 'unknown-format' } })
+    expect(parts[1]).toMatchObject({ triangles: 12 })
+    expect(parts[2]).toMatchObject({ error: { code: 'unreadable' } })
+    expect(total).toMatchObject({ priced: 1, failed: 2 })
+    expect(total.massG.mid).toBeCloseTo((parts[1] as PricedPart).massG.mid, 9)
+  })
+
+  it('opens a ZIP of meshes', async () => {
+    const { code, parts } = await priceJson('arms.zip')
+    expect(code).toBe(0)
+    expect(parts.map(({ file }) => file)).toEqual([
+      'arms.zip/arm/left.stl',
+      'arms.zip/arm/right.stl',
+    ])
+  })
+
+  it('takes STL numbers in the unit that is given', async () => {
+    const { parts } = await priceJson('--unit', 'inch', 'inches.stl')
+    expect((parts[0] as PricedPart).volumeMm3).toBeCloseTo(8000, 1)
+  })
+})
+
+describe('price', { timeout: 60_000 }, () => {
+  it('prints an aligned table with ranges, and nothing on stderr when that is no terminal', async () => {
+    const { code, out, err } = await price('--currency', 'GBP', 'cube.stl', 'broken.stl')
+    expect(code).toBe(1)
+    expect(err).toBe('')
+    const [head, cube, total] = out.split('\n')
+    expect(head).toMatch(/^part +mass +likely +filament +cost +likely +time +likely$/)
+    expect(cube).toMatch(/^cube\.stl +[\d.]+ g +[\d.]+ g – [\d.]+ g +[\d.]+ m +£0\.\d\d/)
+    expect(total).toMatch(/^total, 1 piece /)
+    expect(out).toMatch(/Not priced: broken\.stl: .+/)
+  })
+
+  it('exits with 2 and says why on bad usage', async () => {
+    const { code, out, err } = await price('--recipe', '{"wals":2}', 'cube.stl')
+    expect([code, out]).toEqual([2, ''])
+    expect(err).toMatch(/“wals”/)
+  })
+
+  it('explains itself', async () => {
+    const { code, out } = await price('--help')
+    expect(code).toBe(0)
+    for (const word of ['--recipe', 'infillPct', 'tpu-95a', 'mid-2010s', 'massG', 'depositMm3']) {
+      expect(out).toContain(word)
+    }
+  })
+})
