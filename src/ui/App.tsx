@@ -15,11 +15,15 @@ import { NoticeLine } from './NoticeLine.tsx'
 import { TopBar } from './TopBar.tsx'
 import type { IncomingFile } from '../state/types.ts'
 
+/** Id of the frame the store starts with: until the last visit's is back, the page must not look like a first visit. */
+const UNRESTORED = 'first'
+
 /** The whole page: the frame's total on top, its parts below. */
 export function App() {
   const { addFiles, openProject } = useActions()
   const readState = useReadState()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
+  const isRestoring = useAppState((state) => state.frame.id === UNRESTORED)
   const [waiting, setWaiting] = useState<IncomingFile | null>(null)
   const [leftAlone, setLeftAlone] = useState(0)
 
@@ -48,7 +52,7 @@ export function App() {
             <TermsLine />
             <CarbonBlock />
           </>
-        ) : (
+        ) : isRestoring ? null : (
           <EmptyState onIntake={onIntake} />
         )}
       </main>

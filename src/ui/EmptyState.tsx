@@ -1,24 +1,31 @@
 import { Button } from 'react-aria-components'
+import type { Range } from '../core/figures.ts'
 import { useActions } from './app-context.ts'
+import { GramRuler } from './frame/GramRuler.tsx'
 import { PickButton } from './intake/PickButton.tsx'
 import type { Intake } from './intake/read-drop.ts'
+
+/** The balance before anything lies on it. */
+const AT_REST: Range = { low: 0, mid: 0, high: 0 }
 
 /** The first visit: what this is for, and every way in. */
 export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) => void }) {
   const { loadDemo } = useActions()
   return (
     <section className="empty">
-      <h1>
-        Weigh a printed airframe
-        <br />
-        before you print it.
-      </h1>
+      <GramRuler massG={AT_REST} carbonG={null} />
+      <h1>Weigh a printed airframe before you print it.</h1>
       <p className="lead">
-        Drop the meshes of a frame anywhere on this window. Each part is counted layer by layer:
-        grams, cost and hours, with their ranges, summed over the frame and set against carbon.
+        From the triangles of each part, layer by layer: its grams, its cost and its hours, each
+        with a range. Summed over the frame, spares included, and set against the same frame in
+        carbon.
       </p>
       <div className="drop-place">
-        <p>STL, OBJ, 3MF, a folder or a ZIP of them, or a saved frame. Paste works too.</p>
+        <p className="drop-words">Drop meshes anywhere on this window</p>
+        <p className="hint">
+          STL, OBJ or 3MF, many at once, a folder or a ZIP of them, or a saved frame. Pasting files
+          works too.
+        </p>
         <div className="button-line">
           <PickButton className="firm" onPick={onIntake}>
             Choose files
@@ -29,9 +36,9 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
         </div>
       </div>
       <div className="demo-place">
-        <p>No mesh at hand? Look at a made-up aircraft, with the troubles real files have.</p>
+        <p>No mesh at hand? Try an invented aircraft with the troubles real files have.</p>
         <div className="button-line">
-          <Button className="firm" onPress={() => void loadDemo('sandpiper')}>
+          <Button className="outlined" onPress={() => void loadDemo('sandpiper')}>
             Load Sandpiper, a tricopter
           </Button>
           <Button className="quiet" onPress={() => void loadDemo('tern')}>
@@ -39,7 +46,7 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
           </Button>
         </div>
       </div>
-      <p className="quiet-text">Nothing leaves this device: no server, no account.</p>
+      <p className="hint empty-foot">Nothing leaves this device: no server, no account.</p>
     </section>
   )
 }

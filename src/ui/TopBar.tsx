@@ -14,7 +14,7 @@ interface TopBarProps {
 export function TopBar({ onIntake, hasParts }: TopBarProps) {
   return (
     <header className="top-bar">
-      <p className="wordmark">Preweigh</p>
+      {hasParts ? <h1 className="wordmark">Preweigh</h1> : <p className="wordmark">Preweigh</p>}
       {hasParts ? <StorageLine /> : null}
       <nav aria-label="Frame">
         {hasParts ? (

@@ -59,5 +59,5 @@ export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
 }
 
 function copyAsOwn(material: Material, name: string): Material {
-  return { ...material, id: `own-${crypto.randomUUID()}`, name, densityTyped: false }
+  return { ...material, id: `own-${Date.now().toString(36)}`, name, densityTyped: false }
 }

@@ -11,7 +11,7 @@ const WIDTH = 1000
 
 /** The frame's mass on a ruler: a needle at the middle figure, a band for the range, a mark where the carbon frame lies. */
 export function GramRuler({ massG, carbonG }: GramRulerProps) {
-  const end = Math.max(massG.high, carbonG ?? 0, 10) * 1.12
+  const end = massG.high === 0 ? 200 : Math.max(massG.high, carbonG ?? 0) * 1.12
   const scale = scaleLinear([0, end], [0, WIDTH]).nice(10)
   const [, top] = scale.domain() as [number, number]
   const major = scale.ticks(8)

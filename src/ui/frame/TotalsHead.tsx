@@ -24,7 +24,13 @@ export function TotalsHead() {
     <section className="totals" aria-label="Total of the frame">
       <div className="totals-inner">
         <dl>
-          <TotalFigure lead words={<FrameName />} figure={rough + mass.mid} unit="g" below={mass.range} />
+          <TotalFigure
+            lead
+            words={<FrameName />}
+            figure={rough + mass.mid}
+            unit="g"
+            below={mass.range}
+          />
           <TotalFigure words="Cost" figure={rough + cost.mid} unit={currency} below={cost.range} />
           <TotalFigure words="Time" figure={rough + time.mid} unit="h" below={time.range} />
           <TotalFigure
