@@ -8,7 +8,7 @@ import { describe, expect, test } from 'vitest'
  */
 const RULES: Record<string, { folders: readonly string[]; packages: readonly string[] }> = {
   core: { folders: [], packages: ['valibot', 'fflate', 'saxes'] },
-  jobs: { folders: ['core'], packages: [] },
+  jobs: { folders: ['core'], packages: ['fflate'] },
   state: { folders: ['core', 'jobs'], packages: ['zustand/vanilla', 'idb', 'valibot', 'fflate'] },
   view3d: { folders: ['core', 'state'], packages: ['three'] },
   ui: {

@@ -21,7 +21,17 @@ if (port !== wantedPort) {
       `those saved under port ${wantedPort} will not show here. Save a project file to move one over.`,
   )
 }
+stopWithNpm()
 console.log(`Preweigh is at http://127.0.0.1:${port}/`)
+
+/** When npm is ended by a signal it does not always end what it started: without this the server would stay behind. */
+function stopWithNpm() {
+  if (process.env['npm_lifecycle_event'] !== 'start') return
+  const parent = process.ppid
+  setInterval(() => {
+    if (process.ppid !== parent) process.exit(0)
+  }, 1000).unref()
+}
 
 /** @returns {number | null} null when the command line makes no sense */
 function readPort() {
