@@ -203,9 +203,9 @@ export function relabelVertices(mesh: Mesh, random: () => number): Mesh {
   return { positions, indices: mesh.indices.map((index) => order[index]!) }
 }
 
-export type Triangle = readonly [a: number, b: number, c: number]
+type Triangle = readonly [a: number, b: number, c: number]
 
-export function trianglesOf(mesh: Mesh): Triangle[] {
+function trianglesOf(mesh: Mesh): Triangle[] {
   return Array.from({ length: mesh.indices.length / 3 }, (_, t) => [
     mesh.indices[3 * t]!,
     mesh.indices[3 * t + 1]!,

@@ -18,7 +18,7 @@ export function loopArea(loop: Loop): number {
 
 /** The loop running counter-clockwise, or clockwise. */
 export function oriented(loop: Loop, counterClockwise: boolean): Loop {
-  return loopArea(loop) > 0 === counterClockwise ? loop : [...loop].reverse()
+  return loopArea(loop) > 0 === counterClockwise ? loop : loop.toReversed()
 }
 
 /** A circle of `segments` corners, counter-clockwise, corners on the circle. */
@@ -38,7 +38,7 @@ export function triangulate(points: readonly Point[], loops: readonly number[][]
   const [outside, ...holes] = loops
   let ring = [...outside!]
   const rightmost = (hole: readonly number[]) => Math.max(...hole.map((i) => points[i]![0]))
-  for (const hole of holes.sort((a, b) => rightmost(b) - rightmost(a))) {
+  for (const hole of holes.toSorted((a, b) => rightmost(b) - rightmost(a))) {
     ring = joinHole(points, ring, hole, holes)
   }
   return clipEars(points, ring)
@@ -58,7 +58,7 @@ function joinHole(
   const loops = [ring, ...holes]
   const byDistance = ring
     .map((corner, at) => ({ at, point: points[corner]! }))
-    .sort((a, b) => distance(a.point, from) - distance(b.point, from))
+    .toSorted((a, b) => distance(a.point, from) - distance(b.point, from))
   const target = byDistance.find(
     ({ at, point }) =>
       insideCorner(points, ring, at, from) && !crossesAny(points, loops, from, point),

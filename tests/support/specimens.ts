@@ -58,7 +58,7 @@ export function specimenOutline(name: SpecimenName, segments = 64): Loop {
   }
   const quarter = [...shoulder(BARS[name], segments), endCorner(BARS[name])]
   const turned = (point: Point, x: number, y: number): Point => [x * point[0], y * point[1]]
-  const rest = [...quarter].reverse()
+  const rest = quarter.toReversed()
   return [
     ...rest.map((p) => turned(p, 1, 1)),
     ...quarter.map((p) => turned(p, -1, 1)),

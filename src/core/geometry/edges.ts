@@ -8,7 +8,7 @@ import type { Mesh } from '../mesh.ts'
  * Sides of lower vertex v stand from `starts[v]` to `starts[v + 1]`, ordered by higher vertex (`higher`).
  * Triangles that use a vertex twice have collapsed into a line and are left out.
  */
-export interface SortedSides {
+interface SortedSides {
   readonly starts: Uint32Array
   readonly higher: Uint32Array
   readonly sides: Uint32Array

@@ -21,7 +21,7 @@ export interface BodyFacts {
 }
 
 /** What `measureMesh` knows of the whole mesh. */
-export interface MeshFacts {
+interface MeshFacts {
   readonly triangles: number
   readonly bodies: readonly BodyFacts[]
   readonly boundsMm: Bounds

@@ -12,7 +12,7 @@ function listed({ indices }: Mesh) {
     const to = indices[side % 3 === 2 ? side - 2 : side + 1]!
     sides.push([Math.min(from, to), Math.max(from, to), 2 * side + (from < to ? 1 : 0)])
   }
-  return sides.sort((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2])
+  return sides.toSorted((a, b) => a[0] - b[0] || a[1] - b[1] || a[2] - b[2])
 }
 
 function unrolled(mesh: Mesh) {

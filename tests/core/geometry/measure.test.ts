@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import Module from 'manifold-3d'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { measureMesh } from '../../../src/core/geometry/measure.ts'
-import type { Mesh, Vec3 } from '../../../src/core/mesh.ts'
+import type { Mesh } from '../../../src/core/mesh.ts'
 import {
   box,
   circle,
@@ -49,17 +49,17 @@ const SOLIDS: readonly {
 }[] = [
   {
     name: 'ball',
-    mesh: sphere(10, 128),
-    exact: turningShare(128) * turnedBall(10, 64),
+    mesh: sphere(10, 64),
+    exact: turningShare(64) * turnedBall(10, 32),
     smooth: (4 / 3) * Math.PI * 10 ** 3,
-    within: 1.5e-3,
+    within: 5e-3,
   },
   {
     name: 'torus',
-    mesh: torus(30, 8, 96, 64),
-    exact: turningShare(96) * 2 * Math.PI * 30 * polygonArea(64, 8),
+    mesh: torus(30, 8, 48, 32),
+    exact: turningShare(48) * 2 * Math.PI * 30 * polygonArea(32, 8),
     smooth: 2 * Math.PI ** 2 * 30 * 8 ** 2,
-    within: 2.5e-3,
+    within: 1e-2,
   },
   {
     name: 'cone',
@@ -239,24 +239,31 @@ describe('measured beside manifold-3d, a reference library for closed meshes', (
     return sums
   }
 
-  /** Both sum in double precision from the same single-precision corners. */
-  function agree(mesh: Mesh) {
+  /**
+   * The larger relative difference of volume and area; NaN, which no comparison passes, if we think the
+   * mesh is open. Both sum in double precision from the same single-precision corners.
+   */
+  function difference(mesh: Mesh): number {
     const measured = measureMesh(mesh, 1)
     const expected = byLibrary(mesh)
-    expect(measured.watertight).toBe(true)
-    expect(relative(measured.volumeMm3, expected.volume)).toBeLessThan(1e-6)
-    expect(relative(measured.areaMm2, expected.area)).toBeLessThan(1e-6)
+    if (!measured.watertight) return NaN
+    return Math.max(
+      relative(measured.volumeMm3, expected.volume),
+      relative(measured.areaMm2, expected.area),
+    )
   }
 
   it('agrees on the solids with a closed form', () => {
-    for (const { mesh } of SOLIDS) agree(single(rotate(mesh, [10, 20, 30])))
+    for (const { mesh } of SOLIDS) {
+      expect(difference(single(rotate(mesh, [10, 20, 30])))).toBeLessThan(1e-6)
+    }
   })
 
   it('agrees on blobs and on prisms with holes (seed 7)', () => {
     fc.assert(
       fc.property(fc.nat(1e6), (seed) => {
-        agree(single(blob(seed)))
-        agree(single(starPrism(seed)))
+        expect(difference(single(blob(seed)))).toBeLessThan(1e-6)
+        expect(difference(single(starPrism(seed)))).toBeLessThan(1e-6)
       }),
       { seed: 7, numRuns: 60 },
     )
@@ -273,7 +280,7 @@ describe('measured beside manifold-3d, a reference library for closed meshes', (
           fc.pre(hull.volume() > 1)
           const { vertProperties, triVerts } = hull.getMesh()
           hull.delete()
-          agree({ positions: vertProperties, indices: triVerts })
+          expect(difference({ positions: vertProperties, indices: triVerts })).toBeLessThan(1e-6)
         },
       ),
       { seed: 8, numRuns: 60 },
@@ -289,7 +296,7 @@ describe('measured beside manifold-3d, a reference library for closed meshes', (
     const cut = library.Manifold.difference([plate, ...cutters, pocket])
     const { vertProperties, triVerts } = cut.getMesh()
     for (const solid of [plate, ...cutters, pocket, cut]) solid.delete()
-    agree({ positions: vertProperties, indices: triVerts })
+    expect(difference({ positions: vertProperties, indices: triVerts })).toBeLessThan(1e-6)
   })
 })
 
@@ -307,7 +314,7 @@ describe('whatever the closed mesh (seed 9)', () => {
       fc.property(fc.nat(1e6), turn, (seed, degrees) => {
         const random = seededRandom(seed)
         const mesh = random() < 0.5 ? blob(seed) : starPrism(seed)
-        const moved = translate(rotate(mesh, degrees as Vec3), [1000 * random(), -500, 3])
+        const moved = translate(rotate(mesh, degrees), [1000 * random(), -500, 3])
         const jumbled = relabelVertices(shuffleTriangles(moved, random), random)
         const mixed = pickTriangles(jumbled, ([a, b, c]) => [
           random() < 0.5 ? [a, b, c] : [a, c, b],
