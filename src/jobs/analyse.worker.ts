@@ -1,6 +1,6 @@
 /// <reference lib="webworker" />
 import { createHandler } from './handle.ts'
-import type { Answer, AskMessage, JobEvent, ReplyMessage } from './protocol.ts'
+import type { AskMessage, JobEvent, ReplyMessage } from './protocol.ts'
 import { buffersIn } from './transfer.ts'
 
 declare const self: DedicatedWorkerGlobalScope
@@ -14,10 +14,7 @@ function reply(message: ReplyMessage, transfer: Transferable[] = []): void {
 async function work({ id, ask }: AskMessage): Promise<void> {
   const outcome = await handle(ask, (event: JobEvent) => reply({ id, kind: 'event', event }))
   if (!outcome.ok) reply({ id, kind: 'problem', problem: outcome.problem })
-  else {
-    const answer: Answer = outcome.value
-    reply({ id, kind: 'answer', answer }, buffersIn(answer))
-  }
+  else reply({ id, kind: 'answer', answer: outcome.value }, buffersIn(outcome.value))
 }
 
 self.addEventListener('message', ({ data }: MessageEvent<AskMessage>) => void work(data))

@@ -1,13 +1,18 @@
+import workerUrl from './analyse.worker.ts?worker&url'
 import { createPoolRunner } from './poolRunner.ts'
 import type { Runner } from './runner.ts'
 import { webWorkers } from './webWorker.ts'
 
+/**
+ * Changes with every build in which a reader, the measure or the census changed: the worker's file is named by its
+ * content. What was kept under another one is done anew. (While developing it stays the same; see `FACTS_VERSION`.)
+ */
+export const FACTS_BUILD: string = workerUrl
+
 /** The page's runner: a pool of module workers. */
 export function createBrowserRunner(): Runner {
   return createPoolRunner({
-    spawn: webWorkers(
-      () => new Worker(new URL('./analyse.worker.ts', import.meta.url), { type: 'module' }),
-    ),
+    spawn: webWorkers(() => new Worker(workerUrl, { type: 'module' })),
     cores: navigator.hardwareConcurrency,
   })
 }

@@ -1,7 +1,7 @@
 import type { LengthUnit } from '../core/mesh.ts'
 import type { GeometrySettings, Pose } from '../core/settings.ts'
 
-/** Counted up whenever a reader, the measure or the census gives other numbers than before, so that kept ones are done anew. */
+/** Count this up when a reader, the measure or the census changes and you do not want old results in a development page. */
 const FACTS_VERSION = 1
 
 /** Names what was measured of a mesh: its content and the unit its numbers are taken in. */

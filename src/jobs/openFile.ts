@@ -14,6 +14,10 @@ export async function openFile(ask: OpenAsk, shelf: MeshShelf): Promise<OpenAnsw
   if (isProject(bytes)) return { kind: 'project' }
   const files: OpenedFile[] = []
   for (const file of listMeshFiles(bytes, ask.name)) {
+    if (file.problem !== undefined) {
+      files.push({ ok: false, name: file.name, problem: file.problem })
+      continue
+    }
     // They come from one file's bytes, and those are in an ArrayBuffer.
     const own = file.bytes as Uint8Array<ArrayBuffer>
     // The dropped file itself where it is one mesh: it stays on the disk instead of being copied.

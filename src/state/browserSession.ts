@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import { createBrowserRunner } from '../jobs/browserRunner.ts'
+import { createBrowserRunner, FACTS_BUILD } from '../jobs/browserRunner.ts'
 import { createActions } from './actions.ts'
 import { createDemoSource } from './demos.ts'
 import { createIndexedDbStorage } from './indexedDb.ts'
@@ -13,7 +13,7 @@ export function startBrowserSession(): { store: StoreApi<AppState>; actions: Ses
   const store = createAppStore()
   const actions = createActions(store, {
     runner: createBrowserRunner(),
-    storage: createIndexedDbStorage(DATABASE),
+    storage: createIndexedDbStorage(DATABASE, { factsBuild: FACTS_BUILD }),
     demos: createDemoSource(document.baseURI, (input, init) => fetch(input, init)),
     now: Date.now,
     newId,

@@ -23,12 +23,19 @@ interface Kept<T> {
   readonly savedAt: number
 }
 
+export interface IndexedDbOptions {
+  /** Censuses and measures kept under another build are not found. */
+  readonly factsBuild: string
+  readonly now?: () => number
+}
+
 /** The browser's database. Opened at the first use, and again after the browser closed it. */
 export function createIndexedDbStorage(
   name: string,
-  now: () => number = Date.now,
+  { factsBuild, now = Date.now }: IndexedDbOptions,
 ): Storage & { close(): Promise<void> } {
   let opening: Promise<IDBPDatabase<Schema>> | null = null
+  const inBuild = (key: string) => `${factsBuild}|${key}`
 
   function open(): Promise<IDBPDatabase<Schema>> {
     opening ??= openDB<Schema>(name, VERSION, {
@@ -74,16 +81,16 @@ export function createIndexedDbStorage(
       return (await (await open()).get('meshes', hash))?.blob ?? null
     },
     async loadCensus(key) {
-      return (await (await open()).get('censuses', key))?.value ?? null
+      return (await (await open()).get('censuses', inBuild(key)))?.value ?? null
     },
     async saveCensus(key, value) {
-      await (await open()).put('censuses', { value, savedAt: now() }, key)
+      await (await open()).put('censuses', { value, savedAt: now() }, inBuild(key))
     },
     async loadRead(key) {
-      return (await (await open()).get('reads', key))?.value ?? null
+      return (await (await open()).get('reads', inBuild(key)))?.value ?? null
     },
     async saveRead(key, value) {
-      await (await open()).put('reads', { value, savedAt: now() }, key)
+      await (await open()).put('reads', { value, savedAt: now() }, inBuild(key))
     },
     async tidy(frame) {
       const db = await open()

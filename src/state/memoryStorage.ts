@@ -13,7 +13,7 @@ export function createMemoryStorage(): Storage {
     loadFrame: () => Promise.resolve(kept),
     saveFrame(frame, blobs) {
       kept = frame
-      for (const [hash, blob] of blobs) meshes.set(hash, blob)
+      for (const [hash, blob] of blobs) if (!meshes.has(hash)) meshes.set(hash, blob)
       return Promise.resolve()
     },
     loadMesh: (hash) => Promise.resolve(meshes.get(hash) ?? null),

@@ -1,0 +1,36 @@
+import { expect, test } from 'vitest'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS, type GeometrySettings } from '../../src/core/settings.ts'
+import { censusKey, geometryOf } from '../../src/jobs/keys.ts'
+
+const geometry = geometryOf(RECIPE_DEFAULTS)
+const key = (change: Partial<GeometrySettings>) =>
+  censusKey('abc', 'millimetre', POSE_AS_DRAWN, { ...geometry, ...change })
+
+test('every geometry setting gives a key of its own', () => {
+  const keys = [
+    key({}),
+    key({ layerMm: 0.1 }),
+    key({ firstLayerMm: 0.3 }),
+    key({ lineMm: 0.5 }),
+    key({ walls: 3 }),
+    key({ topSkins: 5 }),
+    key({ bottomSkins: 5 }),
+    key({ supports: true }),
+    key({ supports: true, supportAngleDeg: 40 }),
+    key({ brimMm: 3 }),
+    censusKey('abd', 'millimetre', POSE_AS_DRAWN, geometry),
+    censusKey('abc', 'inch', POSE_AS_DRAWN, geometry),
+    censusKey('abc', 'millimetre', { rotateDeg: [90, 0, 0] }, geometry),
+  ]
+  expect(new Set(keys).size).toBe(keys.length)
+})
+
+test('the key says nothing of infill, nor of the overhang angle while there are no supports', () => {
+  const other = {
+    ...RECIPE_DEFAULTS,
+    infillPct: 77,
+    pattern: 'gyroid',
+    supportAngleDeg: 30,
+  } as const
+  expect(censusKey('abc', 'millimetre', POSE_AS_DRAWN, other)).toBe(key({}))
+})

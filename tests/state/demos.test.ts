@@ -1,0 +1,51 @@
+import { readFile } from 'node:fs/promises'
+import { describe, expect, test } from 'vitest'
+import { ledgerRows } from '../../src/state/derived.ts'
+import { createDemoSource } from '../../src/state/demos.ts'
+import { startSession } from '../support/session.ts'
+
+const BASE = 'http://localhost/somewhere/'
+
+/** Serves public/demo from the disk; `broken` paths answer 404. */
+function fromDisk(broken: readonly string[] = []): typeof fetch {
+  return async (input) => {
+    const path = String(input instanceof Request ? input.url : input).slice(BASE.length)
+    if (broken.includes(path)) return new Response('', { status: 404 })
+    return new Response(Uint8Array.from(await readFile(`public/${path}`)))
+  }
+}
+
+describe.each(['sandpiper', 'tern'] as const)('the demo “%s”', (id) => {
+  test('gives a part for every line of its manifest, as that says', async () => {
+    const { actions, state } = await startSession({ demos: createDemoSource(BASE, fromDisk()) })
+    await actions.loadDemo(id)
+    expect(state().failures).toEqual([])
+    const manifest = JSON.parse(await readFile(`public/demo/${id}.json`, 'utf8')) as {
+      name: string
+      parts: { name: string; quantity: number; material: string; recipe: object; unit: string }[]
+    }
+    expect(state().frame.name).toBe(manifest.name)
+    expect(state().frame.parts).toMatchObject(
+      manifest.parts.map(({ name, quantity, material, recipe, unit }) => ({
+        name,
+        quantity,
+        unit,
+        materialId: material,
+        recipe,
+      })),
+    )
+    expect(ledgerRows(state()).every((row) => row.basis === 'rough')).toBe(true)
+    actions.undo()
+    expect(state().frame.parts).toEqual([])
+    actions.close()
+  })
+})
+
+test('a demo that cannot be fetched is a failure with words, and the frame stays', async () => {
+  const demos = createDemoSource(BASE, fromDisk(['demo/tern.json']))
+  const { actions, state } = await startSession({ demos })
+  const { frame } = state()
+  await actions.loadDemo('tern')
+  expect(state().frame).toBe(frame)
+  expect(state().failures).toMatchObject([{ problem: { code: 'unreadable-file' } }])
+})
