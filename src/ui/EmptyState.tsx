@@ -20,30 +20,32 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
         with a range. Summed over the frame, spares included, and set against the same frame in
         carbon.
       </p>
-      <div className="drop-place">
-        <p className="drop-words">Drop meshes anywhere on this window</p>
-        <p className="hint">
-          STL, OBJ or 3MF, many at once, a folder or a ZIP of them, or a saved frame. Pasting files
-          works too.
-        </p>
-        <div className="button-line">
-          <PickButton className="firm" onPick={onIntake}>
-            Choose files
-          </PickButton>
-          <PickButton className="quiet" folder onPick={onIntake}>
-            Choose a folder
-          </PickButton>
+      <div className="ways-in">
+        <div className="drop-place">
+          <p className="drop-words">Drop meshes anywhere on this window</p>
+          <p className="hint">
+            STL, OBJ or 3MF, many at once, a folder or a ZIP of them, or a saved frame. Pasting
+            files works too.
+          </p>
+          <div className="button-line">
+            <PickButton className="firm" onPick={onIntake}>
+              Choose files
+            </PickButton>
+            <PickButton className="quiet" folder onPick={onIntake}>
+              Choose a folder
+            </PickButton>
+          </div>
         </div>
-      </div>
-      <div className="demo-place">
-        <p>No mesh at hand? Try an invented aircraft with the troubles real files have.</p>
-        <div className="button-line">
-          <Button className="outlined" onPress={() => void loadDemo('sandpiper')}>
-            Load Sandpiper, a tricopter
-          </Button>
-          <Button className="quiet" onPress={() => void loadDemo('tern')}>
-            or Tern, a glider
-          </Button>
+        <div className="demo-place">
+          <p>No mesh at hand? Try an invented aircraft with the troubles real files have.</p>
+          <div className="button-line">
+            <Button className="outlined" onPress={() => void loadDemo('sandpiper')}>
+              Load Sandpiper, a tricopter
+            </Button>
+            <Button className="quiet" onPress={() => void loadDemo('tern')}>
+              or Tern, a glider
+            </Button>
+          </div>
         </div>
       </div>
       <p className="hint empty-foot">Nothing leaves this device: no server, no account.</p>

@@ -29,7 +29,7 @@ export function FailureList() {
         {failures.map(({ id, fileName, problem }) => (
           <li key={id}>
             <div>
-              <strong>{fileName}</strong> {problem.message}{' '}
+              <strong>{fileName}</strong> {withoutName(problem.message, fileName)}{' '}
               <span className="advice">{problem.advice}</span>
             </div>
             <Button
@@ -46,4 +46,10 @@ export function FailureList() {
       </ul>
     </section>
   )
+}
+
+/** Messages that go to a terminal start with the file's name; here it already stands in front. */
+function withoutName(message: string, fileName: string): string {
+  const start = `${fileName}: `
+  return message.startsWith(start) ? message.slice(start.length) : message
 }

@@ -21,6 +21,7 @@ export function HistoryButtons() {
       window.removeEventListener('keydown', onKey)
     }
   }, [undo, redo])
+  if (undoLabel === null && redoLabel === null) return null
   return (
     <>
       <Button

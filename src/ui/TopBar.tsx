@@ -28,8 +28,8 @@ export function TopBar({ onIntake, hasParts }: TopBarProps) {
         )}
         <HistoryButtons />
         <FrameMenu />
-        <ThemeToggle />
       </nav>
+      <ThemeToggle />
     </header>
   )
 }

@@ -33,7 +33,14 @@ export function showTime(range: Range): Shown {
 }
 
 function shown(range: Range, format: (value: number) => string): Shown {
-  return { mid: format(range.mid), range: `${format(range.low)}–${format(range.high)}` }
+  const low = trueMinus(format(range.low))
+  const high = trueMinus(format(range.high))
+  return { mid: trueMinus(format(range.mid)), range: low === high ? '' : `${low}–${high}` }
+}
+
+/** Intl writes a hyphen, which is too short beside figures. */
+export function trueMinus(text: string): string {
+  return text.replace('-', '−')
 }
 
 const oneDecimal = new Intl.NumberFormat(undefined, {
@@ -46,6 +53,8 @@ const twoDecimals = new Intl.NumberFormat(undefined, {
 })
 
 function grams(value: number): string {
+  const size = Math.abs(value)
+  if (size < 0.995) return size > 0 && size < 0.005 ? '<0.01' : twoDecimals.format(value)
   return Math.abs(value) < 99.95 ? oneDecimal.format(value) : showNumber(value, 0)
 }
 

@@ -40,9 +40,11 @@ export function FrameMenu() {
   }
   return (
     <>
-      <Button className="quiet" isDisabled={parts === 0} onPress={() => void save()}>
-        Save file
-      </Button>
+      {parts === 0 ? null : (
+        <Button className="quiet" onPress={() => void save()}>
+          Save file
+        </Button>
+      )}
       <MenuTrigger>
         <Button className="quiet">More</Button>
         <Popover className="pop" placement="bottom end">

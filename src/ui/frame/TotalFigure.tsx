@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react'
 
 interface TotalFigureProps {
+  readonly id: 'grams' | 'pieces' | 'cost' | 'time' | 'carbon'
   readonly words: ReactNode
   readonly figure: string
   readonly unit?: string
@@ -10,9 +11,10 @@ interface TotalFigureProps {
 }
 
 /** One of the frame's totals. */
-export function TotalFigure({ words, figure, unit, below, lead = false }: TotalFigureProps) {
+export function TotalFigure(props: TotalFigureProps) {
+  const { id, words, figure, unit, below, lead = false } = props
   return (
-    <div className={lead ? 'total total-lead' : 'total'}>
+    <div className={`total total-${id}${lead ? ' total-lead' : ''}`}>
       <dt>{words}</dt>
       <dd>
         <span className="total-figure">{figure}</span>

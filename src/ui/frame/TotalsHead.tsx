@@ -1,7 +1,7 @@
 import { formatPercent, withSign } from '../../core/figures/format.ts'
 import { frameSummary } from '../../state/derived.ts'
 import { useAppState } from '../app-context.ts'
-import { showGrams, showMoney, showTime } from '../show.ts'
+import { showGrams, showMoney, showTime, trueMinus } from '../show.ts'
 import { FrameName } from './FrameName.tsx'
 import { GramRuler } from './GramRuler.tsx'
 import { TotalFigure } from './TotalFigure.tsx'
@@ -25,40 +25,55 @@ export function TotalsHead() {
       <div className="totals-inner">
         <dl>
           <TotalFigure
+            id="grams"
             lead
             words={<FrameName />}
             figure={rough + mass.mid}
             unit="g"
-            below={mass.range}
+            below={unsettled === 0 ? mass.range : `${mass.range}, ${roughWords(unsettled)}`}
           />
-          <TotalFigure words="Cost" figure={rough + cost.mid} unit={currency} below={cost.range} />
-          <TotalFigure words="Time" figure={rough + time.mid} unit="h" below={time.range} />
           <TotalFigure
+            id="pieces"
             words="Pieces"
             figure={String(pieceCount)}
             below={spares === 0 ? 'no spares' : `${spares} of them spare`}
           />
+          <TotalFigure
+            id="cost"
+            words="Cost"
+            figure={rough + cost.mid}
+            unit={currency}
+            below={cost.range}
+          />
+          <TotalFigure
+            id="time"
+            words="Time"
+            figure={rough + time.mid}
+            unit="h"
+            below={time.range}
+          />
           {difference === null ? null : (
             <TotalFigure
+              id="carbon"
               words="Against carbon"
               figure={withSign(difference.massG.mid, showGrams(difference.massG).mid)}
               unit="g"
               below={
                 difference.massShare === null
                   ? undefined
-                  : withSign(difference.massShare.mid, formatPercent(difference.massShare.mid))
+                  : trueMinus(
+                      withSign(difference.massShare.mid, formatPercent(difference.massShare.mid)),
+                    )
               }
             />
           )}
         </dl>
         <GramRuler massG={totals.massG} carbonG={carbon?.massG ?? null} />
-        {unsettled === 0 ? null : (
-          <p className="totals-rough" role="status">
-            Rough until {unsettled === 1 ? 'one more part is' : `${unsettled} more parts are`}{' '}
-            counted layer by layer.
-          </p>
-        )}
       </div>
     </section>
   )
+}
+
+function roughWords(unsettled: number): string {
+  return `rough: ${unsettled} part${unsettled === 1 ? '' : 's'} still to count`
 }

@@ -15,7 +15,7 @@ export function FigureCell({ className, unit, figure, rough }: FigureCellProps) 
       ) : (
         <>
           <span className="figure">
-            {rough ? '~' : ''}
+            {rough && !figure.mid.startsWith('<') ? '~' : ''}
             {figure.mid}
             <span className="cell-unit"> {unit}</span>
           </span>

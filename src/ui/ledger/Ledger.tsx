@@ -18,7 +18,6 @@ export function Ledger() {
   const ticked = selection.length === 0 ? 'none' : selection.length === rows.length ? 'all' : 'some'
   return (
     <>
-      {selection.length > 0 ? <SelectionBar ids={selection} /> : null}
       <table className="ledger">
         <caption className="unseen">
           Parts of the frame. Mass counts the pieces that fly; cost and time count spares too.
@@ -44,6 +43,7 @@ export function Ledger() {
           ))}
         </tbody>
       </table>
+      {selection.length > 0 ? <SelectionBar ids={selection} /> : null}
     </>
   )
 }

@@ -56,8 +56,10 @@ export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: Ledg
                 onOrder(nextOrder(order, id))
               }}
             >
-              {words}
-              {unit === undefined ? null : <small> {unit}</small>}
+              <span>
+                {words}
+                {unit === undefined ? null : <small> {unit}</small>}
+              </span>
               <span className="sort-mark" aria-hidden="true">
                 {order?.column !== id ? '' : order.descending ? '↓' : '↑'}
               </span>

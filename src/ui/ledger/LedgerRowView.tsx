@@ -1,9 +1,11 @@
 import { memo } from 'react'
 import { Button, Checkbox } from 'react-aria-components'
 import type { LedgerRow } from '../../state/derived.ts'
+import type { PartWork } from '../../state/types.ts'
 import { useActions, useReadState } from '../app-context.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
+import { Cautions } from './Cautions.tsx'
 import { FigureCell } from './FigureCell.tsx'
 import { recipeWords } from './recipe-words.ts'
 import { RowStatus } from './RowStatus.tsx'
@@ -21,6 +23,7 @@ interface LedgerRowViewProps {
 export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
   const { row, currency, isOpen, isTicked } = props
   const { part, material, work, totals } = row
+  const read = readOf(work)
   const rough = row.basis === 'rough'
   const share = totals?.massShare ?? 0
   const { openPart, select } = useActions()
@@ -52,8 +55,11 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
               openPart(isOpen ? null : part.id)
             }}
           >
-            <Thumbnail picture={readOf(work)?.thumbnail ?? null} />
-            <span className="row-name">{part.name}</span>
+            <Thumbnail picture={read?.thumbnail ?? null} />
+            <span className={isWorking(work) ? 'row-words row-working' : 'row-words'}>
+              <span className="row-name">{part.name}</span>
+              <Cautions findings={read?.measure.findings ?? []} />
+            </span>
             <span className="caret" aria-hidden="true" />
           </Button>
           <RowStatus partId={part.id} work={work} />
@@ -61,7 +67,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
         <td className="cell-pieces figures">
           <span className="figure">
             {part.quantity}
-            <span className="cell-unit"> ×</span>
+            <span className="cell-unit">{part.spares > 0 ? ` +${part.spares}` : ''} ×</span>
           </span>
           <span className="range">{pieceWords(part)}</span>
         </td>
@@ -104,6 +110,11 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
     </>
   )
 })
+
+/** Whether a status line stands below the name. */
+function isWorking(work: PartWork): boolean {
+  return work.kind !== 'failed' && (work.kind !== 'done' || work.newerFraction !== null)
+}
 
 function pieceWords(part: { readonly mirrored: number; readonly spares: number }): string {
   const words: string[] = []

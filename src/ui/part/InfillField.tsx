@@ -1,4 +1,4 @@
-import { Label, Slider, SliderFill, SliderThumb, SliderTrack } from 'react-aria-components'
+import { Label, Slider, SliderThumb, SliderTrack } from 'react-aria-components'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -26,7 +26,7 @@ export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
       >
         <Label>Infill</Label>
         <SliderTrack className="slider-track">
-          <SliderFill className="slider-fill" />
+          <span className="slider-fill" style={{ width: `${infillPct}%` }} />
           <SliderThumb className="slider-thumb" />
         </SliderTrack>
       </Slider>

@@ -24,13 +24,13 @@ export function SupportFields({
       </Switch>
       {recipe.supports ? (
         <NumberBox
-          label="Overhang that holds itself"
+          label="Overhang that holds itself, from upright"
           value={recipe.supportAngleDeg}
           min={0}
           max={89}
           step={1}
           digits={0}
-          unit="° from upright"
+          unit="°"
           hint="Break supports off with gloves and eye protection: the stubs are sharp."
           onChange={(supportAngleDeg) => {
             write.edit({ recipe: { supportAngleDeg } })
@@ -38,12 +38,12 @@ export function SupportFields({
         />
       ) : null}
       <NumberBox
-        label="Brim"
+        label="Brim width"
         value={recipe.brimMm}
         min={0}
         max={30}
         step={0.5}
-        unit="mm wide"
+        unit="mm"
         onChange={(brimMm) => {
           write.edit({ recipe: { brimMm } })
         }}
