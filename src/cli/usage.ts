@@ -31,7 +31,7 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             A density given here counts as your spool's own and narrows the range.
   --printer ID|JSON         one of ${ids(PRINTERS)};
                             or JSON with ${printerKeys}
-                            and, as "id", one to start from.
+                            and, as "id", one to start from. accelMmS2 alone holds for walls and travels too.
   --quantity N              pieces of each part in the total; 1 unless given.
   --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
                             millimetre unless given. 3MF says itself.

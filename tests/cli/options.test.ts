@@ -80,6 +80,8 @@ describe('the command line', () => {
     expect(parse(['--printer', 'mid-2010s', 'a.stl']).printer.id).toBe('mid-2010s')
     const { printer } = parse(['--printer', '{"id":"mid-2010s","wallMmS":33}', 'a.stl'])
     expect(printer).toMatchObject({ id: 'mid-2010s', wallMmS: 33, skinMmS: 50 })
+    const brisk = parse(['--printer', '{"accelMmS2":4000,"wallAccelMmS2":900}', 'a.stl']).printer
+    expect([brisk.accelMmS2, brisk.wallAccelMmS2, brisk.travelAccelMmS2]).toEqual([4000, 900, 4000])
   })
 
   it('prices in the currency of the locale or the one asked for', () => {

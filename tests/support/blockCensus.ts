@@ -1,20 +1,11 @@
 import type { Census } from '../../src/core/census.ts'
-import type { CensusMoves } from '../../src/core/moves.ts'
+import { CORNER_LIMITS, START_SPACINGS_MM } from '../../src/core/moves.ts'
+import type { CensusMoves, LineTable, RunTable } from '../../src/core/moves.ts'
 import type { GeometrySettings } from '../../src/core/settings.ts'
-
-const NONE = new Float32Array(0)
-const NO_LINES = { lengthMm: NONE, acrossMm: NONE, starts: 0 }
-const NO_MOVES: CensusMoves = {
-  wall: [],
-  wallLapMm: 0,
-  skin: NO_LINES,
-  room: NO_LINES,
-  travel: { lengthMm: NONE, count: NONE },
-}
 
 /**
  * The census of a w × d × h block standing square to the axes, by hand arithmetic: nothing in it comes from the code that
- * counts layers. It holds no moves. The height must be a whole number of layers of one height.
+ * counts layers. Nothing to travel to: one outline, one room. The height must be a whole number of layers of one height.
  */
 export function blockCensus(w: number, d: number, h: number, settings: GeometrySettings): Census {
   const { layerMm, walls, lineMm, topSkins, bottomSkins } = settings
@@ -55,6 +46,41 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     brimMm3: 0,
     heightMm: count * layerMm,
     doubtfulShare: 0,
-    moves: NO_MOVES,
+    moves: movesOf(w, d, wide, deep, count, isSkin),
+  }
+}
+
+/** Every lap has four runs between right angles; lines run along x on even layers, along y on odd ones. */
+function movesOf(
+  w: number,
+  d: number,
+  wide: number,
+  deep: number,
+  count: number,
+  isSkin: (i: number) => boolean,
+): CensusMoves {
+  const corner = Float32Array.of(Math.SQRT1_2, Math.SQRT1_2)
+  const lap: RunTable = {
+    lengthMm: Float32Array.of(w, d),
+    gentle: corner,
+    sharp: corner,
+    count: Float32Array.of(2 * count, 2 * count),
+  }
+  const linesOn = (wanted: (i: number) => boolean): LineTable => {
+    const chosen = Array.from({ length: count }, (_, i) => i).filter(wanted)
+    const even = chosen.filter((i) => i % 2 === 0).length
+    const odd = chosen.length - even
+    return {
+      lengthMm: Float32Array.of(wide, deep),
+      acrossMm: Float32Array.of(even * deep, odd * wide),
+      starts: Float32Array.from(START_SPACINGS_MM, () => chosen.length),
+    }
+  }
+  return {
+    wall: CORNER_LIMITS.map(() => lap),
+    wallLapMm: 2 * (w + d) * count,
+    skin: linesOn(isSkin),
+    room: linesOn((i) => !isSkin(i)),
+    travel: { lengthMm: new Float32Array(0), count: new Float32Array(0) },
   }
 }

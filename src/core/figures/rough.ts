@@ -89,13 +89,15 @@ function roughTime(
   const cubeMm = Math.cbrt(volumeMm3)
   const plateMm = areaMm2 > 0 ? Math.min(cubeMm, (2 * volumeMm3) / areaMm2) : cubeMm
   const rodMm = Math.max(cubeMm, Math.min(TALLEST * cubeMm, areaMm2 ** 2 / (16 * volumeMm3)))
-  const layers = (heightMm: number): number => (heightMm / layerMm) * printer.layerChangeS
+  const at = (factor: number, mm3: number, mmS: number, heightMm: number): number => {
+    const layers = heightMm / layerMm
+    const printS = factor * lay(mm3, mmS) + layers * printer.layerChangeS
+    return printer.startS + Math.max(printS, layers * printer.leastLayerS)
+  }
+  const meanMmS = wanted.reduce((a, b) => a + b, 0) / wanted.length
   return {
-    low: printer.startS + TIME_LOW * lay(laidMm3.low, Math.max(...wanted)) + layers(plateMm),
-    mid:
-      printer.startS +
-      TIME_MID * lay(laidMm3.mid, wanted.reduce((a, b) => a + b, 0) / 3) +
-      layers(cubeMm),
-    high: printer.startS + TIME_HIGH * lay(laidMm3.high, Math.min(...wanted)) + layers(rodMm),
+    low: at(TIME_LOW, laidMm3.low, Math.max(...wanted), plateMm),
+    mid: at(TIME_MID, laidMm3.mid, meanMmS, cubeMm),
+    high: at(TIME_HIGH, laidMm3.high, Math.min(...wanted), rodMm),
   }
 }
