@@ -74,6 +74,7 @@ function movesOf(
       lengthMm: Float32Array.of(wide, deep),
       acrossMm: Float32Array.of(even * deep, odd * wide),
       starts: Float32Array.from(START_SPACINGS_MM, () => chosen.length),
+      slant: 1,
     }
   }
   return {

@@ -16,7 +16,7 @@ export const OVERSIZE = 0.11
  * Share of the envelope of lines laid side by side that ends up as plastic. The middle is 1: flow is set so that lines
  * close up; the low end leaves room for the gaps between their rounded edges (common practice, no source).
  */
-export const PACKING = { low: 0.95, mid: 1 } as const
+const PACKING = { low: 0.95, mid: 1 } as const
 /** A count of real lines and their connections met weighed sparse blocks within 5 % (P. Ravi 2020, doi 10.1186/s41205-020-00063-8). */
 export const INFILL_MODEL = 0.05
 
@@ -26,7 +26,7 @@ export function massOfG(depositMm3: number, material: Material): number {
 }
 
 /** How far the spool's density may lie from the one in the table, as shares. */
-export function densitySpread(material: Material): Spread {
+function densitySpread(material: Material): Spread {
   if (material.densityTyped) return { low: DENSITY_TYPED, high: DENSITY_TYPED }
   const { value } = material.densityGCm3
   const [low, high] = material.densityRangeGCm3
