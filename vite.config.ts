@@ -37,7 +37,12 @@ export default defineConfig({
   worker: { format: 'es' },
   optimizeDeps: { include: BUNDLED },
   // The 3D view's chunk is big by nature and loaded late; what counts is the shell, see sizeLimit.config.mjs.
-  build: { target: 'es2023', sourcemap: true, chunkSizeWarningLimit: 800 },
+  build: {
+    target: 'es2023',
+    sourcemap: true,
+    chunkSizeWarningLimit: 800,
+    rolldownOptions: { checks: { pluginTimings: false } },
+  },
   test: {
     projects: [
       {
@@ -70,8 +75,8 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/app/**/*.test.ts'],
           globalSetup: 'tests/support/serveApp.ts',
-          testTimeout: 30_000,
-          hookTimeout: 60_000,
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
     ],

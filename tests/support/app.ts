@@ -42,6 +42,8 @@ export async function withApp(
   { url = inject('appUrl'), expectedErrors, ...options }: AppVisitOptions = {},
 ): Promise<void> {
   const context = await (await sharedBrowser()).newContext({ serviceWorkers: 'block', ...options })
+  // Generous: it only matters to a test that fails, and a busy machine must not fail one that passes.
+  context.setDefaultTimeout(60_000)
   const complaints: string[] = []
   context.on('weberror', (error) => complaints.push(String(error.error())))
   context.on('console', (message) => {
