@@ -30,13 +30,22 @@ export function TotalsHead() {
             words={<FrameName />}
             figure={rough + mass.mid}
             unit="g"
-            below={unsettled === 0 ? mass.range : `${mass.range}, ${roughWords(unsettled)}`}
+            below={
+              unsettled === 0 ? (
+                mass.range
+              ) : (
+                <>
+                  {mass.range}
+                  <span className="rough-words">, {roughWords(unsettled)}</span>
+                </>
+              )
+            }
           />
           <TotalFigure
             id="pieces"
             words="Pieces"
             figure={String(pieceCount)}
-            below={spares === 0 ? 'no spares' : `${spares} of them spare`}
+            below={spares === 0 ? 'no spares' : `${spares} spare`}
           />
           <TotalFigure
             id="cost"

@@ -57,10 +57,11 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
           >
             <Thumbnail picture={read?.thumbnail ?? null} />
             <span className={isWorking(work) ? 'row-words row-working' : 'row-words'}>
-              <span className="row-name">{part.name}</span>
+              <span className="row-name">
+                {part.name} <span className="caret" aria-hidden="true" />
+              </span>
               <Cautions findings={read?.measure.findings ?? []} />
             </span>
-            <span className="caret" aria-hidden="true" />
           </Button>
           <RowStatus partId={part.id} work={work} />
         </th>
