@@ -8,7 +8,6 @@ const MINUS = 0x2d
 const PLUS = 0x2b
 const POINT = 0x2e
 const BACKSLASH = 0x5c
-const HASH = 0x23
 
 /** Powers of ten that a double holds exactly. */
 const POWERS = Float64Array.from({ length: 23 }, (_, n) => Number(`1e${n}`))
@@ -60,7 +59,7 @@ export function scanNumber(cursor: Cursor): number {
     }
     power += down ? -exponent : exponent
   }
-  if (at < bytes.length && !isBlank(byte) && byte !== BACKSLASH && byte !== HASH) return NaN
+  if (at < bytes.length && !isBlank(byte) && byte !== BACKSLASH) return NaN
 
   let value: number
   if (!exact || power < -22 || power > 22) value = numberBetween(bytes, cursor.at, at)

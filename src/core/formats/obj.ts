@@ -77,7 +77,7 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
     findings.push({
       code: 'skipped-content',
       severity: 'caution',
-      message: `${counted(thin, 'face')} with fewer than 3 corners were left out: they enclose nothing.`,
+      message: `${counted(thin, 'face')} with fewer than 3 corners ${thin === 1 ? 'was left out: it encloses' : 'were left out: they enclose'} nothing.`,
       count: thin,
     })
   }
@@ -85,7 +85,7 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
     findings.push({
       code: 'skipped-content',
       severity: 'bad',
-      message: `${counted(curved, 'line')} of curved surfaces were left out: only flat faces are read. Export the part again as a mesh.`,
+      message: `${counted(curved, 'line')} of curved surfaces ${curved === 1 ? 'was' : 'were'} left out: only flat faces are read. Export the part again as a mesh.`,
       count: curved,
     })
   }
@@ -93,7 +93,7 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
     findings.push({
       code: 'skipped-content',
       severity: 'caution',
-      message: `${counted(strange, 'line')} with words unknown to OBJ were left out, the first "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
+      message: `${counted(strange, 'line')} with words unknown to OBJ ${strange === 1 ? 'was left out:' : 'were left out, the first'} "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
       count: strange,
     })
   }
@@ -249,7 +249,7 @@ function scanIndex(cursor: Cursor): number {
   if (bytes[at] === SLASH) {
     while (at < bytes.length && isIndexPart(bytes[at]!)) at++
   }
-  if (at < bytes.length && !isBlank(bytes[at]) && bytes[at] !== BACKSLASH && bytes[at] !== HASH) {
+  if (at < bytes.length && !isBlank(bytes[at]) && bytes[at] !== BACKSLASH) {
     return NaN
   }
   cursor.at = at
@@ -291,7 +291,10 @@ function toStatement(cursor: Cursor): boolean {
 function nextWord(cursor: Cursor): string {
   const { bytes, at: start } = cursor
   let at = start
-  while (at < bytes.length && at < start + 16 && !isBlank(bytes[at])) at++
+  // A backslash may follow at once, to carry the line on.
+  while (at < bytes.length && at < start + 16 && !isBlank(bytes[at]) && bytes[at] !== BACKSLASH) {
+    at++
+  }
   cursor.at = at
   // One letter covers nearly every line, and needs no string to be made.
   if (at === start + 1) return LETTERS[bytes[start]!] ?? ''

@@ -1,6 +1,6 @@
 import type { ReadMesh } from '../mesh.ts'
 import { looksLikeObj, readObj } from './obj.ts'
-import { refuseUnknown } from './unknown.ts'
+import { isOtherFormat, refuseUnknown } from './unknown.ts'
 import { looksLikeStlAscii, readStlAscii } from './stlAscii.ts'
 import { isExactStlBinary, looksLikeStlBinary, readStlBinary } from './stlBinary.ts'
 import { looksLike3mf, read3mf } from './threemf.ts'
@@ -17,14 +17,15 @@ export function readMesh(bytes: Uint8Array, name: string): ReadMesh {
   if (looksLike3mf(bytes)) return read3mf(bytes, name)
   if (looksLikeStlAscii(bytes)) return readStlAscii(bytes, name)
   if (looksLikeObj(bytes)) return readObj(bytes, name)
-  if (looksLikeStlBinary(bytes)) return readStlBinary(bytes, name)
+  // Without the exact size any binary with tame numbers could pass, so known others are ruled out first.
+  if (!isOtherFormat(bytes) && looksLikeStlBinary(bytes)) return readStlBinary(bytes, name)
   refuseUnknown(bytes, name)
 }
 
 /** Whether the content is a mesh that `readMesh` would try to read. */
 export function looksLikeMesh(bytes: Uint8Array): boolean {
   return (
-    looksLikeStlBinary(bytes) ||
+    (!isOtherFormat(bytes) && looksLikeStlBinary(bytes)) ||
     looksLike3mf(bytes) ||
     looksLikeStlAscii(bytes) ||
     looksLikeObj(bytes)

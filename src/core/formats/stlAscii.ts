@@ -90,7 +90,7 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
       if (word === 'outer') {
         skipBlank(cursor)
         const loopStart = cursor.at
-        if (cursor.at < end && nextWord(cursor) !== 'loop') refuseWord(loopStart)
+        if (nextWord(cursor) !== 'loop' && cursor.at < end) refuseWord(loopStart)
         place = 'loop'
         corners = 0
       } else if (word !== 'normal' && word !== null) refuseWord(start)
@@ -144,7 +144,7 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
     findings.push({
       code: 'skipped-content',
       severity: 'caution',
-      message: `${counted(strange, 'word')} between facets were left out, the first "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
+      message: `${counted(strange, 'word')} between facets ${strange === 1 ? 'was left out:' : 'were left out, the first'} "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
       count: strange,
     })
   }

@@ -131,14 +131,14 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
     findings.push({
       code: 'short-count',
       severity: 'bad',
-      message: `${sizes}: ${counted(count, 'triangle')} could be read and ${grouped(promised - count)} are missing. The file was cut off: copy or export it again.`,
+      message: `${sizes}: ${counted(count, 'triangle')} could be read and ${grouped(promised - count)} ${promised - count === 1 ? 'is' : 'are'} missing. The file was cut off: copy or export it again.`,
       count: promised - count,
     })
   } else if (bytes.length > needed) {
     findings.push({
       code: 'trailing-bytes',
       severity: 'caution',
-      message: `${sizes}: the ${counted(bytes.length - needed, 'byte')} at the end were left out. Export it again if something is missing.`,
+      message: `${sizes}: the ${counted(bytes.length - needed, 'byte')} at the end ${bytes.length - needed === 1 ? 'was' : 'were'} left out. Export it again if something is missing.`,
       count: bytes.length - needed,
     })
   }

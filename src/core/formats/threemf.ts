@@ -214,7 +214,7 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
     findings.push({
       code: 'skipped-content',
       severity: 'caution',
-      message: `${counted(plan.skipped.size, 'object')} of the object type ${types} were left out: only "model" is part of the solid.`,
+      message: `${counted(plan.skipped.size, 'object')} of the object type ${types} ${plan.skipped.size === 1 ? 'was' : 'were'} left out: only "model" is part of the solid.`,
       count: plan.skipped.size,
     })
   }
@@ -223,7 +223,7 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
     findings.push({
       code: 'skipped-content',
       severity: 'bad',
-      message: `It needs ${counted(extensions.size, '3MF extension')} that are not read (${[...extensions].join(', ')}): what they add to the solid is missing here. Export the part again as a plain mesh.`,
+      message: `It needs ${counted(extensions.size, '3MF extension')} not read here (${[...extensions].join(', ')}): what they add to the solid is missing here. Export the part again as a plain mesh.`,
       count: extensions.size,
     })
   }

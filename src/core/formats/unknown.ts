@@ -14,7 +14,7 @@ const KNOWN: readonly { begins: string; is: string; advice: string }[] = [
     is: 'a glTF file',
     advice: 'Export the part as STL, OBJ or 3MF.',
   },
-  { begins: 'ply', is: 'a PLY file', advice: 'Export the part as STL, OBJ or 3MF.' },
+  { begins: 'ply\n', is: 'a PLY file', advice: 'Export the part as STL, OBJ or 3MF.' },
   {
     begins: '<?xml',
     is: 'a single XML text',
@@ -27,6 +27,11 @@ const KNOWN: readonly { begins: string; is: string; advice: string }[] = [
   { begins: 'Rar!', is: 'a RAR archive', advice: 'Unpack it, or pack the meshes as ZIP.' },
   { begins: '\x1f\x8b', is: 'a gzip archive', advice: 'Unpack it, or pack the meshes as ZIP.' },
 ]
+
+/** Whether the first bytes are those of another well-known format. */
+export function isOtherFormat(bytes: Uint8Array): boolean {
+  return findKnown(bytes) !== undefined
+}
 
 /** Says what a file is that no reader takes. */
 export function refuseUnknown(bytes: Uint8Array, name: string): never {
@@ -43,9 +48,7 @@ export function refuseUnknown(bytes: Uint8Array, name: string): never {
       'Drop a ZIP with STL, OBJ or 3MF files in it, or unpack it and drop the meshes.',
     )
   }
-  const known = KNOWN.find(({ begins }) =>
-    Array.from(begins, (letter) => letter.charCodeAt(0)).every((code, i) => bytes[i] === code),
-  )
+  const known = findKnown(bytes)
   if (known) refuse(name, 'unknown-format', `It is ${known.is}.`, known.advice)
   const kind = decodeText(bytes) === null ? 'binary' : 'text'
   refuse(
@@ -54,4 +57,13 @@ export function refuseUnknown(bytes: Uint8Array, name: string): never {
     `Its ${counted(bytes.length, 'byte')} of ${kind} are not STL, OBJ or 3MF.`,
     'Export the part as STL, OBJ or 3MF. If it is one of these, it is damaged: export it again.',
   )
+}
+
+function findKnown(bytes: Uint8Array) {
+  return KNOWN.find(({ begins }) => {
+    for (let i = 0; i < begins.length; i++) {
+      if (bytes[i] !== begins.charCodeAt(i)) return false
+    }
+    return true
+  })
 }

@@ -67,7 +67,12 @@ export function readXml(
   } catch (error) {
     if (error instanceof PreweighError) throw error
     const cause = error instanceof Error ? error.message : 'unknown cause'
-    refuse(name, 'bad-xml', `"${path}" is not sound XML, at line:column ${cause}`, DAMAGED)
+    refuse(
+      name,
+      'bad-xml',
+      `"${path}" is not sound XML (line:column: what is wrong): ${cause}.`,
+      DAMAGED,
+    )
   }
 }
 

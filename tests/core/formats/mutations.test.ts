@@ -1,0 +1,146 @@
+import { unzipSync, zipSync } from 'fflate'
+import { expect, test } from 'vitest'
+import { listMeshFiles } from '../../../src/core/formats/archive.ts'
+import { readObj } from '../../../src/core/formats/obj.ts'
+import { readMesh } from '../../../src/core/formats/read.ts'
+import { readStlAscii } from '../../../src/core/formats/stlAscii.ts'
+import { readStlBinary } from '../../../src/core/formats/stlBinary.ts'
+import { read3mf } from '../../../src/core/formats/threemf.ts'
+import type { ReadMesh } from '../../../src/core/mesh.ts'
+import { PreweighError } from '../../../src/core/problem.ts'
+import { box, tetrahedron } from '../../support/meshes.ts'
+import { seededRandom } from '../../support/random.ts'
+import {
+  meshXml,
+  modelXml,
+  pack3mf,
+  writeObj,
+  writeStlAscii,
+  writeStlBinary,
+} from '../../support/writeMesh.ts'
+
+const SEED = 20_256
+const MUTATIONS = 2000
+/** Processor time all mutations of one reader may take (the clock on the wall also counts other programs). */
+const LIMIT_MS = 2000
+
+type Read = (bytes: Uint8Array, name: string) => ReadMesh
+
+const BOX = box(2, 3, 4)
+const nested =
+  `<object id="1">${meshXml(tetrahedron(3))}</object>` +
+  '<object id="2"><components><component objectid="1" transform="-1 0 0 0 1 0 0 0 1 0 0 0"/></components></object>'
+const model = modelXml(nested, '<item objectid="2"/><item objectid="1"/>')
+
+const SAMPLES: readonly [title: string, bytes: Uint8Array, read: Read][] = [
+  ['a binary STL', writeStlBinary(BOX), readStlBinary],
+  ['an ASCII STL', writeStlAscii(BOX), readStlAscii],
+  ['an OBJ', writeObj(BOX), readObj],
+  ['a 3MF package', pack3mf(model), read3mf],
+]
+
+for (const [title, sample, read] of SAMPLES) {
+  test(`${MUTATIONS} mutations of ${title} end in a mesh or a problem (seed ${SEED})`, () => {
+    const random = seededRandom(SEED)
+    let meshes = 0
+    let problems = 0
+    const started = process.cpuUsage()
+    for (let i = 0; i < MUTATIONS; i++) {
+      const bytes = mutate(sample, random)
+      // Every second one meets its reader directly, the others the choice of reader.
+      if (ends(i % 2 === 0 ? read : readMesh, bytes)) meshes++
+      else problems++
+    }
+    const tookMs = cpuMsSince(started)
+    // A smoke test that only ever sees one outcome would show nothing.
+    expect(meshes).toBeGreaterThan(0)
+    expect(problems).toBeGreaterThan(0)
+    expect(tookMs).toBeLessThan(LIMIT_MS)
+  })
+}
+
+test(`${MUTATIONS} mutations of a 3MF model's XML end in a mesh or a problem (seed ${SEED})`, () => {
+  // Inside the package a checksum catches every change; this one changes the text before it is packed.
+  const random = seededRandom(SEED)
+  const xml = new TextEncoder().encode(model)
+  const parts = unzipSync(pack3mf(model))
+  let tookMs = 0
+  let meshes = 0
+  for (let i = 0; i < MUTATIONS; i++) {
+    const bytes = zipSync({ ...parts, '3D/3dmodel.model': mutate(xml, random) }, { level: 0 })
+    const started = process.cpuUsage()
+    if (ends(read3mf, bytes)) meshes++
+    tookMs += cpuMsSince(started)
+  }
+  expect(meshes).toBeGreaterThan(0)
+  expect(meshes).toBeLessThan(MUTATIONS)
+  expect(tookMs).toBeLessThan(LIMIT_MS)
+})
+
+test(`mutated archives yield files or a problem (seed ${SEED})`, () => {
+  const random = seededRandom(SEED)
+  const sample = pack3mf(model, { 'arm.stl': writeStlBinary(BOX) })
+  for (let i = 0; i < MUTATIONS / 4; i++) {
+    try {
+      listMeshFiles(mutate(sample, random), 'a.zip')
+    } catch (error) {
+      expect(error).toBeInstanceOf(PreweighError)
+    }
+  }
+})
+
+function cpuMsSince(started: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(started)
+  return (user + system) / 1000
+}
+
+/** True for a sound mesh, false for a problem with words in it; anything else fails the test. */
+function ends(read: Read, bytes: Uint8Array): boolean {
+  let result: ReadMesh
+  try {
+    result = read(bytes, 'mutant')
+  } catch (error) {
+    if (!(error instanceof PreweighError)) throw error
+    expect(error.problem.message).toMatch(/^mutant: .+\.$/s)
+    expect(error.problem.advice).not.toBe('')
+    return false
+  }
+  const { mesh, pieces } = result
+  const vertices = mesh.positions.length / 3
+  if (mesh.indices.length === 0) throw new Error('a mesh without triangles')
+  if (!mesh.positions.every(Number.isFinite)) throw new Error('a coordinate that is not finite')
+  if (!mesh.indices.every((index) => index < vertices)) throw new Error('an index too large')
+  let next = 0
+  for (const { firstTriangle, triangleCount } of pieces) {
+    if (firstTriangle !== next || triangleCount < 1) throw new Error('pieces that do not adjoin')
+    next += triangleCount
+  }
+  if (next !== mesh.indices.length / 3) throw new Error('triangles outside every piece')
+  return true
+}
+
+/** One to four changes: a byte, a bit, a cut, a run taken out or doubled, a telling byte put in. */
+function mutate(sample: Uint8Array, random: () => number): Uint8Array {
+  let bytes = sample.slice()
+  const below = (limit: number) => Math.floor(random() * limit)
+  const telling = [0, 0x0a, 0x20, 0x22, 0x2c, 0x2d, 0x2e, 0x30, 0x39, 0x3c, 0x3e, 0x65, 0x7f, 0xff]
+  for (let n = 1 + below(4); n > 0 && bytes.length > 0; n--) {
+    const at = below(bytes.length)
+    const end = Math.min(bytes.length, at + 1 + below(40))
+    const kind = below(12)
+    if (kind < 4) bytes[at] = below(256)
+    else if (kind < 6) bytes[at]! ^= 1 << below(8)
+    else if (kind < 9) bytes[at] = telling[below(telling.length)]!
+    else if (kind < 10) bytes = bytes.slice(0, at)
+    else if (kind < 11) bytes = join(bytes.subarray(0, at), bytes.subarray(end))
+    else bytes = join(bytes.subarray(0, end), bytes.subarray(at))
+  }
+  return bytes
+}
+
+function join(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {
+  const joined = new Uint8Array(a.length + b.length)
+  joined.set(a)
+  joined.set(b, a.length)
+  return joined
+}
