@@ -11,6 +11,8 @@ import type { AppState, PartWork } from './types.ts'
 
 /** How long a changed recipe may settle before its layers are counted anew, ms. */
 const SETTLE_MS = 150
+/** Progress of all jobs is shown together and no more often than this, ms: each showing draws the ledger. */
+const SHOW_MS = 200
 
 export interface Analysis {
   /** Tries the parts again that failed. */
@@ -40,6 +42,9 @@ export function createAnalysis(
   const jobs = new Map<string, Job>()
   const due = new Map<string, Part>()
   let timer: ReturnType<typeof setTimeout> | null = null
+  /** How far each running job is, since progress was last shown. */
+  const progress = new Map<string, number>()
+  let progressTimer: ReturnType<typeof setTimeout> | null = null
 
   function show(changes: Readonly<Record<string, PartWork>>): void {
     if (Object.keys(changes).length === 0) return
@@ -47,12 +52,36 @@ export function createAnalysis(
   }
 
   function showAll(key: string, next: (before: PartWork) => PartWork): void {
+    progress.delete(key)
     const { work } = store.getState()
     const changes: Record<string, PartWork> = {}
     for (const [id, each] of wanted) {
       if (each === key) changes[id] = next(work[id] ?? { kind: 'queued' })
     }
     show(changes)
+  }
+
+  function showProgress(): void {
+    progressTimer = null
+    const { work } = store.getState()
+    const changes: Record<string, PartWork> = {}
+    for (const [id, key] of wanted) {
+      const fraction = progress.get(key)
+      const before = work[id]
+      if (fraction === undefined || before === undefined) continue
+      changes[id] = moveWork(before, { kind: 'progress', fraction })
+    }
+    progress.clear()
+    show(changes)
+  }
+
+  function hear(key: string, event: AnalyseEvent): void {
+    if (event.kind !== 'progress') {
+      showAll(key, (before) => moveWork(before, event))
+      return
+    }
+    progress.set(key, event.fraction)
+    progressTimer ??= setTimeout(showProgress, SHOW_MS)
   }
 
   function sync(parts: readonly Part[]): void {
@@ -170,7 +199,7 @@ export function createAnalysis(
         onEvent(event: AnalyseEvent) {
           if (signal.aborted) return
           if (event.kind === 'read') facts.keepRead(measured, event.read)
-          showAll(key, (before) => moveWork(before, event))
+          hear(key, event)
         },
       },
     )
@@ -212,6 +241,7 @@ export function createAnalysis(
     close() {
       unsubscribe()
       if (timer !== null) clearTimeout(timer)
+      if (progressTimer !== null) clearTimeout(progressTimer)
       for (const job of jobs.values()) job.abort.abort()
       jobs.clear()
       due.clear()

@@ -2,8 +2,13 @@ import type { Census } from '../core/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../core/figures.ts'
 import { partFigures } from '../core/figures/part.ts'
 import { roughFigures } from '../core/figures/rough.ts'
-import { frameTotals, type FrameTotals, type RowTotals } from '../core/figures/total.ts'
-import type { Frame, Part } from '../core/frame.ts'
+import {
+  frameTotals,
+  type FrameTotals,
+  type RowTotals,
+  type TotalRow,
+} from '../core/figures/total.ts'
+import type { CarbonFrame, Frame, Part } from '../core/frame.ts'
 import type { Rough } from '../jobs/protocol.ts'
 import { materialOf } from './materialOf.ts'
 import type { AppState, PartWork } from './types.ts'
@@ -103,19 +108,48 @@ function ledgerOf({ frame, work }: Pick<AppState, 'frame' | 'work'>): Ledger {
     const material = materialOf(frame, part.materialId)
     return { part, work: own, material, figures: figuresOf(part, own, material, frame) }
   })
-  const totals = frameTotals(
-    facts.flatMap(({ part, figures }) =>
-      figures === null
-        ? []
-        : [{ id: part.id, quantity: part.quantity, spares: part.spares, figures }],
-    ),
-    frame.carbon,
-  )
+  const totals = totalsOf(facts, frame.carbon)
   const byId = new Map(totals.rows.map((row) => [row.id, row]))
   const rows = facts.map((each) => rowOf(each, byId.get(each.part.id) ?? null))
   const ledger = { rows, summary: summarise(totals, rows) }
   last = { frame, work, ledger }
   return ledger
+}
+
+let lastTotals: {
+  readonly rows: readonly TotalRow[]
+  readonly carbon: CarbonFrame | null
+  readonly totals: FrameTotals
+} | null = null
+
+/** The sums; the same object while no figure and no number of pieces changed, as when only progress is told. */
+function totalsOf(
+  facts: readonly Pick<LedgerRow, 'part' | 'figures'>[],
+  carbon: CarbonFrame | null,
+): FrameTotals {
+  const rows = facts.flatMap(({ part, figures }): TotalRow[] => {
+    const { id, quantity, spares } = part
+    return figures === null ? [] : [{ id, quantity, spares, figures }]
+  })
+  if (lastTotals?.carbon === carbon && sameRows(lastTotals.rows, rows)) return lastTotals.totals
+  const totals = frameTotals(rows, carbon)
+  lastTotals = { rows, carbon, totals }
+  return totals
+}
+
+function sameRows(a: readonly TotalRow[], b: readonly TotalRow[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every((row, i) => {
+      const other = b[i]
+      return (
+        row.figures === other?.figures &&
+        row.id === other.id &&
+        row.quantity === other.quantity &&
+        row.spares === other.spares
+      )
+    })
+  )
 }
 
 function rowOf(
@@ -194,7 +228,10 @@ export function ledgerRows(state: Pick<AppState, 'frame' | 'work'>): readonly Le
   return ledgerOf(state).rows
 }
 
-/** Totals, counts and progress. The same object while frame and work are the same. */
+/**
+ * Totals, counts and progress. The same object while frame and work are the same; its `totals` stay the same object
+ * while no figure changed.
+ */
 export function frameSummary(state: Pick<AppState, 'frame' | 'work'>): FrameSummary {
   return ledgerOf(state).summary
 }

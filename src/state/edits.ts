@@ -9,7 +9,7 @@ import type { PartPatch } from './types.ts'
  * and keeps every part it does not touch as the same object.
  */
 
-export function editParts(frame: Frame, ids: readonly string[], edit: (part: Part) => Part): Frame {
+function editParts(frame: Frame, ids: readonly string[], edit: (part: Part) => Part): Frame {
   const chosen = new Set(ids)
   const parts = frame.parts.map((part) => (chosen.has(part.id) ? edit(part) : part))
   return parts.every((part, index) => part === frame.parts[index]) ? frame : { ...frame, parts }

@@ -71,7 +71,7 @@ export const RecipeSchema = v.object({
 export const PiecesSchema = pieces(1)
 export const UnitSchema = v.picklist(UNITS)
 export const RoleIdSchema = v.picklist(ROLE_IDS)
-export const PoseSchema = v.object({ rotateDeg: v.strictTuple([finite, finite, finite]) })
+const PoseSchema = v.object({ rotateDeg: v.strictTuple([finite, finite, finite]) })
 
 export const PartSchema = v.pipe(
   v.object({

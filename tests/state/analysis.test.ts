@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Outcome } from '../../src/core/problem.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
+import type { AnalyseEvent } from '../../src/jobs/protocol.ts'
 import type { Runner } from '../../src/jobs/runner.ts'
 import { ledgerRows } from '../../src/state/derived.ts'
 import { createMemoryStorage } from '../../src/state/memoryStorage.ts'
@@ -53,6 +54,35 @@ describe('what the workers are asked', () => {
     expect(row()).toMatchObject({ basis: 'census', stale: false, progress: null })
     const work = row()?.work
     expect(work?.kind === 'done' && work.census.layers.count).toBe(11)
+  })
+
+  test('progress of all jobs is shown together, a few times a second at most', async () => {
+    const tells: ((fraction: number) => void)[] = []
+    const inner = createInProcessRunner()
+    const { actions, store, state } = await startSession({
+      runner: {
+        run(ask, options) {
+          if (ask.kind !== 'analyse') return inner.run(ask, options)
+          const tell = options?.onEvent as (event: AnalyseEvent) => void
+          tells.push((fraction) => tell({ kind: 'progress', fraction }))
+          return new Promise(() => undefined)
+        },
+        close: () => inner.close(),
+      },
+    })
+    await actions.addFiles([FILE, boxFile('other.stl', 9, 9, 4)])
+    while (tells.length < 2) await turn()
+    await actions.flush()
+    let drawn = 0
+    store.subscribe(() => {
+      drawn += 1
+    })
+    for (let step = 1; step <= 40; step++) for (const tell of tells) tell(step / 100)
+    expect(drawn).toBe(0)
+    while (drawn === 0) await turn()
+    expect(drawn).toBe(1)
+    expect(ledgerRows(state()).map((row) => row.progress)).toEqual([0.4, 0.4])
+    actions.close()
   })
 
   test('going back to settings counted before asks nothing', async () => {

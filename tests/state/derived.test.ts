@@ -58,6 +58,7 @@ describe('the ledger', () => {
     expect(ledgerRows(state())).toBe(rows)
     expect(frameSummary(state())).toBe(summary)
     actions.renameFrame('Other')
+    expect(frameSummary(state()).totals).toBe(summary.totals)
     expect(ledgerRows(state()).every((row, i) => row === rows[i])).toBe(true)
   })
 
