@@ -74,12 +74,23 @@ export interface Printer {
   readonly infillMmS: number
   readonly firstLayerMmS: number
   readonly travelMmS: number
+  /** Of skin and infill lines. */
   readonly accelMmS2: number
+  /** Of wall lines. */
+  readonly wallAccelMmS2: number
+  /** Of moves without plastic. */
+  readonly travelAccelMmS2: number
   /** Speed a corner of 90° may be taken at. */
   readonly cornerMmS: number
   /** Melt limit. */
   readonly flowMm3S: number
   readonly layerChangeS: number
+  /** Drawing the filament back before a longer travel and pushing it forward after. */
+  readonly retractS: number
+  /** A layer is never laid faster than this, so that it can set. */
+  readonly leastLayerS: number
+  /** Real hours ÷ estimated hours of prints the user timed; null until then. */
+  readonly clockFactor: number | null
   /** Heat-up and start routine, once a print. */
   readonly startS: number
   readonly powerW: number

@@ -13,7 +13,7 @@ export interface CensusMoves {
   readonly skin: LineTable
   /** Infill lines, straight across P_i. */
   readonly room: LineTable
-  /** Moves without plastic. */
+  /** Moves without plastic between wall lines. */
   readonly travel: TravelTable
 }
 
@@ -39,9 +39,17 @@ export interface LineTable {
   readonly lengthMm: Float32Array
   /** Summed distance across the lines that they stand for, all layers. mm */
   readonly acrossMm: Float32Array
-  /** How often the zigzag begins anew, all layers: once a region, and once more wherever it splits around something. */
-  readonly starts: number
+  /**
+   * How often a zigzag begins anew, all layers, with lines as far apart as each of `START_SPACINGS_MM`: once a region, and
+   * once more wherever it splits around something.
+   */
+  readonly starts: Float32Array
+  /** Way along the boundary ÷ way across the lines, from the end of one line to the next: 1 where the edge is square to them. */
+  readonly slant: number
 }
+
+/** Line spacings at which the starts of zigzags are counted. mm */
+export const START_SPACINGS_MM: readonly number[] = [0.4, 0.8, 1.6, 3.2, 6.4, 12.8]
 
 export interface TravelTable {
   readonly lengthMm: Float32Array

@@ -14,10 +14,15 @@ const ORDINARY: Printer = {
   firstLayerMmS: 25,
   travelMmS: 150,
   accelMmS2: 2000,
+  wallAccelMmS2: 1000,
+  travelAccelMmS2: 2000,
   cornerMmS: 12,
   // A standard 0.4 mm nozzle melts about 11 mm³/s (ellis3dp.com).
   flowMm3S: 11,
   layerChangeS: 1,
+  retractS: 0.3,
+  leastLayerS: 6,
+  clockFactor: null,
   startS: 300,
   // 189.5 W on average, measured on a 300 mm machine printing PLA (3dprintscape.com).
   powerW: 190,
@@ -35,9 +40,14 @@ export const PRINTERS: readonly Printer[] = [
     firstLayerMmS: 25,
     travelMmS: 120,
     accelMmS2: 1000,
+    wallAccelMmS2: 1000,
+    travelAccelMmS2: 1000,
     cornerMmS: 15,
     flowMm3S: 8,
     layerChangeS: 1,
+    retractS: 0.4,
+    leastLayerS: 8,
+    clockFactor: null,
     startS: 240,
     powerW: 120,
     bedMm: [200, 200, 180],
@@ -51,9 +61,14 @@ export const PRINTERS: readonly Printer[] = [
     firstLayerMmS: 50,
     travelMmS: 400,
     accelMmS2: 8000,
+    wallAccelMmS2: 5000,
+    travelAccelMmS2: 10000,
     cornerMmS: 20,
     flowMm3S: 22,
     layerChangeS: 0.8,
+    retractS: 0.2,
+    leastLayerS: 4,
+    clockFactor: null,
     startS: 420,
     powerW: 250,
     bedMm: [250, 250, 250],
@@ -67,9 +82,14 @@ export const PRINTERS: readonly Printer[] = [
     firstLayerMmS: 20,
     travelMmS: 150,
     accelMmS2: 1500,
+    wallAccelMmS2: 1000,
+    travelAccelMmS2: 2000,
     cornerMmS: 10,
     flowMm3S: 20,
     layerChangeS: 1,
+    retractS: 0.4,
+    leastLayerS: 8,
+    clockFactor: null,
     startS: 360,
     powerW: 250,
     bedMm: [300, 300, 300],
@@ -80,7 +100,7 @@ export const PRINTER_DEFAULT: Printer = ORDINARY
 
 /** One number of a printer as it is typed. `min` and `max` are in `unit`; outside them the number is refused. */
 export interface PrinterField {
-  readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm'>
+  readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm' | 'clockFactor'>
   readonly label: string
   readonly unit: string
   readonly min: number
@@ -133,12 +153,28 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
   },
   {
     key: 'accelMmS2',
-    label: 'Acceleration',
+    label: 'Acceleration, skin and infill',
     unit: 'mm/s²',
     min: 50,
     max: 50_000,
     explain:
-      'How quickly the head picks up speed. On short lines this, not the speed, decides the hours.',
+      'How quickly the head picks up speed on solid layers and infill. On short lines this, not the speed, decides the hours.',
+  },
+  {
+    key: 'wallAccelMmS2',
+    label: 'Acceleration, walls',
+    unit: 'mm/s²',
+    min: 50,
+    max: 50_000,
+    explain: 'The same along the outlines, where it is often set lower for a clean surface.',
+  },
+  {
+    key: 'travelAccelMmS2',
+    label: 'Acceleration, travel',
+    unit: 'mm/s²',
+    min: 50,
+    max: 50_000,
+    explain: 'The same for moves that lay nothing.',
   },
   {
     key: 'cornerMmS',
@@ -164,6 +200,24 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     min: 0,
     max: 600,
     explain: 'Seconds lost at each new layer: lifting, drawing the filament back, moving over.',
+  },
+  {
+    key: 'retractS',
+    label: 'Retract',
+    unit: 's',
+    min: 0,
+    max: 10,
+    explain:
+      'Drawing the filament back before a longer travel and pushing it forward again, both together.',
+  },
+  {
+    key: 'leastLayerS',
+    label: 'Least layer time',
+    unit: 's',
+    min: 0,
+    max: 120,
+    explain:
+      'A small layer is slowed down until it takes this long, so that it sets before the next one. Masts and needles live by it.',
   },
   {
     key: 'startS',

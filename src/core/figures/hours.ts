@@ -1,43 +1,39 @@
 import type { Census } from '../census.ts'
 import type { Material, Printer, Range } from '../figures.ts'
+import type { TravelTable } from '../moves.ts'
 import type { Recipe } from '../settings.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
-import { infillLayer, infillSpacingMm } from './infill.ts'
+import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
+import type { Motion } from './motion.ts'
+import { lapTime, travelTime, zigzagStarts, zigzagTime } from './motion.ts'
 import { rangeAbout } from './spread.ts'
 
 /**
- * Published build-time models that know the path and the machine's acceleration come within 8.5 % (G. Medina-Sanchez et
- * al., Materials 2019, 12(23), 3982, doi 10.3390/ma12233982). Knowing only the layers, claim no better than 15 %, and 25 %
- * where half the time or more goes into speeding up and slowing down.
+ * What is claimed before and after the user's clock was heard. Published build-time models with fitted motion come within
+ * 8.5 % (G. Medina-Sanchez et al., Materials 2019, 12(23), 3982, doi 10.3390/ma12233982); one that knows the machine only by
+ * its class should not claim better than 15 %.
  */
-const SPREAD_SMOOTH = 0.15
-const SPREAD_CHOPPY = 0.25
-/** A closed outline is taken as this many straight runs, its corners taken at corner speed. */
-const RUNS_PER_LOOP = 4
-/** Drawing the filament back before a travel and pushing it forward after (common practice, no source). */
-const RETRACT_S = 0.3
+export const SPREAD_UNTIMED = 0.15
+export const SPREAD_TIMED = 0.085
 
-/** Lines of one kind: together `lengthMm` long, in `count` straight runs. */
-interface Runs {
-  readonly lengthMm: number
-  readonly count: number
-  readonly speedMmS: number
-}
-
-/** Seconds of printing, and what they would be if the head needed no time to change its speed. */
-interface Clock {
-  readonly realS: number
-  readonly idealS: number
+/** One kind of line: where its length lies, and how long all of it takes at a wanted speed. */
+interface Kind {
+  /** mm² (or any measure of length) on each layer. */
+  readonly perLayer: Float64Array
+  readonly wantedMmS: number
+  readonly accelMmS2: number
+  readonly timeAt: (motion: Motion) => number
 }
 
 /**
- * Seconds for one piece printed by itself, start-up included: path length of every kind of line at its speed, slowed by the
- * melt limit and on the first layer, with the time runs lose to acceleration, travels and layer changes.
+ * Seconds for one piece printed by itself, start-up included: every move a ramp up, a cruise and a ramp down, corners by the
+ * corner rule, lines slowed by the melt limit and on the first layer, small layers stretched to the least layer time.
  *
- * The census knows lengths and counts per layer, not each move: a kind's runs on a layer are taken as equally long. Least
- * layer time is not modelled.
+ * The move histograms hold all layers together. A layer's own time, needed for the first layer and the least layer time,
+ * is taken as its share of each kind's length.
  */
 export function printTime(
   census: Census,
@@ -45,97 +41,122 @@ export function printTime(
   material: Material,
   printer: Printer,
 ): Range {
-  let realS = 0
-  let idealS = 0
-  for (let i = 0; i < census.layers.count; i++) {
-    const clock = layerTime(census, recipe, material, printer, i)
-    realS += clock.realS
-    idealS += clock.idealS
+  const { layers } = census
+  if (layers.count === 0) return { low: 0, mid: 0, high: 0 }
+  const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
+  for (const kind of kindsOf(census, recipe, printer)) {
+    const total = kind.perLayer.reduce((sum, value) => sum + value, 0)
+    if (total <= 0) continue
+    const timeAt = (wanted: number, heightMm: number): number =>
+      kind.timeAt({
+        speedMmS: meltSpeedMmS(wanted, printer.flowMm3S, recipe.lineMm, heightMm, material.flow),
+        accelMmS2: kind.accelMmS2,
+        cornerMmS: printer.cornerMmS,
+      })
+    const usual = timeAt(kind.wantedMmS, recipe.layerMm) / total
+    const first = Math.min(kind.wantedMmS, printer.firstLayerMmS)
+    layerS[0]! += (timeAt(first, layers.heightMm[0]!) / total) * kind.perLayer[0]!
+    for (let i = 1; i < layers.count; i++) layerS[i]! += usual * kind.perLayer[i]!
   }
-  const fixedS = census.layers.count > 0 ? printer.startS : 0
-  const layerChangesS = census.layers.count * printer.layerChangeS
-  const choppy = realS > 0 ? Math.min(1, 2 * (1 - idealS / realS)) : 0
-  const share = SPREAD_SMOOTH + (SPREAD_CHOPPY - SPREAD_SMOOTH) * choppy
-  return rangeAbout(realS + layerChangesS + fixedS, {
-    low: Math.min(1, share + census.doubtfulShare),
-    high: share + census.doubtfulShare,
+  spreadTravel(
+    census,
+    travelTime(travelsOf(census, recipe), travelMotion(printer), printer.retractS),
+    layerS,
+  )
+  let timeS = 0
+  for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
+  const factor = printer.clockFactor ?? 1
+  const spread =
+    (printer.clockFactor === null ? SPREAD_UNTIMED : SPREAD_TIMED) + census.doubtfulShare
+  return rangeAbout((timeS + printer.startS) * factor, {
+    low: Math.min(1, spread),
+    high: spread,
   })
 }
 
-function layerTime(
-  census: Census,
-  recipe: Recipe,
-  material: Material,
-  printer: Printer,
-  i: number,
-): Clock {
-  const heightMm = census.layers.heightMm[i] ?? 0
-  const speed = (wanted: number): number => {
-    const slowed = i === 0 ? Math.min(wanted, printer.firstLayerMmS) : wanted
-    return meltSpeedMmS(slowed, printer.flowMm3S, recipe.lineMm, heightMm, material.flow)
+/** All moves without plastic: between wall lines, and to every zigzag of skin and infill. */
+function travelsOf(census: Census, recipe: Recipe): TravelTable {
+  const { layers, moves } = census
+  const { directions } = PATTERN_MODELS[recipe.pattern]
+  const infill =
+    recipe.infillPct > 0 ? directions * zigzagStarts(moves.room, infillSpacingMm(recipe)) : 0
+  const zigzags = zigzagStarts(moves.skin, recipe.lineMm) + infill
+  // From anywhere in the layer to anywhere else in it, roughly half the width of a square as large.
+  const acrossMm = Math.sqrt(sum(layers.areaMm2) / layers.count) / 2
+  return {
+    lengthMm: Float32Array.from([...moves.travel.lengthMm, acrossMm]),
+    count: Float32Array.from([...moves.travel.count, layers.count + zigzags]),
   }
-  let realS = 0
-  let idealS = 0
-  for (const runs of layerRuns(census, recipe, printer, i)) {
-    if (runs.lengthMm <= 0) continue
-    const v = speed(runs.speedMmS)
-    const count = Math.max(1, runs.count)
-    realS += count * moveTime(runs.lengthMm / count, v, printer.accelMmS2, printer.cornerMmS)
-    idealS += runs.lengthMm / v
-  }
-  return { realS: realS + travelTime(census, printer, i), idealS }
 }
 
-/** The lines laid on layer `i`, by kind. */
-function layerRuns(census: Census, recipe: Recipe, printer: Printer, i: number): readonly Runs[] {
-  const { layers } = census
-  const at = (values: Float64Array | Uint32Array): number => values[i] ?? 0
-  const lengthOf = (mm2: number): number => mm2 / recipe.lineMm
-  const skinMm2 = at(layers.skinMm2)
-  // Skin lines run across their region: as long as a square of the same area is wide.
-  const skinRunMm = Math.sqrt(skinMm2 / Math.max(1, at(layers.islands)))
-  const supportMm = lengthOf(at(layers.supportMm2) * SUPPORT_SHARE)
+const travelMotion = (printer: Printer): Pick<Motion, 'speedMmS' | 'accelMmS2'> => ({
+  speedMmS: printer.travelMmS,
+  accelMmS2: printer.travelAccelMmS2,
+})
+
+function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kind[] {
+  const { layers, moves } = census
+  const { lineMm, walls } = recipe
+  const lapsMm = walls * moves.wallLapMm
+  const wallMm = sum(layers.wallMm2) / lineMm
+  const brimMm2 = new Float64Array(layers.count)
+  brimMm2[0] = census.brimMm3 / layers.heightMm[0]!
+  const supportMm = (sum(layers.supportMm2) * SUPPORT_SHARE) / lineMm
+  const supportRunMm = Math.sqrt(Math.max(...layers.supportMm2))
+  const lines = { accelMmS2: printer.accelMmS2 }
   return [
     {
-      lengthMm: lengthOf(at(layers.wallMm2)),
-      count: at(layers.contours) * Math.max(1, recipe.walls) * RUNS_PER_LOOP,
-      speedMmS: printer.wallMmS,
+      perLayer: layers.wallMm2,
+      wantedMmS: printer.wallMmS,
+      accelMmS2: printer.wallAccelMmS2,
+      // Inner wall lines turn the same corners on shorter runs, so one scale fits them all.
+      timeAt: (motion) =>
+        lapsMm > 0
+          ? walls * lapTime(moves.wall, wallMm / lapsMm, motion)
+          : wallMm / motion.speedMmS,
     },
     {
-      lengthMm: lengthOf(skinMm2),
-      count: skinRunMm > 0 ? lengthOf(skinMm2) / skinRunMm : 0,
-      speedMmS: printer.skinMmS,
+      ...lines,
+      perLayer: layers.skinMm2,
+      wantedMmS: printer.skinMmS,
+      timeAt: (motion) => zigzagTime(moves.skin, lineMm, lineMm * moves.skin.slant, lineMm, motion),
     },
-    infillRuns(census, recipe, printer, i),
     {
-      lengthMm: supportMm,
-      count: supportMm / Math.max(1, Math.sqrt(at(layers.supportMm2))),
-      speedMmS: printer.infillMmS,
+      ...lines,
+      perLayer: layers.roomMm2,
+      wantedMmS: printer.infillMmS,
+      timeAt: (motion) => infillTime(census, recipe, motion),
     },
-    // The brim is laid with the first layer; its length is what its volume leaves.
     {
-      lengthMm:
-        i === 0 ? census.brimMm3 / (recipe.lineMm * Math.max(1e-9, at(layers.heightMm))) : 0,
-      count: RUNS_PER_LOOP,
-      speedMmS: printer.wallMmS,
+      ...lines,
+      perLayer: layers.supportMm2,
+      wantedMmS: printer.infillMmS,
+      timeAt: (motion) => evenRuns(supportMm, supportRunMm, motion),
+    },
+    {
+      accelMmS2: printer.wallAccelMmS2,
+      perLayer: brimMm2,
+      wantedMmS: printer.wallMmS,
+      timeAt: (motion) => evenRuns(brimMm2[0]! / lineMm, Math.sqrt(layers.areaMm2[0]!), motion),
     },
   ]
 }
 
-/** Each infill line is one run and each turn another; the sides of honeycomb cells are runs of their own. */
-function infillRuns(census: Census, recipe: Recipe, printer: Printer, i: number): Runs {
-  const { pathMm, lines } = infillLayer(census, recipe, i)
-  if (pathMm <= 0) return { lengthMm: 0, count: 0, speedMmS: printer.infillMmS }
-  // Two paths share a row of cells √3·side wide, so a side is 2/√3 of the distance between paths.
-  const sides =
-    recipe.pattern === 'honeycomb' ? pathMm / ((2 / Math.sqrt(3)) * infillSpacingMm(recipe)) : 0
-  return { lengthMm: pathMm, count: Math.max(2 * lines, sides), speedMmS: printer.infillMmS }
+/** Lines of which only the length and a typical run are known. */
+function evenRuns(lengthMm: number, runMm: number, motion: Motion): number {
+  if (lengthMm <= 0 || runMm <= 0) return 0
+  const corner = Math.min(motion.cornerMmS, motion.speedMmS)
+  return (lengthMm / runMm) * moveTime(runMm, motion.speedMmS, motion.accelMmS2, corner)
 }
 
-/** Travels of layer `i`: one to each outline and each infill room, half the layer's width long. */
-function travelTime(census: Census, printer: Printer, i: number): number {
+/** Shares the travel out by what there is to travel to. */
+function spreadTravel(census: Census, timeS: number, layerS: Float64Array): void {
   const { layers } = census
-  const moves = (layers.contours[i] ?? 0) + (layers.rooms[i] ?? 0)
-  const lengthMm = Math.sqrt(layers.areaMm2[i] ?? 0) / 2
-  return moves * (moveTime(lengthMm, printer.travelMmS, printer.accelMmS2) + RETRACT_S)
+  let stops = 0
+  for (let i = 0; i < layers.count; i++) stops += layers.contours[i]! + layers.rooms[i]! + 1
+  for (let i = 0; i < layers.count; i++) {
+    layerS[i]! += (timeS * (layers.contours[i]! + layers.rooms[i]! + 1)) / stops
+  }
 }
+
+const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0)

@@ -2,6 +2,7 @@ import type { CutLayer, Grids } from './cutLayer.ts'
 import { insetOf } from './cutLayer.ts'
 import type { Lines } from './lines.ts'
 import { measureLines } from './lines.ts'
+import type { Boundary } from './rooms.ts'
 import { dropSmallPieces, measureBoundary, separatePieces } from './rooms.ts'
 import { intersectRows, subtractRows } from './rowAlgebra.ts'
 import { emptyRows, isEmpty, rowLengthMm } from './rowSet.ts'
@@ -18,6 +19,7 @@ export interface LayerAreas {
   readonly contours: number
   readonly islands: number
   readonly skinLines: Lines
+  readonly skinBoundary: Boundary
   readonly roomLines: Lines
 }
 
@@ -57,6 +59,7 @@ export function measureLayer(
     LEAST_ROOM_LINES2 * lineMm * lineMm,
   )
   const boundary = measureBoundary(room, pitchMm)
+  const skin = subtractRows(inset, room)
   const scale = layer.correction[along]
   const insetMm2 = rowLengthMm(inset) * pitchMm * scale
   const roomMm2 = rowLengthMm(room) * pitchMm * scale
@@ -70,7 +73,8 @@ export function measureLayer(
     rooms: room === covered ? separatePieces(covered).count : separatePieces(room).count,
     contours: layer.outline.start.length - 1,
     islands: separatePieces(layer.rows[along]).count,
-    skinLines: measureLines(subtractRows(inset, room), pitchMm),
-    roomLines: measureLines(room, pitchMm),
+    skinLines: measureLines(skin, pitchMm, lineMm),
+    skinBoundary: measureBoundary(skin, pitchMm),
+    roomLines: measureLines(room, pitchMm, lineMm),
   }
 }

@@ -1,4 +1,5 @@
 import type { CensusMoves } from '../../moves.ts'
+import { START_SPACINGS_MM } from '../../moves.ts'
 import type { GeometrySettings } from '../../settings.ts'
 import type { CutLayer } from './cutLayer.ts'
 import type { LayerAreas } from './layerAreas.ts'
@@ -15,15 +16,19 @@ export interface MoveTally {
 }
 
 /**
- * Travels are: to the nearest next outline; from one wall line to the next within it; and to each new zigzag of skin or
- * infill, taken as half the width of a square as large as the layer.
+ * Travels kept here are those between wall lines: to the nearest next outline, and from one line to the next within it.
+ * Those to each new zigzag depend on the spacing and are added with it.
  */
 export function createMoveTally(settings: GeometrySettings): MoveTally {
   const runs = createRunTally()
   const skin = createTally()
   const room = createTally()
   const travel = createTally()
-  const starts = { skin: 0, room: 0 }
+  const starts = {
+    skin: new Float32Array(START_SPACINGS_MM.length),
+    room: new Float32Array(START_SPACINGS_MM.length),
+  }
+  const edges = { skinWalk: 0, skinSeen: 0, roomWalk: 0, roomSeen: 0 }
   let known: { shape: number; runs: OutlineRuns; hops: Float64Array } | null = null
   return {
     add(layer, areas) {
@@ -41,23 +46,25 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
       }
       addTally(skin, areas.skinLines.tally)
       addTally(room, areas.roomLines.tally)
-      starts.skin += areas.skinLines.starts
-      starts.room += areas.roomLines.starts
-      const across = Math.sqrt(areas.areaMm2) / 2
-      addLength(travel, across, 1 + areas.skinLines.starts + areas.roomLines.starts)
+      edges.skinWalk += areas.skinBoundary.walkMm
+      edges.skinSeen += areas.skinBoundary.seenMm
+      edges.roomWalk += areas.roomWalkMm
+      edges.roomSeen += areas.roomSeenMm
+      areas.skinLines.starts.forEach((count, i) => (starts.skin[i]! += count))
+      areas.roomLines.starts.forEach((count, i) => (starts.room[i]! += count))
     },
     finish() {
       const { tables, lapMm } = runs.finish()
       const hops = tallyTable(travel)
-      const lines = (tally: Lines['tally'], begun: number) => {
+      const lines = (tally: Lines['tally'], begun: Float32Array, slant: number) => {
         const { lengthMm, weight } = tallyTable(tally)
-        return { lengthMm, acrossMm: weight, starts: begun }
+        return { lengthMm, acrossMm: weight, starts: begun, slant }
       }
       return {
         wall: tables,
         wallLapMm: lapMm,
-        skin: lines(skin, starts.skin),
-        room: lines(room, starts.room),
+        skin: lines(skin, starts.skin, edges.skinWalk / edges.skinSeen || 1),
+        room: lines(room, starts.room, edges.roomWalk / edges.roomSeen || 1),
         travel: { lengthMm: hops.lengthMm, count: hops.weight },
       }
     },

@@ -86,7 +86,7 @@ export interface Boundary {
 }
 
 /** A wall flatter than this against the rows is not followed: the nozzle lifts over or starts anew. Sideways step per pitch. */
-const STEEPEST_WALK = 1
+const STEEPEST_WALK = 3
 
 /**
  * Measures the boundary from the stretch ends. An end is followed to the next row when a stretch of the same side starts

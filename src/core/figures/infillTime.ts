@@ -1,0 +1,39 @@
+import type { Census } from '../census.ts'
+import type { Recipe } from '../settings.ts'
+import { infillLayer, infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import { moveTime } from './kinematics.ts'
+import type { Motion } from './motion.ts'
+import { cornerSpeedMmS, zigzagTime } from './motion.ts'
+
+/** σ = sin(half the turn) where a honeycomb path bends from one cell side to the next, by 60°. */
+const SIGMA_HONEYCOMB = 0.5
+
+/**
+ * Seconds for all infill. Lines from wall to wall are runs between right-angled steps; the steps together are as long as
+ * the turns of the figures. Honeycomb is all cell sides; gyroid waves are taken as straight lines of their longer length.
+ */
+export function infillTime(census: Census, recipe: Recipe, motion: Motion): number {
+  let pathMm = 0
+  let turnMm = 0
+  let lines = 0
+  for (let i = 0; i < census.layers.count; i++) {
+    const layer = infillLayer(census, recipe, i)
+    pathMm += layer.pathMm
+    turnMm += layer.turnMm
+    lines += layer.lines
+  }
+  if (pathMm <= 0) return 0
+  const spacing = infillSpacingMm(recipe)
+  if (recipe.pattern === 'honeycomb') {
+    const corner = cornerSpeedMmS(SIGMA_HONEYCOMB, motion)
+    // Two paths share a row of cells √3·side wide, so a side is 2/√3 of the distance between paths.
+    const side = (2 / Math.sqrt(3)) * spacing
+    return (pathMm / side) * moveTime(side, motion.speedMmS, motion.accelMmS2, corner)
+  }
+  const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
+  const { room } = census.moves
+  const stretched = { ...room, lengthMm: room.lengthMm.map((mm) => mm * pathFactor) }
+  // The figures count a turn without the line width that its two lines have already covered.
+  const stepMm = recipe.lineMm + (lines > 0 ? turnMm / lines : 0)
+  return directions * zigzagTime(stretched, spacing, stepMm, recipe.lineMm, motion)
+}

@@ -1,0 +1,100 @@
+import type { LineTable, RunTable, TravelTable } from '../moves.ts'
+import { CORNER_LIMITS, STANDSTILL, START_SPACINGS_MM } from '../moves.ts'
+import { moveTime } from './kinematics.ts'
+
+/** How the head moves along one kind of line. */
+export interface Motion {
+  readonly speedMmS: number
+  readonly accelMmS2: number
+  /** Speed a right angle is taken at. */
+  readonly cornerMmS: number
+}
+
+const SIGMA_RIGHT_ANGLE = Math.SQRT1_2
+
+/**
+ * Speed a corner is taken at: the velocity may jump by so much and no more, whatever the angle. The jump at speed v and
+ * σ = sin(half the turn) is 2vσ, so v = v₉₀·σ₉₀/σ. Never above the line's own speed.
+ */
+export function cornerSpeedMmS(sigma: number, motion: Motion): number {
+  if (sigma >= STANDSTILL) return 0
+  return Math.min(motion.speedMmS, (motion.cornerMmS * SIGMA_RIGHT_ANGLE) / sigma)
+}
+
+/**
+ * Seconds for all runs of one lap around every contour, lengths times `scale`. Of the tables, the one whose limit is the
+ * largest at which a corner still does not slow the head: there every entry is one ramp up, one cruise, one ramp down.
+ */
+export function lapTime(tables: readonly RunTable[], scale: number, motion: Motion): number {
+  const harmless = (motion.cornerMmS * SIGMA_RIGHT_ANGLE) / motion.speedMmS
+  let limit = 0
+  while (limit + 1 < CORNER_LIMITS.length && CORNER_LIMITS[limit + 1]! <= harmless) limit++
+  const table = tables[limit]
+  if (!table) return 0
+  let timeS = 0
+  for (let i = 0; i < table.count.length; i++) {
+    const entry = cornerSpeedMmS(table.gentle[i]!, motion)
+    const exit = cornerSpeedMmS(table.sharp[i]!, motion)
+    timeS +=
+      table.count[i]! *
+      moveTime(table.lengthMm[i]! * scale, motion.speedMmS, motion.accelMmS2, entry, exit)
+  }
+  return timeS
+}
+
+/**
+ * Seconds for lines laid `spacingMm` apart, back and forth, with a right-angled step of `stepMm` from each to the next.
+ * A line ends half its width short of the region's edge at both ends; what is shorter than it is wide is laid in passing.
+ * Every zigzag starts and ends at a standstill.
+ */
+export function zigzagTime(
+  lines: LineTable,
+  spacingMm: number,
+  stepMm: number,
+  lineMm: number,
+  motion: Motion,
+): number {
+  const corner = Math.min(motion.cornerMmS, motion.speedMmS)
+  const step = moveTime(stepMm, motion.speedMmS, motion.accelMmS2, corner)
+  let timeS = 0
+  let count = 0
+  for (let i = 0; i < lines.acrossMm.length; i++) {
+    const lengthMm = lines.lengthMm[i]! - lineMm
+    if (lengthMm <= 0) continue
+    const some = lines.acrossMm[i]! / spacingMm
+    count += some
+    timeS += some * moveTime(lengthMm, motion.speedMmS, motion.accelMmS2, corner)
+  }
+  const starts = Math.min(zigzagStarts(lines, spacingMm), count)
+  // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
+  const fromRest = (corner / motion.accelMmS2) * (1 - corner / (2 * motion.speedMmS))
+  return timeS + (count - starts) * step + 2 * starts * fromRest
+}
+
+/** How many zigzags lines `spacingMm` apart make; between the counted spacings, in even ratios. */
+export function zigzagStarts(lines: LineTable, spacingMm: number): number {
+  const last = START_SPACINGS_MM.length - 1
+  const at = Math.min(last, Math.max(0, Math.log2(spacingMm / START_SPACINGS_MM[0]!)))
+  const low = Math.floor(at)
+  const from = lines.starts[low] ?? 0
+  const to = lines.starts[Math.min(last, low + 1)] ?? from
+  return from + (to - from) * (at - low)
+}
+
+/** Seconds for the moves without plastic, from rest to rest; long ones also draw the filament back and push it forward. */
+export function travelTime(
+  travel: TravelTable,
+  motion: Pick<Motion, 'speedMmS' | 'accelMmS2'>,
+  retractS: number,
+): number {
+  let timeS = 0
+  for (let i = 0; i < travel.count.length; i++) {
+    const lengthMm = travel.lengthMm[i]!
+    const pause = lengthMm > RETRACT_BEYOND_MM ? retractS : 0
+    timeS += travel.count[i]! * (moveTime(lengthMm, motion.speedMmS, motion.accelMmS2) + pause)
+  }
+  return timeS
+}
+
+/** A hop no longer than this leaves the filament where it is (common practice, no source). */
+const RETRACT_BEYOND_MM = 1.5
