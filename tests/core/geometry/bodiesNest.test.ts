@@ -3,7 +3,7 @@ import { findBodies } from '../../../src/core/geometry/bodies.ts'
 import { findHolders } from '../../../src/core/geometry/bodiesNest.ts'
 import { sumBodies } from '../../../src/core/geometry/volume.ts'
 import type { Mesh, Vec3 } from '../../../src/core/mesh.ts'
-import { box, flip, merge, rotate, sphere, translate } from '../../support/meshes.ts'
+import { box, cone, flip, merge, rotate, sphere, translate } from '../../support/meshes.ts'
 import { seededRandom } from '../../support/random.ts'
 
 function holdersOf(meshes: readonly Mesh[]) {
@@ -28,6 +28,9 @@ describe('findHolders', () => {
     expect(holdersOf([cube, translate(cube, [5, 0, 0])])).toEqual([[], []])
     expect(holdersOf([cube, translate(cube, [0, 0, 4])])).toEqual([[], []])
     expect(holdersOf([cube, translate(cube, [1, 1, 1])])).toEqual([[], []])
+    // All sample points of the cone are inside; only its point sticks out.
+    expect(holdersOf([cube, translate(cone(1, 3.5, 12), [2, 2, 1])])).toEqual([[], []])
+    expect(holdersOf([cube, translate(cone(1, 2.5, 12), [2, 2, 1])])).toEqual([[], [0]])
   })
 
   it('agrees with distances between the middles of balls (seed 6)', () => {
