@@ -1,0 +1,119 @@
+import type { Vec3 } from './mesh.ts'
+
+/** How a mass is known, in the order of trust; terms as in AIAA S-120A-2015. */
+export type MassStatus = 'estimated' | 'calculated' | 'weighed'
+
+/** How the mass of an item came about. */
+export type MassBasis = 'published' | 'computed' | 'memory' | 'typed'
+
+export type ItemGroup =
+  'fasteners' | 'structure' | 'drive' | 'power' | 'electronics' | 'payload' | 'other'
+
+/** Something bought, not printed: a screw, a rod, a motor, the camera. */
+export interface Item {
+  readonly id: string
+  readonly name: string
+  readonly group: ItemGroup
+  readonly quantity: number
+  /** Of one piece. */
+  readonly massG: number
+  readonly costEach: number
+  readonly status: MassStatus
+  readonly basis: MassBasis
+  /** Where it sits; null when nobody said. mm, in the frame's own axes (x forward, y to the left, z up). */
+  readonly positionMm: Vec3 | null
+}
+
+/** Mass added for what is not known yet, % of the basic mass, by status. */
+export interface GrowthAllowance {
+  readonly estimatedPct: number
+  readonly calculatedPct: number
+  readonly weighedPct: number
+}
+
+/** A mass at which rules change. Below means strictly below. */
+export interface MassLine {
+  readonly id: string
+  readonly name: string
+  readonly thresholdG: number
+  /** What changes there, in one sentence. */
+  readonly meaning: string
+  /** The day it was read, ISO 8601. */
+  readonly readOn: string
+  readonly source: string
+}
+
+/** One piece of a part in its place on the frame; mirrored first (in x), then turned about x, y, z, then moved. */
+export interface Place {
+  readonly partId: string
+  readonly positionMm: Vec3
+  readonly rotateDeg: Vec3
+  readonly mirrored: boolean
+}
+
+/** What makes a multirotor hover. */
+export interface FlightSetup {
+  readonly motors: number
+  /** Of one motor at full throttle. g */
+  readonly motorThrustG: number
+  readonly propDiameterMm: number
+  readonly packCells: number
+  readonly packMah: number
+  /** Nominal, not charged. */
+  readonly voltsPerCell: number
+  /** Share of the pack flown before landing, 0–1. */
+  readonly usableShare: number
+  /** Camera, video, controller. */
+  readonly avionicsW: number
+  /** Distance of a motor from the middle. mm */
+  readonly motorRadiusMm: number
+}
+
+/** What a plane is judged by. */
+export interface WingSetup {
+  readonly areaDm2: number
+  readonly meanChordMm: number
+  /** Leading edge of the mean chord, on the frame's x axis (forward positive). mm */
+  readonly leadingEdgeMm: number
+  /** Where the balance point may lie, behind the leading edge. mm */
+  readonly balanceMm: readonly [low: number, high: number]
+}
+
+export type PlateId = 'carbon' | 'g10' | 'plywood' | 'aluminium'
+
+/** How the flat parts would be cut from plate. */
+export interface TwinSetup {
+  readonly plate: PlateId
+  /** Thickness by part id, mm; a part not named gets the thickness of equal bending stiffness. */
+  readonly thicknessMm: Readonly<Record<string, number>>
+  readonly platePricePerDm2: number
+  readonly cutPricePerM: number
+  readonly deliveryDays: number
+}
+
+/** A season of flying and breaking. */
+export interface SeasonSetup {
+  readonly flights: number
+  readonly crashesPerFlight: number
+  /** Chance that one crash breaks one piece of the part, by part id; a part not named never breaks. */
+  readonly breakShare: Readonly<Record<string, number>>
+  /** Days until a carbon part is there. */
+  readonly carbonLeadDays: number
+  readonly carbonPartPrice: number
+}
+
+/** Everything about the aircraft beyond its printed parts. */
+export interface Aircraft {
+  readonly items: readonly Item[]
+  /** Weighed mass of one piece of a part, by part id. g */
+  readonly weighedG: Readonly<Record<string, number>>
+  readonly growth: GrowthAllowance
+  /** The builder's own limit for the whole aircraft; null for none. */
+  readonly limitG: number | null
+  readonly massLines: readonly MassLine[]
+  readonly places: readonly Place[]
+  readonly flight: FlightSetup | null
+  readonly wing: WingSetup | null
+  readonly twin: TwinSetup
+  readonly season: SeasonSetup
+}
