@@ -16,8 +16,8 @@ export interface Cursor {
   at: number
 }
 
-export const SPACE = 0x20
-export const TAB = 0x09
+const SPACE = 0x20
+const TAB = 0x09
 export const LINE_FEED = 0x0a
 export const RETURN = 0x0d
 

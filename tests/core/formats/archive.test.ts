@@ -1,11 +1,14 @@
 import { strToU8, zipSync } from 'fflate'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { listMeshFiles } from '../../../src/core/formats/archive.ts'
 import { readMesh } from '../../../src/core/formats/read.ts'
 import { box } from '../../support/meshes.ts'
 import { problemOf } from '../../support/problemOf.ts'
 import { signedVolume } from '../../support/signedVolume.ts'
 import { write3mf, writeObj, writeStlAscii, writeStlBinary } from '../../support/writeMesh.ts'
+
+// On a busy machine the same work may take the wall clock ten times as long.
+vi.setConfig({ testTimeout: 60_000 })
 
 const BOX = box(2, 3, 4)
 const MESHES = {

@@ -1,5 +1,5 @@
 import { unzipSync, zipSync } from 'fflate'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { listMeshFiles } from '../../../src/core/formats/archive.ts'
 import { readObj } from '../../../src/core/formats/obj.ts'
 import { readMesh } from '../../../src/core/formats/read.ts'
@@ -23,6 +23,9 @@ const SEED = 20_256
 const MUTATIONS = 2000
 /** Processor time all mutations of one reader may take (the clock on the wall also counts other programs). */
 const LIMIT_MS = 2000
+
+// On a busy machine the same work may take the wall clock ten times as long.
+vi.setConfig({ testTimeout: 60_000 })
 
 type Read = (bytes: Uint8Array, name: string) => ReadMesh
 

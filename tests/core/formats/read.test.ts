@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
 import type { Mesh } from '../../../src/core/mesh.ts'
 import {
@@ -15,6 +15,9 @@ import {
 import { problemOf } from '../../support/problemOf.ts'
 import { signedVolume } from '../../support/signedVolume.ts'
 import { write3mf, writeObj, writeStlAscii, writeStlBinary } from '../../support/writeMesh.ts'
+
+// On a busy machine the same work may take the wall clock ten times as long.
+vi.setConfig({ testTimeout: 60_000 })
 
 const SEED = 20_255
 

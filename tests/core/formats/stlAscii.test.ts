@@ -1,9 +1,12 @@
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
 import { box } from '../../support/meshes.ts'
 import { problemOf } from '../../support/problemOf.ts'
 import { signedVolume } from '../../support/signedVolume.ts'
 import { writeStlAscii } from '../../support/writeMesh.ts'
+
+// On a busy machine the same work may take the wall clock ten times as long.
+vi.setConfig({ testTimeout: 60_000 })
 
 const BOX = box(2, 3, 4)
 const TEXT = decode(writeStlAscii(BOX, { name: 'front arm' }))

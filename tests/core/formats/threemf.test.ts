@@ -1,11 +1,14 @@
 import fc from 'fast-check'
-import { expect, test } from 'vitest'
+import { expect, test, vi } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
 import type { LengthUnit } from '../../../src/core/mesh.ts'
 import { box, scale } from '../../support/meshes.ts'
 import { problemOf } from '../../support/problemOf.ts'
 import { signedVolume } from '../../support/signedVolume.ts'
 import { meshXml, modelXml, pack3mf, write3mf } from '../../support/writeMesh.ts'
+
+// On a busy machine the same work may take the wall clock ten times as long.
+vi.setConfig({ testTimeout: 60_000 })
 
 const SEED = 20_253
 
