@@ -1,12 +1,4 @@
-import {
-  Euler,
-  LinearSRGBColorSpace,
-  MathUtils,
-  Matrix4,
-  Quaternion,
-  Vector3,
-  WebGLRenderer,
-} from 'three'
+import { Euler, LinearSRGBColorSpace, MathUtils, Quaternion, Vector3, WebGLRenderer } from 'three'
 import type { Mesh } from '../core/mesh.ts'
 import { POSE_AS_DRAWN, type Pose } from '../core/settings.ts'
 import {
@@ -210,8 +202,7 @@ function startView(
   function stand() {
     if (shape === null) return
     const turn = turnOf(wanted).multiply(turnOf(placed).invert())
-    const turned = new Matrix4().makeRotationFromQuaternion(turn)
-    stage.stand(turn, turnedBounds(shape.positions, turned))
+    stage.stand(turn, turnedBounds(shape, turn))
     const bounds = stage.bounds()
     overlay.setSize(bounds?.getSize(new Vector3()) ?? null, stage.cellMm())
     refit()
