@@ -26,6 +26,8 @@ export interface PriceOptions {
   /** For formats that state none. */
   readonly unit: LengthUnit
   readonly json: boolean
+  /** One line of JSON a part, as it comes. */
+  readonly lines: boolean
 }
 
 /**
@@ -53,6 +55,7 @@ export function parseOptions(
     quantity: quantityOf(values.quantity),
     unit: unitOf(values.unit),
     json: values.json === true,
+    lines: values.lines === true,
   }
 }
 
@@ -69,6 +72,7 @@ function parseFlags(args: readonly string[]) {
         unit: { type: 'string' },
         currency: { type: 'string' },
         json: { type: 'boolean' },
+        lines: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     })

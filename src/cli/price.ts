@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { parseOptions } from './options.ts'
 import type { PriceOptions } from './options.ts'
-import { priceFile } from './priceFile.ts'
+import { priceAll } from './priceAll.ts'
 import { isFailed, reportTotal } from './report.ts'
 import type { PartReport } from './report.ts'
 import { tableOf } from './table.ts'
@@ -13,10 +13,10 @@ const { env } = process
 const base =
   env['npm_lifecycle_event'] === 'price' ? (env['INIT_CWD'] ?? process.cwd()) : process.cwd()
 
-process.exitCode = main(process.argv.slice(2))
+process.exitCode = await main(process.argv.slice(2))
 
 /** Returns the exit code: 0 all priced, 1 some file failed, 2 bad usage. */
-function main(args: readonly string[]): number {
+async function main(args: readonly string[]): Promise<number> {
   let options: PriceOptions | null
   try {
     const locale = Intl.DateTimeFormat().resolvedOptions().locale
@@ -30,29 +30,33 @@ function main(args: readonly string[]): number {
     process.stdout.write(HELP)
     return 0
   }
-  const { files, quantity, prices, json } = options
-  const parts = files.flatMap((file) => priceOne(file, options))
-  const report = { parts, total: reportTotal(parts, quantity, prices.currency) }
-  process.stdout.write(json ? `${JSON.stringify(report, null, 2)}\n` : tableOf(report))
+  return options.lines ? printLines(options) : printReport(options)
+}
+
+async function printReport(options: PriceOptions): Promise<number> {
+  const parts: PartReport[] = []
+  await priceAll(options, { base, onProgress: tellProgress }, (some) => parts.push(...some))
+  clearProgress()
+  const report = { parts, total: reportTotal(parts, options.quantity, options.prices.currency) }
+  process.stdout.write(options.json ? `${JSON.stringify(report, null, 2)}\n` : tableOf(report))
   return parts.some(isFailed) ? 1 : 0
 }
 
-function priceOne(file: string, options: PriceOptions): readonly PartReport[] {
-  let bytes: Uint8Array
-  try {
-    bytes = readFileSync(resolve(base, file))
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    const message = `The file could not be read (${reason}). Check its path and that it may be read.`
-    return [{ file, error: { code: 'unreadable', message } }]
-  }
-  const parts = priceFile(bytes, file, options, tellProgress)
-  if (process.stderr.isTTY) process.stderr.write('\r\u001b[K')
-  return parts
+/** Keeps nothing: a line leaves as soon as its file and all before it are priced. */
+async function printLines(options: PriceOptions): Promise<number> {
+  let failed = false
+  await priceAll(options, { base, onProgress: tellProgress }, (parts) => {
+    failed ||= parts.some(isFailed)
+    process.stdout.write(parts.map((part) => `${JSON.stringify(part)}\n`).join(''))
+  })
+  clearProgress()
+  return failed ? 1 : 0
 }
 
-function tellProgress(file: string, fraction: number): void {
-  if (process.stderr.isTTY) {
-    process.stderr.write(`\r\u001b[K${file}: ${Math.floor(100 * fraction)} %`)
-  }
+function tellProgress(text: string): void {
+  if (process.stderr.isTTY) process.stderr.write(`\r\u001b[K${text}`)
+}
+
+function clearProgress(): void {
+  if (process.stderr.isTTY) process.stderr.write('\r\u001b[K')
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { listMeshFiles } from '../core/formats/archive.ts'
 import type { MeshFile } from '../core/formats/archive.ts'
 import { readMesh } from '../core/formats/read.ts'
@@ -12,8 +13,26 @@ import type { PriceOptions } from './options.ts'
 import { reportPart } from './report.ts'
 import type { FailedPart, PartReport, PricedPart } from './report.ts'
 
+/** Reads and prices the file at `path`; `file` is its name in the report. Never throws. */
+export function pricePath(
+  file: string,
+  path: string,
+  options: PriceOptions,
+  onProgress: (file: string, fraction: number) => void,
+): readonly PartReport[] {
+  let bytes: Uint8Array
+  try {
+    bytes = readFileSync(path)
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    const message = `The file could not be read (${reason}). Check its path and that it may be read.`
+    return [{ file, error: { code: 'unreadable', message } }]
+  }
+  return priceFile(bytes, file, options, onProgress)
+}
+
 /** Prices every mesh in a file: one, or those of a ZIP. Never throws; what fails is reported as failed. */
-export function priceFile(
+function priceFile(
   bytes: Uint8Array,
   file: string,
   options: PriceOptions,

@@ -37,6 +37,7 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             millimetre unless given. 3MF says itself.
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
   --json                    figures as JSON on stdout.
+  --lines                   one line of JSON a part, as soon as it is priced, and no total: for many files.
   --help                    this text.
 
 Figures of a part are for one piece printed by itself; the total is for all pieces. low and high bound what is likely.

@@ -154,3 +154,16 @@ describe('price', { timeout: 60_000 }, () => {
     }
   })
 })
+
+describe('price --lines', { timeout: 60_000 }, () => {
+  it('prints one line a part in the order given, the same parts as --json', async () => {
+    const files = ['cube.stl', 'broken.stl', 'bar.3mf', 'arms.zip', 'missing.stl', 'cube.stl']
+    const { code, out } = await price('--lines', ...files)
+    const lines = out.trimEnd().split('\n')
+    expect(code).toBe(1)
+    expect(lines.map((line) => JSON.parse(line) as unknown)).toEqual(
+      (await priceJson(...files)).parts,
+    )
+    expect(lines.length).toBe(7)
+  })
+})

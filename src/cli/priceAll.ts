@@ -1,0 +1,84 @@
+import { availableParallelism } from 'node:os'
+import { resolve } from 'node:path'
+import { createPool } from '../jobs/pool.ts'
+import { nodeWorkers } from './nodeWorkers.ts'
+import type { PriceOptions } from './options.ts'
+import { pricePath } from './priceFile.ts'
+import type { PartReport } from './report.ts'
+
+/** What a worker is asked. */
+export interface FileAsk {
+  readonly file: string
+  readonly path: string
+  readonly options: PriceOptions
+}
+
+export interface PriceAllOptions {
+  /** Relative paths count from here. */
+  readonly base: string
+  readonly cores?: number
+  readonly onProgress: (text: string) => void
+}
+
+/** Files handed out ahead of the workers, for each worker: enough that none waits, few enough that memory stays flat. */
+const AHEAD = 4
+
+/**
+ * Prices the files on all cores and hands their parts on in the order of the command line, each as soon as all before it
+ * are done. One file is priced right here, without a worker.
+ */
+export async function priceAll(
+  options: PriceOptions,
+  { base, cores = availableParallelism(), onProgress }: PriceAllOptions,
+  onParts: (parts: readonly PartReport[]) => void,
+): Promise<void> {
+  const { files } = options
+  const asks = files.map((file): FileAsk => ({ file, path: resolve(base, file), options }))
+  if (asks.length === 1) {
+    const [{ file, path }] = asks as [FileAsk]
+    onParts(
+      pricePath(file, path, options, (name, fraction) =>
+        onProgress(`${name}: ${Math.floor(100 * fraction)} %`),
+      ),
+    )
+    return
+  }
+  const size = Math.min(cores, asks.length)
+  const pool = createPool<FileAsk, never, readonly PartReport[]>({
+    spawn: nodeWorkers(new URL('./worker.mjs', import.meta.url)),
+    size,
+    idleMs: 5000,
+    memory: 0,
+  })
+  const started: Promise<readonly PartReport[]>[] = []
+  const start = (ask: FileAsk): Promise<readonly PartReport[]> =>
+    pool
+      .run({ ask, name: ask.file, priority: 0, weight: 0, urgent: false, keeps: null })
+      .then((outcome) =>
+        outcome.ok
+          ? outcome.value
+          : [
+              {
+                file: ask.file,
+                error: {
+                  code: outcome.problem.code,
+                  message: `${outcome.problem.message} ${outcome.problem.advice}`,
+                },
+              },
+            ],
+      )
+  let done = 0
+  for (const ask of asks) {
+    started.push(start(ask))
+    if (started.length >= size * AHEAD) await handOn()
+  }
+  while (started.length > 0) await handOn()
+  pool.close()
+
+  async function handOn(): Promise<void> {
+    const parts = await started.shift()
+    done++
+    onProgress(`${done} of ${asks.length} files`)
+    if (parts) onParts(parts)
+  }
+}
