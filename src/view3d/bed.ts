@@ -13,7 +13,7 @@ export function roundStep(value: number): number {
 }
 
 /** The cell of the grid under a part, mm: 1, 5, 10, 50, 100 … so that five or ten cells make a round length. */
-export function gridCellMm(longestMm: number): number {
+function gridCellMm(longestMm: number): number {
   const power = 10 ** Math.floor(Math.log10(longestMm / CELLS))
   const lead = longestMm / CELLS / power
   return power * (lead < 1.5 ? 1 : lead < 7 ? 5 : 10)

@@ -53,7 +53,7 @@ export function fitLook(box: Box3, direction: Direction, width: number, height: 
   return { ...direction, target, zoom: Number.isFinite(zoom) ? zoom : 1 }
 }
 
-export function axesOf({ azimuthDeg, elevationDeg }: Direction) {
+function axesOf({ azimuthDeg, elevationDeg }: Direction) {
   const az = (azimuthDeg * Math.PI) / 180
   const el = (elevationDeg * Math.PI) / 180
   return {
