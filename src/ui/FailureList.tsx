@@ -9,11 +9,13 @@ export function FailureList() {
   return (
     <section className="failures" aria-label="Files left out">
       <header>
-        <h2 role="alert">
-          {failures.length === 1
-            ? 'One file was left out'
-            : `${failures.length} files were left out`}
-        </h2>
+        <div role="alert">
+          <h2>
+            {failures.length === 1
+              ? 'One file was left out'
+              : `${failures.length} files were left out`}
+          </h2>
+        </div>
         {failures.length > 1 ? (
           <Button
             className="quiet"

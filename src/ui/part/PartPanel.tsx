@@ -35,7 +35,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         {figures === null ? null : <Breakdown figures={figures} />}
       </div>
       <section className="part-column" aria-label="Recipe">
-        <h3>Recipe</h3>
+        <h2>Recipe</h2>
         <RoleField partId={part.id} role={part.role} />
         <PatternField pattern={part.recipe.pattern} write={write} />
         <WallFields recipe={part.recipe} write={write} />
@@ -50,7 +50,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         ) : null}
       </section>
       <section className="part-column" aria-label="Part">
-        <h3>Part</h3>
+        <h2>Part</h2>
         <NameField name={part.name} write={write} />
         <MaterialField material={material} write={write} />
         <CountFields part={part} write={write} />
@@ -59,7 +59,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         <NoteField note={part.note} write={write} />
       </section>
       <section className="part-column part-facts" aria-label="Mesh">
-        <h3>Mesh</h3>
+        <h2>Mesh</h2>
         {read === null ? null : <PartView part={part} picture={read.thumbnail} />}
         {read === null ? (
           <p className="hint">Still reading {part.fileName}.</p>

@@ -1,0 +1,64 @@
+import axe from 'axe-core'
+import type { Page } from 'playwright'
+import { describe, expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import { dropFiles, openRow, textFile, waitForCensus } from '../support/page.ts'
+
+/** Breaches of WCAG 2.1 A and AA and of axe's own good practice, as one readable line each. */
+async function breaches(page: Page): Promise<string[]> {
+  // A script tag would be refused by the content policy; this goes through the debugger.
+  await page.evaluate(axe.source)
+  const found = await page.evaluate(async () => {
+    const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(document, {
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'],
+    })
+    return violations.map(({ id, help, nodes }) => ({ id, help, html: nodes.map((n) => n.html) }))
+  })
+  return found.map(({ id, help, html }) => `${id}: ${help}: ${html.slice(0, 3).join(' | ')}`)
+}
+
+const SIZES = { wide: { width: 1280, height: 900 }, phone: { width: 360, height: 740 } }
+
+describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorScheme) => {
+  test.each(['wide', 'phone'] as const)(
+    'axe finds nothing on a %s page: empty, loaded, opened, failed, in a sheet',
+    async (size) => {
+      await withApp(
+        async ({ page }) => {
+          expect(await breaches(page)).toEqual([])
+          await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+          await waitForCensus(page)
+          expect(await breaches(page)).toEqual([])
+          await dropFiles(page, [textFile('notes.txt', 'not a mesh')])
+          await page.getByRole('region', { name: 'Files left out' }).waitFor()
+          await openRow(page, 'GPS mast')
+          await page.locator('.view3d, .part-view .thumbnail').first().waitFor()
+          expect(await breaches(page)).toEqual([])
+          await page.getByRole('button', { name: /^Materials/ }).click()
+          await page.getByRole('button', { name: 'Edit PETG', exact: true }).click()
+          expect(await breaches(page)).toEqual([])
+        },
+        { locale: 'en-GB', colorScheme, viewport: SIZES[size] },
+      )
+    },
+  )
+})
+
+test('nothing reaches beyond the edge of a 360 px phone', async () => {
+  await withApp(
+    async ({ page }) => {
+      await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+      await waitForCensus(page)
+      await openRow(page, 'Front arm')
+      const width = await page.evaluate(() => document.documentElement.scrollWidth)
+      expect(width).toBeLessThanOrEqual(360)
+      await page.mouse.wheel(0, 1500)
+      // The total stays in view.
+      expect(await page.locator('.total-grams').boundingBox()).toMatchObject({
+        x: expect.any(Number),
+      })
+      expect((await page.locator('.totals').boundingBox())?.y).toBeCloseTo(0, 0)
+    },
+    { locale: 'en-GB', viewport: { width: 360, height: 740 } },
+  )
+})

@@ -1,0 +1,121 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import {
+  demoFile,
+  dropFiles,
+  gramsOf,
+  openRow,
+  rowOf,
+  totalGrams,
+  waitForCensus,
+} from '../support/page.ts'
+
+/** Every mesh file of the tricopter. */
+const MESHES = (
+  JSON.parse(readFileSync('public/demo/sandpiper.json', 'utf8')) as {
+    readonly parts: readonly { readonly file: string }[]
+  }
+).parts.map(({ file }) => file)
+
+const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+
+describe('the ledger', { timeout: 90_000 }, () => {
+  test('takes every mesh of the demo in one drop and sums the rows to the total', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, MESHES.map(demoFile))
+      await page
+        .locator('tr.row')
+        .nth(MESHES.length - 1)
+        .waitFor()
+      await waitForCensus(page)
+      expect(await page.locator('tr.row').count()).toBe(MESHES.length)
+      const figures = await page.locator('.cell-grams .figure').allInnerTexts()
+      const sum = figures.reduce((all, text) => all + Number(text.replaceAll(/[^\d.]/g, '')), 0)
+      // Rows are rounded to 0.1 g, the total to three digits.
+      expect(Math.abs((await totalGrams(page)) - sum)).toBeLessThan(2)
+    }, LOCALE)
+  })
+
+  test('follows the infill slider while it is dragged, row and total, and takes the drag as one undo step', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, ['front-arm.stl', 'lower-deck.stl'].map(demoFile))
+      await waitForCensus(page)
+      const panel = await openRow(page, 'front arm')
+      const rowBefore = await gramsOf(page, 'front arm')
+      const totalBefore = await totalGrams(page)
+
+      const track = panel.locator('.slider-track')
+      const thumb = panel.locator('.slider-thumb')
+      await track.scrollIntoViewIfNeeded()
+      const from = await centreOf(thumb)
+      const box = await boxOf(track)
+      await page.mouse.move(from.x, from.y)
+      await page.mouse.down()
+      await page.mouse.move(box.x + box.width * 0.7, from.y, { steps: 4 })
+      const midway = await gramsOf(page, 'front arm')
+      expect(midway).toBeGreaterThan(rowBefore)
+      expect(await totalGrams(page)).toBeGreaterThan(totalBefore)
+      // Nothing is counted anew for infill: no row goes back to work.
+      expect(await page.locator('.row-working').count()).toBe(0)
+      await page.mouse.move(box.x + box.width * 0.95, from.y, { steps: 4 })
+      expect(await gramsOf(page, 'front arm')).toBeGreaterThan(midway)
+      await page.mouse.up()
+
+      await page.getByRole('button', { name: /^Undo: change infill/ }).click()
+      expect(await gramsOf(page, 'front arm')).toBe(rowBefore)
+      expect(await totalGrams(page)).toBe(totalBefore)
+    }, LOCALE)
+  })
+
+  test('takes infill as a number too, and Ctrl+Z puts it back', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, [demoFile('front-arm.stl')])
+      await waitForCensus(page)
+      const panel = await openRow(page, 'front arm')
+      const before = await gramsOf(page, 'front arm')
+      const field = panel.getByRole('textbox', { name: 'Infill share' })
+      await field.fill('90')
+      await field.press('Enter')
+      expect(await gramsOf(page, 'front arm')).toBeGreaterThan(before)
+      expect(await panel.getByRole('slider', { name: 'Infill' }).inputValue()).toBe('90')
+      expect(await totalGrams(page)).toBe(await gramsOf(page, 'front arm'))
+
+      await rowOf(page, 'front arm').getByRole('button').first().focus()
+      await page.keyboard.press('Control+z')
+      expect(await gramsOf(page, 'front arm')).toBe(before)
+    }, LOCALE)
+  })
+
+  test('gives ticked parts a role, and sorts by mass', async () => {
+    await withApp(async ({ page }) => {
+      const names = ['damper-cup.stl', 'front-arm.stl', 'gps-mast.stl']
+      await dropFiles(page, names.map(demoFile))
+      await page.locator('tr.row').nth(2).waitFor()
+      await waitForCensus(page)
+      await page.getByRole('checkbox', { name: 'Tick all parts' }).focus()
+      await page.keyboard.press('Space')
+      await page.getByRole('button', { name: /Recipe for/ }).click()
+      await page.getByRole('option', { name: 'Arm' }).click()
+      const recipes = await page.locator('tbody .cell-recipe').allInnerTexts()
+      expect(recipes.map((text) => text.includes('75 % grid'))).toEqual([true, true, true])
+
+      await page.getByRole('columnheader', { name: /Mass/ }).getByRole('button').click()
+      const grams = (await page.locator('.cell-grams .figure').allInnerTexts()).map((text) =>
+        Number(text.replaceAll(/[^\d.]/g, '')),
+      )
+      expect(grams).toEqual([...grams].sort((a, b) => b - a))
+    }, LOCALE)
+  })
+})
+
+async function boxOf(place: import('playwright').Locator) {
+  const box = await place.boundingBox()
+  if (box === null) throw new Error('Not on screen.')
+  return box
+}
+
+async function centreOf(place: import('playwright').Locator) {
+  const box = await boxOf(place)
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}

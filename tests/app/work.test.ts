@@ -1,0 +1,116 @@
+import { describe, expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import {
+  demoFile,
+  dropFiles,
+  gramsOf,
+  openRow,
+  rowOf,
+  textFile,
+  totalGrams,
+  waitForCensus,
+} from '../support/page.ts'
+
+const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+
+describe('the work', { timeout: 90_000 }, () => {
+  test('is still there after a reload', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, ['front-arm.stl', 'camera-tray.obj'].map(demoFile))
+      await page.locator('tr.row').nth(1).waitFor()
+      await waitForCensus(page)
+      const panel = await openRow(page, 'front arm')
+      const field = panel.getByRole('textbox', { name: 'Infill share' })
+      await field.fill('64')
+      await field.press('Enter')
+      const total = await totalGrams(page)
+      await page.getByText('Saved on this device').waitFor()
+
+      await page.reload()
+      await waitForCensus(page)
+      expect(await page.locator('tr.row').count()).toBe(2)
+      expect(await totalGrams(page)).toBe(total)
+      expect(await rowOf(page, 'front arm').innerText()).toContain('64 %')
+    }, LOCALE)
+  })
+
+  test('goes into a file, and comes back out of it after a new frame was begun', async () => {
+    await withApp(async ({ page }) => {
+      await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+      await waitForCensus(page)
+      const total = await totalGrams(page)
+      const arm = await gramsOf(page, 'Front arm')
+      const downloading = page.waitForEvent('download')
+      await page.getByRole('button', { name: 'Save file' }).click()
+      const download = await downloading
+      expect(download.suggestedFilename()).toBe('Sandpiper.preweigh')
+      const saved = await download.path()
+
+      await page.getByRole('button', { name: 'More' }).click()
+      await page.getByRole('menuitem', { name: 'New frame' }).click()
+      await page.getByRole('alertdialog').getByRole('button', { name: 'Start a new frame' }).click()
+      await page.getByRole('heading', { name: /Weigh a printed airframe/ }).waitFor()
+
+      const choosing = page.waitForEvent('filechooser')
+      await page.getByRole('button', { name: 'Open saved frame' }).click()
+      const { readFileSync } = await import('node:fs')
+      await (
+        await choosing
+      ).setFiles({
+        name: 'Sandpiper.preweigh',
+        mimeType: 'application/octet-stream',
+        buffer: readFileSync(saved),
+      })
+      await waitForCensus(page)
+      expect(await page.locator('tr.row').count()).toBe(12)
+      expect(await totalGrams(page)).toBe(total)
+      expect(await gramsOf(page, 'Front arm')).toBe(arm)
+    }, LOCALE)
+  })
+
+  test('is asked about before a demo takes its place', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, [demoFile('damper-cup.stl')])
+      await waitForCensus(page)
+      await page.getByRole('button', { name: 'More' }).click()
+      await page.getByRole('menuitem', { name: /Tern/ }).click()
+      await page.getByRole('alertdialog').getByRole('button', { name: 'Keep it' }).click()
+      expect(await page.locator('tr.row').count()).toBe(1)
+    }, LOCALE)
+  })
+
+  test('keeps the good files of a drop when one is broken, and says which and why', async () => {
+    await withApp(async ({ page }) => {
+      const broken = textFile(
+        'half-arm.stl',
+        'solid half\nfacet normal 0 0 1\nouter loop\nvertex 1 2',
+      )
+      await dropFiles(page, [demoFile('gps-mast.stl'), broken, demoFile('damper-cup.stl')])
+      await page.locator('tr.row').nth(1).waitFor()
+      await waitForCensus(page)
+      expect(await page.locator('tr.row').count()).toBe(2)
+      const complaint = page.getByRole('region', { name: 'Files left out' })
+      expect(await complaint.innerText()).toMatch(/half-arm\.stl[\s\S]*export it again/)
+      await complaint.getByRole('button', { name: 'Dismiss half-arm.stl' }).click()
+      await complaint.waitFor({ state: 'detached' })
+      expect(await page.locator('tr.row').count()).toBe(2)
+    }, LOCALE)
+  })
+
+  test('gets a removed part back with undo', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, ['gps-mast.stl', 'damper-cup.stl'].map(demoFile))
+      await page.locator('tr.row').nth(1).waitFor()
+      await waitForCensus(page)
+      const total = await totalGrams(page)
+      await page.getByRole('checkbox', { name: 'Tick gps mast' }).focus()
+      await page.keyboard.press('Space')
+      await page.getByRole('button', { name: 'Remove', exact: true }).click()
+      expect(await page.locator('tr.row').count()).toBe(1)
+      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click()
+      await waitForCensus(page)
+      expect(await page.locator('tr.row').count()).toBe(2)
+      expect(await totalGrams(page)).toBe(total)
+    }, LOCALE)
+  })
+})
