@@ -13,7 +13,7 @@ export interface CensusMoves {
   readonly skin: LineTable
   /** Infill lines, straight across P_i. */
   readonly room: LineTable
-  /** Moves without plastic between wall lines. */
+  /** Moves without plastic to every wall line: from layer to layer, from outline to outline, from line to line. */
   readonly travel: TravelTable
 }
 
@@ -39,19 +39,27 @@ export interface LineTable {
   readonly lengthMm: Float32Array
   /** Summed distance across the lines that they stand for, all layers. mm */
   readonly acrossMm: Float32Array
-  /**
-   * How often a zigzag begins anew, all layers, with lines as far apart as each of `START_SPACINGS_MM`: once a region, and
-   * once more wherever it splits around something.
-   */
-  readonly starts: Float32Array
   /** Way along the boundary ÷ way across the lines, from the end of one line to the next: 1 where the edge is square to them. */
   readonly slant: number
+  /** Moves to the start of every zigzag, all layers, with lines as far apart as `spacingMm`, the narrowest first. */
+  readonly zigzags: readonly ZigzagTable[]
 }
 
-/** Line spacings at which the starts of zigzags are counted. mm */
-export const START_SPACINGS_MM: readonly number[] = [0.4, 0.8, 1.6, 3.2, 6.4, 12.8]
+/**
+ * A zigzag goes back and forth until nothing leads on: one a region, and one more wherever it splits around something or
+ * the next line lies too far along the edge.
+ */
+export interface ZigzagTable {
+  readonly spacingMm: number
+  readonly hops: TravelTable
+}
 
+/** Moves without plastic, alike ones together; none of them on both sides of `RETRACT_BEYOND_MM`. */
 export interface TravelTable {
+  /** Mean length. mm */
   readonly lengthMm: Float32Array
   readonly count: Float32Array
 }
+
+/** A move without plastic no longer than this leaves the filament where it is (common practice, no source). */
+export const RETRACT_BEYOND_MM = 1.5

@@ -1,5 +1,5 @@
 import type { Census } from '../../src/core/census.ts'
-import { CORNER_LIMITS, START_SPACINGS_MM } from '../../src/core/moves.ts'
+import { CORNER_LIMITS } from '../../src/core/moves.ts'
 import type { CensusMoves, LineTable, RunTable } from '../../src/core/moves.ts'
 import type { GeometrySettings } from '../../src/core/settings.ts'
 
@@ -46,7 +46,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     brimMm3: 0,
     heightMm: count * layerMm,
     doubtfulShare: 0,
-    moves: movesOf(w, d, wide, deep, count, isSkin),
+    moves: movesOf(w, d, wide, deep, count, lineMm, isSkin),
   }
 }
 
@@ -57,6 +57,7 @@ function movesOf(
   wide: number,
   deep: number,
   count: number,
+  lineMm: number,
   isSkin: (i: number) => boolean,
 ): CensusMoves {
   const corner = Float32Array.of(Math.SQRT1_2, Math.SQRT1_2)
@@ -73,8 +74,14 @@ function movesOf(
     return {
       lengthMm: Float32Array.of(wide, deep),
       acrossMm: Float32Array.of(even * deep, odd * wide),
-      starts: Float32Array.from(START_SPACINGS_MM, () => chosen.length),
       slant: 1,
+      // One zigzag a layer, and no way to it.
+      zigzags: [
+        {
+          spacingMm: lineMm,
+          hops: { lengthMm: Float32Array.of(0), count: Float32Array.of(chosen.length) },
+        },
+      ],
     }
   }
   return {

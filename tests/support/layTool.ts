@@ -39,9 +39,16 @@ export function clipLines(
 
 /**
  * Lays the lines back and forth; a zigzag goes on to one line of the next row that it overlaps and nothing else took.
- * Lines end half a line width short of the edge; shorter than a line width there is nothing to lay.
+ * A new one begins at the low end of its first line, or with `startHigh` at its high end. Lines end half a line width short
+ * of the edge; shorter than a line width there is nothing to lay.
  */
-export function zigzags(rings: Rings, along: 0 | 1, spacingMm: number, lineMm: number): Path[] {
+export function zigzags(
+  rings: Rings,
+  along: 0 | 1,
+  spacingMm: number,
+  lineMm: number,
+  startHigh = false,
+): Path[] {
   if (rings.length === 0) return []
   const done: [number, number][][] = []
   let open: { span: [number, number]; path: [number, number][] }[] = []
@@ -53,7 +60,7 @@ export function zigzags(rings: Rings, along: 0 | 1, spacingMm: number, lineMm: n
       const i = nearestChain(open, span, along)
       const chain = i >= 0 ? open.splice(i, 1)[0]! : { span, path: [] }
       const last = chain.path.at(-1)
-      const lastAlong = last ? last[along]! : span[0]
+      const lastAlong = last ? last[along]! : startHigh ? span[1] : span[0]
       const forward = Math.abs(lastAlong - span[0]) <= Math.abs(lastAlong - span[1])
       const [from, to] = forward ? span : [span[1], span[0]]
       if (last && Math.abs(from - lastAlong) > FURTHEST_STEP * spacingMm) {
@@ -100,20 +107,20 @@ export const pathLength = (path: Path): number =>
     0,
   )
 
-/**
- * A loop as a path that starts and ends at one of its sharpest corners (those at least 0.8 of the sharpest): the one
- * nearest to `here`.
- */
-export function loopFrom(ring: Path, here: readonly [number, number]): Path {
+/** Corners where a loop's seam is hidden well: those at least 0.8 as sharp as its sharpest. */
+export function seamCorners(ring: Path): number[] {
   const n = ring.length
   const turns = ring.map((q, i) => halfTurnSine(ring[(i + n - 1) % n]!, q, ring[(i + 1) % n]!))
   const enough = 0.8 * Math.max(...turns)
-  const away = ring.map(([x, y], i) =>
-    turns[i]! >= enough ? Math.hypot(x - here[0], y - here[1]) : Infinity,
-  )
-  const seam = away.indexOf(Math.min(...away))
-  return [...ring.slice(seam), ...ring.slice(0, seam), ring[seam]!]
+  return turns.flatMap((turn, i) => (turn >= enough ? [i] : []))
 }
+
+/** A loop as a path that starts and ends at one of its corners. */
+export const loopFrom = (ring: Path, seam: number): Path => [
+  ...ring.slice(seam),
+  ...ring.slice(0, seam),
+  ring[seam]!,
+]
 
 /** sin(half the turn) at q on the way from p to r. */
 export function halfTurnSine(

@@ -4,166 +4,176 @@ import { planLayers } from '../../src/core/geometry/census/layerPlan.ts'
 import type { Mesh } from '../../src/core/mesh.ts'
 import type { Recipe } from '../../src/core/settings.ts'
 import type { Path, Rings } from './layTool.ts'
-import { halfTurnSine, loopFrom, pathLength, zigzags } from './layTool.ts'
+import { halfTurnSine, loopFrom, pathLength, seamCorners, zigzags } from './layTool.ts'
 import { toSolid } from './solidCensus.ts'
 
-/** Seconds and millimetres of laying a part line by line, start-up left out. */
-export interface Simulated {
-  readonly timeS: number
-  readonly wallMm: number
-  readonly skinMm: number
-  readonly infillMm: number
-  readonly travelS: number
-  readonly travels: number
-  /** Walls, skin, infill; travel apart. */
-  readonly byKindS: readonly number[]
+type LineKind = 'wall' | 'skin' | 'infill'
+
+/** One line with the way to it from where the last one ended. */
+interface LaidLine {
+  readonly kind: LineKind
+  readonly hopMm: number
+  readonly path: Path
 }
 
-interface Move {
-  readonly path: Path
-  readonly speed: number
-  readonly accel: number
-  /** A ring that may start anywhere; its path is not closed yet. */
-  readonly loop: boolean
+/** A part as lines in the order they are laid. */
+interface Laid {
+  readonly lineMm: number
+  readonly layers: readonly { readonly heightMm: number; readonly lines: readonly LaidLine[] }[]
+  readonly lengthMm: Readonly<Record<LineKind, number>>
 }
+
+type Point = readonly [x: number, y: number]
 
 /**
- * The slow oracle for the hours: cuts the layers with manifold-3d, lays every wall line, skin line and infill line as a
- * path, visits the nearest next one, and drives each path with full look-ahead — forward and backward over every single
- * move, so that no corner is taken faster than its limit and no ramp is steeper than the acceleration.
- * Patterns: lines and grid. Small rooms are skin, by the same rule as ours.
+ * The slow oracle, first half: cuts the layers with manifold-3d and lays every wall line, skin line and infill line as a path:
+ * walls, then skins, then infill, each time the nearest next line, from either end; walls from one of their sharpest corners.
+ * Zigzags are tried from the left and from the right and laid from where they begin nearer.
+ * Patterns: lines and grid. Rooms below `leastRoomMm2` are skin.
  */
-export function simulate(
+export function layLines(
   wasm: ManifoldToplevel,
   mesh: Mesh,
   recipe: Recipe,
-  printer: Printer,
   leastRoomMm2: number,
-): Simulated {
+): Laid {
   const solid = toSolid(wasm, mesh)
   const plan = planLayers(solid.boundingBox().max[2], recipe.layerMm, recipe.firstLayerMm)
   const slices: CrossSection[] = []
   for (let i = 0; i < plan.count; i++) slices.push(solid.slice(plan.cutMm[i]!).simplify(0.002))
   const nothing = wasm.CrossSection.square(0)
-  const total = {
-    timeS: 0,
-    wallMm: 0,
-    skinMm: 0,
-    infillMm: 0,
-    travelS: 0,
-    travels: 0,
-    byKindS: [0, 0, 0],
-  }
-  let here: readonly [number, number] = [0, 0]
-  slices.forEach((slice, i) => {
-    const first = i === 0
-    const melt = printer.flowMm3S / (recipe.lineMm * plan.heightMm[i]!)
-    const speed = (wanted: number): number =>
-      Math.min(first ? Math.min(wanted, printer.firstLayerMmS) : wanted, melt)
-    const inset = slice.offset(-recipe.walls * recipe.lineMm, 'Round', 2, 64)
+  const { lineMm } = recipe
+  const lengthMm = { wall: 0, skin: 0, infill: 0 }
+  let here: Point = [0, 0]
+  const layers = slices.map((slice, i) => {
+    const inset = slice.offset(-recipe.walls * lineMm, 'Round', 2, 64)
     let room = inset
     for (let j = i - recipe.bottomSkins; j <= i + recipe.topSkins; j++) {
       if (j !== i) room = room.intersect(slices[j] ?? nothing)
     }
     const rooms = room.decompose().filter((piece) => piece.area() >= leastRoomMm2)
     room = rooms.length > 0 ? wasm.CrossSection.union(rooms) : nothing
-    const skin = inset.subtract(room)
+    const skin = ringsOf(inset.subtract(room))
     const along = (i % 2) as 0 | 1
-    const walls: Path[] = []
-    for (let k = 0; k < recipe.walls; k++) {
-      const line = slice.offset(-(k + 0.5) * recipe.lineMm, 'Round', 2, 64).simplify(0.002)
-      walls.push(...ringsOf(line))
+    const lines: LaidLine[] = []
+    const go = (kind: LineKind, path: Path): void => {
+      lines.push({ kind, path, hopMm: distance(here, path[0]!) })
+      lengthMm[kind] += pathLength(path)
+      here = path.at(-1)!
     }
-    const skins = zigzags(ringsOf(skin), along, recipe.lineMm, recipe.lineMm)
-    const directions = recipe.pattern === 'grid' ? 2 : 1
-    const spacing = (directions * recipe.lineMm * 100) / recipe.infillPct
-    const infill =
-      recipe.infillPct <= 0
-        ? []
-        : directions === 2
-          ? [
-              ...zigzags(ringsOf(room), 0, spacing, recipe.lineMm),
-              ...zigzags(ringsOf(room), 1, spacing, recipe.lineMm),
-            ]
-          : zigzags(ringsOf(room), along, spacing, recipe.lineMm)
-    total.wallMm += sum(walls.map((ring) => [...ring, ring[0]!]))
-    total.skinMm += sum(skins)
-    total.infillMm += sum(infill)
-    const moves: Move[][] = [
-      walls.map((path) => ({
-        path,
-        loop: true,
-        speed: speed(printer.wallMmS),
-        accel: printer.wallAccelMmS2,
-      })),
-      skins.map((path) => ({
-        path,
-        loop: false,
-        speed: speed(printer.skinMmS),
-        accel: printer.accelMmS2,
-      })),
-      infill.map((path) => ({
-        path,
-        loop: false,
-        speed: speed(printer.infillMmS),
-        accel: printer.accelMmS2,
-      })),
-    ]
-    for (const kind of moves) {
-      const left = [...kind]
-      while (left.length > 0) {
-        const ready = left.map((item) =>
-          item.loop ? { ...item, path: loopFrom(item.path, here), loop: false } : item,
-        )
-        const next = nearest(ready, here)
-        const move = ready[next]
-        left.splice(next, 1)
-        const gap = Math.hypot(move!.path[0]![0] - here[0], move!.path[0]![1] - here[1])
-        const driving = driveSeconds(move!, printer)
-        total.timeS += travelSeconds(gap, printer) + driving
-        total.travelS += travelSeconds(gap, printer)
-        total.travels++
-        total.byKindS[moves.indexOf(kind)]! += driving
-        here = move!.path.at(-1)!
+    let walls: Loop[] = []
+    for (let k = 0; k < recipe.walls; k++) {
+      const line = slice.offset(-(k + 0.5) * lineMm, 'Round', 2, 64).simplify(0.002)
+      walls.push(...ringsOf(line).map((ring) => ({ ring, seams: seamCorners(ring) })))
+    }
+    while (walls.length > 0) {
+      const next = nearest(walls.map(({ ring, seams }) => seams.map((seam) => ring[seam]!)), here)
+      const { ring, seams } = walls[next.stop]!
+      walls = walls.filter((_, k) => k !== next.stop)
+      go('wall', loopFrom(ring, seams[next.place]!))
+    }
+    const layZigzags = (kind: LineKind, rings: Rings, way: 0 | 1, spacingMm: number): void => {
+      const [left, right] = [false, true].map((high) => zigzags(rings, way, spacingMm, lineMm, high))
+      const ends = (paths: Path[]): Point[][] => paths.map((path) => [path[0]!, path.at(-1)!])
+      let paths = nearest(ends(right!), here).mm < nearest(ends(left!), here).mm ? right! : left!
+      while (paths.length > 0) {
+        const next = nearest(ends(paths), here)
+        const path = paths[next.stop]!
+        paths = paths.filter((_, k) => k !== next.stop)
+        go(kind, next.place === 0 ? path : path.toReversed())
       }
     }
-    total.timeS += printer.layerChangeS
+    layZigzags('skin', skin, along, lineMm)
+    const directions = recipe.pattern === 'grid' ? ([0, 1] as const) : [along]
+    const spacingMm = (directions.length * lineMm * 100) / recipe.infillPct
+    if (recipe.infillPct > 0) {
+      for (const way of directions) layZigzags('infill', ringsOf(room), way, spacingMm)
+    }
+    return { heightMm: plan.heightMm[i]!, lines }
   })
-  return total
+  return { lineMm, layers, lengthMm }
 }
 
-const sum = (paths: readonly Path[]): number => paths.reduce((mm, path) => mm + pathLength(path), 0)
+interface Loop {
+  readonly ring: Path
+  readonly seams: readonly number[]
+}
 
 function ringsOf(section: CrossSection): Rings {
   return section.toPolygons().map((ring) => ring.map(([x, y]) => [x, y] as const))
 }
 
-function nearest(moves: readonly Move[], here: readonly [number, number]): number {
-  let best = 0
-  let bestMm = Infinity
-  moves.forEach(({ path }, i) => {
-    const mm = Math.hypot(path[0]![0] - here[0], path[0]![1] - here[1])
-    if (mm < bestMm) {
-      bestMm = mm
-      best = i
-    }
+const distance = (p: Point, q: Point): number => Math.hypot(p[0] - q[0], p[1] - q[1])
+
+/** Of stops that can be entered at several places, the nearest stop and its nearest place. */
+function nearest(
+  stops: readonly (readonly Point[])[],
+  here: Point,
+): { stop: number; place: number; mm: number } {
+  let best = { stop: 0, place: 0, mm: Infinity }
+  stops.forEach((places, stop) => {
+    places.forEach((point, place) => {
+      const mm = distance(point, here)
+      if (mm < best.mm) best = { stop, place, mm }
+    })
   })
   return best
 }
 
+/** Seconds of driving the lines, start-up left out. */
+interface Driven {
+  readonly timeS: number
+  readonly laidS: Readonly<Record<LineKind, number>>
+  readonly hopS: Readonly<Record<LineKind, number>>
+  readonly hops: Readonly<Record<LineKind, number>>
+  readonly retracts: Readonly<Record<LineKind, number>>
+}
+
+/**
+ * The slow oracle, second half: drives each path with full look-ahead — forward and backward over every single move, so that
+ * no corner is taken faster than its limit and no ramp is steeper than the acceleration — and each layer for as long as it
+ * must take at least.
+ */
+export function driveLines(laid: Laid, printer: Printer): Driven {
+  const kinds = { wall: 0, skin: 0, infill: 0 }
+  const total = { laidS: { ...kinds }, hopS: { ...kinds }, hops: { ...kinds }, retracts: { ...kinds } }
+  const wanted = { wall: printer.wallMmS, skin: printer.skinMmS, infill: printer.infillMmS }
+  let timeS = 0
+  laid.layers.forEach(({ heightMm, lines }, i) => {
+    let layerS = printer.layerChangeS
+    for (const { kind, path, hopMm } of lines) {
+      const limit = i === 0 ? printer.firstLayerMmS : Infinity
+      const melt = printer.flowMm3S / (laid.lineMm * heightMm)
+      const accel = kind === 'wall' ? printer.wallAccelMmS2 : printer.accelMmS2
+      const laidS = driveSeconds(path, Math.min(wanted[kind], limit, melt), accel, printer.cornerMmS)
+      const hopS = travelSeconds(hopMm, printer)
+      layerS += laidS + hopS
+      total.laidS[kind] += laidS
+      total.hopS[kind] += hopS
+      total.hops[kind]++
+      if (hopMm > RETRACT_BEYOND_MM) total.retracts[kind]++
+    }
+    timeS += Math.max(layerS, printer.leastLayerS)
+  })
+  return { timeS, ...total }
+}
+
+/** Common practice, no source. */
+const RETRACT_BEYOND_MM = 1.5
+
 function travelSeconds(mm: number, printer: Printer): number {
   const { travelMmS: v, travelAccelMmS2: a } = printer
   const moving = mm >= (v * v) / a ? mm / v + v / a : 2 * Math.sqrt(mm / a)
-  return moving + (mm > 1.5 ? printer.retractS : 0)
+  return moving + (mm > RETRACT_BEYOND_MM ? printer.retractS : 0)
 }
 
 /** Look-ahead over one path: entry speeds from the corner rule, then no ramp steeper than the acceleration, either way. */
-function driveSeconds({ path, speed, accel: a }: Move, printer: Printer): number {
-  const lengths = path.slice(1).map((q, i) => Math.hypot(q[0] - path[i]![0], q[1] - path[i]![1]))
+function driveSeconds(path: Path, speed: number, a: number, cornerMmS: number): number {
+  const lengths = path.slice(1).map((q, i) => distance(q, path[i]!))
   const at = path.map((q, i) => {
     if (i === 0 || i === path.length - 1) return 0
     const turn = halfTurnSine(path[i - 1]!, q, path[i + 1]!)
-    return Math.min(speed, turn > 0 ? (printer.cornerMmS * Math.SQRT1_2) / turn : speed)
+    return Math.min(speed, turn > 0 ? (cornerMmS * Math.SQRT1_2) / turn : speed)
   })
   for (let i = 1; i < at.length; i++)
     at[i] = Math.min(at[i]!, Math.sqrt(at[i - 1]! ** 2 + 2 * a * lengths[i - 1]!))

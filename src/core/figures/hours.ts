@@ -1,6 +1,5 @@
 import type { Census } from '../census.ts'
 import type { Material, Printer, Range } from '../figures.ts'
-import type { TravelTable } from '../moves.ts'
 import type { Recipe } from '../settings.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
@@ -8,7 +7,7 @@ import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
 import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
-import { lapTime, travelTime, zigzagStarts, zigzagTime } from './motion.ts'
+import { lapTime, travelTime, zigzagTime, zigzagTravelTime } from './motion.ts'
 import { rangeAbout } from './spread.ts'
 
 /**
@@ -58,11 +57,7 @@ export function printTime(
     layerS[0]! += (timeAt(first, layers.heightMm[0]!) / total) * kind.perLayer[0]!
     for (let i = 1; i < layers.count; i++) layerS[i]! += usual * kind.perLayer[i]!
   }
-  spreadTravel(
-    census,
-    travelTime(travelsOf(census, recipe), travelMotion(printer), printer.retractS),
-    layerS,
-  )
+  spreadTravel(census, travelsTime(census, recipe, printer), layerS)
   let timeS = 0
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
   const factor = printer.clockFactor ?? 1
@@ -74,25 +69,24 @@ export function printTime(
   })
 }
 
-/** All moves without plastic: between wall lines, and to every zigzag of skin and infill. */
-function travelsOf(census: Census, recipe: Recipe): TravelTable {
-  const { layers, moves } = census
-  const { directions } = PATTERN_MODELS[recipe.pattern]
-  const infill =
-    recipe.infillPct > 0 ? directions * zigzagStarts(moves.room, infillSpacingMm(recipe)) : 0
-  const zigzags = zigzagStarts(moves.skin, recipe.lineMm) + infill
-  // From anywhere in the layer to anywhere else in it, roughly half the width of a square as large.
-  const acrossMm = Math.sqrt(sum(layers.areaMm2) / layers.count) / 2
-  return {
-    lengthMm: Float32Array.from([...moves.travel.lengthMm, acrossMm]),
-    count: Float32Array.from([...moves.travel.count, layers.count + zigzags]),
+/** Seconds for all moves without plastic: to every wall line, every skin zigzag and, in each direction, every infill zigzag. */
+function travelsTime({ moves }: Census, recipe: Recipe, printer: Printer): number {
+  const motion = {
+    speedMmS: printer.travelMmS,
+    accelMmS2: printer.travelAccelMmS2,
+    retractS: printer.retractS,
   }
+  const { directions } = PATTERN_MODELS[recipe.pattern]
+  const infillS =
+    recipe.infillPct > 0
+      ? directions * zigzagTravelTime(moves.room, infillSpacingMm(recipe), motion)
+      : 0
+  return (
+    travelTime(moves.travel, motion) +
+    zigzagTravelTime(moves.skin, recipe.lineMm, motion) +
+    infillS
+  )
 }
-
-const travelMotion = (printer: Printer): Pick<Motion, 'speedMmS' | 'accelMmS2'> => ({
-  speedMmS: printer.travelMmS,
-  accelMmS2: printer.travelAccelMmS2,
-})
 
 function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kind[] {
   const { layers, moves } = census

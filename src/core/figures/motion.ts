@@ -1,5 +1,5 @@
-import type { LineTable, RunTable, TravelTable } from '../moves.ts'
-import { CORNER_LIMITS, STANDSTILL, START_SPACINGS_MM } from '../moves.ts'
+import type { LineTable, RunTable, TravelTable, ZigzagTable } from '../moves.ts'
+import { CORNER_LIMITS, RETRACT_BEYOND_MM, STANDSTILL } from '../moves.ts'
 import { moveTime } from './kinematics.ts'
 
 /** How the head moves along one kind of line. */
@@ -71,30 +71,47 @@ export function zigzagTime(
   return timeS + (count - starts) * step + 2 * starts * fromRest
 }
 
-/** How many zigzags lines `spacingMm` apart make; between the counted spacings, in even ratios. */
-export function zigzagStarts(lines: LineTable, spacingMm: number): number {
-  const last = START_SPACINGS_MM.length - 1
-  const at = Math.min(last, Math.max(0, Math.log2(spacingMm / START_SPACINGS_MM[0]!)))
-  const low = Math.floor(at)
-  const from = lines.starts[low] ?? 0
-  const to = lines.starts[Math.min(last, low + 1)] ?? from
-  return from + (to - from) * (at - low)
+/** How many zigzags lines `spacingMm` apart make. */
+function zigzagStarts({ zigzags }: LineTable, spacingMm: number): number {
+  return betweenSpacings(zigzags, spacingMm, ({ count }) => count.reduce((sum, some) => sum + some, 0))
+}
+
+/** Seconds to get to every zigzag of lines `spacingMm` apart. */
+export function zigzagTravelTime(
+  { zigzags }: LineTable,
+  spacingMm: number,
+  motion: TravelMotion,
+): number {
+  return betweenSpacings(zigzags, spacingMm, (hops) => travelTime(hops, motion))
+}
+
+/** A measure of zigzags at a spacing between those of the tables, in even ratios. */
+function betweenSpacings(
+  zigzags: readonly ZigzagTable[],
+  spacingMm: number,
+  measure: (hops: TravelTable) => number,
+): number {
+  const wider = zigzags.findIndex((table) => table.spacingMm >= spacingMm)
+  const to = zigzags[wider < 0 ? zigzags.length - 1 : wider]
+  if (!to) return 0
+  const from = zigzags[wider - 1]
+  if (!from) return measure(to.hops)
+  const share = Math.log(spacingMm / from.spacingMm) / Math.log(to.spacingMm / from.spacingMm)
+  return measure(from.hops) * (1 - share) + measure(to.hops) * share
+}
+
+/** How the head moves without laying plastic. */
+export interface TravelMotion extends Pick<Motion, 'speedMmS' | 'accelMmS2'> {
+  readonly retractS: number
 }
 
 /** Seconds for the moves without plastic, from rest to rest; long ones also draw the filament back and push it forward. */
-export function travelTime(
-  travel: TravelTable,
-  motion: Pick<Motion, 'speedMmS' | 'accelMmS2'>,
-  retractS: number,
-): number {
+export function travelTime(travel: TravelTable, motion: TravelMotion): number {
   let timeS = 0
   for (let i = 0; i < travel.count.length; i++) {
     const lengthMm = travel.lengthMm[i]!
-    const pause = lengthMm > RETRACT_BEYOND_MM ? retractS : 0
+    const pause = lengthMm > RETRACT_BEYOND_MM ? motion.retractS : 0
     timeS += travel.count[i]! * (moveTime(lengthMm, motion.speedMmS, motion.accelMmS2) + pause)
   }
   return timeS
 }
-
-/** A hop no longer than this leaves the filament where it is (common practice, no source). */
-const RETRACT_BEYOND_MM = 1.5

@@ -29,6 +29,10 @@ export interface LayerAreas {
  */
 export const LEAST_ROOM_LINES2 = 16
 
+/** Line spacings, in line widths, at which zigzags are followed. */
+export const SKIN_STEPS: readonly number[] = [1]
+export const ROOM_STEPS: readonly number[] = [1, 2, 4, 8, 16, 32]
+
 /**
  * Divides a layer into walls, skin and infill room. `neighbours` are the T layers above and B below that must cover a
  * place for it to be room; null stands for air beyond the part's top or bottom.
@@ -73,8 +77,8 @@ export function measureLayer(
     rooms: room === covered ? separatePieces(covered).count : separatePieces(room).count,
     contours: layer.outline.start.length - 1,
     islands: separatePieces(layer.rows[along]).count,
-    skinLines: measureLines(skin, pitchMm, lineMm),
+    skinLines: measureLines(skin, grids[along], lineMm, SKIN_STEPS),
     skinBoundary: measureBoundary(skin, pitchMm),
-    roomLines: measureLines(room, pitchMm, lineMm),
+    roomLines: measureLines(room, grids[along], lineMm, ROOM_STEPS),
   }
 }

@@ -1,31 +1,107 @@
-import type { Outline } from './simplify.ts'
+import type { Seams } from './seams.ts'
+import type { LengthTally } from './tally.ts'
+import { addLength } from './tally.ts'
+import type { ZigzagEnds } from './zigzags.ts'
 
-/** Outlines beyond this many are visited in file order: looking for the nearest each time grows with the square. */
+/** Where the head is. mm */
+export interface Place {
+  x: number
+  y: number
+}
+
+/** Stops beyond this many are visited in file order: looking for the nearest each time grows with the square. */
 const MOST_SORTED = 400
 
-/** Lengths of the hops from outline to outline, always to the nearest not yet visited. mm */
-export function outlineHops(outline: Outline): Float64Array {
-  const count = outline.start.length - 1
-  const hops = new Float64Array(Math.max(0, count - 1))
-  const u = (c: number): number => outline.points[2 * outline.start[c]!]!
-  const v = (c: number): number => outline.points[2 * outline.start[c]! + 1]!
-  const left = [...Array(count).keys()].slice(1)
-  let here = 0
-  for (let hop = 0; hop < hops.length; hop++) {
+/**
+ * Goes round every contour, always to the nearest place where one not yet visited may begin, wall lines from the nearer side
+ * of the wall to the other. Moves `here` to where the last line ends.
+ */
+export function visitWalls(
+  seams: Seams,
+  walls: number,
+  lineMm: number,
+  here: Place,
+  hops: LengthTally,
+): void {
+  const { start, places } = seams
+  const left = Array.from({ length: start.length - 1 }, (_, c) => c)
+  const outer = lineMm / 2
+  const inner = (walls - 0.5) * lineMm
+  const sorted = left.length <= MOST_SORTED
+  while (left.length > 0) {
     let best = 0
-    let bestMm = Infinity
-    const search = count > MOST_SORTED ? 1 : left.length
-    for (let i = 0; i < search; i++) {
-      const mm = Math.hypot(u(left[i]!) - u(here), v(left[i]!) - v(here))
-      if (mm < bestMm) {
-        bestMm = mm
-        best = i
+    let bestAt = 4 * start[left[0]!]!
+    let best2 = Infinity
+    let fromOutside = true
+    const search = sorted ? left.length : 1
+    for (let k = 0; k < search; k++) {
+      const c = left[k]!
+      for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
+        const x = places[i]! - here.x
+        const y = places[i + 1]! - here.y
+        const wayX = places[i + 2]!
+        const wayY = places[i + 3]!
+        const out2 = (x + wayX * outer) ** 2 + (y + wayY * outer) ** 2
+        const in2 = (x + wayX * inner) ** 2 + (y + wayY * inner) ** 2
+        const least = Math.min(out2, in2)
+        if (least >= best2) continue
+        best = k
+        bestAt = i
+        best2 = least
+        fromOutside = out2 <= in2
       }
     }
-    hops[hop] = bestMm
-    here = left[best]!
+    addLength(hops, Math.sqrt(best2), 1)
+    const wayX = places[bestAt + 2]!
+    const wayY = places[bestAt + 3]!
+    if (walls > 1) addLength(hops, lineMm * Math.sqrt(wayX * wayX + wayY * wayY), walls - 1)
+    const depth = fromOutside ? inner : outer
+    here.x = places[bestAt]! + wayX * depth
+    here.y = places[bestAt + 1]! + wayY * depth
     left[best] = left[left.length - 1]!
     left.pop()
   }
-  return hops
+}
+
+/**
+ * Lays zigzags, always the nearest next one, from either end. Of the two ways they can be laid, the one that begins nearer is
+ * taken. Moves `here` to where the last one ends.
+ */
+export function visitZigzags(
+  ways: readonly [ZigzagEnds, ZigzagEnds],
+  here: Place,
+  hops: LengthTally,
+): void {
+  const ends = nearest2(ways[1], here) < nearest2(ways[0], here) ? ways[1] : ways[0]
+  const left = Array.from({ length: ends.length / 4 }, (_, k) => 4 * k)
+  const sorted = left.length <= MOST_SORTED
+  while (left.length > 0) {
+    let best = 0
+    let best2 = Infinity
+    let exit = 0
+    const search = sorted ? left.length : 1
+    for (let k = 0; k < search; k++) {
+      for (let side = 0; side < 4; side += 2) {
+        const i = left[k]!
+        const square = (ends[i + side]! - here.x) ** 2 + (ends[i + side + 1]! - here.y) ** 2
+        if (square >= best2) continue
+        best = k
+        best2 = square
+        exit = i + 2 - side
+      }
+    }
+    addLength(hops, Math.sqrt(best2), 1)
+    here.x = ends[exit]!
+    here.y = ends[exit + 1]!
+    left[best] = left[left.length - 1]!
+    left.pop()
+  }
+}
+
+function nearest2(ends: ZigzagEnds, here: Place): number {
+  let least = Infinity
+  for (let i = 0; i < ends.length; i += 2) {
+    least = Math.min(least, (ends[i]! - here.x) ** 2 + (ends[i + 1]! - here.y) ** 2)
+  }
+  return least
 }

@@ -34,15 +34,15 @@ function packKey(limit: number, length: number, a: number, b: number): number {
 }
 
 /**
- * Breaks every contour at its corners, once for each corner limit. A lap starts and ends at a standstill, at its sharpest
+ * Breaks every contour at its corners, once for each corner limit; `turns` holds σ at every point of the outline. A lap starts and ends at a standstill, at its sharpest
  * corner, where a seam is hidden best.
  */
-export function findWallRuns(outline: Outline): OutlineRuns {
+export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns {
   const keys: number[] = []
   const lengths: number[] = []
   let lapMm = 0
   for (let c = 0; c + 1 < outline.start.length; c++) {
-    const lap = cornersOf(outline.points, outline.start[c]!, outline.start[c + 1]!)
+    const lap = cornersOf(outline.points, turns, outline.start[c]!, outline.start[c + 1]!)
     lapMm += lap.lengthMm
     CORNER_LIMITS.forEach((limit, index) => {
       let from = 0
@@ -69,24 +69,15 @@ interface Lap {
   readonly lengthMm: number
 }
 
-function cornersOf(points: Float64Array, begin: number, end: number): Lap {
-  const count = end - begin
+function cornersOf(points: Float64Array, turns: Float64Array, begin: number, end: number): Lap {
   const at: number[] = []
   const sigma: number[] = []
   let travelled = 0
   let seam = -1
   let sharpest = -1
-  for (let k = 0; k < count; k++) {
-    const p = 2 * (begin + ((k + count - 1) % count))
-    const q = 2 * (begin + k)
-    const r = 2 * (begin + ((k + 1) % count))
-    const inU = points[q]! - points[p]!
-    const inV = points[q + 1]! - points[p + 1]!
-    const outU = points[r]! - points[q]!
-    const outV = points[r + 1]! - points[q + 1]!
-    const outMm = Math.hypot(outU, outV)
-    const cosine = (inU * outU + inV * outV) / (Math.hypot(inU, inV) * outMm || 1)
-    const turn = Math.sqrt(Math.max(0, (1 - cosine) / 2))
+  for (let i = begin; i < end; i++) {
+    const next = i + 1 < end ? i + 1 : begin
+    const turn = turns[i]!
     if (turn >= CORNER_LIMITS[0]!) {
       if (turn > sharpest + 1e-9) {
         sharpest = turn
@@ -95,7 +86,9 @@ function cornersOf(points: Float64Array, begin: number, end: number): Lap {
       at.push(travelled)
       sigma.push(turn)
     }
-    travelled += outMm
+    const outU = points[2 * next]! - points[2 * i]!
+    const outV = points[2 * next + 1]! - points[2 * i + 1]!
+    travelled += Math.sqrt(outU * outU + outV * outV)
   }
   if (seam < 0) return { at, sigma, lengthMm: travelled }
   const zero = at[seam]!

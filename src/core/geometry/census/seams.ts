@@ -1,0 +1,88 @@
+import { SCAN_TILT_DEG } from './scanGrid.ts'
+import type { Outline } from './simplify.ts'
+
+/** Where the wall lines around each contour may begin and end. */
+export interface Seams {
+  /** Places of contour c: `start[c]` up to `start[c + 1]`. */
+  readonly start: Int32Array
+  /** x, y of the place on the outline, then the way into the part that goes one mm deeper; stride 4. mm */
+  readonly places: Float64Array
+}
+
+/** A corner hides a seam well enough when it is at least this share as sharp as the sharpest of its contour. */
+const SHARP_ENOUGH = 0.8
+/** More places than this around one contour are thinned out: the next one is never far. */
+const MOST_PLACES = 16
+/** At a point like a needle's, the way in that goes one mm deeper is taken no longer than this. mm */
+const LONGEST_WAY_IN = 4
+
+const SIN = Math.sin((SCAN_TILT_DEG * Math.PI) / 180)
+const COS = Math.cos((SCAN_TILT_DEG * Math.PI) / 180)
+
+/** σ = sin(half the turn) at every point of an outline. */
+export function turnsOf(outline: Outline): Float64Array {
+  const { points, start } = outline
+  const turns = new Float64Array(points.length / 2)
+  for (let c = 0; c + 1 < start.length; c++) {
+    const begin = start[c]!
+    const end = start[c + 1]!
+    let u = points[2 * begin]! - points[2 * end - 2]!
+    let v = points[2 * begin + 1]! - points[2 * end - 1]!
+    let size = Math.sqrt(u * u + v * v)
+    for (let i = begin; i < end; i++) {
+      const next = i + 1 < end ? i + 1 : begin
+      const outU = points[2 * next]! - points[2 * i]!
+      const outV = points[2 * next + 1]! - points[2 * i + 1]!
+      const outSize = Math.sqrt(outU * outU + outV * outV)
+      const cosine = (u * outU + v * outV) / (size * outSize || 1)
+      turns[i] = Math.sqrt(Math.max(0, (1 - cosine) / 2))
+      u = outU
+      v = outV
+      size = outSize
+    }
+  }
+  return turns
+}
+
+/** The sharpest corners of every contour, as places. The part lies to the left of its outline. */
+export function findSeams(outline: Outline, turns: Float64Array): Seams {
+  const { points, start } = outline
+  const starts = new Int32Array(start.length)
+  const places: number[] = []
+  for (let c = 0; c + 1 < start.length; c++) {
+    const begin = start[c]!
+    const end = start[c + 1]!
+    let enough = 0
+    for (let i = begin; i < end; i++) enough = Math.max(enough, SHARP_ENOUGH * turns[i]!)
+    let count = 0
+    for (let i = begin; i < end; i++) if (turns[i]! >= enough) count++
+    const every = Math.ceil(count / MOST_PLACES)
+    let seen = 0
+    for (let i = begin; i < end; i++) {
+      if (turns[i]! < enough || seen++ % every !== 0) continue
+      const before = i > begin ? i - 1 : end - 1
+      const after = i + 1 < end ? i + 1 : begin
+      pushPlace(places, points, before, i, after)
+    }
+    starts[c + 1] = places.length / 4
+  }
+  return { start: starts, places: Float64Array.from(places) }
+}
+
+function pushPlace(places: number[], points: Float64Array, p: number, q: number, r: number): void {
+  const u = points[2 * q]!
+  const v = points[2 * q + 1]!
+  const inU = u - points[2 * p]!
+  const inV = v - points[2 * p + 1]!
+  const outU = points[2 * r]! - u
+  const outV = points[2 * r + 1]! - v
+  const inMm = Math.sqrt(inU * inU + inV * inV) || 1
+  const outMm = Math.sqrt(outU * outU + outV * outV) || 1
+  // The two left normals added: as long as 2·cos(half the turn), and the way in is 1/cos(half the turn).
+  const sumU = -inV / inMm - outV / outMm
+  const sumV = inU / inMm + outU / outMm
+  const square = Math.max(sumU * sumU + sumV * sumV, 1e-9)
+  const way = Math.min(2 / square, LONGEST_WAY_IN / Math.sqrt(square))
+  places.push(u * COS - v * SIN, u * SIN + v * COS)
+  places.push((sumU * COS - sumV * SIN) * way, (sumU * SIN + sumV * COS) * way)
+}
