@@ -67,6 +67,8 @@ export interface FlightSetup {
   readonly avionicsW: number
   /** Distance of a motor from the middle. mm */
   readonly motorRadiusMm: number
+  /** Motors with brushes, as the smallest craft have; left out, they are taken as such below 60 g. */
+  readonly brushed?: boolean
 }
 
 /** What a plane is judged by. */
