@@ -27,6 +27,16 @@ export function showMoney(range: Range): Shown {
   return shown(range, money)
 }
 
+/** Two decimals, whatever they are, for a column of like figures. */
+export function showFixed(value: number): string {
+  return twoDecimals.format(value)
+}
+
+/** Grams with their unit, rounded as everywhere else on the page. */
+export function showMass(massG: number): string {
+  return `${trueMinus(grams(massG))}\u00a0g`
+}
+
 /** Hours and minutes as on a clock; minutes are rounded to five from ten hours on. */
 export function showTime(range: Range): Shown {
   return shown(range, clock)
@@ -62,7 +72,7 @@ function money(value: number): string {
   return Math.abs(value) < 99.995 ? twoDecimals.format(value) : showNumber(value, 0)
 }
 
-export function clock(timeS: number): string {
+function clock(timeS: number): string {
   if (!Number.isFinite(timeS)) return '–'
   const step = timeS < 36_000 ? 1 : 5
   const minutes = Math.round(timeS / 60 / step) * step

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import type { Locator } from 'playwright'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import {
@@ -104,18 +105,18 @@ describe('the ledger', { timeout: 90_000 }, () => {
       const grams = (await page.locator('.cell-grams .figure').allInnerTexts()).map((text) =>
         Number(text.replaceAll(/[^\d.]/g, '')),
       )
-      expect(grams).toEqual([...grams].sort((a, b) => b - a))
+      expect(grams).toEqual(grams.toSorted((a, b) => b - a))
     }, LOCALE)
   })
 })
 
-async function boxOf(place: import('playwright').Locator) {
+async function boxOf(place: Locator) {
   const box = await place.boundingBox()
   if (box === null) throw new Error('Not on screen.')
   return box
 }
 
-async function centreOf(place: import('playwright').Locator) {
+async function centreOf(place: Locator) {
   const box = await boxOf(place)
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import {
@@ -53,7 +54,6 @@ describe('the work', { timeout: 90_000 }, () => {
 
       const choosing = page.waitForEvent('filechooser')
       await page.getByRole('button', { name: 'Open saved frame' }).click()
-      const { readFileSync } = await import('node:fs')
       await (
         await choosing
       ).setFiles({

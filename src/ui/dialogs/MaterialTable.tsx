@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components'
 import type { Material, Sourced } from '../../core/figures.ts'
-import { showNumber } from '../show.ts'
+import { showFixed, showNumber } from '../show.ts'
 import { SourceTip } from './SourceTip.tsx'
 
 interface MaterialTableProps {
@@ -48,11 +48,9 @@ export function MaterialTable({ materials, currency, editedId, onEdit }: Materia
             <tr key={material.id} aria-current={material.id === editedId ? 'true' : undefined}>
               <th scope="row">{material.name}</th>
               <td className="figures">
-                {showNumber(material.densityGCm3.value, 3)}
+                {showFixed(material.densityGCm3.value)}
                 <SourceTip of={material.densityGCm3} what={`the density of ${material.name}`} />
-                <span className="range">
-                  {material.densityRangeGCm3.map((end) => showNumber(end, 3)).join('–')}
-                </span>
+                <span className="range">{material.densityRangeGCm3.map(showFixed).join('–')}</span>
               </td>
               <Cell of={material.pricePerKg} digits={2} what={`the price of ${material.name}`} />
               <Cell of={material.youngsGPa} digits={2} what={`the stiffness of ${material.name}`} />

@@ -31,7 +31,8 @@ export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
     <Sheet title="Materials" wide isOpen={isOpen} onClose={onClose}>
       <p className="hint">
         The density on the spool’s label, or the one you weighed, narrows every range on the page.
-        The letter beside a number tells where it comes from.
+        The letter beside a number tells where it comes from: r read, d derived, w a weak source, m
+        from memory, c common practice. Point at it or tab to it for the source itself.
       </p>
       {edited === null ? null : (
         <MaterialForm

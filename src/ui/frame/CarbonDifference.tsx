@@ -1,14 +1,9 @@
 import type { CarbonFrame } from '../../core/frame.ts'
 import type { Range } from '../../core/figures.ts'
-import {
-  formatMoney,
-  formatPercent,
-  formatRange,
-  formatMass,
-  withSign,
-} from '../../core/figures/format.ts'
+import { formatMoney, formatPercent, formatRange, withSign } from '../../core/figures/format.ts'
 import { frameSummary } from '../../state/derived.ts'
 import { useAppState } from '../app-context.ts'
+import { showMass, trueMinus } from '../show.ts'
 
 /** Printed against carbon: two bars on one axis, and the difference in words. */
 export function CarbonDifference({ carbon }: { readonly carbon: CarbonFrame }) {
@@ -23,8 +18,8 @@ export function CarbonDifference({ carbon }: { readonly carbon: CarbonFrame }) {
         words="Mass"
         printed={totals.massG}
         carbon={carbon.massG}
-        format={formatMass}
-        below={saying(difference.massG, formatMass, 'heavier', 'lighter', difference.massShare)}
+        format={showMass}
+        below={saying(difference.massG, showMass, 'heavier', 'lighter', difference.massShare)}
       />
       <BarPair
         words="Cost of what flies"
@@ -89,6 +84,7 @@ function saying(
   share: Range | null,
 ): string {
   const size = format(Math.abs(difference.mid))
-  const percent = share === null ? '' : `, ${withSign(share.mid, formatPercent(share.mid))}`
+  const percent =
+    share === null ? '' : `, ${trueMinus(withSign(share.mid, formatPercent(share.mid)))}`
   return `${size} ${difference.mid >= 0 ? more : less}${percent}`
 }

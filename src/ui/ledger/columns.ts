@@ -17,7 +17,7 @@ export function nextOrder(order: Order, column: ColumnId): Order {
 export function sortRows(rows: readonly LedgerRow[], order: Order): readonly LedgerRow[] {
   if (order === null) return rows
   const sign = order.descending ? -1 : 1
-  return [...rows].sort((a, b) => sign * compare(a, b, order.column))
+  return rows.toSorted((a, b) => sign * compare(a, b, order.column))
 }
 
 const FIGURES: ReadonlySet<ColumnId> = new Set(['pieces', 'grams', 'cost', 'hours', 'share'])

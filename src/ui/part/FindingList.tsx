@@ -4,7 +4,7 @@ import type { Finding, Severity } from '../../core/mesh.ts'
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
   if (findings.length === 0)
     return <p className="hint">Nothing odd found: the mesh is closed and faces outward.</p>
-  const sorted = [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity])
+  const sorted = findings.toSorted((a, b) => RANK[a.severity] - RANK[b.severity])
   return (
     <ul className="findings">
       {sorted.map((finding) => (

@@ -1,5 +1,6 @@
 import type { Census } from '../../core/census.ts'
 import type { PartFigures } from '../../core/figures.ts'
+import { formatFilament, formatVolume } from '../../core/figures/format.ts'
 import type { PartRead } from '../../state/types.ts'
 import { showNumber } from '../show.ts'
 
@@ -23,7 +24,7 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
   const size = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
   const facts: (readonly [string, string])[] = [
     ['Size', `${size.map((side) => showNumber(side, 1)).join(' × ')} mm`],
-    ['Volume', `${showNumber(measure.volumeMm3 / 1000, 2)} cm³`],
+    ['Volume', formatVolume(measure.volumeMm3)],
     ['Surface', `${showNumber(measure.areaMm2 / 100, 1)} cm²`],
     ['Triangles', showNumber(measure.triangles, 0)],
     ['Bodies', showNumber(measure.bodies, 0)],
@@ -33,8 +34,7 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
     facts.push(['Layers', showNumber(census.layers.count, 0)])
     facts.push(['Printed height', `${showNumber(census.heightMm, 1)} mm`])
   }
-  if (figures !== null)
-    facts.push(['Filament', `${showNumber(figures.filamentM.mid, 2)} m a piece`])
+  if (figures !== null) facts.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
   return (
     <dl className="facts">
       {facts.map(([words, figure]) => (

@@ -40,5 +40,5 @@ function sizeIn(measure: MeshMeasure, now: LengthUnit, then: LengthUnit): string
   const { min, max } = measure.boundsMm
   const scale = unitToMm(then) / unitToMm(now)
   const sides = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
-  return `${sides.map((side) => showNumber(side * scale, 1)).join(' × ')} mm`
+  return `${sides.map((side) => showNumber(side * scale, side * scale < 1 ? 3 : 1)).join(' × ')} mm`
 }
