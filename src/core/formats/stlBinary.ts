@@ -64,21 +64,8 @@ export function readStlBinary(bytes: Uint8Array, name: string): ReadMesh {
   const findings = sizeFindings(bytes, name, count)
   if (count > MAX_TRIANGLES) refuseTooMany(name, count)
 
-  const view = viewOf(bytes)
-  const soup = new Float32Array(9 * count)
-  let doubt = 0
-  let to = 0
-  let at = STL_START + NORMAL_BYTES
-  for (let t = 0; t < count; t++) {
-    for (let k = 0; k < 9; k++) {
-      const value = view.getFloat32(at, true)
-      doubt += value - value
-      soup[to++] = value
-      at += 4
-    }
-    at += STL_STRIDE - 36
-  }
-  if (doubt !== 0) refuseNotFinite(soup, name)
+  const soup = readCorners(bytes, count)
+  if (soup === null) refuseNotFinite(bytes, name, count)
 
   return {
     format: 'stl-binary',
@@ -87,6 +74,25 @@ export function readStlBinary(bytes: Uint8Array, name: string): ReadMesh {
     pieces: [{ name: headerName(bytes), firstTriangle: 0, triangleCount: count }],
     findings,
   }
+}
+
+/** The corners of the first `count` triangles, 9 numbers each; null where one is not finite. */
+export function readCorners(bytes: Uint8Array, count: number): Float32Array | null {
+  const view = viewOf(bytes)
+  const corners = new Float32Array(9 * count)
+  let doubt = 0
+  let to = 0
+  let at = STL_START + NORMAL_BYTES
+  for (let t = 0; t < count; t++) {
+    for (let k = 0; k < 9; k++) {
+      const value = view.getFloat32(at, true)
+      doubt += value - value
+      corners[to++] = value
+      at += 4
+    }
+    at += STL_STRIDE - 36
+  }
+  return doubt === 0 ? corners : null
 }
 
 function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[] {
@@ -145,14 +151,17 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
   return findings
 }
 
-function refuseNotFinite(soup: Float32Array, name: string): never {
-  const bad = soup.findIndex((value) => !Number.isFinite(value))
+function refuseNotFinite(bytes: Uint8Array, name: string, count: number): never {
+  const view = viewOf(bytes)
+  const placeOf = (i: number): number =>
+    STL_START + STL_STRIDE * Math.floor(i / 9) + NORMAL_BYTES + 4 * (i % 9)
+  let bad = 0
+  while (Number.isFinite(view.getFloat32(placeOf(bad), true))) bad++
   const triangle = Math.floor(bad / 9)
-  const at = STL_START + STL_STRIDE * triangle + NORMAL_BYTES + 4 * (bad % 9)
   refuse(
     name,
     'not-finite',
-    `Triangle ${grouped(triangle + 1)} of ${grouped(soup.length / 9)} has the coordinate ${soup[bad]} at byte ${grouped(at)}.`,
+    `Triangle ${grouped(triangle + 1)} of ${grouped(count)} has the coordinate ${view.getFloat32(placeOf(bad), true)} at byte ${grouped(placeOf(bad))}.`,
     'Repair the model where it was drawn and export it again.',
   )
 }

@@ -1,0 +1,220 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { cpus, tmpdir, totalmem } from 'node:os'
+import { join } from 'node:path'
+import { STLLoader } from 'three/addons/loaders/STLLoader.js'
+import { nodeWorkers } from '../../src/cli/nodeWorkers.ts'
+import { parseOptions } from '../../src/cli/options.ts'
+import type { FileAsk } from '../../src/cli/priceAll.ts'
+import type { PartReport } from '../../src/cli/report.ts'
+import { MATERIALS } from '../../src/core/data/materials.ts'
+import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
+import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
+import { partFigures } from '../../src/core/figures/part.ts'
+import { frameTotals } from '../../src/core/figures/total.ts'
+import { quickMeasure } from '../../src/core/formats/quick.ts'
+import { readCorners } from '../../src/core/formats/stlBinary.ts'
+import { takeCensus } from '../../src/core/geometry/takeCensus.ts'
+import type { Mesh } from '../../src/core/mesh.ts'
+import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { createPool } from '../../src/jobs/pool.ts'
+import { loadManifold, solidCensus } from '../support/solidCensus.ts'
+import { parseWithThreeStlLoader } from '../support/threeStlLoader.ts'
+import { writeStlBinary } from '../support/writeMesh.ts'
+import { alternate, clock, logSlope, median } from './median.ts'
+import { holedPlate, organicPart, taperedArm } from './parts.ts'
+
+/*
+ * Every figure is a ratio of medians taken in turns in this one run, so that it means something on a busy machine too.
+ * `npm run bench` prints a table, `npm run bench -- --json` the ratios alone.
+ */
+
+interface Row {
+  readonly key: string
+  readonly ratio: number
+  readonly reach: string
+  readonly detail: string
+}
+
+const json = process.argv.includes('--json')
+const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice(7)
+const folder = mkdtempSync(join(tmpdir(), 'preweigh-bench-'))
+const rows: Row[] = []
+const ms = (value: number): string => `${value.toFixed(value < 10 ? 2 : 0)} ms`
+
+function report(key: string, ratio: number, reach: string, detail: string): void {
+  rows.push({ key, ratio, reach, detail })
+  if (!json)
+    console.log(`${key.padEnd(26)} ${ratio.toFixed(3).padStart(8)}  ${reach.padEnd(8)} ${detail}`)
+}
+
+async function compare(
+  key: string,
+  reach: string,
+  rounds: number,
+  ours: () => unknown,
+  baseline: () => unknown,
+): Promise<void> {
+  const { oursMs, baselineMs } = await alternate(rounds, ours, baseline)
+  report(key, oursMs / baselineMs, reach, `${ms(oursMs)} against ${ms(baselineMs)}`)
+}
+
+async function reading(): Promise<void> {
+  const bytes = writeStlBinary(await organicPart(1_000_000))
+  const triangles = (bytes.length - 84) / 50
+  const ours = (): unknown => [readCorners(bytes, triangles), quickMeasure(bytes)]
+  const three = new STLLoader()
+  await compare('readVsThree', '≤ 1.0', 9, ours, () => three.parse(bytes.buffer as ArrayBuffer))
+  await compare('readVsStlLoader', '≤ 0.10', 5, ours, () => parseWithThreeStlLoader(bytes))
+  await compare(
+    'measureVsCopy',
+    '≤ 2',
+    15,
+    () => quickMeasure(bytes),
+    () => bytes.slice(),
+  )
+}
+
+async function censuses(): Promise<void> {
+  const wasm = await loadManifold()
+  const parts: [string, Mesh][] = [
+    ['Organic', await organicPart(250_000)],
+    ['Plate', await holedPlate()],
+    ['Arm', await taperedArm()],
+  ]
+  for (const [name, mesh] of parts) {
+    await compare(
+      `censusVsSolid${name}`,
+      '≤ 0.20',
+      name === 'Organic' ? 3 : 7,
+      () => takeCensus(mesh, RECIPE_DEFAULTS),
+      () => solidCensus(wasm, mesh, RECIPE_DEFAULTS),
+    )
+  }
+  const worst = Math.max(
+    ...rows.filter(({ key }) => key.startsWith('censusVsSolid')).map(({ ratio }) => ratio),
+  )
+  report('censusVsSolid', worst, '≤ 0.20', 'the worst of the three')
+}
+
+async function pool(): Promise<void> {
+  const bytes = writeStlBinary(await organicPart(60_000))
+  const files = Array.from({ length: 12 }, (_, i) => join(folder, `part-${i}.stl`))
+  for (const file of files) writeFileSync(file, bytes)
+  const options = parseOptions(files, () => '', 'en-GB')!
+  const run = async (size: number): Promise<() => Promise<unknown>> => {
+    const workers = createPool<FileAsk, never, readonly PartReport[]>({
+      spawn: nodeWorkers(new URL('../../src/cli/worker.mjs', import.meta.url)),
+      size,
+      idleMs: 600_000,
+      memory: 0,
+    })
+    closers.push(() => workers.close())
+    return () =>
+      Promise.all(
+        files.map((file) =>
+          workers.run({
+            ask: { file, path: file, options },
+            name: file,
+            priority: 0,
+            weight: 0,
+            urgent: false,
+            keeps: null,
+          }),
+        ),
+      )
+  }
+  const closers: (() => void)[] = []
+  const two = await run(2)
+  const one = await run(1)
+  const { oursMs, baselineMs } = await alternate(3, two, one)
+  for (const close of closers) close()
+  report(
+    'poolSpeedup',
+    baselineMs / oursMs,
+    '≥ 1.7',
+    `${ms(oursMs)} on two, ${ms(baselineMs)} on one`,
+  )
+}
+
+async function infillChange(): Promise<void> {
+  const censuses = await Promise.all(
+    Array.from({ length: 50 }, async (_, i) =>
+      takeCensus(i % 2 === 0 ? await holedPlate() : await taperedArm(), RECIPE_DEFAULTS),
+    ),
+  )
+  const times: number[] = []
+  for (let infillPct = 10; infillPct <= 60; infillPct++) {
+    times.push(
+      await clock(() => {
+        const parts = censuses.map((census, i) => ({
+          id: String(i),
+          quantity: 1,
+          spares: 0,
+          figures: partFigures(
+            census,
+            { ...RECIPE_DEFAULTS, infillPct },
+            MATERIALS[0]!,
+            PRINTER_DEFAULT,
+            PRICES_DEFAULTS,
+          ),
+        }))
+        return frameTotals(parts, null)
+      }),
+    )
+  }
+  const oursMs = median(times)
+  report('infillChange', oursMs / 16.7, '≤ 0.25', `${ms(oursMs)} for 50 parts`)
+}
+
+async function growth(): Promise<void> {
+  const byTriangles: [number, number][] = []
+  for (const triangles of [10_000, 50_000, 250_000, 1_000_000, 2_000_000]) {
+    const mesh = await organicPart(triangles)
+    const times = [1, 2, 3].map(() => clock(() => takeCensus(mesh, RECIPE_DEFAULTS)))
+    byTriangles.push([triangles, median(await Promise.all(times))])
+  }
+  report(
+    'growthTriangles',
+    logSlope(byTriangles),
+    '≤ 1.1',
+    byTriangles.map(([, t]) => ms(t)).join(', '),
+  )
+  const mesh = await organicPart(100_000)
+  const byLayers: [number, number][] = []
+  for (const layerMm of [0.4, 0.2, 0.1, 0.05]) {
+    const recipe = { ...RECIPE_DEFAULTS, layerMm, firstLayerMm: layerMm }
+    const times = [1, 2, 3].map(() => clock(() => takeCensus(mesh, recipe)))
+    byLayers.push([1 / layerMm, median(await Promise.all(times))])
+  }
+  report('growthLayers', logSlope(byLayers), '≤ 1.1', byLayers.map(([, t]) => ms(t)).join(', '))
+}
+
+async function memory(): Promise<void> {
+  const bytes = writeStlBinary(await organicPart(4_000_000))
+  const path = join(folder, 'large.stl')
+  writeFileSync(path, bytes)
+  const child = new URL('memoryChild.ts', import.meta.url).pathname
+  const grown = Number(
+    execFileSync(process.execPath, ['--import', 'tsx', child, path], { encoding: 'utf8' }),
+  )
+  report(
+    'memoryVsFile',
+    grown / bytes.length,
+    '≤ 3',
+    `${(grown / 1e6).toFixed(0)} MB for a file of ${(bytes.length / 1e6).toFixed(0)} MB`,
+  )
+}
+
+const groups = { reading, censuses, pool, infillChange, growth, memory }
+try {
+  for (const [name, run] of Object.entries(groups)) if (!only || only === name) await run()
+} finally {
+  rmSync(folder, { recursive: true })
+}
+if (json) {
+  const [cpu] = cpus()
+  const machine = `${cpu?.model ?? 'unknown'}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GiB, Node ${process.version}`
+  const ratios = Object.fromEntries(rows.map(({ key, ratio }) => [key, Number(ratio.toFixed(4))]))
+  console.log(JSON.stringify({ ratios, machine }, null, 2))
+}

@@ -1,0 +1,52 @@
+import type { Manifold } from 'manifold-3d'
+import { placeMesh } from '../../src/core/geometry/pose.ts'
+import type { Mesh } from '../../src/core/mesh.ts'
+import { POSE_AS_DRAWN } from '../../src/core/settings.ts'
+import { loadManifold } from '../support/solidCensus.ts'
+
+/** A wavy ball some 60 mm across with about `triangles` triangles: no two layers alike. */
+export async function organicPart(triangles: number): Promise<Mesh> {
+  const { Manifold: Solid } = await loadManifold()
+  const segments = 4 * Math.round(Math.sqrt(triangles / 8))
+  return take(
+    Solid.sphere(30, segments).warp((p) => {
+      const swell =
+        1 + 0.15 * Math.sin(p[0] * 0.3) * Math.cos(p[1] * 0.25) + 0.1 * Math.sin(p[2] * 0.4)
+      for (const axis of [0, 1, 2] as const) p[axis] *= swell
+    }),
+  )
+}
+
+/** A deck 136 × 60 × 4 mm with 60 round holes. */
+export async function holedPlate(): Promise<Mesh> {
+  const { Manifold: Solid } = await loadManifold()
+  const holes = Array.from({ length: 60 }, (_, i) =>
+    Solid.cylinder(10, 1.6, 1.6, 64, true).translate([
+      -60 + (i % 12) * 11,
+      -20 + Math.floor(i / 12) * 10,
+      0,
+    ]),
+  )
+  return take(Solid.cube([136, 60, 4], true).subtract(Solid.union(holes)))
+}
+
+/** An arm 160 mm long that tapers from 22 × 14 mm, with rounded corners, a pocket, a motor pad and its screw holes. */
+export async function taperedArm(): Promise<Mesh> {
+  const { Manifold: Solid, CrossSection } = await loadManifold()
+  const section = CrossSection.square([16, 8], true).offset(3, 'Round', 2, 64)
+  const body = section.extrude(160, 1, 0, [0.6, 0.7]).rotate([90, 0, 0]).translate([0, 0, 7])
+  const pad = Solid.cylinder(6, 15, 15, 128).translate([0, -160, 0])
+  const bores = [0, 90, 180, 270].map((degrees) =>
+    Solid.cylinder(30, 1.6, 1.6, 48, true)
+      .translate([8, 0, 0])
+      .rotate([0, 0, degrees])
+      .translate([0, -160, 0]),
+  )
+  const pocket = Solid.cube([7, 90, 20], true).translate([0, -70, 7])
+  return take(body.add(pad).subtract(Solid.union([...bores, pocket])))
+}
+
+function take(solid: Manifold): Mesh {
+  const { vertProperties, triVerts } = solid.getMesh()
+  return placeMesh({ positions: vertProperties, indices: triVerts }, 1, POSE_AS_DRAWN)
+}
