@@ -2,7 +2,7 @@ import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
 import { startBrowserSession } from './state/browserSession.ts'
 import { App } from './ui/App.tsx'
-import { AppContext } from './ui/app-context.ts'
+import { AppContext } from './ui/appContext.ts'
 import './ui/styles/index.css'
 import { applyKeptTheme } from './ui/theme.ts'
 

@@ -1,9 +1,9 @@
 import { Button } from 'react-aria-components'
 import type { Range } from '../core/figures.ts'
-import { useActions } from './app-context.ts'
+import { useActions } from './appContext.ts'
 import { GramRuler } from './frame/GramRuler.tsx'
 import { PickButton } from './intake/PickButton.tsx'
-import type { Intake } from './intake/read-drop.ts'
+import type { Intake } from './intake/readDrop.ts'
 
 /** The balance before anything lies on it. */
 const AT_REST: Range = { low: 0, mid: 0, high: 0 }

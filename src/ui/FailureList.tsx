@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import { useActions, useAppState } from './app-context.ts'
+import { useActions, useAppState } from './appContext.ts'
 
 /** Files that could not become a part: which, what is wrong, what to do. */
 export function FailureList() {

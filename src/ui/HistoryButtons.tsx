@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
 import { Button } from 'react-aria-components'
-import { useActions, useAppState } from './app-context.ts'
+import { useActions, useAppState } from './appContext.ts'
 
 /** Undo and redo, by button and by Ctrl+Z / Ctrl+Shift+Z (also Ctrl+Y); text fields keep their own undo. */
 export function HistoryButtons() {

@@ -1,4 +1,4 @@
-import { useAppState } from './app-context.ts'
+import { useAppState } from './appContext.ts'
 
 /** Files that are being opened, and those of a folder that hold no mesh by their name. */
 export function IncomingLine({ leftAlone }: { readonly leftAlone: number }) {

@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
 import { Button } from 'react-aria-components'
-import { useActions, useAppState } from './app-context.ts'
+import { useActions, useAppState } from './appContext.ts'
 
 const SHOWN_MS = 8000
 

@@ -1,4 +1,4 @@
-import { useAppState } from './app-context.ts'
+import { useAppState } from './appContext.ts'
 
 /** Says where the work is kept; browsers may refuse to keep anything. */
 export function StorageLine() {

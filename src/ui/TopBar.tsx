@@ -1,7 +1,7 @@
 import { FrameMenu } from './frame/FrameMenu.tsx'
 import { HistoryButtons } from './HistoryButtons.tsx'
 import { PickButton } from './intake/PickButton.tsx'
-import type { Intake } from './intake/read-drop.ts'
+import type { Intake } from './intake/readDrop.ts'
 import { StorageLine } from './StorageLine.tsx'
 import { ThemeToggle } from './ThemeToggle.tsx'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { readDrop } from '../../src/ui/intake/read-drop.ts'
+import { readDrop } from '../../src/ui/intake/readDrop.ts'
 
 // A script may not make a DataTransfer that holds folders, so these stand in for what the browser hands over.
 

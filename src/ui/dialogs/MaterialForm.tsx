@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button, Form, Input, Label, TextField } from 'react-aria-components'
 import type { Material, Sourced } from '../../core/figures.ts'
-import { useActions } from '../app-context.ts'
+import { useActions } from '../appContext.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 
 interface MaterialFormProps {

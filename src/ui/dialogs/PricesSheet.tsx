@@ -1,6 +1,6 @@
 import { CURRENCY_CODES, pricesIn } from '../../core/data/prices.ts'
 import type { Prices } from '../../core/figures.ts'
-import { useActions, useAppState } from '../app-context.ts'
+import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'

@@ -1,6 +1,6 @@
 import { PRINTER_FIELDS, PRINTERS } from '../../core/data/printers.ts'
 import type { Printer } from '../../core/figures.ts'
-import { useActions, useAppState } from '../app-context.ts'
+import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'

@@ -2,7 +2,7 @@ import type { CarbonFrame } from '../../core/frame.ts'
 import type { Range } from '../../core/figures.ts'
 import { formatMoney, formatPercent, formatRange, withSign } from '../../core/figures/format.ts'
 import { frameSummary } from '../../state/derived.ts'
-import { useAppState } from '../app-context.ts'
+import { useAppState } from '../appContext.ts'
 import { showMass, trueMinus } from '../show.ts'
 
 /** Printed against carbon: two bars on one axis, and the difference in words. */

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
 import { PreweighError } from '../../core/problem.ts'
 import { PROJECT_ENDING } from '../../state/projectFile.ts'
-import { useActions, useAppState, useReadState } from '../app-context.ts'
+import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { Confirm } from '../fields/Confirm.tsx'
 
 type Item = 'save' | 'new' | 'sandpiper' | 'tern'

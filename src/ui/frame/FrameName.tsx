@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Input, TextField } from 'react-aria-components'
-import { useActions, useAppState } from '../app-context.ts'
+import { useActions, useAppState } from '../appContext.ts'
 
 /** The frame's name, written straight on the page. */
 export function FrameName() {

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { formatMoney } from '../../core/figures/format.ts'
-import { useAppState } from '../app-context.ts'
+import { useAppState } from '../appContext.ts'
 import { MaterialsSheet } from '../dialogs/MaterialsSheet.tsx'
 import { PricesSheet } from '../dialogs/PricesSheet.tsx'
 import { PrinterSheet } from '../dialogs/PrinterSheet.tsx'

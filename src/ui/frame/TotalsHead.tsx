@@ -1,6 +1,6 @@
 import { formatPercent, withSign } from '../../core/figures/format.ts'
 import { frameSummary } from '../../state/derived.ts'
-import { useAppState } from '../app-context.ts'
+import { useAppState } from '../appContext.ts'
 import { showGrams, showMoney, showTime, trueMinus } from '../show.ts'
 import { FrameName } from './FrameName.tsx'
 import { GramRuler } from './GramRuler.tsx'

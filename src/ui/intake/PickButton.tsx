@@ -1,6 +1,6 @@
 import { useRef } from 'react'
 import { Button } from 'react-aria-components'
-import { readList, type Intake } from './read-drop.ts'
+import { readList, type Intake } from './readDrop.ts'
 
 interface PickButtonProps {
   readonly children: string

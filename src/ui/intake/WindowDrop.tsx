@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import { readDrop, readList, type Intake } from './read-drop.ts'
+import { readDrop, readList, type Intake } from './readDrop.ts'
 
 /** Takes files dropped anywhere on the window or pasted, and says so while a drag is above it. */
 export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) => void }) {

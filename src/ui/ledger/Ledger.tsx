@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react'
 import { ledgerRows } from '../../state/derived.ts'
-import { useActions, useAppState } from '../app-context.ts'
+import { useActions, useAppState } from '../appContext.ts'
 import { sortRows, type Order } from './columns.ts'
 import { LedgerHead } from './LedgerHead.tsx'
 import { LedgerRowView } from './LedgerRowView.tsx'

@@ -2,15 +2,15 @@ import { memo } from 'react'
 import { Button, Checkbox } from 'react-aria-components'
 import type { LedgerRow } from '../../state/derived.ts'
 import type { PartWork } from '../../state/types.ts'
-import { useActions, useReadState } from '../app-context.ts'
+import { useActions, useReadState } from '../appContext.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
 import { Cautions } from './Cautions.tsx'
 import { FigureCell } from './FigureCell.tsx'
-import { recipeWords } from './recipe-words.ts'
+import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
 import { Thumbnail } from './Thumbnail.tsx'
-import { readOf } from './work-facts.ts'
+import { readOf } from './workFacts.ts'
 
 interface LedgerRowViewProps {
   readonly row: LedgerRow

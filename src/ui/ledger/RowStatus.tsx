@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components'
 import type { PartWork } from '../../state/types.ts'
-import { useActions } from '../app-context.ts'
+import { useActions } from '../appContext.ts'
 
 /** What is still under way for a part, or why it failed; nothing once its figures stand. */
 export function RowStatus({ partId, work }: { readonly partId: string; readonly work: PartWork }) {

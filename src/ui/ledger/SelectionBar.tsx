@@ -4,7 +4,7 @@ import { useShallow } from 'zustand/react/shallow'
 import { ROLES } from '../../core/data/roles.ts'
 import type { RoleId } from '../../core/frame.ts'
 import { materialsOf } from '../../state/materialOf.ts'
-import { useActions, useAppState, useReadState } from '../app-context.ts'
+import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 
 const ROLE_IDS = Object.keys(ROLES) as RoleId[]

@@ -1,23 +1,23 @@
 import type { PartFigures } from '../../core/figures.ts'
 import { showNumber } from '../show.ts'
-import { breakdown } from './breakdown.ts'
+import { laidShares } from './laidShares.ts'
 
 /** One bar, split into what the piece is made of, and the same in figures below it. */
 export function Breakdown({ figures }: { readonly figures: PartFigures }) {
-  const slices = breakdown(figures)
-  if (slices.length === 0) return null
+  const shares = laidShares(figures)
+  if (shares.length === 0) return null
   return (
     <figure className="breakdown">
       <figcaption>Where the grams of one piece go</figcaption>
       <div className="stack" aria-hidden="true">
-        {slices.map(({ id, share }) => (
-          <span key={id} className={`slice slice-${id}`} style={{ flexGrow: share }} />
+        {shares.map(({ id, share }) => (
+          <span key={id} className={`laid laid-${id}`} style={{ flexGrow: share }} />
         ))}
       </div>
       <ul>
-        {slices.map(({ id, words, massG, share }) => (
+        {shares.map(({ id, words, massG, share }) => (
           <li key={id}>
-            <span className={`key slice-${id}`} aria-hidden="true" />
+            <span className={`key laid-${id}`} aria-hidden="true" />
             {words} <b>{showNumber(massG, massG < 10 ? 2 : 1)} g</b>{' '}
             <span className="quiet-text">{showNumber(share * 100, 0)} %</span>
           </li>

@@ -1,6 +1,6 @@
 import type { Material } from '../../core/figures.ts'
 import { materialsOf } from '../../state/materialOf.ts'
-import { useAppState } from '../app-context.ts'
+import { useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { showNumber } from '../show.ts'
 import { useShallow } from 'zustand/react/shallow'

@@ -4,7 +4,7 @@ import type { Part } from '../../core/frame.ts'
 import { PreweighError } from '../../core/problem.ts'
 import type { Thumbnail as Picture } from '../../state/types.ts'
 import type { ViewHandle, ViewName } from '../../view3d/types.ts'
-import { useActions } from '../app-context.ts'
+import { useActions } from '../appContext.ts'
 import { Thumbnail } from '../ledger/Thumbnail.tsx'
 import { shownTheme, watchTheme } from '../theme.ts'
 

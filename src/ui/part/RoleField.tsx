@@ -1,6 +1,6 @@
 import { ROLES } from '../../core/data/roles.ts'
 import type { RoleId } from '../../core/frame.ts'
-import { useActions } from '../app-context.ts'
+import { useActions } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 
 const ROLE_IDS = Object.keys(ROLES) as RoleId[]

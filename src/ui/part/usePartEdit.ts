@@ -1,6 +1,6 @@
 import { useCallback, useRef } from 'react'
 import type { PartPatch } from '../../state/types.ts'
-import { useActions } from '../app-context.ts'
+import { useActions } from '../appContext.ts'
 
 /** How a field of one part writes: `edit` is an undo step of its own, `drag` belongs to the gesture until `settle`. */
 export interface PartEdit {
