@@ -1,0 +1,123 @@
+import { stockedLengths, THREADS } from './data.ts'
+import { insertSeat } from './insert.ts'
+import { headOf, threadLengthMm } from './screw.ts'
+import type { Stack, StackAnswer, StackWarning, StackWarningCode } from './stack.ts'
+
+/** Boss outside diameter and hole depth in screw diameters (celofasteners.com/en/content/220; hkymould.com agrees on the boss). */
+const PLASTIC_BOSS = 2
+const PLASTIC_HOLE = 2.7
+
+type Lengths = Omit<StackAnswer, 'warnings'>
+
+/** Everything wrong with a stack, the gravest first. */
+export function stackWarnings(stack: Stack, lengths: Lengths): readonly StackWarning[] {
+  return [
+    tooLong(stack, lengths),
+    shortOfThread(stack, lengths),
+    nothingStocked(stack, lengths),
+    shankTooLong(stack, lengths),
+    headTooDeep(stack),
+    bossTooThin(stack),
+    holeTooShallow(stack),
+  ].filter((warning) => warning !== null)
+}
+
+function warn(code: StackWarningCode, text: string): StackWarning {
+  return { code, text }
+}
+
+/** Only a screw the builder chose can be too long: the stocked one is picked to fit. */
+function tooLong(stack: Stack, { lengthMm, mostMm, gripMm }: Lengths): StackWarning | null {
+  if (lengthMm === null || mostMm === null || lengthMm <= mostMm) return null
+  const overMm = mm(lengthMm - mostMm)
+  const limitMm = mm(mostMm - gripMm)
+  return warn(
+    'too-long',
+    stack.end.kind === 'motor'
+      ? `Screw too long: ${mm(lengthMm)} mm reaches ${overMm} mm past the ${limitMm} mm of thread in the motor and can cut its windings. Take ${mm(mostMm)} mm or less.`
+      : `Screw too long: ${mm(lengthMm)} mm meets the bottom of the ${limitMm} mm deep hole ${overMm} mm early. Take ${mm(mostMm)} mm or less.`,
+  )
+}
+
+function shortOfThread(stack: Stack, lengths: Lengths): StackWarning | null {
+  const { lengthMm, leastMm, gripMm, engagementMm } = lengths
+  if (lengthMm === null || engagementMm === null || lengthMm >= leastMm) return null
+  const wantedMm = mm(leastMm - gripMm)
+  const into = { nut: 'nut', insert: 'insert', plastic: 'plastic', motor: 'motor' }[stack.end.kind]
+  return warn(
+    'short-of-thread',
+    `Too short of thread: ${mm(engagementMm)} mm of the screw is left for the ${into}, it wants ${wantedMm} mm. Take ${mm(leastMm)} mm or more.`,
+  )
+}
+
+function nothingStocked(stack: Stack, { lengthMm, leastMm, mostMm }: Lengths): StackWarning | null {
+  if (lengthMm !== null) return null
+  const stocked = stockedLengths(stack.size)
+  const wanted = mostMm === null ? `${mm(leastMm)} mm or more` : `${mm(leastMm)}–${mm(mostMm)} mm`
+  const longer = stocked.find((length) => length >= leastMm)
+  const advice =
+    longer === undefined || mostMm === null
+      ? 'Stack less, or use a standoff.'
+      : `Put ${mm(longer - mostMm)} mm of washers under the head and take ${longer} mm.`
+  return warn(
+    'nothing-stocked',
+    `No stocked ${stack.size} length fits: it has to be ${wanted}. ${advice}`,
+  )
+}
+
+/** A nut runs onto the plain shank, or the shank meets the insert, before the layers are tight. */
+function shankTooLong(stack: Stack, { lengthMm, gripMm }: Lengths): StackWarning | null {
+  if (lengthMm === null) return null
+  const threadMm = threadLengthMm(stack.size)
+  const shankMm = lengthMm - threadMm
+  if (shankMm <= gripMm) return null
+  return warn(
+    'shank-too-long',
+    `Too short of thread: a standard ${stack.size} × ${mm(lengthMm)} has ${mm(threadMm)} mm of thread and a plain shank of ${mm(shankMm)} mm, but only ${mm(gripMm)} mm to clamp. Take a shorter screw or one threaded to its head.`,
+  )
+}
+
+function headTooDeep(stack: Stack): StackWarning | null {
+  const head = headOf(stack.standard, stack.size)
+  const [first] = stack.layers
+  if (head.shape !== 'cone' || !first || first.thicknessMm >= head.heightMm) return null
+  return warn(
+    'head-deeper-than-plate',
+    `Head deeper than plate: a countersunk ${stack.size} head is ${head.heightMm} mm deep, “${first.name}” is ${mm(first.thicknessMm)} mm thick. Take a button head or a thicker plate.`,
+  )
+}
+
+function bossTooThin(stack: Stack): StackWarning | null {
+  const { end, size } = stack
+  if (end.kind !== 'insert' && end.kind !== 'plastic') return null
+  if (end.bossMm === null) return null
+  const leastMm =
+    end.kind === 'insert'
+      ? insertSeat(size, end.insertMm).bossMm
+      : PLASTIC_BOSS * THREADS[size].diameterMm
+  if (end.bossMm >= leastMm - 1e-9) return null
+  return warn(
+    'boss-too-thin',
+    `Boss too thin: ${mm(end.bossMm)} mm across, an ${size} ${end.kind === 'insert' ? 'insert' : 'screw in plastic'} wants ${mm(leastMm)} mm or more. Thicken the boss.`,
+  )
+}
+
+function holeTooShallow(stack: Stack): StackWarning | null {
+  const { end, size } = stack
+  if (end.kind !== 'insert' && end.kind !== 'plastic') return null
+  if (end.holeDepthMm === null) return null
+  const leastMm =
+    end.kind === 'insert'
+      ? insertSeat(size, end.insertMm).depthMm
+      : PLASTIC_HOLE * THREADS[size].diameterMm
+  if (end.holeDepthMm >= leastMm - 1e-9) return null
+  return warn(
+    'hole-too-shallow',
+    `Hole too shallow: ${mm(end.holeDepthMm)} mm deep, it wants ${mm(leastMm)} mm or more. Deepen the hole.`,
+  )
+}
+
+/** At most two decimals, none needless. */
+function mm(value: number): string {
+  return String(Number(value.toFixed(2)))
+}
