@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 
 /**
  * What each folder of src may import: other folders, and packages from npm (`node:` stands for Node's own).
- * core <- jobs <- state <- ui, view3d; the composition points (main.tsx, cli, bench) sit above what they wire up.
+ * core <- jobs <- state <- ui, view3d; the composition points (main.tsx, cli) sit above what they wire up.
  */
 const RULES: Record<string, { folders: readonly string[]; packages: readonly string[] }> = {
   core: { folders: [], packages: ['valibot', 'fflate', 'saxes'] },
@@ -17,10 +17,6 @@ const RULES: Record<string, { folders: readonly string[]; packages: readonly str
   },
   cli: { folders: ['core', 'jobs'], packages: ['node:', 'valibot', 'tsx'] },
   demo: { folders: ['core'], packages: ['node:', 'manifold-3d', 'fflate'] },
-  bench: {
-    folders: ['core', 'jobs', 'cli', 'demo'],
-    packages: ['node:', 'three-stl-loader', 'three'],
-  },
   tools: { folders: [], packages: ['node:', 'vite'] },
 }
 
