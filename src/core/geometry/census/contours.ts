@@ -149,7 +149,7 @@ function walk(cut: LayerCut, mate: Int32Array, bridgedMm: number): Contours {
       const fv = points[2 * from + 1]!
       const tu = points[2 * to]!
       const tv = points[2 * to + 1]!
-      const size = Math.hypot(tu - fu, tv - fv)
+      const size = Math.sqrt((tu - fu) * (tu - fu) + (tv - fv) * (tv - fv))
       length += size
       forward += enter === 0 ? size : -size
       // The far end is the next segment's near end, unless a bridge lies between.

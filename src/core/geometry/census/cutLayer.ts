@@ -23,7 +23,7 @@ export interface CutLayer {
   readonly outline: Outline
   /** A_i along u and along v. */
   readonly rows: readonly [RowSet, RowSet]
-  /** |A_i|: by Green's theorem where nothing overlaps, else from the rows. mm² */
+  /** |A_i|: by Green's theorem where next to nothing overlaps, else from the rows. mm² */
   readonly areaMm2: number
   /** True area ÷ scanned area, along u and along v. */
   readonly correction: readonly [number, number]
@@ -49,14 +49,18 @@ export function createLayerCutter(grids: Grids): (cut: LayerCut) => CutLayer {
   }
 }
 
+/** Rows are this true at worst; outlines that cross themselves by less need no other area than Green's. */
+const SCAN_ERROR = 1e-3
+
 function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: number): CutLayer {
   const alongU = scanOutline(outline, grids[0])
   const alongV = scanOutline(outline, grids[1])
   const areaU = rowLengthMm(alongU.region) * grids[0].pitchMm
   const areaV = rowLengthMm(alongV.region) * grids[1].pitchMm
-  const simple = alongU.simple && alongV.simple
+  const scanned = (areaU + areaV) / 2
   const green = outline.points.length > 0 ? Math.abs(contours.signedAreaMm2) : 0
-  const areaMm2 = simple ? green : (areaU + areaV) / 2
+  const simple = alongU.simple && alongV.simple
+  const areaMm2 = simple || Math.abs(green - scanned) < SCAN_ERROR * green ? green : scanned
   return {
     shape,
     outline,

@@ -4,11 +4,14 @@ import type { Lines } from './lines.ts'
 import { measureLines } from './lines.ts'
 import type { Boundary } from './rooms.ts'
 import { dropSmallPieces, measureBoundary, separatePieces } from './rooms.ts'
-import { intersectRows, subtractRows } from './rowAlgebra.ts'
-import { emptyRows, isEmpty, rowLengthMm } from './rowSet.ts'
+import { intersectAll, subtractRows } from './rowAlgebra.ts'
+import type { RowSet } from './rowSet.ts'
+import { emptyRows, rowLengthMm } from './rowSet.ts'
 
 /** What one layer holds, in its own scan direction. Areas mm², lengths mm. */
 export interface LayerAreas {
+  /** 0: along x, 1: along y. */
+  readonly along: 0 | 1
   readonly areaMm2: number
   readonly wallMm2: number
   readonly skinMm2: number
@@ -30,8 +33,8 @@ export interface LayerAreas {
 export const LEAST_ROOM_LINES2 = 16
 
 /** Line spacings, in line widths, at which zigzags are followed. */
-export const SKIN_STEPS: readonly number[] = [1]
-export const ROOM_STEPS: readonly number[] = [1, 2, 4, 8, 16, 32]
+const SKIN_STEPS: readonly number[] = [1]
+export const ROOM_STEPS: readonly number[] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32]
 
 /**
  * Divides a layer into walls, skin and infill room. `neighbours` are the T layers above and B below that must cover a
@@ -47,15 +50,9 @@ export function measureLayer(
 ): LayerAreas {
   const pitchMm = grids[along].pitchMm
   const inset = insetOf(layer, along, wallMm, grids)
-  let covered = inset
-  let last = layer
-  for (const neighbour of neighbours) {
-    if (neighbour === last || isEmpty(covered)) continue
-    covered = neighbour
-      ? intersectRows(covered, neighbour.rows[along])
-      : emptyRows(grids[along].rows)
-    if (neighbour) last = neighbour
-  }
+  const covered = neighbours.includes(null)
+    ? emptyRows(grids[along].rows)
+    : intersectAll(inset, coversOf(layer, neighbours, along))
   const room = dropSmallPieces(
     covered,
     separatePieces(covered),
@@ -68,6 +65,7 @@ export function measureLayer(
   const insetMm2 = rowLengthMm(inset) * pitchMm * scale
   const roomMm2 = rowLengthMm(room) * pitchMm * scale
   return {
+    along,
     areaMm2: layer.areaMm2,
     wallMm2: Math.max(0, layer.areaMm2 - insetMm2),
     skinMm2: insetMm2 - roomMm2,
@@ -81,4 +79,17 @@ export function measureLayer(
     skinBoundary: measureBoundary(skin, pitchMm),
     roomLines: measureLines(room, grids[along], lineMm, ROOM_STEPS),
   }
+}
+
+/** Rows of the neighbours that are not of the layer's own shape, each shape once. */
+function coversOf(
+  layer: CutLayer,
+  neighbours: readonly (CutLayer | null)[],
+  along: 0 | 1,
+): readonly RowSet[] {
+  const covers = new Set<RowSet>()
+  for (const neighbour of neighbours) {
+    if (neighbour && neighbour !== layer) covers.add(neighbour.rows[along])
+  }
+  return [...covers]
 }

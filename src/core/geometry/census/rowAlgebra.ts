@@ -1,27 +1,58 @@
 import type { RowSet } from './rowSet.ts'
-import { createRowWriter, emptyRows, isEmpty } from './rowSet.ts'
+import { emptyRows, isEmpty, LEAST_SPAN_MM } from './rowSet.ts'
+import { createScratch } from './scratch.ts'
 
-/** What lies in both. */
-export function intersectRows(a: RowSet, b: RowSet): RowSet {
-  if (a === b) return a
-  const rows = a.start.length - 1
-  if (isEmpty(a) || isEmpty(b)) return emptyRows(rows)
-  const out = createRowWriter(rows, a.spans.length / 2)
+const scratch = createScratch()
+const spare = createScratch()
+
+/** What lies in all of them: `region` and every cover. One pass over the rows, however many covers there are. */
+export function intersectAll(region: RowSet, covers: readonly RowSet[]): RowSet {
+  const rows = region.start.length - 1
+  if (covers.some(isEmpty)) return emptyRows(rows)
+  const start = new Int32Array(rows + 1)
+  let most = region.spans.length
+  for (const cover of covers) most += cover.spans.length
+  const out = scratch.floats(most)
+  const space = spare.floats(most)
+  let written = 0
   for (let row = 0; row < rows; row++) {
-    let i = a.start[row]! * 2
-    let j = b.start[row]! * 2
-    const iEnd = a.start[row + 1]! * 2
-    const jEnd = b.start[row + 1]! * 2
-    while (i < iEnd && j < jEnd) {
-      const aTo = a.spans[i + 1]!
-      const bTo = b.spans[j + 1]!
-      out.add(Math.max(a.spans[i]!, b.spans[j]!), Math.min(aTo, bTo))
-      if (aTo < bTo) i += 2
-      else j += 2
+    const begin = written
+    for (let i = region.start[row]! * 2; i < region.start[row + 1]! * 2; i++) {
+      out[written++] = region.spans[i]!
     }
-    out.endRow()
+    for (let c = 0; c < covers.length && written > begin; c++) {
+      const { start: coverStart, spans } = covers[c]!
+      let j = coverStart[row]! * 2
+      const jEnd = coverStart[row + 1]! * 2
+      // Most often one stretch of the cover holds the only stretch there is.
+      if (
+        written === begin + 2 &&
+        jEnd === j + 2 &&
+        spans[j]! <= out[begin]! &&
+        spans[j + 1]! >= out[begin + 1]!
+      ) {
+        continue
+      }
+      let kept = 0
+      let i = begin
+      while (i < written && j < jEnd) {
+        const aTo = out[i + 1]!
+        const bTo = spans[j + 1]!
+        const from = out[i]! > spans[j]! ? out[i]! : spans[j]!
+        const to = aTo < bTo ? aTo : bTo
+        if (to - from >= LEAST_SPAN_MM) {
+          space[kept++] = from
+          space[kept++] = to
+        }
+        if (aTo < bTo) i += 2
+        else j += 2
+      }
+      for (let k = 0; k < kept; k++) out[begin + k] = space[k]!
+      written = begin + kept
+    }
+    start[row + 1] = written / 2
   }
-  return out.finish()
+  return { start, spans: out.slice(0, written) }
 }
 
 /** What lies in `a` and not in `b`. */
@@ -29,7 +60,9 @@ export function subtractRows(a: RowSet, b: RowSet): RowSet {
   const rows = a.start.length - 1
   if (a === b) return emptyRows(rows)
   if (isEmpty(a) || isEmpty(b)) return a
-  const out = createRowWriter(rows, a.spans.length / 2)
+  const start = new Int32Array(rows + 1)
+  const out = scratch.floats(a.spans.length + b.spans.length)
+  let written = 0
   for (let row = 0; row < rows; row++) {
     let j = b.start[row]! * 2
     const jEnd = b.start[row + 1]! * 2
@@ -37,17 +70,21 @@ export function subtractRows(a: RowSet, b: RowSet): RowSet {
       let from = a.spans[i]!
       const to = a.spans[i + 1]!
       while (j < jEnd && b.spans[j + 1]! <= from) j += 2
-      let k = j
-      while (k < jEnd && b.spans[k]! < to) {
-        out.add(from, b.spans[k]!)
+      for (let k = j; k < jEnd && b.spans[k]! < to; k += 2) {
+        if (b.spans[k]! - from >= LEAST_SPAN_MM) {
+          out[written++] = from
+          out[written++] = b.spans[k]!
+        }
         from = b.spans[k + 1]!
-        k += 2
       }
-      out.add(from, to)
+      if (to - from >= LEAST_SPAN_MM) {
+        out[written++] = from
+        out[written++] = to
+      }
     }
-    out.endRow()
+    start[row + 1] = written / 2
   }
-  return out.finish()
+  return { start, spans: out.slice(0, written) }
 }
 
 /** What lies in either. */
@@ -55,22 +92,29 @@ export function uniteRows(a: RowSet, b: RowSet): RowSet {
   if (a === b || isEmpty(b)) return a
   if (isEmpty(a)) return b
   const rows = a.start.length - 1
-  const out = createRowWriter(rows, (a.spans.length + b.spans.length) / 2)
+  const start = new Int32Array(rows + 1)
+  const out = scratch.floats(a.spans.length + b.spans.length)
+  let written = 0
   for (let row = 0; row < rows; row++) {
+    const begin = written
     let i = a.start[row]! * 2
     let j = b.start[row]! * 2
     const iEnd = a.start[row + 1]! * 2
     const jEnd = b.start[row + 1]! * 2
     while (i < iEnd || j < jEnd) {
-      if (j >= jEnd || (i < iEnd && a.spans[i]! <= b.spans[j]!)) {
-        out.add(a.spans[i]!, a.spans[i + 1]!)
-        i += 2
+      const takeA = j >= jEnd || (i < iEnd && a.spans[i]! <= b.spans[j]!)
+      const from = takeA ? a.spans[i]! : b.spans[j]!
+      const to = takeA ? a.spans[i + 1]! : b.spans[j + 1]!
+      if (takeA) i += 2
+      else j += 2
+      if (written > begin && from <= out[written - 1]!) {
+        if (to > out[written - 1]!) out[written - 1] = to
       } else {
-        out.add(b.spans[j]!, b.spans[j + 1]!)
-        j += 2
+        out[written++] = from
+        out[written++] = to
       }
     }
-    out.endRow()
+    start[row + 1] = written / 2
   }
-  return out.finish()
+  return { start, spans: out.slice(0, written) }
 }

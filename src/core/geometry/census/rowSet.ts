@@ -9,43 +9,7 @@ export interface RowSet {
 }
 
 /** Stretches shorter than this are rounding. mm */
-const LEAST_SPAN_MM = 1e-7
-
-/** Appends stretches row by row into growing buffers, joining those that touch. */
-export interface RowWriter {
-  add(from: number, to: number): void
-  endRow(): void
-  finish(): RowSet
-}
-
-export function createRowWriter(rows: number, expectedSpans: number): RowWriter {
-  const start = new Int32Array(rows + 1)
-  let spans = new Float64Array(2 * Math.max(16, expectedSpans))
-  let written = 0
-  let row = 0
-  let rowBegin = 0
-  return {
-    add(from, to) {
-      if (to - from < LEAST_SPAN_MM) return
-      if (written > rowBegin && from <= spans[written - 1]!) {
-        if (to > spans[written - 1]!) spans[written - 1] = to
-        return
-      }
-      if (written === spans.length) {
-        const larger = new Float64Array(spans.length * 2)
-        larger.set(spans)
-        spans = larger
-      }
-      spans[written++] = from
-      spans[written++] = to
-    },
-    endRow() {
-      start[++row] = written / 2
-      rowBegin = written
-    },
-    finish: () => ({ start, spans: spans.slice(0, written) }),
-  }
-}
+export const LEAST_SPAN_MM = 1e-7
 
 export function emptyRows(rows: number): RowSet {
   return { start: new Int32Array(rows + 1), spans: new Float64Array(0) }
@@ -55,7 +19,8 @@ export const isEmpty = (region: RowSet): boolean => region.spans.length === 0
 
 /** Area = summed length × pitch. */
 export function rowLengthMm(region: RowSet): number {
+  const { spans } = region
   let sum = 0
-  for (let i = 0; i < region.spans.length; i += 2) sum += region.spans[i + 1]! - region.spans[i]!
+  for (let i = 0; i < spans.length; i += 2) sum += spans[i + 1]! - spans[i]!
   return sum
 }

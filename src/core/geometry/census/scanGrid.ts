@@ -1,5 +1,6 @@
 import type { RowSet } from './rowSet.ts'
-import { createRowWriter } from './rowSet.ts'
+import { LEAST_SPAN_MM } from './rowSet.ts'
+import { createScratch } from './scratch.ts'
 import type { Outline } from './simplify.ts'
 
 /**
@@ -33,6 +34,11 @@ export function planGrid(along: 0 | 1, lowMm: number, highMm: number, marginMm: 
   return { along, rows, pitchMm, originMm: low - (rows * pitchMm - span) / 2 }
 }
 
+/** Index of the first row at or above a coordinate. */
+export function rowAbove(v: number, originMm: number, pitchMm: number): number {
+  return Math.ceil((v - originMm) / pitchMm - 0.5)
+}
+
 /** A region scanned along one axis. */
 export interface ScannedRegion {
   readonly region: RowSet
@@ -40,96 +46,131 @@ export interface ScannedRegion {
   readonly simple: boolean
 }
 
-/** The inside of closed contours by the non-zero rule: overlapping bodies merge, inside-out ones count as solid. */
+const crossingSpace = createScratch()
+const rowSpace = createScratch()
+
+/**
+ * The inside of closed contours by the non-zero rule: overlapping bodies merge, inside-out ones count as solid.
+ * Crossings are gathered row by row with a counting sort; a row's handful is then sorted by insertion.
+ */
 export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
   const { points, start } = outline
-  const crossings = collectCrossings(points, start, grid)
-  const out = createRowWriter(grid.rows, crossings.at.length / 2)
+  const { along, rows, pitchMm, originMm } = grid
+  const across = 1 - along
+  const count = points.length / 2
+  const ints = rowSpace.ints(count + rows + 2)
+  const rowOf = ints.subarray(0, count)
+  const next = ints.subarray(count, count + rows + 2)
+  next.fill(0)
+  for (let i = 0; i < count; i++) rowOf[i] = rowAbove(points[2 * i + across]!, originMm, pitchMm)
+  for (let c = 0; c + 1 < start.length; c++) {
+    let before = start[c + 1]! - 1
+    for (let i = start[c]!; i < start[c + 1]!; before = i++) {
+      // One crossing in every row from the lower to below the upper: told by its ends, summed below.
+      const a = rowOf[before]!
+      const b = rowOf[i]!
+      if (a < b) {
+        next[a + 1]!++
+        next[b + 1]!--
+      } else if (b < a) {
+        next[b + 1]!++
+        next[a + 1]!--
+      }
+    }
+  }
+  const total = endsToStarts(next, rows)
+  // The crossing's place and, in its sign bit's stead, its sense: two numbers each.
+  const hits = crossingSpace.floats(2 * total)
+  for (let c = 0; c + 1 < start.length; c++) {
+    let before = start[c + 1]! - 1
+    for (let i = start[c]!; i < start[c + 1]!; before = i++) {
+      const a = rowOf[before]!
+      const b = rowOf[i]!
+      if (a === b) continue
+      const pv = points[2 * before + across]!
+      const pu = points[2 * before + along]!
+      const slope = (points[2 * i + along]! - pu) / (points[2 * i + across]! - pv)
+      const low = a < b ? a : b
+      const high = a < b ? b : a
+      const sense = a < b ? 1 : -1
+      const base = pu + (originMm + 0.5 * pitchMm - pv) * slope
+      const step = pitchMm * slope
+      for (let row = low; row < high; row++) {
+        const slot = 2 * next[row]!++
+        hits[slot] = base + row * step
+        hits[slot + 1] = sense
+      }
+    }
+  }
+  return sweep(hits, next, rows)
+}
+
+/**
+ * Turns counts' rises and falls (entry row + 1) into the first slot of each row, in place: afterwards `starts[row]` is
+ * where row's slots begin. Returns the number of slots.
+ */
+export function endsToStarts(starts: Int32Array, rows: number): number {
+  let open = 0
+  let total = 0
+  for (let row = 0; row < rows; row++) {
+    open += starts[row + 1]!
+    starts[row] = total
+    total += open
+  }
+  return total
+}
+
+/** `next[row]` is by now where the row's crossings end. */
+function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegion {
+  const rowStart = new Int32Array(rows + 1)
+  let written = 0
   let most = 0
   let least = 0
-  for (let row = 0; row < grid.rows; row++) {
-    const begin = crossings.start[row]!
-    const end = crossings.start[row + 1]!
-    sortCrossings(crossings.at, crossings.sense, begin, end)
+  let begin = 0
+  for (let row = 0; row < rows; row++) {
+    const end = next[row]!
+    sortCrossings(hits, begin, end)
     let winding = 0
     let from = 0
+    const rowBegin = written
     for (let i = begin; i < end; i++) {
       const before = winding
-      winding += crossings.sense[i]!
-      if (before === 0) from = crossings.at[i]!
-      else if (winding === 0) out.add(from, crossings.at[i]!)
+      const at = hits[2 * i]!
+      winding += hits[2 * i + 1]!
+      if (before === 0) {
+        from = at
+      } else if (winding === 0 && at - from >= LEAST_SPAN_MM) {
+        // Written over crossings that are done with: a stretch takes the room of two.
+        if (written > rowBegin && from <= hits[written - 1]!) {
+          hits[written - 1] = at
+        } else {
+          hits[written++] = from
+          hits[written++] = at
+        }
+      }
       if (winding > most) most = winding
       if (winding < least) least = winding
     }
-    out.endRow()
+    rowStart[row + 1] = written / 2
+    begin = end
   }
-  return { region: out.finish(), simple: most - least <= 1 }
-}
-
-interface Crossings {
-  readonly start: Int32Array
-  readonly at: Float64Array
-  /** +1 where the contour crosses the row upwards, −1 downwards. */
-  readonly sense: Int8Array
-}
-
-function collectCrossings(points: Float64Array, start: Int32Array, grid: ScanGrid): Crossings {
-  const { along, rows, pitchMm, originMm } = grid
-  const across = 1 - along
-  const rowStart = new Int32Array(rows + 2)
-  forEachEdge(start, (i, j) => {
-    const a = rowAbove(points[2 * i + across]!, originMm, pitchMm)
-    const b = rowAbove(points[2 * j + across]!, originMm, pitchMm)
-    for (let row = Math.min(a, b); row < Math.max(a, b); row++) rowStart[row + 2]!++
-  })
-  for (let row = 2; row <= rows + 1; row++) rowStart[row]! += rowStart[row - 1]!
-  const total = rowStart[rows + 1]!
-  const at = new Float64Array(total)
-  const sense = new Int8Array(total)
-  forEachEdge(start, (i, j) => {
-    const pv = points[2 * i + across]!
-    const qv = points[2 * j + across]!
-    const a = rowAbove(pv, originMm, pitchMm)
-    const b = rowAbove(qv, originMm, pitchMm)
-    if (a === b) return
-    const pu = points[2 * i + along]!
-    const slope = (points[2 * j + along]! - pu) / (qv - pv)
-    const direction = b > a ? 1 : -1
-    for (let row = Math.min(a, b); row < Math.max(a, b); row++) {
-      const slot = rowStart[row + 1]!++
-      at[slot] = pu + (originMm + (row + 0.5) * pitchMm - pv) * slope
-      sense[slot] = direction
-    }
-  })
-  return { start: rowStart, at, sense }
-}
-
-/** Index of the first row at or above a coordinate. */
-export function rowAbove(v: number, originMm: number, pitchMm: number): number {
-  return Math.ceil((v - originMm) / pitchMm - 0.5)
-}
-
-/** Calls back with the two point numbers of every edge of closed contours. */
-export function forEachEdge(start: Int32Array, visit: (from: number, to: number) => void): void {
-  for (let c = 0; c + 1 < start.length; c++) {
-    const begin = start[c]!
-    const end = start[c + 1]!
-    for (let i = begin; i < end; i++) visit(i, i + 1 < end ? i + 1 : begin)
+  return {
+    region: { start: rowStart, spans: hits.slice(0, written) },
+    simple: most - least <= 1,
   }
 }
 
-/** Insertion sort: rows hold a handful of crossings, mostly in order already. */
-function sortCrossings(at: Float64Array, sense: Int8Array, begin: number, end: number): void {
+function sortCrossings(hits: Float64Array, begin: number, end: number): void {
   for (let i = begin + 1; i < end; i++) {
-    const x = at[i]!
-    const s = sense[i]!
+    const at = hits[2 * i]!
+    const sense = hits[2 * i + 1]!
     let j = i - 1
-    while (j >= begin && at[j]! > x) {
-      at[j + 1] = at[j]!
-      sense[j + 1] = sense[j]!
+    while (j >= begin && hits[2 * j]! > at) {
+      hits[2 * j + 2] = hits[2 * j]!
+      hits[2 * j + 3] = hits[2 * j + 1]!
       j--
     }
-    at[j + 1] = x
-    sense[j + 1] = s
+    hits[2 * j + 2] = at
+    hits[2 * j + 3] = sense
   }
 }

@@ -76,7 +76,7 @@ function simplifyOne(
       dv = pv - anchorV
       open = true
     }
-    const distance = Math.hypot(du, dv)
+    const distance = Math.sqrt(du * du + dv * dv)
     if (distance > tolerance) {
       const slack = tolerance / distance
       const au = du + dv * slack
