@@ -1,0 +1,45 @@
+import type { PlateOutline } from './outline.ts'
+
+/** A tenth of a micrometre: far finer than any cutter, and short to write. */
+const DECIMALS = 4
+
+/**
+ * The outline as an SVG drawing in true millimetres: one unit of the drawing is 1 mm, its size is the part's, y points up
+ * on the part and so is turned over for the screen (not mirrored). Outside and holes are one path.
+ * `name` is shown as the title; `thicknessMm` is noted when given.
+ */
+export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: number): string {
+  const [left, bottom] = outline.minMm
+  const [right, top] = outline.maxMm
+  const width = trim(right - left)
+  const height = trim(top - bottom)
+  const path = outline.contours
+    .map(({ points }) => {
+      const corners = Array.from(
+        { length: points.length / 2 },
+        (_, i) => `${trim((points[2 * i] ?? 0) - left)} ${trim(top - (points[2 * i + 1] ?? 0))}`,
+      )
+      return `M${corners.join('L')}Z`
+    })
+    .join('')
+  const plate = thicknessMm === undefined ? '' : ` Plate: ${trim(thicknessMm)} mm.`
+  return `<?xml version="1.0" encoding="UTF-8"?>
+<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">
+<title>${escape(name)}</title>
+<desc>Outline half-way up the part, in true millimetres.${plate} The line is the finished edge: nothing is taken off for the width of the cut (kerf). Let the cutter run half its width outside the outline and inside the holes.</desc>
+<path d="${path}" fill="none" stroke="#000" stroke-width="0.1" fill-rule="nonzero"/>
+</svg>
+`
+}
+
+function trim(value: number): string {
+  return String(Number(value.toFixed(DECIMALS)))
+}
+
+function escape(text: string): string {
+  return text
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll(/\p{Cc}/gu, '')
+}
