@@ -4,7 +4,9 @@ import type { MeshFile } from '../core/formats/archive.ts'
 import { readMesh } from '../core/formats/read.ts'
 import { partFigures } from '../core/figures/part.ts'
 import { measureMesh } from '../core/geometry/measure.ts'
+import { orientMesh } from '../core/geometry/orient.ts'
 import { placeMesh } from '../core/geometry/pose.ts'
+import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
 import { takeCensus } from '../core/geometry/takeCensus.ts'
 import { PreweighError } from '../core/problem.ts'
 import { POSE_AS_DRAWN } from '../core/settings.ts'
@@ -66,7 +68,8 @@ function priceMesh(
   const mm = unitToMm(read.unit ?? options.unit)
   const measured = measureMesh(read.mesh, mm)
   const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
-  const census = takeCensus(placeMesh(read.mesh, mm, POSE_AS_DRAWN), recipe, onProgress)
+  const census = takeCensus(placeMesh(orientMesh(read.mesh), mm, POSE_AS_DRAWN), recipe, onProgress)
+  refuseTooOpen(census)
   const figures = partFigures(census, recipe, material, printer, prices)
   return reportPart(file, read.format, measure, census, figures, recipe, prices.currency)
 }

@@ -17,6 +17,7 @@ export type ProblemCode =
   | 'too-large'
   | 'no-triangles'
   | 'no-volume'
+  | 'too-open'
   | 'not-finite'
   | 'bad-settings'
   | 'too-many-layers'

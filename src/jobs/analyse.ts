@@ -1,6 +1,7 @@
 import { quickMeasure } from '../core/formats/quick.ts'
 import { measureMesh } from '../core/geometry/measure.ts'
 import { placeMesh } from '../core/geometry/pose.ts'
+import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
 import { takeCensus } from '../core/geometry/takeCensus.ts'
 import { drawThumbnail } from '../core/geometry/thumbnail.ts'
 import type { ReadMesh } from '../core/mesh.ts'
@@ -33,12 +34,13 @@ export async function analyse(
   if (ask.wantRead) tell({ kind: 'read', read: measure(read, mm) })
 
   let toldAt = now()
-  const census = takeCensus(placeMesh(read.mesh, mm, pose), geometry, (fraction) => {
+  const census = takeCensus(placeMesh(shelf.outward(read), mm, pose), geometry, (fraction) => {
     const at = now()
     if (at - toldAt < TELL_MS) return
     toldAt = at
     tell({ kind: 'progress', fraction })
   })
+  refuseTooOpen(census)
   return { census }
 }
 

@@ -1,5 +1,6 @@
 import { readMesh } from '../core/formats/read.ts'
-import type { ReadMesh } from '../core/mesh.ts'
+import { orientMesh } from '../core/geometry/orient.ts'
+import type { Mesh, ReadMesh } from '../core/mesh.ts'
 import { PreweighError } from '../core/problem.ts'
 import type { MeshSource } from './protocol.ts'
 
@@ -8,6 +9,8 @@ export interface MeshShelf {
   /** Throws PreweighError. `onBytes` is called when the file has to be read. */
   take(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
   put(hash: string, mesh: ReadMesh): void
+  /** The mesh faced outwards (see `orientMesh`), worked out once as long as it is kept. */
+  outward(read: ReadMesh): Mesh
 }
 
 /** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
@@ -15,6 +18,7 @@ export const SHELF_PLACES = 3
 
 export function createMeshShelf(): MeshShelf {
   const places = new Map<string, ReadMesh>()
+  const outwards = new WeakMap<ReadMesh, Mesh>()
 
   function put(hash: string, mesh: ReadMesh): void {
     places.delete(hash)
@@ -25,6 +29,11 @@ export function createMeshShelf(): MeshShelf {
 
   return {
     put,
+    outward(read) {
+      const mesh = outwards.get(read) ?? orientMesh(read.mesh)
+      outwards.set(read, mesh)
+      return mesh
+    },
     async take({ hash, name, blob }, onBytes) {
       const known = places.get(hash)
       const mesh = known ?? (await read())

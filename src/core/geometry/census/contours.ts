@@ -23,7 +23,7 @@ export function joinContours(cut: LayerCut): Contours {
   const mate = pairEnds(cut)
   const lone: number[] = []
   for (let end = 0; end < mate.length; end++) if (mate[end]! < 0) lone.push(end)
-  const bridgedMm = lone.length > 0 ? bridgeNearest(cut.points, lone, mate) : 0
+  const bridgedMm = lone.length > 0 ? bridgeNearest(cut, lone, mate) : 0
   return walk(cut, mate, bridgedMm)
 }
 
@@ -89,19 +89,25 @@ function hash(a: number, b: number): number {
 
 /** Lone ends beyond this many are joined in the order found: the layer is in pieces and marked doubtful anyway. */
 const MOST_LONE_ENDS = 1500
+/** A run no longer than this × the gap between its ends is all but straight: closed on itself it encloses nothing. */
+const STRAIGHT = 1.05
 
-function bridgeNearest(points: Float64Array, lone: readonly number[], mate: Int32Array): number {
+/**
+ * Joins lone ends, nearest first. An end meets a start, as in a mesh whose triangles agree, and a straight run is not closed on
+ * itself, while there is another way: two walls of a box that lacks the other two belong together.
+ */
+function bridgeNearest(cut: LayerCut, lone: readonly number[], mate: Int32Array): number {
+  const { points } = cut
+  const runs = followRuns(cut, lone, mate)
+  const gap = (a: number, b: number): number =>
+    Math.hypot(points[2 * a]! - points[2 * b]!, points[2 * a + 1]! - points[2 * b + 1]!)
   const pairs: { a: number; b: number; distance: number }[] = []
   const searched = lone.length <= MOST_LONE_ENDS ? lone : []
   for (let i = 0; i < searched.length; i++) {
     for (let j = i + 1; j < searched.length; j++) {
       const a = searched[i]!
       const b = searched[j]!
-      const distance = Math.hypot(
-        points[2 * a]! - points[2 * b]!,
-        points[2 * a + 1]! - points[2 * b + 1]!,
-      )
-      pairs.push({ a, b, distance })
+      pairs.push({ a, b, distance: gap(a, b) })
     }
   }
   pairs.sort((p, q) => p.distance - q.distance)
@@ -109,7 +115,21 @@ function bridgeNearest(points: Float64Array, lone: readonly number[], mate: Int3
   const join = (a: number, b: number): void => {
     mate[a] = b
     mate[b] = a
-    bridged += Math.hypot(points[2 * a]! - points[2 * b]!, points[2 * a + 1]! - points[2 * b + 1]!)
+    const distance = gap(a, b)
+    bridged += distance
+    const one = runs.get(a)!
+    const other = runs.get(b)!
+    if (one.far === b) return
+    const lengthMm = one.lengthMm + distance + other.lengthMm
+    runs.set(one.far, { far: other.far, lengthMm })
+    runs.set(other.far, { far: one.far, lengthMm })
+  }
+  const isPoor = (a: number, b: number, distance: number): boolean => {
+    const { far, lengthMm } = runs.get(a)!
+    return ((a ^ b) & 1) === 0 || (far === b && lengthMm <= STRAIGHT * distance)
+  }
+  for (const { a, b, distance } of pairs) {
+    if (mate[a]! < 0 && mate[b]! < 0 && !isPoor(a, b, distance)) join(a, b)
   }
   for (const { a, b } of pairs) if (mate[a]! < 0 && mate[b]! < 0) join(a, b)
   // Ends come in pairs (two a segment), so the rest pairs up whole.
@@ -124,6 +144,33 @@ function bridgeNearest(points: Float64Array, lone: readonly number[], mate: Int3
     }
   }
   return bridged
+}
+
+/** For each lone end: the lone end at the other end of its run of segments, and how long the run is. */
+function followRuns(
+  { points }: LayerCut,
+  lone: readonly number[],
+  mate: Int32Array,
+): Map<number, { readonly far: number; readonly lengthMm: number }> {
+  const runs = new Map<number, { readonly far: number; readonly lengthMm: number }>()
+  for (const end of lone) {
+    if (runs.has(end)) continue
+    let lengthMm = 0
+    let far = end
+    for (;;) {
+      const near = far
+      far ^= 1
+      lengthMm += Math.hypot(
+        points[2 * near]! - points[2 * far]!,
+        points[2 * near + 1]! - points[2 * far + 1]!,
+      )
+      if (mate[far]! < 0) break
+      far = mate[far]!
+    }
+    runs.set(end, { far, lengthMm })
+    runs.set(far, { far: end, lengthMm })
+  }
+  return runs
 }
 
 /** Follows the pairs around; a contour runs the way most of its length is directed. */
