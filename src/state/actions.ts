@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla'
 import { PreweighError } from '../core/problem.ts'
 import type { Runner } from '../jobs/runner.ts'
 import { createAnalysis, missingMesh } from './analysis.ts'
+import type { Claims } from './claims.ts'
 import type { DemoSource } from './demos.ts'
 import { createFacts } from './facts.ts'
 import { createFrameActions } from './frameActions.ts'
@@ -9,6 +10,7 @@ import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
 import { createIntake } from './intake.ts'
 import { createMeshes } from './meshes.ts'
+import { createProjects } from './projects.ts'
 import { createSaver } from './saver.ts'
 import type { Storage } from './storage.ts'
 import type { AppState, Session } from './types.ts'
@@ -16,21 +18,24 @@ import type { AppState, Session } from './types.ts'
 export interface ActionDeps {
   readonly runner: Runner
   readonly storage: Storage
+  readonly claims: Claims
   readonly demos: DemoSource
   /** Milliseconds since 1970. */
   readonly now: () => number
   readonly newId: () => string
   /** BCP 47, for the currency a new frame starts in. */
   readonly locale: string
+  /** The project this tab showed before it was reloaded; without it the one opened last in any tab is shown. */
+  readonly preferredProject?: string
 }
 
 /** Wires the store to everything that changes it. Nothing happens before `restore` or another action is called. */
 export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Session {
-  const { runner, storage, newId } = deps
+  const { runner, storage, claims, newId } = deps
   const history = createHistory(store)
   const meshes = createMeshes(storage)
   const facts = createFacts(storage)
-  const saver = createSaver(store, storage, meshes)
+  const saver = createSaver(store, storage, meshes, claims)
   const analysis = createAnalysis(store, runner, meshes, facts)
   const intake = createIntake({
     store,
@@ -42,6 +47,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     onProject: (file) => files.openProject(file),
   })
   const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake })
+  const projects = createProjects({ ...deps, store, history, meshes, saver, files })
 
   /** Files on their way, so that `settled` can wait for them and none overtakes the last visit's frame. */
   const busy = new Set<Promise<unknown>>()
@@ -54,6 +60,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
 
   return {
     ...createFrameActions(store, history, newId),
+    ...projects,
     addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
     loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
     openProject: (file) => afterRestore(() => files.openProject(file)),
@@ -93,6 +100,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     close() {
       analysis.close()
       saver.close()
+      claims.close()
       runner.close()
     },
   }

@@ -1,30 +1,71 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { createBrowserRunner, FACTS_BUILD } from '../jobs/browserRunner.ts'
 import { createActions } from './actions.ts'
+import { createSoleClaims, type Claims } from './claims.ts'
 import { createDemoSource } from './demos.ts'
 import { createIndexedDbStorage } from './indexedDb.ts'
+import { createLockClaims } from './lockClaims.ts'
 import { createAppStore } from './store.ts'
 import type { AppState, Session } from './types.ts'
 
 const DATABASE = 'preweigh'
+/** Where a tab notes which project it shows, so that a reload shows it again. */
+const TAB_NOTE = 'preweigh project'
 
 /** The store and the actions of the page in this browser, its last frame on the way back. Call once. */
 export function startBrowserSession(): { store: StoreApi<AppState>; actions: Session } {
   const store = createAppStore()
+  const preferredProject = readTabNote()
   const actions = createActions(store, {
     runner: createBrowserRunner(),
     storage: createIndexedDbStorage(DATABASE, { factsBuild: FACTS_BUILD }),
+    claims: createBrowserClaims(),
     demos: createDemoSource(document.baseURI, (input, init) => fetch(input, init)),
     now: Date.now,
     newId,
     locale: navigator.language,
+    ...(preferredProject === null ? {} : { preferredProject }),
   })
   void actions.restore()
-  // The last moment a page is sure to get; what was changed within the past quarter second is written now.
+  store.subscribe(({ frame }, before) => {
+    if (frame.id !== before.frame.id) writeTabNote(frame.id)
+  })
+
+  // The last moments a page is sure to get; what was changed within the past quarter second is written now.
+  const flush = () => void actions.flush()
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') void actions.flush()
+    if (document.visibilityState === 'hidden') flush()
+  })
+  window.addEventListener('pagehide', flush)
+  // Only where leaving would lose work: the browser then asks.
+  window.addEventListener('beforeunload', (event) => {
+    const { storage, frame } = store.getState()
+    if (storage.kind === 'memory' && frame.parts.length > 0) event.preventDefault()
   })
   return { store, actions }
+}
+
+/** Locks are missing on pages served over plain http. */
+function createBrowserClaims(): Claims {
+  const { locks } = navigator as { readonly locks?: LockManager }
+  if (locks === undefined) return createSoleClaims()
+  return createLockClaims(locks, new BroadcastChannel(DATABASE), DATABASE)
+}
+
+function readTabNote(): string | null {
+  try {
+    return sessionStorage.getItem(TAB_NOTE)
+  } catch {
+    return null
+  }
+}
+
+function writeTabNote(id: string): void {
+  try {
+    sessionStorage.setItem(TAB_NOTE, id)
+  } catch {
+    // Denied storage is told when the frame is to be kept.
+  }
 }
 
 /** `crypto.randomUUID` is missing on pages served over plain http. */

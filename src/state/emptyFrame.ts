@@ -3,12 +3,15 @@ import { PRINTER_DEFAULT } from '../core/data/printers.ts'
 import type { Prices } from '../core/figures.ts'
 import type { Frame } from '../core/frame.ts'
 
+/** What a frame is called until someone names it. */
+export const NEW_FRAME_NAME = 'New frame'
+
 /** A frame without parts. */
 export function emptyFrame(id: string, prices: Prices = PRICES_DEFAULTS): Frame {
   return {
     version: 1,
     id,
-    name: 'New frame',
+    name: NEW_FRAME_NAME,
     parts: [],
     materials: [],
     printer: PRINTER_DEFAULT,

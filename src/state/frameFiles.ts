@@ -9,13 +9,20 @@ import { emptyFrame } from './emptyFrame.ts'
 import type { History } from './history.ts'
 import { newPart, type Intake } from './intake.ts'
 import type { Meshes } from './meshes.ts'
-import { isNewerFrame, parseFrame } from './parseFrame.ts'
+import { parseFrame } from './parseFrame.ts'
 import { projectEntries, readProject } from './projectFile.ts'
-import { whyNot, type Saver } from './saver.ts'
+import type { Saver } from './saver.ts'
+import type { StoredProject } from './storage.ts'
 import type { Actions, AppState } from './types.ts'
+import { whyNot } from './whyNot.ts'
 
-type FileActions = Pick<Actions, 'loadDemo' | 'openProject' | 'saveProject' | 'newFrame'> & {
+export interface FrameFiles extends Pick<
+  Actions,
+  'loadDemo' | 'openProject' | 'saveProject' | 'newFrame'
+> {
   restore(): Promise<void>
+  /** Reads a frame out of storage; what is damaged in it lands in `failures`. Null when it cannot be read at all. */
+  accept(stored: StoredProject, name: string): Frame | null
 }
 
 export interface FrameFilesDeps extends ActionDeps {
@@ -27,8 +34,8 @@ export interface FrameFilesDeps extends ActionDeps {
 }
 
 /** Actions that put another frame in the place of the present one, and the one that writes it out. */
-export function createFrameFiles(deps: FrameFilesDeps): FileActions {
-  const { store, history, meshes, saver, intake, runner, storage, newId } = deps
+export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
+  const { store, history, meshes, saver, intake, runner, storage, claims, newId } = deps
 
   const blankFrame = (): Frame => emptyFrame(newId(), pricesIn(currencyForLocale(deps.locale)))
 
@@ -43,7 +50,30 @@ export function createFrameFiles(deps: FrameFilesDeps): FileActions {
     )
   }
 
+  function accept(stored: StoredProject, name: string): Frame | null {
+    const parsed = parseFrame(stored.frame)
+    if (!parsed.ok) {
+      intake.fail([{ fileName: name, problem: parsed.problem }])
+      return null
+    }
+    complain(name, parsed.value.complaints)
+    const { frame } = parsed.value
+    saver.know(frame, stored.revision)
+    return frame
+  }
+
+  /** A file of a project that is here already, perhaps a later state of it, becomes a project of its own. */
+  async function withOwnId(frame: Frame): Promise<Frame> {
+    if (frame.id !== store.getState().frame.id) {
+      const stored = await storage.loadProject(frame.id).catch(() => null)
+      if (stored === null) return frame
+    }
+    return { ...frame, id: newId() }
+  }
+
   return {
+    accept,
+
     async loadDemo(id) {
       const outcome = await deps.demos.load(id)
       if (!outcome.ok) {
@@ -67,7 +97,8 @@ export function createFrameFiles(deps: FrameFilesDeps): FileActions {
         intake.fail([{ fileName: file.name, problem: outcome.problem }])
         return
       }
-      const { frame, complaints } = outcome.value
+      const { complaints } = outcome.value
+      const frame = await withOwnId(outcome.value.frame)
       for (const source of outcome.value.meshes) meshes.add(source, null)
       complain(file.name, complaints)
       const text =
@@ -112,33 +143,32 @@ export function createFrameFiles(deps: FrameFilesDeps): FileActions {
     },
 
     async restore() {
-      let stored: unknown
+      let stored: StoredProject | null
       try {
-        stored = await storage.loadFrame()
+        stored = await storage.loadProject(deps.preferredProject ?? null)
+        if (stored === null && deps.preferredProject !== undefined) {
+          stored = await storage.loadProject(null)
+        }
       } catch (error) {
         store.setState({ frame: blankFrame() })
         saver.start(whyNot(error))
         return
       }
-      const parsed = stored === null ? null : parseFrame(stored)
-      if (parsed?.ok === true) {
-        store.setState({ frame: parsed.value.frame })
-        complain('Frame of the last visit', parsed.value.complaints)
-      } else {
+      // One that cannot be read stays as it is in storage, for a newer page or another try.
+      const frame = stored === null ? null : accept(stored, 'Frame of the last visit')
+      if (frame === null) {
         store.setState({ frame: blankFrame() })
-      }
-      if (parsed?.ok === false) {
-        intake.fail([{ fileName: 'Frame of the last visit', problem: parsed.problem }])
-        // It is whole, only newer than this page: it must not be written over.
-        if (isNewerFrame(stored)) {
-          saver.refuse(
-            'The frame of the last visit needs a newer page, and is kept for it. Reload the page.',
-          )
-          return
-        }
+      } else {
+        const isOurs = await claims.hold(frame.id)
+        store.setState({
+          frame,
+          elsewhere: isOurs ? null : { projectId: frame.id, why: 'open' },
+        })
       }
       saver.start(null)
-      await storage.tidy(store.getState().frame).catch(() => undefined)
+      if (await claims.isAlone()) {
+        await storage.tidy(store.getState().frame).catch(() => undefined)
+      }
     },
   }
 }

@@ -22,6 +22,10 @@ export interface History {
   commit(label: string, frame: Frame, options?: CommitOptions): void
   undo(): void
   redo(): void
+  /** Makes `frame` the present one, with nothing before it to go back to. */
+  reset(frame: Frame, also?: Partial<AppState>): void
+  /** Gives a project its new name in every step, so that undo does not take it back by the way. */
+  rename(projectId: string, name: string): void
 }
 
 const MAX_STEPS = 500
@@ -47,6 +51,15 @@ export function createHistory(store: StoreApi<AppState>): History {
     })
   }
 
+  /** Whether `next` would change a project that another tab has; then that is said instead. */
+  function isRefused(next: Frame): boolean {
+    const { frame, elsewhere } = store.getState()
+    if (elsewhere?.projectId !== frame.id || next.id !== frame.id) return false
+    const text = `Nothing was changed: “${frame.name}” is open in another tab. Take it over or open a copy first.`
+    store.setState({ notice: { text, canUndo: false } })
+    return true
+  }
+
   return {
     commit(label, frame, { gesture, also = {} } = {}) {
       const before = store.getState().frame
@@ -54,6 +67,7 @@ export function createHistory(store: StoreApi<AppState>): History {
         store.setState(also)
         return
       }
+      if (isRefused(frame)) return
       const continues = gesture !== undefined && past.at(-1)?.gesture === gesture
       if (!continues) {
         past = [...past, { frame: before, label, gesture: gesture ?? null }].slice(-MAX_STEPS)
@@ -63,17 +77,28 @@ export function createHistory(store: StoreApi<AppState>): History {
     },
     undo() {
       const step = past.at(-1)
-      if (step === undefined) return
+      if (step === undefined || isRefused(step.frame)) return
       past = past.slice(0, -1)
       future = [...future, { ...step, frame: store.getState().frame, gesture: null }]
       show(step.frame, {})
     },
     redo() {
       const step = future.at(-1)
-      if (step === undefined) return
+      if (step === undefined || isRefused(step.frame)) return
       future = future.slice(0, -1)
       past = [...past, { ...step, frame: store.getState().frame, gesture: null }]
       show(step.frame, {})
+    },
+    reset(frame, also = {}) {
+      past = []
+      future = []
+      show(frame, also)
+    },
+    rename(projectId, name) {
+      const renamed = (step: Step): Step =>
+        step.frame.id === projectId ? { ...step, frame: { ...step.frame, name } } : step
+      past = past.map(renamed)
+      future = future.map(renamed)
     },
   }
 }

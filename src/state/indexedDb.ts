@@ -1,27 +1,14 @@
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb'
-import type { Census } from '../core/census.ts'
+import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb'
 import type { Frame } from '../core/frame.ts'
-import type { PartRead } from '../jobs/protocol.ts'
+import { DATABASE_VERSION, upgradeDatabase, type Schema } from './databaseSchema.ts'
+import { DAY_MS, isSpent, latestFirst, summaryOf } from './projectSummary.ts'
 import type { Storage } from './storage.ts'
 
-const VERSION = 1
-/** The frame the page opens with. */
-const CURRENT = 'current'
-const DAY_MS = 24 * 3600 * 1000
 /** Censuses and measures kept: a few ten kilobytes each. */
 const KEPT_FACTS = 500
 
-interface Schema extends DBSchema {
-  frames: { key: string; value: Frame }
-  meshes: { key: string; value: { readonly blob: Blob; readonly savedAt: number } }
-  censuses: { key: string; value: Kept<Census>; indexes: { savedAt: number } }
-  reads: { key: string; value: Kept<PartRead>; indexes: { savedAt: number } }
-}
-
-interface Kept<T> {
-  readonly value: T
-  readonly savedAt: number
-}
+/** On the disk, not just on its way there, before the page says “saved”: a power cut must cost no more than a crash. */
+const DURABLE = { durability: 'strict' } as const
 
 export interface IndexedDbOptions {
   /** Censuses and measures kept under another build are not found. */
@@ -29,22 +16,21 @@ export interface IndexedDbOptions {
   readonly now?: () => number
 }
 
+type Database = IDBPDatabase<Schema>
+type StoreName = 'frames' | 'projects' | 'settings' | 'meshes'
+type Writing = IDBPTransaction<Schema, StoreName[], 'readwrite'>
+
 /** The browser's database. Opened at the first use, and again after the browser closed it. */
 export function createIndexedDbStorage(
   name: string,
   { factsBuild, now = Date.now }: IndexedDbOptions,
 ): Storage & { close(): Promise<void> } {
-  let opening: Promise<IDBPDatabase<Schema>> | null = null
+  let opening: Promise<Database> | null = null
   const inBuild = (key: string) => `${factsBuild}|${key}`
 
-  function open(): Promise<IDBPDatabase<Schema>> {
-    opening ??= openDB<Schema>(name, VERSION, {
-      upgrade(db) {
-        db.createObjectStore('frames')
-        db.createObjectStore('meshes')
-        db.createObjectStore('censuses').createIndex('savedAt', 'savedAt')
-        db.createObjectStore('reads').createIndex('savedAt', 'savedAt')
-      },
+  function open(): Promise<Database> {
+    opening ??= openDB<Schema>(name, DATABASE_VERSION, {
+      upgrade: (db, from, _to, tx) => upgradeDatabase(db, from, tx, now()),
       // Another tab has a newer page and waits to upgrade.
       blocking: () => void close(),
       terminated() {
@@ -63,19 +49,91 @@ export function createIndexedDbStorage(
     db?.close()
   }
 
+  /** Runs `work` in one transaction: when it throws or gives null, nothing of it stays. */
+  async function write<T>(
+    stores: StoreName[],
+    work: (tx: Writing) => Promise<T | null>,
+  ): Promise<T | null> {
+    const tx = (await open()).transaction(stores, 'readwrite', DURABLE)
+    // Without a listener a transaction that fails would be reported as an error of its own.
+    const done = tx.done.catch((error: unknown) => ({ error }))
+    let result: T | null
+    try {
+      result = await work(tx)
+    } catch (error) {
+      abort(tx)
+      const failed = await done
+      // A full disk ends the transaction first; what fails inside it then is only the echo.
+      throw failed?.error instanceof DOMException && failed.error.name === 'QuotaExceededError'
+        ? failed.error
+        : error
+    }
+    if (result === null) abort(tx)
+    const failed = await done
+    if (failed !== undefined && result !== null) throw failed.error
+    return result
+  }
+
   return {
     close,
-    async loadFrame() {
-      return (await (await open()).get('frames', CURRENT)) ?? null
+    async loadProject(id) {
+      const tx = (await open()).transaction(['frames', 'projects', 'settings'])
+      const projects = tx.objectStore('projects')
+      const wanted = id ?? (await tx.objectStore('settings').get('current')) ?? null
+      let found = wanted === null ? undefined : await projects.get(wanted)
+      if (id === null && (found === undefined || found.deletedAt !== null)) {
+        const all = await projects.getAll()
+        found = all.filter((each) => each.deletedAt === null).toSorted(latestFirst)[0]
+      }
+      if (found === undefined) return null
+      const frame: unknown = await tx.objectStore('frames').get(found.id)
+      return { frame, revision: found.revision }
     },
-    async saveFrame(frame, meshes) {
-      const tx = (await open()).transaction(['frames', 'meshes'], 'readwrite')
-      const store = tx.objectStore('meshes')
-      const savedAt = now()
-      const writes = [...meshes].map(async ([hash, blob]) => {
-        if ((await store.getKey(hash)) === undefined) await store.put({ blob, savedAt }, hash)
-      })
-      await Promise.all([tx.objectStore('frames').put(frame, CURRENT), ...writes, tx.done])
+    saveFrame: ({ frame, meshes, massG, basedOn, open: isOpen }) =>
+      write(['frames', 'projects', 'settings', 'meshes'], async (tx) => {
+        const projects = tx.objectStore('projects')
+        const stored = await projects.get(frame.id)
+        if (stored !== undefined && stored.revision !== basedOn) return null
+        const savedAt = now()
+        const revision = (stored?.revision ?? 0) + 1
+        const kept = tx.objectStore('meshes')
+        await Promise.all([
+          tx.objectStore('frames').put(frame, frame.id),
+          projects.put({ ...summaryOf(frame, massG, savedAt), revision }, frame.id),
+          isOpen ? tx.objectStore('settings').put(frame.id, 'current') : null,
+          ...[...meshes].map(async ([hash, blob]) => {
+            if ((await kept.getKey(hash)) === undefined) await kept.put({ blob, savedAt }, hash)
+          }),
+        ])
+        return revision
+      }),
+    openProject: (id, basedOn) =>
+      write(['projects', 'settings'], async (tx) => {
+        const stored = await tx.objectStore('projects').get(id)
+        if (stored === undefined || stored.revision !== basedOn) return null
+        await tx.objectStore('settings').put(id, 'current')
+        return stored.revision
+      }),
+    async listProjects() {
+      const all = await (await open()).getAll('projects')
+      return all.map(({ revision: _revision, ...summary }) => summary).toSorted(latestFirst)
+    },
+    renameProject: (id, wanted) =>
+      write(['frames', 'projects'], async (tx) => {
+        const stored = await tx.objectStore('projects').get(id)
+        const frame = await tx.objectStore('frames').get(id)
+        if (stored === undefined || frame === undefined) return null
+        const revision = stored.revision + 1
+        const changed = { ...stored, name: wanted, changedAt: now(), revision }
+        await tx.objectStore('projects').put(changed, id)
+        await tx.objectStore('frames').put({ ...frame, name: wanted }, id)
+        return revision
+      }),
+    async setDeleted(id, deletedAt) {
+      await patchSummary(id, { deletedAt })
+    },
+    async saveMass(id, massG) {
+      await patchSummary(id, { massG })
     },
     async loadMesh(hash) {
       return (await (await open()).get('meshes', hash))?.blob ?? null
@@ -92,29 +150,57 @@ export function createIndexedDbStorage(
     async saveRead(key, value) {
       await (await open()).put('reads', { value, savedAt: now() }, inBuild(key))
     },
-    async tidy(frame) {
+    async tidy(needed) {
+      await write(['frames', 'projects', 'meshes'], (tx) => dropUnneeded(tx, needed, now()))
       const db = await open()
-      await dropMeshes(db, new Set(frame.parts.map((part) => part.meshHash)), now() - DAY_MS)
       await dropOldest(db, 'censuses')
       await dropOldest(db, 'reads')
     },
   }
-}
 
-/** Only day-old ones: another tab may still need what this tab's frame does not. */
-async function dropMeshes(
-  db: IDBPDatabase<Schema>,
-  needed: ReadonlySet<string>,
-  before: number,
-): Promise<void> {
-  const tx = db.transaction('meshes', 'readwrite')
-  for (let at = await tx.store.openCursor(); at !== null; at = await at.continue()) {
-    if (!needed.has(at.key) && at.value.savedAt < before) await at.delete()
+  function patchSummary(
+    id: string,
+    patch: { readonly deletedAt: number | null } | { readonly massG: number | null },
+  ): Promise<true | null> {
+    return write(['projects'], async (tx): Promise<true> => {
+      const stored = await tx.objectStore('projects').get(id)
+      if (stored !== undefined) await tx.objectStore('projects').put({ ...stored, ...patch }, id)
+      return true
+    })
   }
-  await tx.done
 }
 
-async function dropOldest(db: IDBPDatabase<Schema>, name: 'censuses' | 'reads'): Promise<void> {
+function abort(tx: Writing): void {
+  try {
+    tx.abort()
+  } catch {
+    // It has ended already.
+  }
+}
+
+async function dropUnneeded(tx: Writing, needed: Frame, now: number): Promise<true> {
+  const hashes = new Set(needed.parts.map((part) => part.meshHash))
+  for (const project of await tx.objectStore('projects').getAll()) {
+    if (project.id !== needed.id && isSpent(project, now)) {
+      await tx.objectStore('projects').delete(project.id)
+      await tx.objectStore('frames').delete(project.id)
+    }
+  }
+  const frames: readonly unknown[] = await tx.objectStore('frames').getAll()
+  for (const frame of frames) for (const hash of hashesIn(frame)) hashes.add(hash)
+  const meshes = tx.objectStore('meshes')
+  for (let at = await meshes.openCursor(); at !== null; at = await at.continue()) {
+    if (!hashes.has(at.key) && at.value.savedAt < now - DAY_MS) await at.delete()
+  }
+  return true
+}
+
+/** Every text in a frame that could name a mesh, however damaged or new the frame is: none of its meshes may go. */
+function hashesIn(frame: unknown): readonly string[] {
+  return JSON.stringify(frame).match(/\b[0-9a-f]{64}\b/g) ?? []
+}
+
+async function dropOldest(db: Database, name: 'censuses' | 'reads'): Promise<void> {
   const tx = db.transaction(name, 'readwrite')
   let surplus = (await tx.store.count()) - KEPT_FACTS
   const oldest = tx.store.index('savedAt')

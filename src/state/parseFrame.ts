@@ -61,11 +61,6 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
   return { ok: true, value: { frame, complaints } }
 }
 
-/** Whether a frame states a version this page does not know yet. */
-export function isNewerFrame(value: unknown): boolean {
-  return v.is(v.object({ version: v.pipe(v.number(), v.gtValue(PRESENT_VERSION)) }), value)
-}
-
 function migrate(value: unknown): Outcome<unknown> {
   let current = value
   for (;;) {

@@ -16,5 +16,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     undoLabel: null,
     redoLabel: null,
     notice: null,
+    projects: [],
+    elsewhere: null,
   }))
 }

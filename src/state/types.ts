@@ -28,6 +28,28 @@ export interface AppState {
   readonly redoLabel: string | null
   /** A short note shown for a while, with an undo where one makes sense. */
   readonly notice: Notice | null
+  /** The projects kept on this device, as last listed; the latest change first. */
+  readonly projects: readonly ProjectSummary[]
+  /** The project that another tab has, or changed: here it can be looked at, not changed. Null when there is none. */
+  readonly elsewhere: Elsewhere | null
+}
+
+/** One line of the list of projects. Times in milliseconds since 1970. */
+export interface ProjectSummary {
+  readonly id: string
+  readonly name: string
+  readonly partCount: number
+  /** Null while not all layers were counted. */
+  readonly massG: number | null
+  readonly changedAt: number
+  /** When it was deleted; it can be brought back for a day. */
+  readonly deletedAt: number | null
+}
+
+/** `open`: another tab had it first; `taken`: another tab took it over; `changed`: another tab wrote what is not seen here. */
+export interface Elsewhere {
+  readonly projectId: string
+  readonly why: 'open' | 'taken' | 'changed'
 }
 
 export type StorageStatus =
@@ -102,6 +124,19 @@ export interface Actions {
   retryPart(id: string): void
   undo(): void
   redo(): void
+  /** Brings `projects` up to date. */
+  listProjects(): Promise<void>
+  /** Shows a project of the list in place of the present one, which stays in the list. */
+  openStored(id: string): Promise<void>
+  renameProject(id: string, name: string): Promise<void>
+  duplicateProject(id: string): Promise<void>
+  /** It can be brought back for a day. Of the present project another one takes the place. */
+  deleteProject(id: string): Promise<void>
+  bringBackProject(id: string): Promise<void>
+  /** Takes the present project over from the other tab that has it, as it is stored now. */
+  takeOver(): Promise<void>
+  /** Goes on with a copy of what is seen, as a project of its own. */
+  openCopy(): void
   /** The part's mesh in mm and in its pose, for the 3D view. */
   loadMesh(id: string): Promise<Mesh>
 }

@@ -68,7 +68,8 @@ describe('the browser’s database', () => {
     const hash = frame.parts[0]?.meshHash ?? ''
     const kept = await bytesOf(await storage.loadMesh(hash))
     expect(kept).toEqual(await bytesOf(boxFile('a.stl', 12, 12, 4).blob))
-    await storage.saveFrame(frame, new Map([[hash, new Blob(['another'])]]))
+    const meshes = new Map([[hash, new Blob(['another'])]])
+    await storage.saveFrame({ frame, meshes, massG: null, basedOn: 1, open: true })
     expect(await bytesOf(await storage.loadMesh(hash))).toEqual(kept)
   })
 
@@ -106,7 +107,7 @@ describe('the browser’s database', () => {
     const name = freshName()
     const { storage, state } = await saveTwoParts(name)
     await storage.close()
-    expect(await storage.loadFrame()).toEqual(state().frame)
+    expect((await storage.loadProject(null))?.frame).toEqual(state().frame)
   })
 
   test('denied by the browser, the page works on and says why', async () => {

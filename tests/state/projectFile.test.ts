@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, test } from 'vitest'
@@ -97,7 +98,8 @@ describe('a project file', () => {
     actions.newFrame()
     expect(state().frame.parts).toEqual([])
 
-    const other = await startSession()
+    let ids = 0
+    const other = await startSession({ newId: () => `other-${(ids += 1)}` })
     await other.actions.addFiles([{ name: 'mine.preweigh', blob }])
     await other.actions.settled()
     expect(other.state().frame).toEqual(before.frame)
@@ -123,6 +125,41 @@ async function openBytes(bytes: Uint8Array) {
   return session.state()
 }
 
+describe('kept samples of every version', () => {
+  test('version 1 opens with its settings, its meshes and its figures', async () => {
+    const state = await openBytes(readFileSync('tests/samples/projects/v1.preweigh'))
+    expect(state.failures).toEqual([])
+    const { frame } = state
+    expect(frame).toMatchObject({
+      version: 1,
+      name: 'Kept sample 1',
+      prices: { electricityPerKwh: 0.31 },
+      carbon: { massG: 122, price: 30 },
+      materials: [{ id: 'own-1', name: 'Shelf blend', flow: 1.03 }],
+      parts: [
+        {
+          name: 'left arm',
+          fileName: 'left_arm.stl',
+          quantity: 4,
+          spares: 1,
+          mirrored: 2,
+          materialId: 'own-1',
+          note: 'tighten, then check\nsecond line',
+          recipe: { infillPct: 35, walls: 4, pattern: 'gyroid' },
+        },
+        { name: 'Deck “low”', role: 'plate', pose: { rotateDeg: [0, 90, 0] } },
+      ],
+    })
+    // The meshes are blocks, so their volumes are known: 12·10·4 and 30·20·2 mm³.
+    const volumes = frame.parts.map((part) => {
+      const work = state.work[part.id]
+      return work?.kind === 'done' ? work.read.measure.volumeMm3 : null
+    })
+    expect(volumes[0]).toBeCloseTo(480, 3)
+    expect(volumes[1]).toBeCloseTo(1200, 3)
+  })
+})
+
 describe('a damaged project file', () => {
   test('with a spoiled mesh opens the rest and names the part', async () => {
     const bytes = await savedBytes()
@@ -138,6 +175,17 @@ describe('a damaged project file', () => {
       expect.stringContaining('“b”'),
     ])
     expect(state.notice?.text).toContain('one thing')
+  })
+
+  test('without one of its meshes opens the rest and names the part', async () => {
+    const entries = unzipSync(await savedBytes())
+    const [, lost = ''] = Object.keys(entries).filter((path) => path.startsWith('meshes/'))
+    const left = Object.fromEntries(Object.entries(entries).filter(([path]) => path !== lost))
+    const state = await openBytes(zipSync(left))
+    expect(state.frame.parts.map((each) => state.work[each.id]?.kind)).toEqual(['done', 'failed'])
+    expect(state.failures.map((each) => each.problem.message)).toEqual([
+      expect.stringMatching(/“b” \(b\.stl\) is missing from the file/),
+    ])
   })
 
   test('cut off at its end opens what came before', async () => {

@@ -18,10 +18,10 @@ function watched() {
   const control = { failure: null as Error | null }
   const storage: Storage = {
     ...inner,
-    async saveFrame(frame, meshes) {
-      if (control.failure !== null) throw control.failure
-      written.push({ frame, meshes: meshes.size })
-      await inner.saveFrame(frame, meshes)
+    saveFrame(save) {
+      if (control.failure !== null) return Promise.reject(control.failure)
+      written.push({ frame: save.frame, meshes: save.meshes.size })
+      return inner.saveFrame(save)
     },
   }
   return { storage, written, control }
@@ -110,7 +110,7 @@ describe('coming back', () => {
 
   test('storage that cannot be opened leaves a page that works in memory and says why', async () => {
     const denied = () => Promise.reject(new DOMException('denied', 'SecurityError'))
-    const storage = { ...createMemoryStorage(), loadFrame: denied, saveFrame: denied }
+    const storage = { ...createMemoryStorage(), loadProject: denied, saveFrame: denied }
     const { actions, state } = await startSession({ storage })
     expect(state().storage).toMatchObject({ kind: 'memory' })
     await actions.addFiles([boxFile('a.stl', 12, 12, 4)])
@@ -122,14 +122,14 @@ describe('coming back', () => {
 
   test('a frame of a newer page is neither opened nor written over', async () => {
     const { storage, written } = watched()
-    const newer = { ...storage, loadFrame: () => Promise.resolve({ version: 99 }) }
+    const kept = { frame: { version: 99, id: 'newer' }, revision: 7 }
+    const newer = { ...storage, loadProject: () => Promise.resolve(kept) }
     const { actions, state } = await startSession({ storage: newer })
     expect(state().failures).toMatchObject([{ problem: { code: 'bad-project' } }])
     actions.renameFrame('Other')
-    vi.advanceTimersByTime(1000)
     await actions.flush()
-    expect(written).toEqual([])
-    expect(state().storage).toMatchObject({ kind: 'memory' })
+    expect(written.map((each) => each.frame.name)).toEqual(['Other'])
+    expect(written.map((each) => each.frame.id)).not.toContain('newer')
   })
 
   test('a part whose mesh is lost says so; dropping the file again brings it back', async () => {

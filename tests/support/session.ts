@@ -1,6 +1,7 @@
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
 import type { Runner } from '../../src/jobs/runner.ts'
 import { createActions, type ActionDeps } from '../../src/state/actions.ts'
+import { createSoleClaims } from '../../src/state/claims.ts'
 import { createMemoryStorage } from '../../src/state/memoryStorage.ts'
 import { createAppStore } from '../../src/state/store.ts'
 import type { IncomingFile } from '../../src/state/types.ts'
@@ -18,6 +19,7 @@ export async function startSession(deps: Partial<ActionDeps> = {}) {
     now: () => Date.UTC(2027, 0, 2),
     newId: () => `id-${(ids += 1)}`,
     locale: 'en-GB',
+    claims: createSoleClaims(),
     ...deps,
     runner,
     storage,
