@@ -30,7 +30,10 @@ export function createIndexedDbStorage(
 
   function open(): Promise<Database> {
     opening ??= openDB<Schema>(name, DATABASE_VERSION, {
-      upgrade: (db, from, _to, tx) => upgradeDatabase(db, from, tx, now()),
+      upgrade(db, from, _to, tx) {
+        // Half an upgrade would be worse than none.
+        upgradeDatabase(db, from, tx, now()).catch(() => tx.abort())
+      },
       // Another tab has a newer page and waits to upgrade.
       blocking: () => void close(),
       terminated() {

@@ -31,7 +31,7 @@ export function createLockClaims(
         .request(lockOf(id), options, (lock) => {
           isOurs = lock !== null
           resolve(isOurs)
-          return isOurs ? new Promise<void>((release) => held.set(id, release)) : undefined
+          return isOurs ? new Promise<void>((letGo) => held.set(id, letGo)) : undefined
         })
         // Either we waited in vain, or the lock was taken from us without asking.
         .catch(() => {

@@ -43,6 +43,8 @@ export function createSaver(
   let started = false
   let timer: ReturnType<typeof setTimeout> | null = null
   let writing: Promise<void> | null = null
+  /** The project another tab is about to get: it is still written, but not to be changed any more. */
+  let yielded: string | null = null
   /** What could not be written, tried again with the next change. */
   const unkept = new Map<string, Frame>()
   /** Why the last write failed; null when it did not. */
@@ -58,9 +60,11 @@ export function createSaver(
     store.setState({ elsewhere: { projectId, why } })
   }
 
-  claims.onTaken((id) => {
+  claims.onTaken(async (id) => {
+    yielded = id
     lose(id, 'taken')
-    return flush()
+    await flush()
+    yielded = null
   })
 
   async function write(frame: Frame): Promise<void> {
@@ -88,7 +92,9 @@ export function createSaver(
       if (revision === null) lose(id, 'changed')
       else {
         revisions.set(id, revision)
-        if (store.getState().elsewhere?.projectId === id) store.setState({ elsewhere: null })
+        if (store.getState().elsewhere?.projectId === id && yielded !== id) {
+          store.setState({ elsewhere: null })
+        }
         if (masses.get(id) !== massG) keepMass(id)
       }
     } catch (error) {

@@ -1,10 +1,12 @@
-import { deleteDB } from 'idb'
+import { deleteDB, openDB } from 'idb'
 import { afterEach, describe, expect, test } from 'vitest'
+import type { Frame } from '../../src/core/frame.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
 import { createIndexedDbStorage } from '../../src/state/indexedDb.ts'
 import { boxFile, counting, startSession } from '../support/session.ts'
 
 const DAY_MS = 24 * 3600 * 1000
+const SAVE = { meshes: new Map<string, Blob>(), massG: null, basedOn: null, open: true }
 
 let databases = 0
 const opened: { name: string; close(): Promise<void> }[] = []
@@ -73,20 +75,126 @@ describe('the browser’s database', () => {
     expect(await bytesOf(await storage.loadMesh(hash))).toEqual(kept)
   })
 
-  test('throws out meshes no frame needs, but only after a day', async () => {
+  test('throws out what nothing needs, but only after a day', async () => {
+    const name = freshName()
+    const { state, actions } = await saveTwoParts(name)
+    const { frame } = state()
+    const [a = '', b = ''] = frame.parts.map((part) => part.meshHash)
+    const other = { ...frame, id: 'other', parts: frame.parts.slice(0, 1) }
+    const today = storageIn(name)
+    await today.saveFrame({ ...SAVE, frame: other })
+    await today.saveFrame({
+      ...SAVE,
+      frame: { ...other, id: 'blank', name: 'New frame', parts: [] },
+    })
+    await today.setDeleted(frame.id, Date.now())
+    await today.tidy(other)
+    expect(await today.loadMesh(b)).not.toBeNull()
+    expect(await today.listProjects()).toHaveLength(3)
+
+    const tomorrow = storageIn(name, 'build', () => Date.now() + DAY_MS + 1000)
+    await tomorrow.tidy(other)
+    expect((await tomorrow.listProjects()).map((each) => each.id)).toEqual(['other'])
+    expect(await tomorrow.loadMesh(b)).toBeNull()
+    expect(await tomorrow.loadMesh(a)).not.toBeNull()
+    actions.close()
+  })
+
+  test('keeps a mesh as long as any project needs it, were it even one that cannot be read', async () => {
     const name = freshName()
     const { state } = await saveTwoParts(name)
     const { frame } = state()
-    const [a, b] = frame.parts.map((part) => part.meshHash)
-    const one = { ...frame, parts: frame.parts.slice(0, 1) }
+    const hashes = frame.parts.map((part) => part.meshHash)
+    const later = storageIn(name, 'build', () => Date.now() + 9 * DAY_MS)
+    const newer = { version: 9, id: frame.id, name: 'x', parts: frame.parts.slice(1) } as unknown
+    await later.saveFrame({ ...SAVE, frame: newer as Frame, basedOn: 1 })
+    await later.tidy({ ...frame, id: 'y', parts: [] })
+    expect(await later.loadMesh(hashes[0] ?? '')).toBeNull()
+    expect(await later.loadMesh(hashes[1] ?? '')).not.toBeNull()
+  })
 
-    const today = storageIn(name)
-    await today.tidy(one)
-    expect(await today.loadMesh(b ?? '')).not.toBeNull()
-    const tomorrow = storageIn(name, 'build', () => Date.now() + DAY_MS + 1000)
-    await tomorrow.tidy(one)
-    expect(await tomorrow.loadMesh(b ?? '')).toBeNull()
-    expect(await tomorrow.loadMesh(a ?? '')).not.toBeNull()
+  test('writes neither frame nor meshes when one of them cannot be written', async () => {
+    const name = freshName()
+    const { storage, state } = await saveTwoParts(name)
+    const { frame } = state()
+    // Neither a Blob nor anything else that could be stored.
+    const bad = (() => undefined) as unknown as Blob
+    const meshes = new Map([
+      ['1'.repeat(64), new Blob(['sound'])],
+      ['2'.repeat(64), bad],
+    ])
+    const changed = { ...frame, name: 'Changed' }
+    await expect(
+      storage.saveFrame({ ...SAVE, frame: changed, meshes, basedOn: 1 }),
+    ).rejects.toMatchObject({ name: 'DataCloneError' })
+    expect(await storage.loadProject(frame.id)).toEqual({ frame, revision: 1 })
+    expect(await storage.loadMesh('1'.repeat(64))).toBeNull()
+  })
+
+  test('refuses a change made on an older revision, and leaves everything as it was', async () => {
+    const { storage, state } = await saveTwoParts(freshName())
+    const { frame } = state()
+    const save = { ...SAVE, frame: { ...frame, name: 'x' }, meshes: new Map([['f', new Blob()]]) }
+    expect(await storage.saveFrame(save)).toBeNull()
+    expect(await storage.saveFrame({ ...save, basedOn: 7 })).toBeNull()
+    expect(await storage.loadMesh('f')).toBeNull()
+    expect(await storage.loadProject(null)).toEqual({ frame, revision: 1 })
+    expect(await storage.saveFrame({ ...save, basedOn: 1 })).toBe(2)
+    expect((await storage.loadProject(null))?.frame).toMatchObject({ name: 'x' })
+  })
+
+  test('of version 1 keeps its frame, its meshes and its censuses', async () => {
+    const name = freshName()
+    const { state, storage } = await saveTwoParts(`${name}-source`)
+    const { frame, work } = state()
+    const old = await openDB(name, 1, {
+      upgrade(db) {
+        db.createObjectStore('frames')
+        db.createObjectStore('meshes')
+        db.createObjectStore('censuses').createIndex('savedAt', 'savedAt')
+        db.createObjectStore('reads').createIndex('savedAt', 'savedAt')
+      },
+    })
+    await old.put('frames', frame, 'current')
+    for (const { meshHash } of frame.parts) {
+      const blob = await storage.loadMesh(meshHash)
+      await old.put('meshes', { blob, savedAt: Date.now() }, meshHash)
+    }
+    old.close()
+
+    const session = await startSession({ storage: storageIn(name) })
+    await session.actions.settled()
+    expect(session.state().frame).toEqual(frame)
+    expect(session.state().work).toEqual(work)
+    expect(session.state().failures).toEqual([])
+    session.actions.renameFrame('Later')
+    await session.actions.settled()
+    await session.actions.listProjects()
+    expect(session.state().projects).toMatchObject([{ id: frame.id, name: 'Later', partCount: 2 }])
+    expect(session.state().storage).toEqual({ kind: 'saved' })
+  })
+
+  test('of version 1 that holds something else than a frame is opened, and says so', async () => {
+    const name = freshName()
+    const old = await openDB(name, 1, {
+      upgrade(db) {
+        for (const store of ['frames', 'meshes', 'censuses', 'reads']) db.createObjectStore(store)
+      },
+    })
+    await old.put('frames', { parts: 'none' }, 'current')
+    old.close()
+    const { state } = await startSession({ storage: storageIn(name) })
+    expect(state().failures).toMatchObject([{ problem: { code: 'bad-project' } }])
+    expect(state().storage).toEqual({ kind: 'saved' })
+  })
+
+  test('of a newer page is left alone, and the page says why it keeps nothing', async () => {
+    const name = freshName()
+    ;(await openDB(name, 99)).close()
+    const { actions, state } = await startSession({ storage: storageIn(name) })
+    actions.renameFrame('x')
+    await actions.flush()
+    expect(JSON.stringify(state().storage)).toContain('newer version')
   })
 
   test('keeps no more than the latest censuses', async () => {

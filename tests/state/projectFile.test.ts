@@ -129,8 +129,8 @@ describe('kept samples of every version', () => {
   test('version 1 opens with its settings, its meshes and its figures', async () => {
     const state = await openBytes(readFileSync('tests/samples/projects/v1.preweigh'))
     expect(state.failures).toEqual([])
-    const { frame } = state
-    expect(frame).toMatchObject({
+    const kept = state.frame
+    expect(kept).toMatchObject({
       version: 1,
       name: 'Kept sample 1',
       prices: { electricityPerKwh: 0.31 },
@@ -151,8 +151,8 @@ describe('kept samples of every version', () => {
       ],
     })
     // The meshes are blocks, so their volumes are known: 12·10·4 and 30·20·2 mm³.
-    const volumes = frame.parts.map((part) => {
-      const work = state.work[part.id]
+    const volumes = kept.parts.map(({ id }) => {
+      const work = state.work[id]
       return work?.kind === 'done' ? work.read.measure.volumeMm3 : null
     })
     expect(volumes[0]).toBeCloseTo(480, 3)
