@@ -1,0 +1,32 @@
+import type { Spread } from '../figures/spread.ts'
+
+/** An error several masses have in common: one spool is dense for every part printed from it. */
+export interface SharedError {
+  readonly id: string
+  readonly name: string
+  /** Relative, as a range of about 95 %. */
+  readonly spread: Spread
+  /** What would pin it down, as an instruction. */
+  readonly measure: string
+  /** What is left after that. */
+  readonly spreadMeasured: Spread
+}
+
+/** All pieces of one line of the ledger and how far their mass may be off. */
+export interface UncertainMass {
+  /** Of the ledger line. */
+  readonly id: string
+  readonly name: string
+  readonly massG: number
+  /** Its own error, relative, as a range of about 95 %. */
+  readonly spread: Spread
+  /** Shared errors that apply besides, by id. */
+  readonly sharedIds: readonly string[]
+  /** Weighing it leaves this and no shared error. Null when it is weighed already. */
+  readonly spreadWeighed: Spread | null
+}
+
+export interface MassDoubt {
+  readonly masses: readonly UncertainMass[]
+  readonly shared: readonly SharedError[]
+}
