@@ -13,8 +13,12 @@ export interface CensusMoves {
   readonly skin: LineTable
   /** Infill lines, straight across P_i. */
   readonly room: LineTable
-  /** Moves without plastic to every wall line: from layer to layer, from outline to outline, from line to line. */
-  readonly travel: TravelTable
+  /** Moves without plastic where infill runs one way on each layer, along x and along y by turns. */
+  readonly oneWay: Travels
+  /** Moves without plastic where infill runs along x and along y on every layer. */
+  readonly crossed: Travels
+  /** How the moves spread over the layers. */
+  readonly byLayer: MovesByLayer
 }
 
 /** A corner counts as one when σ is at least this; below, a run goes on. 6° to 68° in even ratios. */
@@ -41,17 +45,31 @@ export interface LineTable {
   readonly acrossMm: Float32Array
   /** Way along the boundary ÷ way across the lines, from the end of one line to the next: 1 where the edge is square to them. */
   readonly slant: number
-  /** Moves to the start of every zigzag, all layers, with lines as far apart as `spacingMm`, the narrowest first. */
-  readonly zigzags: readonly ZigzagTable[]
 }
 
 /**
- * A zigzag goes back and forth until nothing leads on: one a region, and one more wherever it splits around something or
- * the next line lies too far along the edge.
+ * Moves without plastic over all layers. A zigzag goes back and forth until nothing leads on: one a region, and one more
+ * wherever it splits around something or the next line lies too far along the edge.
  */
-export interface ZigzagTable {
-  readonly spacingMm: number
-  readonly hops: TravelTable
+export interface Travels {
+  /** To every wall line: from layer to layer, from outline to outline, from line to line. */
+  readonly wall: TravelTable
+  /** To every zigzag of skin. */
+  readonly skin: TravelTable
+  /** To every zigzag of infill, with lines at several distances, the narrowest first. */
+  readonly infill: readonly { readonly spacingMm: number; readonly hops: TravelTable }[]
+}
+
+/** One value a layer, bottom first. */
+export interface MovesByLayer {
+  /** Laid length and number of skin lines, and of infill lines one line width apart. */
+  readonly skinMm: Float32Array
+  readonly skinLines: Float32Array
+  readonly roomMm: Float32Array
+  readonly roomLines: Float32Array
+  /** Moves without plastic up to `RETRACT_BEYOND_MM` and beyond it, with infill one way. */
+  readonly nearHops: Float32Array
+  readonly farHops: Float32Array
 }
 
 /** Moves without plastic, alike ones together; none of them on both sides of `RETRACT_BEYOND_MM`. */

@@ -1,6 +1,6 @@
 import type { Census } from '../../src/core/census.ts'
 import { CORNER_LIMITS } from '../../src/core/moves.ts'
-import type { CensusMoves, LineTable, RunTable } from '../../src/core/moves.ts'
+import type { CensusMoves, LineTable, RunTable, Travels } from '../../src/core/moves.ts'
 import type { GeometrySettings } from '../../src/core/settings.ts'
 
 /**
@@ -75,20 +75,34 @@ function movesOf(
       lengthMm: Float32Array.of(wide, deep),
       acrossMm: Float32Array.of(even * deep, odd * wide),
       slant: 1,
-      // One zigzag a layer, and no way to it.
-      zigzags: [
-        {
-          spacingMm: lineMm,
-          hops: { lengthMm: Float32Array.of(0), count: Float32Array.of(chosen.length) },
-        },
-      ],
     }
   }
+  const layersOf = (wanted: (i: number) => boolean): number =>
+    Array.from({ length: count }, (_, i) => i).filter(wanted).length
+  // One zigzag a layer, and no way to it.
+  const hops = (some: number) => ({ lengthMm: Float32Array.of(0), count: Float32Array.of(some) })
+  const travels = (directions: number): Travels => ({
+    wall: hops(0),
+    skin: hops(layersOf(isSkin)),
+    infill: [{ spacingMm: lineMm, hops: hops(directions * layersOf((i) => !isSkin(i))) }],
+  })
+  // All layers of a kind alike.
+  const laid = (value: (i: number) => number): Float32Array =>
+    Float32Array.from({ length: count }, (_, i) => value(i))
   return {
     wall: CORNER_LIMITS.map(() => lap),
     wallLapMm: 2 * (w + d) * count,
     skin: linesOn(isSkin),
     room: linesOn((i) => !isSkin(i)),
-    travel: { lengthMm: new Float32Array(0), count: new Float32Array(0) },
+    oneWay: travels(1),
+    crossed: travels(2),
+    byLayer: {
+      skinMm: laid((i) => (isSkin(i) ? 1 : 0)),
+      skinLines: laid((i) => (isSkin(i) ? 1 : 0)),
+      roomMm: laid((i) => (isSkin(i) ? 0 : 1)),
+      roomLines: laid((i) => (isSkin(i) ? 0 : 1)),
+      nearHops: laid(() => 1),
+      farHops: laid(() => 0),
+    },
   }
 }

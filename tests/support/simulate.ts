@@ -28,7 +28,7 @@ type Point = readonly [x: number, y: number]
 /**
  * The slow oracle, first half: cuts the layers with manifold-3d and lays every wall line, skin line and infill line as a path:
  * walls, then skins, then infill, each time the nearest next line, from either end; walls from one of their sharpest corners.
- * Zigzags are tried from the left and from the right and laid from where they begin nearer.
+ * Zigzags are tried from the left and from the right and laid the way that makes fewer of them, or else begins nearer.
  * Patterns: lines and grid. Rooms below `leastRoomMm2` are skin.
  */
 export function layLines(
@@ -67,15 +67,23 @@ export function layLines(
       walls.push(...ringsOf(line).map((ring) => ({ ring, seams: seamCorners(ring) })))
     }
     while (walls.length > 0) {
-      const next = nearest(walls.map(({ ring, seams }) => seams.map((seam) => ring[seam]!)), here)
+      const next = nearest(
+        walls.map(({ ring, seams }) => seams.map((seam) => ring[seam]!)),
+        here,
+      )
       const { ring, seams } = walls[next.stop]!
       walls = walls.filter((_, k) => k !== next.stop)
       go('wall', loopFrom(ring, seams[next.place]!))
     }
     const layZigzags = (kind: LineKind, rings: Rings, way: 0 | 1, spacingMm: number): void => {
-      const [left, right] = [false, true].map((high) => zigzags(rings, way, spacingMm, lineMm, high))
+      const [left, right] = [false, true].map((high) =>
+        zigzags(rings, way, spacingMm, lineMm, high),
+      )
       const ends = (paths: Path[]): Point[][] => paths.map((path) => [path[0]!, path.at(-1)!])
-      let paths = nearest(ends(right!), here).mm < nearest(ends(left!), here).mm ? right! : left!
+      const fewer =
+        right!.length - left!.length ||
+        nearest(ends(right!), here).mm - nearest(ends(left!), here).mm
+      let paths = fewer < 0 ? right! : left!
       while (paths.length > 0) {
         const next = nearest(ends(paths), here)
         const path = paths[next.stop]!
@@ -136,7 +144,12 @@ interface Driven {
  */
 export function driveLines(laid: Laid, printer: Printer): Driven {
   const kinds = { wall: 0, skin: 0, infill: 0 }
-  const total = { laidS: { ...kinds }, hopS: { ...kinds }, hops: { ...kinds }, retracts: { ...kinds } }
+  const total = {
+    laidS: { ...kinds },
+    hopS: { ...kinds },
+    hops: { ...kinds },
+    retracts: { ...kinds },
+  }
   const wanted = { wall: printer.wallMmS, skin: printer.skinMmS, infill: printer.infillMmS }
   let timeS = 0
   laid.layers.forEach(({ heightMm, lines }, i) => {
@@ -145,7 +158,12 @@ export function driveLines(laid: Laid, printer: Printer): Driven {
       const limit = i === 0 ? printer.firstLayerMmS : Infinity
       const melt = printer.flowMm3S / (laid.lineMm * heightMm)
       const accel = kind === 'wall' ? printer.wallAccelMmS2 : printer.accelMmS2
-      const laidS = driveSeconds(path, Math.min(wanted[kind], limit, melt), accel, printer.cornerMmS)
+      const laidS = driveSeconds(
+        path,
+        Math.min(wanted[kind], limit, melt),
+        accel,
+        printer.cornerMmS,
+      )
       const hopS = travelSeconds(hopMm, printer)
       layerS += laidS + hopS
       total.laidS[kind] += laidS

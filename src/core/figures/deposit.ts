@@ -1,6 +1,6 @@
 import type { Census } from '../census.ts'
 import type { Recipe } from '../settings.ts'
-import { infillLayer } from './infill.ts'
+import { infillOf } from './infill.ts'
 
 /** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
 export interface Deposit {
@@ -21,9 +21,10 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
   const { layers } = census
   let infillMm3 = 0
   let turnMm3 = 0
+  const layerInfill = infillOf(census, recipe)
   for (let i = 0; i < layers.count; i++) {
     const beadMm2 = recipe.lineMm * (layers.heightMm[i] ?? 0)
-    const { pathMm, turnMm } = infillLayer(census, recipe, i)
+    const { pathMm, turnMm } = layerInfill(i)
     infillMm3 += pathMm * beadMm2
     turnMm3 += turnMm * beadMm2
   }

@@ -1,13 +1,14 @@
 import type { Census } from '../census.ts'
 import type { Material, Printer, Range } from '../figures.ts'
 import type { Recipe } from '../settings.ts'
+import type { TravelTable } from '../moves.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
 import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
 import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
-import { lapTime, travelTime, zigzagTime, zigzagTravelTime } from './motion.ts'
+import { atSpacing, hopCount, hopsOf, lapTime, travelTime, zigzagTime } from './motion.ts'
 import { rangeAbout } from './spread.ts'
 
 /**
@@ -18,10 +19,11 @@ import { rangeAbout } from './spread.ts'
 export const SPREAD_UNTIMED = 0.15
 export const SPREAD_TIMED = 0.085
 
-/** One kind of line: where its length lies, and how long all of it takes at a wanted speed. */
+/** One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed. */
 interface Kind {
-  /** mm² (or any measure of length) on each layer. */
-  readonly perLayer: Float64Array
+  /** On each layer, in any measure of length and of number. */
+  readonly length: ArrayLike<number>
+  readonly number: ArrayLike<number>
   readonly wantedMmS: number
   readonly accelMmS2: number
   readonly timeAt: (motion: Motion) => number
@@ -31,8 +33,8 @@ interface Kind {
  * Seconds for one piece printed by itself, start-up included: every move a ramp up, a cruise and a ramp down, corners by the
  * corner rule, lines slowed by the melt limit and on the first layer, small layers stretched to the least layer time.
  *
- * The move histograms hold all layers together. A layer's own time, needed for the first layer and the least layer time,
- * is taken as its share of each kind's length.
+ * The move histograms hold all layers together. A layer's own time, needed for the first layer and the least layer time, is
+ * its share of the time at speed, by length, and of the time lost in ramps and turns, by the number of lines.
  */
 export function printTime(
   census: Census,
@@ -44,20 +46,25 @@ export function printTime(
   if (layers.count === 0) return { low: 0, mid: 0, high: 0 }
   const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
   for (const kind of kindsOf(census, recipe, printer)) {
-    const total = kind.perLayer.reduce((sum, value) => sum + value, 0)
-    if (total <= 0) continue
-    const timeAt = (wanted: number, heightMm: number): number =>
-      kind.timeAt({
-        speedMmS: meltSpeedMmS(wanted, printer.flowMm3S, recipe.lineMm, heightMm, material.flow),
-        accelMmS2: kind.accelMmS2,
-        cornerMmS: printer.cornerMmS,
-      })
-    const usual = timeAt(kind.wantedMmS, recipe.layerMm) / total
-    const first = Math.min(kind.wantedMmS, printer.firstLayerMmS)
-    layerS[0]! += (timeAt(first, layers.heightMm[0]!) / total) * kind.perLayer[0]!
-    for (let i = 1; i < layers.count; i++) layerS[i]! += usual * kind.perLayer[i]!
+    const length = sum(kind.length)
+    const number = sum(kind.number)
+    if (length <= 0 || number <= 0) continue
+    const timesAt = (wanted: number, heightMm: number): { cruiseS: number; turnS: number } => {
+      const { flowMm3S } = printer
+      const speedMmS = meltSpeedMmS(wanted, flowMm3S, recipe.lineMm, heightMm, material.flow)
+      const motion = { speedMmS, accelMmS2: kind.accelMmS2, cornerMmS: printer.cornerMmS }
+      const cruiseS = kind.timeAt({ ...motion, accelMmS2: Infinity })
+      return { cruiseS: cruiseS / length, turnS: (kind.timeAt(motion) - cruiseS) / number }
+    }
+    const slow = Math.min(kind.wantedMmS, printer.firstLayerMmS)
+    const first = timesAt(slow, layers.heightMm[0]!)
+    const usual = timesAt(kind.wantedMmS, recipe.layerMm)
+    for (let i = 0; i < layers.count; i++) {
+      const { cruiseS, turnS } = i === 0 ? first : usual
+      layerS[i]! += cruiseS * kind.length[i]! + turnS * kind.number[i]!
+    }
   }
-  spreadTravel(census, travelsTime(census, recipe, printer), layerS)
+  addTravels(census, recipe, printer, layerS)
   let timeS = 0
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
   const factor = printer.clockFactor ?? 1
@@ -69,23 +76,35 @@ export function printTime(
   })
 }
 
-/** Seconds for all moves without plastic: to every wall line, every skin zigzag and, in each direction, every infill zigzag. */
-function travelsTime({ moves }: Census, recipe: Recipe, printer: Printer): number {
+/** Adds the moves without plastic. Three directions are taken to need half as many again as two. */
+function addTravels(
+  { moves, layers }: Census,
+  recipe: Recipe,
+  printer: Printer,
+  layerS: Float64Array,
+): void {
   const motion = {
     speedMmS: printer.travelMmS,
     accelMmS2: printer.travelAccelMmS2,
     retractS: printer.retractS,
   }
   const { directions } = PATTERN_MODELS[recipe.pattern]
-  const infillS =
-    recipe.infillPct > 0
-      ? directions * zigzagTravelTime(moves.room, infillSpacingMm(recipe), motion)
-      : 0
-  return (
-    travelTime(moves.travel, motion) +
-    zigzagTravelTime(moves.skin, recipe.lineMm, motion) +
-    infillS
-  )
+  const route = directions > 1 ? moves.crossed : moves.oneWay
+  const times = directions > 1 ? directions / 2 : 1
+  const { nearHops, farHops } = moves.byLayer
+  for (const [far, stops] of [
+    [false, nearHops],
+    [true, farHops],
+  ] as const) {
+    const seconds = (table: TravelTable): number => travelTime(hopsOf(table, far), motion)
+    const infillS =
+      recipe.infillPct > 0 ? times * atSpacing(route.infill, infillSpacingMm(recipe), seconds) : 0
+    const total = seconds(route.wall) + seconds(route.skin) + infillS
+    const stopped = sum(stops)
+    for (let i = 0; i < layers.count; i++) {
+      layerS[i]! += total * (stopped > 0 ? stops[i]! / stopped : 1 / layers.count)
+    }
+  }
 }
 
 function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kind[] {
@@ -100,7 +119,8 @@ function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kin
   const lines = { accelMmS2: printer.accelMmS2 }
   return [
     {
-      perLayer: layers.wallMm2,
+      length: layers.wallMm2,
+      number: layers.contours,
       wantedMmS: printer.wallMmS,
       accelMmS2: printer.wallAccelMmS2,
       // Inner wall lines turn the same corners on shorter runs, so one scale fits them all.
@@ -111,25 +131,37 @@ function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kin
     },
     {
       ...lines,
-      perLayer: layers.skinMm2,
+      length: moves.byLayer.skinMm,
+      number: moves.byLayer.skinLines,
       wantedMmS: printer.skinMmS,
-      timeAt: (motion) => zigzagTime(moves.skin, lineMm, lineMm * moves.skin.slant, lineMm, motion),
+      timeAt: (motion) =>
+        zigzagTime(
+          moves.skin,
+          hopCount(moves.oneWay.skin),
+          lineMm,
+          lineMm * moves.skin.slant,
+          lineMm,
+          motion,
+        ),
     },
     {
       ...lines,
-      perLayer: layers.roomMm2,
+      length: moves.byLayer.roomMm,
+      number: moves.byLayer.roomLines,
       wantedMmS: printer.infillMmS,
       timeAt: (motion) => infillTime(census, recipe, motion),
     },
     {
       ...lines,
-      perLayer: layers.supportMm2,
+      length: layers.supportMm2,
+      number: layers.supportMm2,
       wantedMmS: printer.infillMmS,
       timeAt: (motion) => evenRuns(supportMm, supportRunMm, motion),
     },
     {
       accelMmS2: printer.wallAccelMmS2,
-      perLayer: brimMm2,
+      length: brimMm2,
+      number: brimMm2,
       wantedMmS: printer.wallMmS,
       timeAt: (motion) => evenRuns(brimMm2[0]! / lineMm, Math.sqrt(layers.areaMm2[0]!), motion),
     },
@@ -143,14 +175,8 @@ function evenRuns(lengthMm: number, runMm: number, motion: Motion): number {
   return (lengthMm / runMm) * moveTime(runMm, motion.speedMmS, motion.accelMmS2, corner)
 }
 
-/** Shares the travel out by what there is to travel to. */
-function spreadTravel(census: Census, timeS: number, layerS: Float64Array): void {
-  const { layers } = census
-  let stops = 0
-  for (let i = 0; i < layers.count; i++) stops += layers.contours[i]! + layers.rooms[i]! + 1
-  for (let i = 0; i < layers.count; i++) {
-    layerS[i]! += (timeS * (layers.contours[i]! + layers.rooms[i]! + 1)) / stops
-  }
+function sum(values: ArrayLike<number>): number {
+  let total = 0
+  for (let i = 0; i < values.length; i++) total += values[i]!
+  return total
 }
-
-const sum = (values: Float64Array): number => values.reduce((a, b) => a + b, 0)

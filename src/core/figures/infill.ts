@@ -1,4 +1,5 @@
 import type { Census } from '../census.ts'
+import { atSpacing, hopCount } from './motion.ts'
 import type { Pattern, Recipe } from '../settings.ts'
 
 /** What tells one infill pattern from another here. */
@@ -45,18 +46,36 @@ export interface InfillLayer {
 
 const EMPTY: InfillLayer = { pathMm: 0, turnMm: 0, lines: 0 }
 
+/** Infill of one layer; see `infillOf`. */
+type InfillOfLayer = (i: number) => InfillLayer
+
 /**
- * Infill path of layer `i`.
+ * Infill path of each layer.
  *
  * With n directions, path factor k, line width w and infill share φ, neighbouring lines are s = n·k·w/φ apart, so that the
  * lines alone cover φ of the room. Joined end to end, the path follows the wall from each line to the next. Of the walked
- * boundary (both ends of every line) it uses every second gap, half; in each room the first line starts and the last one
- * ends free, which takes one gap s off: walk/2 − rooms·s. A gap runs from centre line to centre line, and half a line width
- * at either end is already covered by the lines themselves, so only (s − w)/s of it is new plastic. Every direction does
- * this on every layer; the census measures along x on even layers and along y on odd ones, so over the layers one scan
- * stands for all directions. Never more than the room holds; at 100 % the lines touch and there is nothing to join.
+ * boundary (both ends of every line) it uses every second gap, half; a zigzag's first line starts and its last one ends free,
+ * which takes one gap s off: walk/2 − zigzags·s. A room has one zigzag, or more where it splits around something or the next
+ * line's end lies too far along the wall; the census counts them over all layers. A gap runs from centre line to centre line,
+ * and half a line width at either end is already covered by the lines themselves, so only (s − w)/s of it is new plastic.
+ * Every direction does this on every layer; the census measures along x on even layers and along y on odd ones, so over the
+ * layers one scan stands for all directions. Never more than the room holds; at 100 % the lines touch and there is nothing to
+ * join.
  */
-export function infillLayer(census: Census, recipe: Recipe, i: number): InfillLayer {
+export function infillOf(census: Census, recipe: Recipe): InfillOfLayer {
+  const { layers, moves } = census
+  const rooms = layers.rooms.reduce((sum, some) => sum + some, 0)
+  const zigzags = atSpacing(moves.oneWay.infill, infillSpacingMm(recipe), hopCount)
+  const perRoom = rooms > 0 ? zigzags / rooms : 0
+  return (i) => infillLayer(census, recipe, i, perRoom)
+}
+
+function infillLayer(
+  census: Census,
+  recipe: Recipe,
+  i: number,
+  zigzagsPerRoom: number,
+): InfillLayer {
   const { layers } = census
   const share = recipe.infillPct / 100
   const roomMm2 = layers.roomMm2[i] ?? 0
@@ -66,7 +85,7 @@ export function infillLayer(census: Census, recipe: Recipe, i: number): InfillLa
   const fullMm = roomMm2 / recipe.lineMm
   const lines = (directions * (layers.roomSeenMm[i] ?? 0)) / (2 * spacing)
   const lineMm = Math.min(1, share) * fullMm
-  const walked = (layers.roomWalkMm[i] ?? 0) / 2 - (layers.rooms[i] ?? 0) * spacing
+  const walked = (layers.roomWalkMm[i] ?? 0) / 2 - (layers.rooms[i] ?? 0) * zigzagsPerRoom * spacing
   const joined = directions * Math.max(0, walked) * Math.max(0, 1 - recipe.lineMm / spacing)
   const turnMm = share >= 1 ? 0 : Math.min(joined, fullMm - lineMm)
   return { pathMm: lineMm + turnMm, turnMm, lines }

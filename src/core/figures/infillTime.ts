@@ -1,9 +1,9 @@
 import type { Census } from '../census.ts'
 import type { Recipe } from '../settings.ts'
-import { infillLayer, infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import { infillOf, infillSpacingMm, PATTERN_MODELS } from './infill.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
-import { cornerSpeedMmS, zigzagTime } from './motion.ts'
+import { atSpacing, cornerSpeedMmS, hopCount, zigzagTime } from './motion.ts'
 
 /** σ = sin(half the turn) where a honeycomb path bends from one cell side to the next, by 60°. */
 const SIGMA_HONEYCOMB = 0.5
@@ -16,8 +16,9 @@ export function infillTime(census: Census, recipe: Recipe, motion: Motion): numb
   let pathMm = 0
   let turnMm = 0
   let lines = 0
+  const layerInfill = infillOf(census, recipe)
   for (let i = 0; i < census.layers.count; i++) {
-    const layer = infillLayer(census, recipe, i)
+    const layer = layerInfill(i)
     pathMm += layer.pathMm
     turnMm += layer.turnMm
     lines += layer.lines
@@ -31,9 +32,10 @@ export function infillTime(census: Census, recipe: Recipe, motion: Motion): numb
     return (pathMm / side) * moveTime(side, motion.speedMmS, motion.accelMmS2, corner)
   }
   const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
-  const { room } = census.moves
+  const { room, oneWay } = census.moves
+  const zigzags = atSpacing(oneWay.infill, spacing, hopCount)
   const stretched = { ...room, lengthMm: room.lengthMm.map((mm) => mm * pathFactor) }
   // The figures count a turn without the line width that its two lines have already covered.
   const stepMm = recipe.lineMm + (lines > 0 ? turnMm / lines : 0)
-  return directions * zigzagTime(stretched, spacing, stepMm, recipe.lineMm, motion)
+  return directions * zigzagTime(stretched, zigzags, spacing, stepMm, recipe.lineMm, motion)
 }

@@ -1,4 +1,4 @@
-import type { LineTable, RunTable, TravelTable, ZigzagTable } from '../moves.ts'
+import type { LineTable, RunTable, Travels, TravelTable } from '../moves.ts'
 import { CORNER_LIMITS, RETRACT_BEYOND_MM, STANDSTILL } from '../moves.ts'
 import { moveTime } from './kinematics.ts'
 
@@ -43,12 +43,13 @@ export function lapTime(tables: readonly RunTable[], scale: number, motion: Moti
 }
 
 /**
- * Seconds for lines laid `spacingMm` apart, back and forth, with a right-angled step of `stepMm` from each to the next.
+ * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a right-angled step of `stepMm` from each to the next.
  * A line ends half its width short of the region's edge at both ends; what is shorter than it is wide is laid in passing.
  * Every zigzag starts and ends at a standstill.
  */
 export function zigzagTime(
   lines: LineTable,
+  zigzags: number,
   spacingMm: number,
   stepMm: number,
   lineMm: number,
@@ -65,36 +66,26 @@ export function zigzagTime(
     count += some
     timeS += some * moveTime(lengthMm, motion.speedMmS, motion.accelMmS2, corner)
   }
-  const starts = Math.min(zigzagStarts(lines, spacingMm), count)
+  const starts = Math.min(zigzags, count)
   // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
   const fromRest = (corner / motion.accelMmS2) * (1 - corner / (2 * motion.speedMmS))
   return timeS + (count - starts) * step + 2 * starts * fromRest
 }
 
-/** How many zigzags lines `spacingMm` apart make. */
-function zigzagStarts({ zigzags }: LineTable, spacingMm: number): number {
-  return betweenSpacings(zigzags, spacingMm, ({ count }) => count.reduce((sum, some) => sum + some, 0))
-}
+/** How many moves. */
+export const hopCount = ({ count }: TravelTable): number =>
+  count.reduce((sum, some) => sum + some, 0)
 
-/** Seconds to get to every zigzag of lines `spacingMm` apart. */
-export function zigzagTravelTime(
-  { zigzags }: LineTable,
-  spacingMm: number,
-  motion: TravelMotion,
-): number {
-  return betweenSpacings(zigzags, spacingMm, (hops) => travelTime(hops, motion))
-}
-
-/** A measure of zigzags at a spacing between those of the tables, in even ratios. */
-function betweenSpacings(
-  zigzags: readonly ZigzagTable[],
+/** A measure of the moves to infill lines `spacingMm` apart; between the spacings of the tables, in even ratios. */
+export function atSpacing(
+  infill: Travels['infill'],
   spacingMm: number,
   measure: (hops: TravelTable) => number,
 ): number {
-  const wider = zigzags.findIndex((table) => table.spacingMm >= spacingMm)
-  const to = zigzags[wider < 0 ? zigzags.length - 1 : wider]
+  const wider = infill.findIndex((table) => table.spacingMm >= spacingMm)
+  const to = infill[wider < 0 ? infill.length - 1 : wider]
   if (!to) return 0
-  const from = zigzags[wider - 1]
+  const from = infill[wider - 1]
   if (!from) return measure(to.hops)
   const share = Math.log(spacingMm / from.spacingMm) / Math.log(to.spacingMm / from.spacingMm)
   return measure(from.hops) * (1 - share) + measure(to.hops) * share
@@ -105,12 +96,19 @@ export interface TravelMotion extends Pick<Motion, 'speedMmS' | 'accelMmS2'> {
   readonly retractS: number
 }
 
+/** The moves that leave the filament where it is, or those that draw it back. */
+export function hopsOf({ lengthMm, count }: TravelTable, far: boolean): TravelTable {
+  return { lengthMm, count: count.map((some, i) => (isFar(lengthMm[i]!) === far ? some : 0)) }
+}
+
+const isFar = (lengthMm: number): boolean => lengthMm > RETRACT_BEYOND_MM
+
 /** Seconds for the moves without plastic, from rest to rest; long ones also draw the filament back and push it forward. */
 export function travelTime(travel: TravelTable, motion: TravelMotion): number {
   let timeS = 0
   for (let i = 0; i < travel.count.length; i++) {
     const lengthMm = travel.lengthMm[i]!
-    const pause = lengthMm > RETRACT_BEYOND_MM ? motion.retractS : 0
+    const pause = isFar(lengthMm) ? motion.retractS : 0
     timeS += travel.count[i]! * (moveTime(lengthMm, motion.speedMmS, motion.accelMmS2) + pause)
   }
   return timeS

@@ -11,6 +11,9 @@ import { zigzagEnds } from './zigzags.ts'
 export interface Lines {
   /** By length; weight in mm across the lines. */
   readonly tally: LengthTally
+  /** Number and summed length of lines laid, which end half a line width inside the region. mm */
+  readonly count: number
+  readonly laidMm: number
   /** For each spacing the zigzags that begin at the low end of their first line, and those that begin at its high end. */
   readonly zigzags: readonly (readonly [ZigzagEnds, ZigzagEnds])[]
 }
@@ -27,12 +30,20 @@ export function measureLines(
 ): Lines {
   const lines = straighten(region, grid, lineMm)
   const { spans } = lines.rows
-  const laidMm = rowLengthMm(lines.rows)
-  const weight = laidMm > 0 ? (rowLengthMm(region) * grid.pitchMm) / laidMm : 0
+  const fullMm = rowLengthMm(lines.rows)
+  const weight = fullMm > 0 ? (rowLengthMm(region) * grid.pitchMm) / fullMm : 0
   const tally = createTally()
-  for (let i = 0; i < spans.length; i += 2) addLength(tally, spans[i + 1]! - spans[i]!, weight)
+  let count = 0
+  let laidMm = 0
+  for (let i = 0; i < spans.length; i += 2) {
+    const mm = spans[i + 1]! - spans[i]!
+    addLength(tally, mm, weight)
+    if (mm <= lineMm) continue
+    count++
+    laidMm += mm - lineMm
+  }
   const zigzags = steps.map(
     (step) => [zigzagEnds(lines, step, false), zigzagEnds(lines, step, true)] as const,
   )
-  return { tally, zigzags }
+  return { tally, count, laidMm, zigzags }
 }

@@ -1,13 +1,14 @@
-import type { CensusMoves, LineTable, TravelTable } from '../../moves.ts'
+import type { CensusMoves, LineTable, MovesByLayer, TravelTable, Travels } from '../../moves.ts'
 import type { GeometrySettings } from '../../settings.ts'
 import type { CutLayer } from './cutLayer.ts'
 import type { LayerAreas } from './layerAreas.ts'
-import { ROOM_STEPS, SKIN_STEPS } from './layerAreas.ts'
+import { ROOM_STEPS } from './layerAreas.ts'
+import type { Lines } from './lines.ts'
 import type { Boundary } from './rooms.ts'
 import type { Seams } from './seams.ts'
 import { findSeams, turnsOf } from './seams.ts'
 import type { LengthTally } from './tally.ts'
-import { addTally, createTally, tallyTable } from './tally.ts'
+import { addTally, allWeight, createTally, nearWeight, tallyTable } from './tally.ts'
 import type { Place } from './travel.ts'
 import { visitWalls, visitZigzags } from './travel.ts'
 import type { OutlineRuns } from './wallRuns.ts'
@@ -19,43 +20,42 @@ export interface MoveTally {
   finish(): CensusMoves
 }
 
-/** Moves without plastic over one layer. */
+/** Moves without plastic. */
 interface Hops {
   readonly wall: LengthTally
   readonly skin: LengthTally
   /** One a spacing. */
-  readonly room: readonly LengthTally[]
+  readonly infill: readonly LengthTally[]
 }
 
 interface Tour {
   readonly from: Place
   readonly to: Place
+  /** What infill crosses with. */
+  readonly other: Lines | null
   readonly hops: Hops
+  readonly nearHops: number
+  readonly farHops: number
 }
 
 /** The next layer begins where infill at this one of the spacings ends. */
-const USUAL_SPACING = 2
+const USUAL_SPACING = ROOM_STEPS.indexOf(4)
 
 const createHops = (): Hops => ({
   wall: createTally(),
   skin: createTally(),
-  room: ROOM_STEPS.map(createTally),
+  infill: ROOM_STEPS.map(createTally),
 })
 
-/**
- * The head goes over each layer as it would when printing: walls, then skin, then infill, always to the nearest next line.
- * Layers come from the top down, which makes no difference to how far it has to go. A layer like one gone over before, begun
- * at the same place, is not gone over again.
- */
+/** Gathers the moves of all layers. */
 export function createMoveTally(settings: GeometrySettings): MoveTally {
   const runs = createRunTally()
-  const skin = createTally()
-  const room = createTally()
-  const hops = createHops()
-  const walked = { skin: 0, room: 0 }
-  const seen = { skin: 0, room: 0 }
-  const tours = new WeakMap<LayerAreas, Tour[]>()
-  let here: Place = { x: 0, y: 0 }
+  const skin = createEdgedTally()
+  const room = createEdgedTally()
+  const oneWay = createRoute(settings)
+  const crossed = createRoute(settings)
+  const byLayer = createLayerLists()
+  const lastRoom: [Lines | null, Lines | null] = [null, null]
   let known: { shape: number; runs: OutlineRuns; seams: Seams } | null = null
   return {
     add(layer, areas) {
@@ -67,72 +67,148 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
           seams: findSeams(layer.outline, turns),
         }
       }
-      const before = tours.get(areas) ?? []
-      let tour = before.find(({ from }) => Math.hypot(from.x - here.x, from.y - here.y) < 1e-6)
-      if (!tour) {
-        tour = goOver(known.seams, areas, settings, here)
-        tours.set(areas, [...before, tour])
-      }
-      here = tour.to
       if (settings.walls > 0) runs.add(known.runs)
-      addTally(hops.wall, tour.hops.wall)
-      addTally(hops.skin, tour.hops.skin)
-      tour.hops.room.forEach((tally, i) => addTally(hops.room[i]!, tally))
-      addTally(skin, areas.skinLines.tally)
-      addTally(room, areas.roomLines.tally)
-      walked.skin += areas.skinBoundary.walkMm
-      seen.skin += areas.skinBoundary.seenMm
-      walked.room += areas.roomWalkMm
-      seen.room += areas.roomSeenMm
+      skin.add(areas.skinLines, areas.skinBoundary)
+      room.add(areas.roomLines, { walkMm: areas.roomWalkMm, seenMm: areas.roomSeenMm })
+      const { nearHops, farHops } = oneWay.goOver(known.seams, areas, null)
+      const { skinLines, roomLines } = areas
+      byLayer.skinMm.push(skinLines.laidMm)
+      byLayer.skinLines.push(skinLines.count)
+      byLayer.roomMm.push(roomLines.laidMm)
+      byLayer.roomLines.push(roomLines.count)
+      byLayer.nearHops.push(nearHops)
+      byLayer.farHops.push(farHops)
+      // The lines that cross this layer's are those of the layer above, which runs the other way.
+      lastRoom[areas.along] = areas.roomLines
+      crossed.goOver(known.seams, areas, lastRoom[1 - areas.along] ?? areas.roomLines)
     },
     finish() {
       const { tables, lapMm } = runs.finish()
       return {
         wall: tables,
         wallLapMm: lapMm,
-        skin: lineTable(skin, walked.skin, seen.skin, settings, SKIN_STEPS, [hops.skin]),
-        room: lineTable(room, walked.room, seen.room, settings, ROOM_STEPS, hops.room),
-        travel: travelTable(hops.wall),
+        skin: skin.finish(),
+        room: room.finish(),
+        oneWay: oneWay.finish(),
+        crossed: crossed.finish(),
+        byLayer: bottomFirst(byLayer),
       }
     },
   }
 }
 
-function goOver(seams: Seams, areas: LayerAreas, settings: GeometrySettings, from: Place): Tour {
+type LayerLists = Record<keyof MovesByLayer, number[]>
+
+const createLayerLists = (): LayerLists => ({
+  skinMm: [],
+  skinLines: [],
+  roomMm: [],
+  roomLines: [],
+  nearHops: [],
+  farHops: [],
+})
+
+/** Layers come from the top down. */
+function bottomFirst(lists: LayerLists): MovesByLayer {
+  const turned = (list: number[]): Float32Array => Float32Array.from(list.toReversed())
+  return {
+    skinMm: turned(lists.skinMm),
+    skinLines: turned(lists.skinLines),
+    roomMm: turned(lists.roomMm),
+    roomLines: turned(lists.roomLines),
+    nearHops: turned(lists.nearHops),
+    farHops: turned(lists.farHops),
+  }
+}
+
+/** Lines and how slanted the edges they end on are. */
+function createEdgedTally(): {
+  add(lines: Lines, boundary: Boundary): void
+  finish(): LineTable
+} {
+  const tally = createTally()
+  let walkMm = 0
+  let seenMm = 0
+  return {
+    add(lines, boundary) {
+      addTally(tally, lines.tally)
+      walkMm += boundary.walkMm
+      seenMm += boundary.seenMm
+    },
+    finish() {
+      const { lengthMm, weight } = tallyTable(tally)
+      return { lengthMm, acrossMm: weight, slant: walkMm / seenMm || 1 }
+    },
+  }
+}
+
+/**
+ * The head goes over each layer as it would when printing: walls, then skin, then infill, always to the nearest next line.
+ * Layers come from the top down, which makes no difference to how far it has to go. A layer like one gone over before, begun
+ * at the same place, is not gone over again.
+ */
+function createRoute(settings: GeometrySettings): {
+  goOver(seams: Seams, areas: LayerAreas, other: Lines | null): Tour
+  finish(): Travels
+} {
+  const total = createHops()
+  const tours = new WeakMap<LayerAreas, Tour[]>()
+  let here: Place = { x: 0, y: 0 }
+  return {
+    goOver(seams, areas, other) {
+      const before = tours.get(areas) ?? []
+      let tour = before.find((one) => one.other === other && isSame(one.from, here))
+      if (!tour) {
+        tour = goRound(seams, areas, other, settings, here)
+        tours.set(areas, [...before, tour])
+      }
+      here = tour.to
+      addTally(total.wall, tour.hops.wall)
+      addTally(total.skin, tour.hops.skin)
+      tour.hops.infill.forEach((tally, i) => addTally(total.infill[i]!, tally))
+      return tour
+    },
+    finish: () => ({
+      wall: travelTable(total.wall),
+      skin: travelTable(total.skin),
+      infill: ROOM_STEPS.map((step, i) => ({
+        spacingMm: step * settings.lineMm,
+        hops: travelTable(total.infill[i]!),
+      })),
+    }),
+  }
+}
+
+const isSame = (a: Place, b: Place): boolean =>
+  Math.abs(a.x - b.x) < 1e-6 && Math.abs(a.y - b.y) < 1e-6
+
+function goRound(
+  seams: Seams,
+  areas: LayerAreas,
+  other: Lines | null,
+  { walls, lineMm }: GeometrySettings,
+  from: Place,
+): Tour {
   const hops = createHops()
   const here = { ...from }
-  if (settings.walls > 0) visitWalls(seams, settings.walls, settings.lineMm, here, hops.wall)
+  if (walls > 0) visitWalls(seams, walls, lineMm, here, hops.wall)
   for (const ways of areas.skinLines.zigzags) visitZigzags(ways, here, hops.skin)
+  // Of crossing lines those along x come first.
+  const order = areas.along === 0 ? [areas.roomLines, other] : [other, areas.roomLines]
   let to = here
-  areas.roomLines.zigzags.forEach((ways, i) => {
+  ROOM_STEPS.forEach((_, i) => {
     const end = { ...here }
-    visitZigzags(ways, end, hops.room[i]!)
+    for (const lines of order) if (lines) visitZigzags(lines.zigzags[i]!, end, hops.infill[i]!)
     if (i === USUAL_SPACING) to = end
   })
-  return { from, to, hops }
+  const made = [hops.wall, hops.skin, hops.infill[USUAL_SPACING]!]
+  const sum = (weigh: (tally: LengthTally) => number): number =>
+    made.reduce((total, tally) => total + weigh(tally), 0)
+  const nearHops = sum(nearWeight)
+  return { from, to, other, hops, nearHops, farHops: sum(allWeight) - nearHops }
 }
 
 function travelTable(tally: LengthTally): TravelTable {
   const { lengthMm, weight } = tallyTable(tally)
   return { lengthMm, count: weight }
-}
-
-function lineTable(
-  tally: LengthTally,
-  walkedMm: Boundary['walkMm'],
-  seenMm: Boundary['seenMm'],
-  settings: GeometrySettings,
-  steps: readonly number[],
-  hops: readonly LengthTally[],
-): LineTable {
-  const { lengthMm, weight } = tallyTable(tally)
-  return {
-    lengthMm,
-    acrossMm: weight,
-    slant: walkedMm / seenMm || 1,
-    zigzags: steps.map((step, i) => ({
-      spacingMm: step * settings.lineMm,
-      hops: travelTable(hops[i]!),
-    })),
-  }
 }

@@ -12,9 +12,9 @@ export interface Seams {
 /** A corner hides a seam well enough when it is at least this share as sharp as the sharpest of its contour. */
 const SHARP_ENOUGH = 0.8
 /** More places than this around one contour are thinned out: the next one is never far. */
-const MOST_PLACES = 16
+const MOST_PLACES = 48
 /** At a point like a needle's, the way in that goes one mm deeper is taken no longer than this. mm */
-const LONGEST_WAY_IN = 4
+const LONGEST_WAY_IN = 12
 
 const SIN = Math.sin((SCAN_TILT_DEG * Math.PI) / 180)
 const COS = Math.cos((SCAN_TILT_DEG * Math.PI) / 180)

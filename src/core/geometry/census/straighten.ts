@@ -27,7 +27,12 @@ export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): Stra
   const { along, pitchMm, originMm } = grid
   const { start, spans } = region
   const rows = start.length - 1
-  const none = { along, lineMm, lowMm: 0, rows: { start: new Int32Array(1), spans: new Float64Array(0) } }
+  const none = {
+    along,
+    lineMm,
+    lowMm: 0,
+    rows: { start: new Int32Array(1), spans: new Float64Array(0) },
+  }
   if (isEmpty(region)) return none
   // Along v the frame is mirrored, so that lines climb the same way through the rows.
   const sense = along === 0 ? 1 : -1

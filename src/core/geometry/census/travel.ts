@@ -64,15 +64,16 @@ export function visitWalls(
 }
 
 /**
- * Lays zigzags, always the nearest next one, from either end. Of the two ways they can be laid, the one that begins nearer is
- * taken. Moves `here` to where the last one ends.
+ * Lays zigzags, always the nearest next one, from either end. Of the two ways they can be laid, the one of fewer zigzags is
+ * taken, or else the one that begins nearer. Moves `here` to where the last one ends.
  */
 export function visitZigzags(
   ways: readonly [ZigzagEnds, ZigzagEnds],
   here: Place,
   hops: LengthTally,
 ): void {
-  const ends = nearest2(ways[1], here) < nearest2(ways[0], here) ? ways[1] : ways[0]
+  const fewer = ways[1].length - ways[0].length || nearest2(ways[1], here) - nearest2(ways[0], here)
+  const ends = fewer < 0 ? ways[1] : ways[0]
   const left = Array.from({ length: ends.length / 4 }, (_, k) => 4 * k)
   const sorted = left.length <= MOST_SORTED
   while (left.length > 0) {
