@@ -1,5 +1,5 @@
 import type { Item } from '../aircraft.ts'
-import { HEADS, HEAD_NAMES, INSERTS, MATERIAL_NAMES, NUTS, SIZES, STANDOFF_ACROSS } from './data.ts'
+import { HEADS, HEAD_NAMES, MATERIAL_NAMES, NUTS, SIZES, STANDOFF_ACROSS } from './data.ts'
 import { insertMass } from './insert.ts'
 import { nutMass } from './nut.ts'
 import { screwMass } from './screw.ts'
@@ -65,11 +65,6 @@ export function screwSizes(standard: ScrewStandard): readonly MetricSize[] {
 
 export function nutSizes(standard: NutStandard): readonly MetricSize[] {
   return SIZES.filter((size) => NUTS[standard][size] !== undefined)
-}
-
-/** Length an insert of this size is usually sold in. mm */
-export function usualInsertLengthMm(size: MetricSize): number {
-  return INSERTS[size].lengthMm
 }
 
 function massOf(choice: CatalogueChoice): HardwareMass {
