@@ -164,25 +164,38 @@ function cavities({ bodies }: MeshFacts): Finding | null {
   }
 }
 
-function specks({ bodies }: MeshFacts): Finding | null {
+/** A tiny body away from the rest. */
+interface Speck {
+  /** Which body. */
+  readonly place: number
+  readonly gapMm: number
+}
+
+/** The bodies that were most likely left over in the drawing: tiny, and off from everything else by more than their own size. */
+export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
   const largest = bodies.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))
   const small = (body: BodyFacts) =>
     body !== largest &&
     body.volumeMm3 <= SPECK_VOLUME * largest.volumeMm3 &&
     across(body.boundsMm) <= SPECK_LENGTH * across(largest.boundsMm)
   const rest = joinBounds(bodies.filter((body) => !small(body)).map((body) => body.boundsMm))
-  const stray = bodies
-    .filter(small)
-    .map((body) => ({ body, gapMm: gapBetween(body.boundsMm, rest) }))
-    .filter(({ body, gapMm }) => gapMm > across(body.boundsMm))
+  return bodies.flatMap((body, place) => {
+    if (!small(body)) return []
+    const gapMm = gapBetween(body.boundsMm, rest)
+    return gapMm > across(body.boundsMm) ? [{ place, gapMm }] : []
+  })
+}
+
+function specks({ bodies }: MeshFacts): Finding | null {
+  const stray = findSpecks(bodies)
   if (stray.length === 0) return null
   const farthest = stray.reduce((most, { gapMm }) => Math.max(most, gapMm), 0)
-  const volume = stray.reduce((sum, { body }) => sum + body.volumeMm3, 0)
+  const volume = stray.reduce((sum, { place }) => sum + bodies[place]!.volumeMm3, 0)
   return {
     code: 'stray-speck',
     severity: 'caution',
     count: stray.length,
-    message: `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all. Most likely left over in the drawing: delete it there, or the printer will try to print it.`,
+    message: `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all, and the part’s size counts ${stray.length === 1 ? 'it' : 'them'} in. Most likely left over in the drawing: drop ${stray.length === 1 ? 'it' : 'them'} here or delete ${stray.length === 1 ? 'it' : 'them'} there, or the printer will try to print ${stray.length === 1 ? 'it' : 'them'}.`,
   }
 }
 

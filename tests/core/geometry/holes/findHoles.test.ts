@@ -99,7 +99,7 @@ function blindHole() {
   for (let i = 4; i < count; i++) positions[3 * i + 2] = 4
   const walls: number[] = []
   for (let i = 0; i < top.indices.length; i += 3) {
-    const corners = [...top.indices.slice(i, i + 3)]
+    const corners = Array.from(top.indices.slice(i, i + 3))
     const bottomFace = corners.every((corner) => corner < count)
     if (!bottomFace) walls.push(...corners)
   }
