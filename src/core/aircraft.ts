@@ -102,6 +102,8 @@ export interface SeasonSetup {
   /** Days until a carbon part is there. */
   readonly carbonLeadDays: number
   readonly carbonPartPrice: number
+  /** How often a carbon part breaks where the printed one would, 0–1; left out, 1. */
+  readonly carbonBreakFactor?: number
 }
 
 /** Everything about the aircraft beyond its printed parts. */
