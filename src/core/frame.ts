@@ -1,3 +1,4 @@
+import type { Aircraft } from './aircraft.ts'
 import type { LengthUnit } from './mesh.ts'
 import type { Material, Prices, Printer } from './figures.ts'
 import type { Pose, Recipe } from './settings.ts'
@@ -33,7 +34,7 @@ export interface CarbonFrame {
 
 /** Everything a project file holds besides the meshes. */
 export interface Frame {
-  readonly version: 1
+  readonly version: 2
   readonly id: string
   readonly name: string
   readonly parts: readonly Part[]
@@ -42,4 +43,5 @@ export interface Frame {
   readonly printer: Printer
   readonly prices: Prices
   readonly carbon: CarbonFrame | null
+  readonly aircraft: Aircraft
 }

@@ -1,3 +1,4 @@
+import { AIRCRAFT_DEFAULTS } from '../core/data/aircraft.ts'
 import { PRICES_DEFAULTS } from '../core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../core/data/printers.ts'
 import type { Prices } from '../core/figures.ts'
@@ -9,7 +10,7 @@ export const NEW_FRAME_NAME = 'New frame'
 /** A frame without parts. */
 export function emptyFrame(id: string, prices: Prices = PRICES_DEFAULTS): Frame {
   return {
-    version: 1,
+    version: 2,
     id,
     name: NEW_FRAME_NAME,
     parts: [],
@@ -17,5 +18,6 @@ export function emptyFrame(id: string, prices: Prices = PRICES_DEFAULTS): Frame 
     printer: PRINTER_DEFAULT,
     prices,
     carbon: null,
+    aircraft: AIRCRAFT_DEFAULTS,
   }
 }

@@ -16,6 +16,7 @@ type FrameActions = Pick<
   | 'putPrinter'
   | 'putPrices'
   | 'putCarbon'
+  | 'putAircraft'
   | 'select'
   | 'openPart'
   | 'dismissFailure'
@@ -75,6 +76,10 @@ export function createFrameActions(
       if (carbon === frame().carbon) return
       const label = carbon === null ? 'stop comparing' : 'change the carbon frame'
       commit(label, { ...frame(), carbon }, { gesture: gestureOf('carbon', gesture) })
+    },
+    putAircraft(patch, what, gesture) {
+      const aircraft = { ...frame().aircraft, ...patch }
+      commit(what, { ...frame(), aircraft }, { gesture: gestureOf(what, gesture) })
     },
     select(ids) {
       const here = new Set(frame().parts.map((part) => part.id))

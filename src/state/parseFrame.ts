@@ -1,8 +1,10 @@
 import * as v from 'valibot'
+import { AIRCRAFT_DEFAULTS } from '../core/data/aircraft.ts'
 import type { Material } from '../core/figures.ts'
 import type { Frame, Part } from '../core/frame.ts'
 import type { Outcome, Problem } from '../core/problem.ts'
 import { emptyFrame } from './emptyFrame.ts'
+import { parseAircraft } from './parseAircraft.ts'
 import {
   CarbonSchema,
   FrameShellSchema,
@@ -18,10 +20,13 @@ export interface ParsedFrame {
   readonly complaints: readonly string[]
 }
 
-const PRESENT_VERSION = 1
+const PRESENT_VERSION = 2
 
 /** Turns a frame of version n (the key) into one of version n + 1. */
-const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {}
+const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
+  // The aircraft beyond its printed parts came with version 2.
+  1: (old) => ({ ...(old as object), version: 2, aircraft: AIRCRAFT_DEFAULTS }),
+}
 
 /** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */
 export function parseFrame(value: unknown): Outcome<ParsedFrame> {
@@ -38,7 +43,7 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
     return or
   }
 
-  const { id, name, parts, materials, printer, prices, carbon } = shell.output
+  const { id, name, parts, materials, printer, prices, carbon, aircraft } = shell.output
   const empty = emptyFrame(id)
   const soundParts = parts.flatMap((part, index): Part[] => {
     const sound = keep<Part | null>(PartSchema, part, `Part ${nameOf(part, index)}`, null)
@@ -57,6 +62,7 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
     printer: keep(PrinterSchema, printer, 'The printer', empty.printer),
     prices: keep(PricesSchema, prices, 'The list of prices', empty.prices),
     carbon: keep(v.nullable(CarbonSchema), carbon, 'The carbon frame', null),
+    aircraft: parseAircraft(aircraft, keep),
   }
   return { ok: true, value: { frame, complaints } }
 }

@@ -148,7 +148,7 @@ export const CarbonSchema = v.object({
 
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
-  version: v.literal(1),
+  version: v.literal(2),
   id,
   name: text,
   parts: v.array(v.unknown()),
@@ -156,4 +156,5 @@ export const FrameShellSchema = v.object({
   printer: v.unknown(),
   prices: v.unknown(),
   carbon: v.unknown(),
+  aircraft: v.unknown(),
 })

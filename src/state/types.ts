@@ -1,3 +1,4 @@
+import type { Aircraft } from '../core/aircraft.ts'
 import type { Census } from '../core/census.ts'
 import type { Material, Prices, Printer } from '../core/figures.ts'
 import type { CarbonFrame, Frame, RoleId } from '../core/frame.ts'
@@ -117,6 +118,8 @@ export interface Actions {
   putPrinter(printer: Printer, gesture?: string): void
   putPrices(prices: Prices, gesture?: string): void
   putCarbon(carbon: CarbonFrame | null, gesture?: string): void
+  /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */
+  putAircraft(patch: Partial<Aircraft>, what: string, gesture?: string): void
   select(ids: readonly string[]): void
   openPart(id: string | null): void
   dismissFailure(id: string): void

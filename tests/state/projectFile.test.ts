@@ -3,6 +3,8 @@ import fc from 'fast-check'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { describe, expect, test } from 'vitest'
 import { RECIPE_LIMITS, type RecipeNumber } from '../../src/core/data/limits.ts'
+import type { Aircraft } from '../../src/core/aircraft.ts'
+import { AIRCRAFT_DEFAULTS } from '../../src/core/data/aircraft.ts'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
 import { PRINTERS } from '../../src/core/data/printers.ts'
@@ -53,9 +55,42 @@ const part = (hashes: readonly string[]): fc.Arbitrary<Part> =>
     note: fc.string(),
   })
 
+/** Every block filled in. */
+const FULL_AIRCRAFT: Aircraft = {
+  ...AIRCRAFT_DEFAULTS,
+  items: [
+    {
+      id: 'i',
+      name: 'Pack',
+      group: 'power',
+      quantity: 1,
+      massG: 185,
+      costEach: 22,
+      status: 'weighed',
+      basis: 'typed',
+      positionMm: [0, 0, -12],
+    },
+  ],
+  weighedG: { a: 21.4 },
+  limitG: 610,
+  places: [{ partId: 'a', positionMm: [1, 2, 3], rotateDeg: [0, 0, 120], mirrored: true }],
+  flight: {
+    motors: 3,
+    motorThrustG: 620,
+    propDiameterMm: 152.4,
+    packCells: 3,
+    packMah: 2200,
+    voltsPerCell: 3.7,
+    usableShare: 0.8,
+    avionicsW: 10,
+    motorRadiusMm: 210,
+  },
+  wing: { areaDm2: 15.4, meanChordMm: 140, leadingEdgeMm: 0, balanceMm: [55, 70] },
+}
+
 const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
   fc.record({
-    version: fc.constant(1),
+    version: fc.constant(2),
     id: fc.uuid(),
     name: fc.string(),
     parts: fc.uniqueArray(part(hashes), { selector: (each) => each.id, maxLength: 5 }),
@@ -63,6 +98,7 @@ const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
     printer: fc.constantFrom(...PRINTERS),
     prices: fc.constant(PRICES_DEFAULTS),
     carbon: fc.constantFrom(null, { massG: 122, price: 30 }),
+    aircraft: fc.constantFrom(AIRCRAFT_DEFAULTS, FULL_AIRCRAFT),
   })
 
 describe('a project file', () => {
@@ -131,7 +167,7 @@ describe('kept samples of every version', () => {
     expect(state.failures).toEqual([])
     const kept = state.frame
     expect(kept).toMatchObject({
-      version: 1,
+      version: 2,
       name: 'Kept sample 1',
       prices: { electricityPerKwh: 0.31 },
       carbon: { massG: 122, price: 30 },
@@ -250,7 +286,7 @@ describe('reading a frame', () => {
     note: '',
   }
   const whole: Frame = {
-    version: 1,
+    version: 2,
     id: 'f',
     name: 'Frame',
     parts: [sound],
@@ -258,6 +294,7 @@ describe('reading a frame', () => {
     printer: PRINTERS[0] ?? expect.fail(),
     prices: PRICES_DEFAULTS,
     carbon: null,
+    aircraft: AIRCRAFT_DEFAULTS,
   }
 
   test.each([

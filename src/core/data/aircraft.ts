@@ -1,0 +1,32 @@
+import type { Aircraft } from '../aircraft.ts'
+import { GROWTH_DEFAULTS } from '../ledger/growth.ts'
+import { MASS_LINES } from '../ledger/massLines.ts'
+
+/**
+ * An aircraft of which nothing but the printed parts is known. Prices of cut plate, lead times and crash rates are starting
+ * values to type over (judgement, no source): no dated price of cut carbon plate was found.
+ */
+export const AIRCRAFT_DEFAULTS: Aircraft = {
+  items: [],
+  weighedG: {},
+  growth: GROWTH_DEFAULTS,
+  limitG: null,
+  massLines: MASS_LINES,
+  places: [],
+  flight: null,
+  wing: null,
+  twin: {
+    plate: 'carbon',
+    thicknessMm: {},
+    platePricePerDm2: 6,
+    cutPricePerM: 4,
+    deliveryDays: 7,
+  },
+  season: {
+    flights: 60,
+    crashesPerFlight: 0.1,
+    breakShare: {},
+    carbonLeadDays: 7,
+    carbonPartPrice: 10,
+  },
+}
