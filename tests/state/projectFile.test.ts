@@ -322,7 +322,7 @@ describe('reading a frame', () => {
   test('another version is refused with both numbers', () => {
     const outcome = parseFrame({ ...whole, version: 7 })
     expect(outcome).toMatchObject({ ok: false })
-    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 1/)
+    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 2/)
   })
 
   test('whatever is given, it answers and does not throw', () => {
