@@ -1,15 +1,17 @@
+import { findBridges } from './bridges.ts'
 import type { CutLayer, Grids } from './cutLayer.ts'
 import { scanEdgeBand } from './edgeBand.ts'
 import { subtractRows, uniteRows } from './rowAlgebra.ts'
 import type { RowSet } from './rowSet.ts'
-import { emptyRows, rowLengthMm } from './rowSet.ts'
+import { emptyRows, isEmpty, rowLengthMm } from './rowSet.ts'
 
 /**
  * Follows support columns down through the layers. Call with each layer and the one beneath, from the top;
  * returns the area of the columns that cross the layer beneath. mm²
  *
  * A place needs support when it reaches beyond the layer beneath by more than `stepMm` (layer height × tan of the angle).
- * A column stands on the bed or on the part, and never inside it.
+ * Lines across a gap with two sides hold themselves; see `findBridges`. A column stands on the bed or on the part, and never
+ * inside it.
  */
 export function createSupportColumns(
   grids: Grids,
@@ -19,7 +21,10 @@ export function createSupportColumns(
     if (layer !== beneath) {
       const beyond = subtractRows(layer.rows[0], beneath.rows[0])
       const held = scanEdgeBand(beneath.outline, stepMm, grids[0])
-      columns = uniteRows(columns, subtractRows(beyond, held))
+      const hanging = subtractRows(beyond, held)
+      if (!isEmpty(hanging)) {
+        columns = uniteRows(columns, subtractRows(hanging, findBridges(layer, beneath, grids)))
+      }
     }
     columns = subtractRows(columns, beneath.rows[0])
     return rowLengthMm(columns) * grids[0].pitchMm

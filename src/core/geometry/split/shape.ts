@@ -225,7 +225,7 @@ export function compareShapes(a: Shape, b: Shape): 'equal' | 'mirrored' | 'diffe
   for (let signs = 0; signs < 8; signs++) {
     const sign = [signs & 1 ? -1 : 1, signs & 2 ? -1 : 1, signs & 4 ? -1 : 1] as const
     const fits = TRIPLES.every(([j, k, l], at) =>
-      close(a.skew[at]!, b.skew[at]! * sign[j]! * sign[k]! * sign[l]!, scale),
+      close(a.skew[at]!, b.skew[at]! * sign[j] * sign[k] * sign[l], scale),
     )
     if (!fits) continue
     if (sign[0] * sign[1] * sign[2] === 1) return 'equal'
