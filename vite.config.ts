@@ -4,6 +4,7 @@ import react from '@vitejs/plugin-react'
 import { playwright } from '@vitest/browser-playwright'
 import { defineConfig } from 'vitest/config'
 import { browserFlags, findBrowser } from './src/tools/browser.mjs'
+import { licencesPlugin } from './src/tools/licencesPlugin.ts'
 import { offlinePlugin, policyPlugin } from './src/tools/sitePlugins.ts'
 
 /** Locales whose component texts are shipped; numbers and money follow any locale, since the browser formats them. */
@@ -31,6 +32,7 @@ export default defineConfig({
   plugins: [
     react(),
     { ...optimizeLocales.vite({ locales: LOCALES }), enforce: 'pre', apply: 'build' },
+    licencesPlugin(),
     policyPlugin(),
     offlinePlugin(),
   ],

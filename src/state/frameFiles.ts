@@ -133,11 +133,13 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
     },
 
     newFrame() {
+      const { name, parts } = store.getState().frame
+      const rest = parts.length === 0 ? '' : ` “${name}” stays among the frames on this device.`
       history.commit('start a new frame', blankFrame(), {
         also: {
           selection: [],
           openPartId: null,
-          notice: { text: 'Started a new frame.', canUndo: true },
+          notice: { text: `Started a new frame.${rest}`, canUndo: true },
         },
       })
     },

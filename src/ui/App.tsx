@@ -1,8 +1,7 @@
 import { useCallback, useState } from 'react'
-import { useActions, useAppState, useReadState } from './appContext.ts'
+import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
-import { Confirm } from './fields/Confirm.tsx'
 import { CarbonBlock } from './frame/CarbonBlock.tsx'
 import { TermsLine } from './frame/TermsLine.tsx'
 import { TotalsHead } from './frame/TotalsHead.tsx'
@@ -13,7 +12,7 @@ import { isSavedFrame } from './intake/savedFrame.ts'
 import { Ledger } from './ledger/Ledger.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
 import { TopBar } from './TopBar.tsx'
-import type { IncomingFile } from '../state/types.ts'
+import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 
 /** Id of the frame the store starts with: until the last visit's is back, the page must not look like a first visit. */
 const UNRESTORED = 'first'
@@ -21,10 +20,8 @@ const UNRESTORED = 'first'
 /** The whole page: the frame's total on top, its parts below. */
 export function App() {
   const { addFiles, openProject } = useActions()
-  const readState = useReadState()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
   const isRestoring = useAppState((state) => state.frame.id === UNRESTORED)
-  const [waiting, setWaiting] = useState<IncomingFile | null>(null)
   const [leftAlone, setLeftAlone] = useState(0)
 
   const onIntake = useCallback(
@@ -33,10 +30,9 @@ export function App() {
       const [first] = intake.files
       if (first === undefined) return
       if (intake.files.length > 1 || !isSavedFrame(first)) void addFiles(intake.files)
-      else if (readState().frame.parts.length > 0) setWaiting(first)
       else void openProject(first)
     },
-    [addFiles, openProject, readState],
+    [addFiles, openProject],
   )
 
   return (
@@ -44,6 +40,7 @@ export function App() {
       <TopBar onIntake={onIntake} hasParts={hasParts} />
       {hasParts ? <TotalsHead /> : null}
       <main>
+        <ElsewhereLine />
         <FailureList />
         <IncomingLine leftAlone={leftAlone} />
         {hasParts ? (
@@ -58,19 +55,6 @@ export function App() {
       </main>
       <NoticeLine />
       <WindowDrop onIntake={onIntake} />
-      <Confirm
-        isOpen={waiting !== null}
-        title={`Open ${waiting?.name ?? ''}?`}
-        text="It takes the place of the frame on the page. Save a file first if you want that back on another day."
-        yes="Open it"
-        onNo={() => {
-          setWaiting(null)
-        }}
-        onYes={() => {
-          if (waiting !== null) void openProject(waiting)
-          setWaiting(null)
-        }}
-      />
     </>
   )
 }

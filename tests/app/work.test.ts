@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import {
+  chooseFromMenu,
   demoFile,
   dropFiles,
   gramsOf,
@@ -47,9 +48,7 @@ describe('the work', { timeout: 90_000 }, () => {
       expect(download.suggestedFilename()).toBe('Sandpiper.preweigh')
       const saved = await download.path()
 
-      await page.getByRole('button', { name: 'More' }).click()
-      await page.getByRole('menuitem', { name: 'New frame' }).click()
-      await page.getByRole('alertdialog').getByRole('button', { name: 'Start a new frame' }).click()
+      await chooseFromMenu(page, 'New frame')
       await page.getByRole('heading', { name: /Weigh a printed airframe/ }).waitFor()
 
       const choosing = page.waitForEvent('filechooser')
@@ -68,14 +67,35 @@ describe('the work', { timeout: 90_000 }, () => {
     }, LOCALE)
   })
 
-  test('is asked about before a demo takes its place', async () => {
+  test('stays among the frames on this device when a demo takes its place on the page', async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, [demoFile('damper-cup.stl')])
       await waitForCensus(page)
-      await page.getByRole('button', { name: 'More' }).click()
-      await page.getByRole('menuitem', { name: /Tern/ }).click()
-      await page.getByRole('alertdialog').getByRole('button', { name: 'Keep it' }).click()
+      const total = await totalGrams(page)
+      const name = page.getByRole('textbox', { name: 'Name of the frame' })
+      await name.fill('Workshop pieces')
+      await name.press('Enter')
+      await chooseFromMenu(page, /Tern/)
+      await page.locator('tr.row').nth(5).waitFor()
+      await waitForCensus(page)
+
+      await chooseFromMenu(page, 'Frames on this device')
+      const list = page.getByRole('dialog')
+      const line = list.locator('tr', { hasText: 'Workshop pieces' })
+      expect(await line.locator('.figures').allInnerTexts()).toEqual(['1', String(total)])
+      await list.getByRole('button', { name: 'Duplicate Workshop pieces' }).click()
+      await list.getByRole('button', { name: 'Rename Workshop pieces (2)' }).click()
+      const field = list.getByRole('textbox', { name: /New name of/ })
+      await field.fill('Spare set')
+      await field.press('Enter')
+      await list.getByRole('button', { name: 'Open Spare set' }).waitFor()
+      await list.getByRole('button', { name: 'Delete Workshop pieces' }).click()
+      await list.getByRole('button', { name: 'Bring back Workshop pieces' }).click()
+      await list.getByRole('button', { name: 'Open Workshop pieces' }).click()
+      await list.waitFor({ state: 'detached' })
+      await waitForCensus(page)
       expect(await page.locator('tr.row').count()).toBe(1)
+      expect(await totalGrams(page)).toBe(total)
     }, LOCALE)
   })
 

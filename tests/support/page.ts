@@ -69,3 +69,9 @@ export async function openRow(page: Page, name: string): Promise<Locator> {
   await panel.waitFor()
   return panel
 }
+
+/** Presses an entry of the menu behind “More”. */
+export async function chooseFromMenu(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('button', { name: 'More' }).click()
+  await page.getByRole('menuitem', { name }).click()
+}

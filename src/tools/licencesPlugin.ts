@@ -1,0 +1,94 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import path from 'node:path'
+import type { Plugin } from 'vite'
+
+/** The module under which the page finds the licences; see `src/ui/licences/licences.d.ts`. */
+const MODULE = 'virtual:licences'
+
+export interface Licences {
+  readonly packages: readonly {
+    readonly name: string
+    readonly version: string
+    readonly licence: string
+    /** Index into `texts`; null when the package comes without a text. */
+    readonly text: number | null
+  }[]
+  /** Each text once: most packages of one house share theirs. */
+  readonly texts: readonly string[]
+}
+
+/** Makes the licences of everything from npm that may be in the built page a module of its own, loaded when asked for. */
+export function licencesPlugin(): Plugin {
+  let root = ''
+  return {
+    name: 'preweigh-licences',
+    configResolved(config) {
+      root = config.root
+    },
+    resolveId: (id) => (id === MODULE ? `\0${MODULE}` : null),
+    load: (id) =>
+      id === `\0${MODULE}`
+        ? `export const LICENCES = JSON.parse(${JSON.stringify(JSON.stringify(collectLicences(root)))})`
+        : null,
+  }
+}
+
+interface Manifest {
+  readonly name: string
+  readonly version: string
+  readonly license?: string | { readonly type: string }
+  readonly dependencies?: Readonly<Record<string, string>>
+}
+
+/** Of every package the ones in `dependencies` need, directly or through others; sorted by name. Throws where one is not installed. */
+export function collectLicences(root: string): Licences {
+  const found = new Map<string, { manifest: Manifest; folder: string }>()
+  const waiting = needsOf(readManifest(root)).map((name) => ({ name, from: root }))
+  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+    const folder = folderOf(next.name, next.from)
+    if (found.has(folder)) continue
+    const manifest = readManifest(folder)
+    found.set(folder, { manifest, folder })
+    waiting.push(...needsOf(manifest).map((name) => ({ name, from: folder })))
+  }
+  const texts: string[] = []
+  const packages = [...found.values()]
+    .toSorted((a, b) => (a.manifest.name < b.manifest.name ? -1 : 1))
+    .map(({ manifest, folder }) => {
+      const { name, version, license = 'not stated' } = manifest
+      const text = textIn(folder)
+      if (text !== null && !texts.includes(text)) texts.push(text)
+      return {
+        name,
+        version,
+        licence: typeof license === 'string' ? license : license.type,
+        text: text === null ? null : texts.indexOf(text),
+      }
+    })
+  return { packages, texts }
+}
+
+function needsOf({ dependencies = {} }: Manifest): readonly string[] {
+  // Types have no code in the page.
+  return Object.keys(dependencies).filter((name) => !name.startsWith('@types/'))
+}
+
+function readManifest(folder: string): Manifest {
+  return JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8')) as Manifest
+}
+
+/** Where `name` is found from inside `from`: in the nearest `node_modules` upwards. */
+function folderOf(name: string, from: string): string {
+  for (let at = from; ; at = path.dirname(at)) {
+    const folder = path.join(at, 'node_modules', name)
+    if (existsSync(path.join(folder, 'package.json'))) return folder
+    if (at === path.dirname(at)) throw new Error(`${name}, needed by ${from}, is not installed.`)
+  }
+}
+
+function textIn(folder: string): string | null {
+  const [file] = readdirSync(folder)
+    .filter((name) => /^(licen[cs]e|copying)(\.|-|$)/i.test(name))
+    .toSorted()
+  return file === undefined ? null : readFileSync(path.join(folder, file), 'utf8').trim()
+}

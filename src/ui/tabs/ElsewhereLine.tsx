@@ -1,0 +1,35 @@
+import { Button } from 'react-aria-components'
+import type { Elsewhere } from '../../state/types.ts'
+import { useActions, useAppState } from '../appContext.ts'
+
+const WORDS: Readonly<Record<Elsewhere['why'], string>> = {
+  open: 'is open in another tab. Here you can look at it, but not change it.',
+  taken: 'was taken over by another tab. Here you can still look at it, but not change it.',
+  changed:
+    'was changed in another tab. What you see here is older and is not kept; nothing there was written over.',
+}
+
+/** Says that another tab has the frame, and offers the two ways on. */
+export function ElsewhereLine() {
+  const why = useAppState(({ elsewhere, frame }) =>
+    elsewhere?.projectId === frame.id ? elsewhere.why : null,
+  )
+  const name = useAppState((state) => state.frame.name)
+  const { takeOver, openCopy } = useActions()
+  if (why === null) return null
+  return (
+    <section className="elsewhere" role="alert" aria-label="Open in another tab">
+      <p>
+        <strong>{name}</strong> {WORDS[why]}
+      </p>
+      <div className="button-line">
+        <Button className="outlined" onPress={() => void takeOver()}>
+          {why === 'changed' ? 'Show what is kept' : 'Take it over'}
+        </Button>
+        <Button className="quiet" onPress={openCopy}>
+          {why === 'changed' ? 'Keep this as a copy' : 'Open a copy'}
+        </Button>
+      </div>
+    </section>
+  )
+}
