@@ -61,10 +61,11 @@ export function placeMesh(mesh: Mesh, scaleToMm: number, pose: Pose): Mesh {
   return { positions: placed, indices }
 }
 
-type Nine = [number, number, number, number, number, number, number, number, number]
+/** Row-major 3 × 3 matrix. */
+export type Nine = [number, number, number, number, number, number, number, number, number]
 
 /** Row-major rotation about x, then y, then z. */
-function turnMatrix(pose: Pose): Nine {
+export function turnMatrix(pose: Pose): Nine {
   const [sx, cx] = sineCosine(pose.rotateDeg[0])
   const [sy, cy] = sineCosine(pose.rotateDeg[1])
   const [sz, cz] = sineCosine(pose.rotateDeg[2])
