@@ -43,7 +43,8 @@ export function lapTime(tables: readonly RunTable[], scale: number, motion: Moti
 }
 
 /**
- * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a right-angled step of `stepMm` from each to the next.
+ * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a step of `stepMm` from each to the next.
+ * Where the edge lies askew to the lines, every second corner is gentler than a right angle and every other one sharper.
  * A line ends half its width short of the region's edge at both ends; what is shorter than it is wide is laid in passing.
  * Every zigzag starts and ends at a standstill.
  */
@@ -55,8 +56,11 @@ export function zigzagTime(
   lineMm: number,
   motion: Motion,
 ): number {
-  const corner = Math.min(motion.cornerMmS, motion.speedMmS)
-  const step = moveTime(stepMm, motion.speedMmS, motion.accelMmS2, corner)
+  const askew = Math.acos(Math.min(1, 1 / lines.slant))
+  const gentle = cornerSpeedMmS(Math.sin(Math.PI / 4 - askew / 2), motion)
+  const sharp = cornerSpeedMmS(Math.sin(Math.PI / 4 + askew / 2), motion)
+  const { speedMmS, accelMmS2 } = motion
+  const step = moveTime(stepMm, speedMmS, accelMmS2, gentle, sharp)
   let timeS = 0
   let count = 0
   for (let i = 0; i < lines.acrossMm.length; i++) {
@@ -64,11 +68,12 @@ export function zigzagTime(
     if (lengthMm <= 0) continue
     const some = lines.acrossMm[i]! / spacingMm
     count += some
-    timeS += some * moveTime(lengthMm, motion.speedMmS, motion.accelMmS2, corner)
+    timeS += some * moveTime(lengthMm, speedMmS, accelMmS2, gentle, sharp)
   }
   const starts = Math.min(zigzags, count)
   // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
-  const fromRest = (corner / motion.accelMmS2) * (1 - corner / (2 * motion.speedMmS))
+  const corner = Math.min(motion.cornerMmS, speedMmS)
+  const fromRest = (corner / accelMmS2) * (1 - corner / (2 * speedMmS))
   return timeS + (count - starts) * step + 2 * starts * fromRest
 }
 

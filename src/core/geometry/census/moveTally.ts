@@ -1,4 +1,5 @@
 import type { CensusMoves, LineTable, MovesByLayer, TravelTable, Travels } from '../../moves.ts'
+import { RETRACT_BEYOND_MM } from '../../moves.ts'
 import type { GeometrySettings } from '../../settings.ts'
 import type { CutLayer } from './cutLayer.ts'
 import type { LayerAreas } from './layerAreas.ts'
@@ -7,8 +8,7 @@ import type { Lines } from './lines.ts'
 import type { Boundary } from './rooms.ts'
 import type { Seams } from './seams.ts'
 import { findSeams, turnsOf } from './seams.ts'
-import type { LengthTally } from './tally.ts'
-import { addTally, allWeight, createTally, nearWeight, tallyTable } from './tally.ts'
+import { addLength, addTally, createTally, tallyTable } from './tally.ts'
 import type { Place } from './travel.ts'
 import { visitWalls, visitZigzags } from './travel.ts'
 import type { OutlineRuns } from './wallRuns.ts'
@@ -20,12 +20,12 @@ export interface MoveTally {
   finish(): CensusMoves
 }
 
-/** Moves without plastic. */
+/** Lengths of the moves without plastic over one layer. mm */
 interface Hops {
-  readonly wall: LengthTally
-  readonly skin: LengthTally
-  /** One a spacing. */
-  readonly infill: readonly LengthTally[]
+  readonly wall: number[]
+  readonly skin: number[]
+  /** One list a spacing. */
+  readonly infill: number[][]
 }
 
 interface Tour {
@@ -36,16 +36,12 @@ interface Tour {
   readonly hops: Hops
   readonly nearHops: number
   readonly farHops: number
+  /** How many layers are gone over like this. */
+  layers: number
 }
 
 /** The next layer begins where infill at this one of the spacings ends. */
 const USUAL_SPACING = ROOM_STEPS.indexOf(4)
-
-const createHops = (): Hops => ({
-  wall: createTally(),
-  skin: createTally(),
-  infill: ROOM_STEPS.map(createTally),
-})
 
 /** Gathers the moves of all layers. */
 export function createMoveTally(settings: GeometrySettings): MoveTally {
@@ -64,7 +60,7 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
         known = {
           shape: layer.shape,
           runs: findWallRuns(layer.outline, turns),
-          seams: findSeams(layer.outline, turns),
+          seams: findSeams(layer.outline, turns, settings.walls * settings.lineMm),
         }
       }
       if (settings.walls > 0) runs.add(known.runs)
@@ -151,29 +147,37 @@ function createRoute(settings: GeometrySettings): {
   goOver(seams: Seams, areas: LayerAreas, other: Lines | null): Tour
   finish(): Travels
 } {
-  const total = createHops()
-  const tours = new WeakMap<LayerAreas, Tour[]>()
+  const tours: Tour[] = []
+  const known = new WeakMap<LayerAreas, Tour[]>()
   let here: Place = { x: 0, y: 0 }
+  const fold = (lists: (hops: Hops) => readonly number[]): TravelTable => {
+    const tally = createTally()
+    for (const { hops, layers } of tours) {
+      for (const mm of lists(hops)) addLength(tally, mm, layers)
+    }
+    const { lengthMm, weight } = tallyTable(tally)
+    return { lengthMm, count: weight }
+  }
   return {
     goOver(seams, areas, other) {
-      const before = tours.get(areas) ?? []
-      let tour = before.find((one) => one.other === other && isSame(one.from, here))
+      const before = known.get(areas)
+      let tour = before?.find((one) => one.other === other && isSame(one.from, here))
       if (!tour) {
         tour = goRound(seams, areas, other, settings, here)
-        tours.set(areas, [...before, tour])
+        tours.push(tour)
+        if (before) before.push(tour)
+        else known.set(areas, [tour])
       }
+      tour.layers++
       here = tour.to
-      addTally(total.wall, tour.hops.wall)
-      addTally(total.skin, tour.hops.skin)
-      tour.hops.infill.forEach((tally, i) => addTally(total.infill[i]!, tally))
       return tour
     },
     finish: () => ({
-      wall: travelTable(total.wall),
-      skin: travelTable(total.skin),
+      wall: fold(({ wall }) => wall),
+      skin: fold(({ skin }) => skin),
       infill: ROOM_STEPS.map((step, i) => ({
         spacingMm: step * settings.lineMm,
-        hops: travelTable(total.infill[i]!),
+        hops: fold(({ infill }) => infill[i]!),
       })),
     }),
   }
@@ -189,26 +193,27 @@ function goRound(
   { walls, lineMm }: GeometrySettings,
   from: Place,
 ): Tour {
-  const hops = createHops()
+  const hops: Hops = { wall: [], skin: [], infill: ROOM_STEPS.map(() => []) }
   const here = { ...from }
   if (walls > 0) visitWalls(seams, walls, lineMm, here, hops.wall)
   for (const ways of areas.skinLines.zigzags) visitZigzags(ways, here, hops.skin)
   // Of crossing lines those along x come first.
-  const order = areas.along === 0 ? [areas.roomLines, other] : [other, areas.roomLines]
+  const first = areas.along === 0 ? areas.roomLines : other
+  const second = areas.along === 0 ? other : areas.roomLines
   let to = here
-  ROOM_STEPS.forEach((_, i) => {
+  for (let i = 0; i < ROOM_STEPS.length; i++) {
     const end = { ...here }
-    for (const lines of order) if (lines) visitZigzags(lines.zigzags[i]!, end, hops.infill[i]!)
+    if (first) visitZigzags(first.zigzags[i]!, end, hops.infill[i]!)
+    if (second) visitZigzags(second.zigzags[i]!, end, hops.infill[i]!)
     if (i === USUAL_SPACING) to = end
-  })
-  const made = [hops.wall, hops.skin, hops.infill[USUAL_SPACING]!]
-  const sum = (weigh: (tally: LengthTally) => number): number =>
-    made.reduce((total, tally) => total + weigh(tally), 0)
-  const nearHops = sum(nearWeight)
-  return { from, to, other, hops, nearHops, farHops: sum(allWeight) - nearHops }
-}
-
-function travelTable(tally: LengthTally): TravelTable {
-  const { lengthMm, weight } = tallyTable(tally)
-  return { lengthMm, count: weight }
+  }
+  let nearHops = 0
+  let farHops = 0
+  for (const list of [hops.wall, hops.skin, hops.infill[USUAL_SPACING]!]) {
+    for (const mm of list) {
+      if (mm > RETRACT_BEYOND_MM) farHops++
+      else nearHops++
+    }
+  }
+  return { from, to, other, hops, nearHops, farHops, layers: 0 }
 }

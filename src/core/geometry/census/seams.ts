@@ -44,8 +44,11 @@ export function turnsOf(outline: Outline): Float64Array {
   return turns
 }
 
-/** The sharpest corners of every contour, as places. The part lies to the left of its outline. */
-export function findSeams(outline: Outline, turns: Float64Array): Seams {
+/**
+ * The sharpest corners of every contour, as places. The part lies to the left of its outline. The way in halves the angle
+ * between the edges `depthMm` before and after the corner: deeper lines do not see that a tip is blunt.
+ */
+export function findSeams(outline: Outline, turns: Float64Array, depthMm: number): Seams {
   const { points, start } = outline
   const starts = new Int32Array(start.length)
   const places: number[] = []
@@ -60,22 +63,46 @@ export function findSeams(outline: Outline, turns: Float64Array): Seams {
     let seen = 0
     for (let i = begin; i < end; i++) {
       if (turns[i]! < enough || seen++ % every !== 0) continue
-      const before = i > begin ? i - 1 : end - 1
-      const after = i + 1 < end ? i + 1 : begin
-      pushPlace(places, points, before, i, after)
+      const before = edgeAway(points, begin, end, i, -1, depthMm)
+      const after = edgeAway(points, begin, end, i, 1, depthMm)
+      pushPlace(places, points, i, before, after)
     }
     starts[c + 1] = places.length / 4
   }
   return { start: starts, places: Float64Array.from(places) }
 }
 
-function pushPlace(places: number[], points: Float64Array, p: number, q: number, r: number): void {
-  const u = points[2 * q]!
-  const v = points[2 * q + 1]!
-  const inU = u - points[2 * p]!
-  const inV = v - points[2 * p + 1]!
-  const outU = points[2 * r]! - u
-  const outV = points[2 * r + 1]! - v
+/** The contour edge that lies `awayMm` along from point `at`, as u, v in walking order. */
+function edgeAway(
+  points: Float64Array,
+  begin: number,
+  end: number,
+  at: number,
+  sense: 1 | -1,
+  awayMm: number,
+): [u: number, v: number] {
+  let here = at
+  let left = awayMm
+  for (let k = begin; k < end; k++) {
+    const next = sense > 0 ? (here + 1 < end ? here + 1 : begin) : here > begin ? here - 1 : end - 1
+    const u = sense * (points[2 * next]! - points[2 * here]!)
+    const v = sense * (points[2 * next + 1]! - points[2 * here + 1]!)
+    left -= Math.sqrt(u * u + v * v)
+    if (left <= 0 || k === end - 1) return [u, v]
+    here = next
+  }
+  return [0, 0]
+}
+
+function pushPlace(
+  places: number[],
+  points: Float64Array,
+  at: number,
+  [inU, inV]: readonly [number, number],
+  [outU, outV]: readonly [number, number],
+): void {
+  const u = points[2 * at]!
+  const v = points[2 * at + 1]!
   const inMm = Math.sqrt(inU * inU + inV * inV) || 1
   const outMm = Math.sqrt(outU * outU + outV * outV) || 1
   // The two left normals added: as long as 2·cos(half the turn), and the way in is 1/cos(half the turn).

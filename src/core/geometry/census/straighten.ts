@@ -27,62 +27,100 @@ export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): Stra
   const { along, pitchMm, originMm } = grid
   const { start, spans } = region
   const rows = start.length - 1
-  const none = {
-    along,
-    lineMm,
-    lowMm: 0,
-    rows: { start: new Int32Array(1), spans: new Float64Array(0) },
-  }
-  if (isEmpty(region)) return none
   // Along v the frame is mirrored, so that lines climb the same way through the rows.
-  const sense = along === 0 ? 1 : -1
-  const at = (row: number): number => (originMm + (row + 0.5) * pitchMm) * COS
-  let low = Infinity
-  let high = -Infinity
-  for (let row = 0; row < rows; row++) {
-    const first = start[row]!
-    const last = start[row + 1]! - 1
-    if (last < first) continue
-    const a = sense * spans[2 * first]! * SIN
-    const b = sense * spans[2 * last + 1]! * SIN
-    low = Math.min(low, at(row) + Math.min(a, b))
-    high = Math.max(high, at(row) + Math.max(a, b))
-  }
+  const mirrored = along === 1
+  const [low, high] = isEmpty(region) ? [0, 0] : extentAcross(region, grid)
   const count = Math.max(0, Math.ceil((high - low) / lineMm - 0.5))
-  const lines: number[][] = Array.from({ length: count }, () => [])
   const half = (pitchMm / 2) * COS
-  const gap = (pitchMm * COS) / SIN
-  let most = 0
+  const halfWay = half / SIN
+  const gap = 2 * halfWay
+  const open = { from: new Float64Array(count), to: new Float64Array(count).fill(-Infinity) }
+  const done = createStretches(count)
   for (let row = rows - 1; row >= 0; row--) {
-    const here = at(row)
+    const here = (originMm + (row + 0.5) * pitchMm) * COS
     const begin = start[row]!
     const end = start[row + 1]!
-    for (let k = 0; k < end - begin; k++) {
-      const i = sense > 0 ? begin + k : end - 1 - k
-      const from = sense > 0 ? spans[2 * i]! : -spans[2 * i + 1]!
-      const to = sense > 0 ? spans[2 * i + 1]! : -spans[2 * i]!
+    for (let k = begin; k < end; k++) {
+      const i = mirrored ? begin + end - 1 - k : k
+      const from = mirrored ? -spans[2 * i + 1]! : spans[2 * i]!
+      const to = mirrored ? -spans[2 * i]! : spans[2 * i + 1]!
       const first = Math.max(0, Math.ceil((from * SIN + here - half - low) / lineMm - 0.5))
       const past = Math.min(count, Math.ceil((to * SIN + here + half - low) / lineMm - 0.5))
       for (let j = first; j < past; j++) {
         const middle = (low + (j + 0.5) * lineMm - here) / SIN
-        const a = Math.max(from, middle - gap / 2)
-        const b = Math.min(to, middle + gap / 2)
+        const a = middle - halfWay > from ? middle - halfWay : from
+        const b = middle + halfWay < to ? middle + halfWay : to
         if (b <= a) continue
-        const line = lines[j]!
-        if (line.length > 0 && a - line[line.length - 1]! < gap) line[line.length - 1] = b
-        else {
-          line.push(a, b)
-          most++
+        if (a - open.to[j]! >= gap) {
+          if (open.to[j]! > -Infinity) done.add(j, open.from[j]!, open.to[j]!)
+          open.from[j] = a
         }
+        open.to[j] = b
       }
     }
   }
-  const out = { start: new Int32Array(count + 1), spans: new Float64Array(2 * most) }
-  let written = 0
-  lines.forEach((line, j) => {
-    const shift = (low + (j + 0.5) * lineMm) * (SIN / COS)
-    for (const u of line) out.spans[written++] = u / COS - shift
-    out.start[j + 1] = written / 2
-  })
-  return { along, lineMm, lowMm: low, rows: out }
+  for (let j = 0; j < count; j++) {
+    if (open.to[j]! > -Infinity) done.add(j, open.from[j]!, open.to[j]!)
+  }
+  const toLine = (j: number, u: number): number => (u - (low + (j + 0.5) * lineMm) * SIN) / COS
+  return { along, lineMm, lowMm: low, rows: done.sorted(toLine) }
+}
+
+/** Where a region begins and ends across the lines. */
+function extentAcross({ start, spans }: RowSet, grid: ScanGrid): [low: number, high: number] {
+  const sense = grid.along === 0 ? SIN : -SIN
+  let low = Infinity
+  let high = -Infinity
+  for (let row = 0; row + 1 < start.length; row++) {
+    const first = start[row]!
+    const last = start[row + 1]! - 1
+    if (last < first) continue
+    const here = (grid.originMm + (row + 0.5) * grid.pitchMm) * COS
+    const a = sense * spans[2 * first]!
+    const b = sense * spans[2 * last + 1]!
+    low = Math.min(low, here + Math.min(a, b))
+    high = Math.max(high, here + Math.max(a, b))
+  }
+  return [low, high]
+}
+
+/** Stretches of numbered lines, each line's in order, those of different lines mixed. */
+function createStretches(lines: number): {
+  add(line: number, from: number, to: number): void
+  sorted(place: (line: number, u: number) => number): RowSet
+} {
+  const start = new Int32Array(lines + 1)
+  let line = new Int32Array(2 * lines)
+  let ends = new Float64Array(4 * lines)
+  let count = 0
+  return {
+    add(j, from, to) {
+      if (count === line.length) {
+        line = grown(line, new Int32Array(2 * count + 16))
+        ends = grown(ends, new Float64Array(4 * count + 32))
+      }
+      line[count] = j
+      ends[2 * count] = from
+      ends[2 * count + 1] = to
+      start[j + 1]!++
+      count++
+    },
+    sorted(place) {
+      for (let j = 0; j < lines; j++) start[j + 1]! += start[j]!
+      const next = start.slice(0, lines)
+      const spans = new Float64Array(2 * count)
+      for (let i = 0; i < count; i++) {
+        const j = line[i]!
+        const slot = next[j]!++
+        spans[2 * slot] = place(j, ends[2 * i]!)
+        spans[2 * slot + 1] = place(j, ends[2 * i + 1]!)
+      }
+      return { start, spans }
+    },
+  }
+}
+
+function grown<T extends Int32Array | Float64Array>(from: T, to: T): T {
+  to.set(from)
+  return to
 }

@@ -37,17 +37,6 @@ export function addTally(to: LengthTally, from: LengthTally): void {
   }
 }
 
-/** Summed weight of the lengths at which travels leave the filament where it is. */
-export function nearWeight({ weight }: LengthTally): number {
-  const last = lengthClass(RETRACT_BEYOND_MM * (1 - 1e-9))
-  let sum = 0
-  for (let i = 0; i <= last; i++) sum += weight[i]!
-  return sum
-}
-
-export const allWeight = ({ weight }: LengthTally): number =>
-  weight.reduce((sum, some) => sum + some, 0)
-
 /** The classes in use: their mean lengths and weights. */
 export function tallyTable(tally: LengthTally): { lengthMm: Float32Array; weight: Float32Array } {
   const lengthMm: number[] = []

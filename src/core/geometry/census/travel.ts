@@ -1,6 +1,4 @@
 import type { Seams } from './seams.ts'
-import type { LengthTally } from './tally.ts'
-import { addLength } from './tally.ts'
 import type { ZigzagEnds } from './zigzags.ts'
 
 /** Where the head is. mm */
@@ -21,10 +19,10 @@ export function visitWalls(
   walls: number,
   lineMm: number,
   here: Place,
-  hops: LengthTally,
+  hops: number[],
 ): void {
   const { start, places } = seams
-  const left = Array.from({ length: start.length - 1 }, (_, c) => c)
+  const left = upTo(start.length - 1)
   const outer = lineMm / 2
   const inner = (walls - 0.5) * lineMm
   const sorted = left.length <= MOST_SORTED
@@ -41,8 +39,12 @@ export function visitWalls(
         const y = places[i + 1]! - here.y
         const wayX = places[i + 2]!
         const wayY = places[i + 3]!
-        const out2 = (x + wayX * outer) ** 2 + (y + wayY * outer) ** 2
-        const in2 = (x + wayX * inner) ** 2 + (y + wayY * inner) ** 2
+        const outX = x + wayX * outer
+        const outY = y + wayY * outer
+        const inX = x + wayX * inner
+        const inY = y + wayY * inner
+        const out2 = outX * outX + outY * outY
+        const in2 = inX * inX + inY * inY
         const least = Math.min(out2, in2)
         if (least >= best2) continue
         best = k
@@ -51,10 +53,11 @@ export function visitWalls(
         fromOutside = out2 <= in2
       }
     }
-    addLength(hops, Math.sqrt(best2), 1)
+    hops.push(Math.sqrt(best2))
     const wayX = places[bestAt + 2]!
     const wayY = places[bestAt + 3]!
-    if (walls > 1) addLength(hops, lineMm * Math.sqrt(wayX * wayX + wayY * wayY), walls - 1)
+    const stepMm = lineMm * Math.sqrt(wayX * wayX + wayY * wayY)
+    for (let k = 1; k < walls; k++) hops.push(stepMm)
     const depth = fromOutside ? inner : outer
     here.x = places[bestAt]! + wayX * depth
     here.y = places[bestAt + 1]! + wayY * depth
@@ -70,11 +73,12 @@ export function visitWalls(
 export function visitZigzags(
   ways: readonly [ZigzagEnds, ZigzagEnds],
   here: Place,
-  hops: LengthTally,
+  hops: number[],
 ): void {
+  if (ways[0].length === 0) return
   const fewer = ways[1].length - ways[0].length || nearest2(ways[1], here) - nearest2(ways[0], here)
   const ends = fewer < 0 ? ways[1] : ways[0]
-  const left = Array.from({ length: ends.length / 4 }, (_, k) => 4 * k)
+  const left = upTo(ends.length / 4)
   const sorted = left.length <= MOST_SORTED
   while (left.length > 0) {
     let best = 0
@@ -82,16 +86,18 @@ export function visitZigzags(
     let exit = 0
     const search = sorted ? left.length : 1
     for (let k = 0; k < search; k++) {
+      const i = 4 * left[k]!
       for (let side = 0; side < 4; side += 2) {
-        const i = left[k]!
-        const square = (ends[i + side]! - here.x) ** 2 + (ends[i + side + 1]! - here.y) ** 2
+        const x = ends[i + side]! - here.x
+        const y = ends[i + side + 1]! - here.y
+        const square = x * x + y * y
         if (square >= best2) continue
         best = k
         best2 = square
         exit = i + 2 - side
       }
     }
-    addLength(hops, Math.sqrt(best2), 1)
+    hops.push(Math.sqrt(best2))
     here.x = ends[exit]!
     here.y = ends[exit + 1]!
     left[best] = left[left.length - 1]!
@@ -105,4 +111,10 @@ function nearest2(ends: ZigzagEnds, here: Place): number {
     least = Math.min(least, (ends[i]! - here.x) ** 2 + (ends[i + 1]! - here.y) ** 2)
   }
   return least
+}
+
+function upTo(count: number): number[] {
+  const list: number[] = []
+  for (let i = 0; i < count; i++) list.push(i)
+  return list
 }

@@ -6,12 +6,29 @@ export type ZigzagEnds = Float64Array
 /** A zigzag steps at most this many spacings sideways; for a longer way the head lifts and begins anew. */
 const FURTHEST_STEP = 3
 
-interface Chain {
-  readonly startT: number
-  readonly startC: number
-  from: number
-  to: number
-  at: number
+/** Zigzags under way, kept from one call to the next so that a layer needs no new memory. */
+let chains = createChains(256)
+
+/** Chain k began at t, c; its last line reaches `from` … `to`, and it stands at the end `at`. */
+function createChains(size: number): {
+  readonly size: number
+  readonly startT: Float64Array
+  readonly startC: Float64Array
+  readonly from: Float64Array
+  readonly to: Float64Array
+  readonly at: Float64Array
+  readonly open: readonly [Int32Array, Int32Array]
+} {
+  const numbers = (): Float64Array => new Float64Array(size)
+  return {
+    size,
+    startT: numbers(),
+    startC: numbers(),
+    from: numbers(),
+    to: numbers(),
+    at: numbers(),
+    open: [new Int32Array(size), new Int32Array(size)],
+  }
 }
 
 /**
@@ -23,52 +40,64 @@ interface Chain {
 export function zigzagEnds(lines: StraightLines, step: number, startHigh: boolean): ZigzagEnds {
   const { lineMm, lowMm, rows, along } = lines
   const { start, spans } = rows
+  if (chains.size < spans.length / 2) chains = createChains(spans.length)
+  const { startT, startC, from, to, at } = chains
   const furthest = FURTHEST_STEP * step * lineMm
+  const half = lineMm / 2
   const ends: number[] = []
-  const close = (chain: Chain, c: number): void => {
-    if (along === 0) ends.push(chain.startT, chain.startC, chain.at, c)
-    else ends.push(chain.startC, -chain.startT, c, -chain.at)
+  const close = (k: number, c: number): void => {
+    if (along === 0) ends.push(startT[k]!, startC[k]!, at[k]!, c)
+    else ends.push(startC[k]!, -startT[k]!, c, -at[k]!)
   }
-  let open: Chain[] = []
+  let [open, next] = chains.open
+  let openCount = 0
+  let begun = 0
   let before = 0
   for (let row = step >> 1; row + 1 < start.length; row += step) {
     const c = lowMm + (row + 0.5) * lineMm
-    const next: Chain[] = []
+    let nextCount = 0
     for (let i = start[row]!; i < start[row + 1]!; i++) {
-      const from = spans[2 * i]! + lineMm / 2
-      const to = spans[2 * i + 1]! - lineMm / 2
-      if (to <= from) continue
-      const led = takeNearest(open, from, to)
-      if (led && Math.min(Math.abs(led.at - from), Math.abs(led.at - to)) <= furthest) {
-        led.at = Math.abs(led.at - from) <= Math.abs(led.at - to) ? to : from
-        led.from = from
-        led.to = to
-        next.push(led)
-      } else {
-        if (led) close(led, before)
-        next.push({ startT: startHigh ? to : from, startC: c, from, to, at: startHigh ? from : to })
+      const low = spans[2 * i]! + half
+      const high = spans[2 * i + 1]! - half
+      if (high <= low) continue
+      // The chain that overlaps and has its end nearest to either end of the line.
+      let best = -1
+      let bestMm = Infinity
+      for (let n = 0; n < openCount; n++) {
+        const k = open[n]!
+        if (from[k]! >= high || low >= to[k]!) continue
+        const mm = Math.min(Math.abs(at[k]! - low), Math.abs(at[k]! - high))
+        if (mm < bestMm) {
+          best = n
+          bestMm = mm
+        }
       }
+      let chain = -1
+      if (best >= 0) {
+        chain = open[best]!
+        openCount--
+        for (let n = best; n < openCount; n++) open[n] = open[n + 1]!
+      }
+      if (bestMm <= furthest) {
+        at[chain] = Math.abs(at[chain]! - low) <= Math.abs(at[chain]! - high) ? high : low
+      } else {
+        if (chain >= 0) close(chain, before)
+        chain = begun++
+        startT[chain] = startHigh ? high : low
+        startC[chain] = c
+        at[chain] = startHigh ? low : high
+      }
+      from[chain] = low
+      to[chain] = high
+      next[nextCount++] = chain
     }
-    for (const chain of open) close(chain, before)
+    for (let n = 0; n < openCount; n++) close(open[n]!, before)
+    const swap = open
     open = next
+    next = swap
+    openCount = nextCount
     before = c
   }
-  for (const chain of open) close(chain, before)
+  for (let n = 0; n < openCount; n++) close(open[n]!, before)
   return Float64Array.from(ends)
-}
-
-/** Takes out of `open` the chain that overlaps and has its end nearest to either end of the line. */
-function takeNearest(open: Chain[], from: number, to: number): Chain | null {
-  let best = -1
-  let bestMm = Infinity
-  for (let i = 0; i < open.length; i++) {
-    const chain = open[i]!
-    if (chain.from >= to || from >= chain.to) continue
-    const mm = Math.min(Math.abs(chain.at - from), Math.abs(chain.at - to))
-    if (mm < bestMm) {
-      best = i
-      bestMm = mm
-    }
-  }
-  return best < 0 ? null : open.splice(best, 1)[0]!
 }
