@@ -1,13 +1,18 @@
+import { partMoments } from '../core/balance/partMoments.ts'
 import { placeMesh } from '../core/geometry/pose.ts'
+import { poseOptions, type PoseOption } from '../core/geometry/poseOptions.ts'
 import type { Mesh } from '../core/mesh.ts'
 import type { Outcome } from '../core/problem.ts'
+import { plateOutline } from '../core/twin/outline.ts'
+import { POSE_AS_DRAWN } from '../core/settings.ts'
 import { unitToMm } from '../core/units.ts'
 import { analyse } from './analyse.ts'
 import { packEntries, unpackEntries } from './archive.ts'
 import { createMeshShelf, readBytes, type MeshShelf } from './meshShelf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
-import type { Answer, Ask, JobEvent, MeshAsk } from './protocol.ts'
+import type { Answer, Ask, JobEvent, MeshAsk, PartShape, ShapeAsk, PosesAsk } from './protocol.ts'
+import { splitFile } from './splitFile.ts'
 
 /** Does one job. Never rejects. */
 export type Handler = (ask: Ask, tell: (event: JobEvent) => void) => Promise<Outcome<Answer>>
@@ -32,6 +37,12 @@ function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): 
       return analyse(ask, shelf, tell)
     case 'mesh':
       return place(ask, shelf)
+    case 'shape':
+      return measureShape(ask, shelf)
+    case 'split':
+      return splitFile(ask, shelf)
+    case 'poses':
+      return findPoses(ask, shelf)
     case 'pack':
       return packEntries(ask.entries)
     case 'unpack':
@@ -49,6 +60,27 @@ async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise
   }
 }
 
+async function measureShape(
+  { source, unit, pose }: ShapeAsk,
+  shelf: MeshShelf,
+): Promise<PartShape> {
+  const outward = shelf.outward(await shelf.take(source))
+  const mm = unitToMm(unit)
+  return {
+    moments: partMoments(outward, mm),
+    outline: plateOutline(placeMesh(outward, mm, pose)),
+  }
+}
+
+async function findPoses(
+  { source, unit, supportAngleDeg }: PosesAsk,
+  shelf: MeshShelf,
+): Promise<readonly PoseOption[]> {
+  const read = await shelf.take(source)
+  const mesh = placeMesh(shelf.outward(read), unitToMm(unit), POSE_AS_DRAWN)
+  return poseOptions(mesh, supportAngleDeg)
+}
+
 async function unpack({
   blob,
 }: Extract<Ask, { kind: 'unpack' }>): ReturnType<typeof unpackEntries> {
@@ -62,6 +94,9 @@ function nameIn(ask: Ask): string {
       return ask.name
     case 'analyse':
     case 'mesh':
+    case 'split':
+    case 'poses':
+    case 'shape':
       return ask.source.name
     case 'pack':
     case 'unpack':

@@ -37,8 +37,11 @@ export function createPoolRunner({ spawn, cores }: PoolRunnerOptions): Runner {
 /** The jobs someone waits for come first. */
 const PRIORITY: Readonly<Record<JobKind, number>> = {
   mesh: 0,
+  shape: 1,
   pack: 0,
   unpack: 0,
+  split: 0,
+  poses: 0,
   open: 1,
   analyse: 2,
 }
@@ -51,6 +54,9 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
       return { ...common, name: ask.name, weight: ask.blob.size }
     case 'analyse':
     case 'mesh':
+    case 'split':
+    case 'poses':
+    case 'shape':
       return {
         ...common,
         name: ask.source.name,

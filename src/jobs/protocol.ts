@@ -1,7 +1,11 @@
+import type { PartMoments } from '../core/balance/partMoments.ts'
 import type { Census } from '../core/census.ts'
-import type { LengthUnit, Mesh, MeshFormat, MeshMeasure } from '../core/mesh.ts'
+import type { Inspection } from '../core/geometry/inspect.ts'
+import type { PoseOption } from '../core/geometry/poseOptions.ts'
+import type { LengthUnit, Mesh, MeshFormat } from '../core/mesh.ts'
 import type { Problem } from '../core/problem.ts'
 import type { GeometrySettings, Pose } from '../core/settings.ts'
+import type { PlateOutline } from '../core/twin/outline.ts'
 
 /** A mesh file whose bytes are known: `hash` is their SHA-256, lower-case hex. The blob is read inside the worker. */
 export interface MeshSource {
@@ -16,9 +20,8 @@ export interface Rough {
   readonly areaMm2: number
 }
 
-export interface PartRead {
+export interface PartRead extends Inspection {
   readonly format: MeshFormat
-  readonly measure: MeshMeasure
   /** 96 × 96 pixels, RGBA, transparent ground; null until drawn. */
   readonly thumbnail: Thumbnail | null
 }
@@ -80,6 +83,51 @@ export interface MeshAsk {
   readonly pose: Pose
 }
 
+/** What balance and the carbon twin need of a mesh; nothing a page draws at once. */
+export interface ShapeAsk {
+  readonly kind: 'shape'
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  readonly pose: Pose
+}
+
+export interface PartShape {
+  /** In the axes the part was drawn in, mm. */
+  readonly moments: PartMoments
+  /** As it lies in its pose; null where a cut half-way up meets nothing. */
+  readonly outline: PlateOutline | null
+}
+
+/** Makes new mesh files: one a kind of part on a plate, or one without stray scraps. */
+export interface SplitAsk {
+  readonly kind: 'split'
+  readonly source: MeshSource
+  readonly how: 'parts' | 'clean'
+}
+
+export interface SplitAnswer {
+  readonly pieces: readonly SplitPiece[]
+  /** Triangles that went into none of them. */
+  readonly leftOut: number
+}
+
+export interface SplitPiece {
+  readonly source: MeshSource
+  /** Measured with one file unit taken as one millimetre. */
+  readonly raw: Rough
+  /** How many such parts there are, mirrored ones included. */
+  readonly count: number
+  readonly mirrored: number
+}
+
+/** The ways a part can lie, best first. */
+export interface PosesAsk {
+  readonly kind: 'poses'
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  readonly supportAngleDeg: number
+}
+
 /** Packs files into a ZIP, in the order given. */
 export interface PackAsk {
   readonly kind: 'pack'
@@ -116,6 +164,13 @@ export interface JobTable {
     readonly answer: AnalyseAnswer
   }
   readonly mesh: { readonly ask: MeshAsk; readonly event: never; readonly answer: Mesh }
+  readonly shape: { readonly ask: ShapeAsk; readonly event: never; readonly answer: PartShape }
+  readonly split: { readonly ask: SplitAsk; readonly event: never; readonly answer: SplitAnswer }
+  readonly poses: {
+    readonly ask: PosesAsk
+    readonly event: never
+    readonly answer: readonly PoseOption[]
+  }
   readonly pack: { readonly ask: PackAsk; readonly event: never; readonly answer: Blob }
   readonly unpack: { readonly ask: UnpackAsk; readonly event: never; readonly answer: UnpackAnswer }
 }

@@ -1,5 +1,9 @@
 import type { StoreApi } from 'zustand/vanilla'
+import type { LengthUnit } from '../core/mesh.ts'
 import { PreweighError } from '../core/problem.ts'
+import type { Pose } from '../core/settings.ts'
+import type { MeshSource, PartShape } from '../jobs/protocol.ts'
+import { readKey } from '../jobs/keys.ts'
 import type { Runner } from '../jobs/runner.ts'
 import { createAnalysis, missingMesh } from './analysis.ts'
 import type { Claims } from './claims.ts'
@@ -9,11 +13,15 @@ import { createFrameActions } from './frameActions.ts'
 import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
 import { createIntake } from './intake.ts'
+import { createLatest } from './latest.ts'
 import { createMeshes } from './meshes.ts'
 import { createProjects } from './projects.ts'
 import { createSaver } from './saver.ts'
 import type { Storage } from './storage.ts'
 import type { AppState, Session } from './types.ts'
+
+/** An outline of a part with many holes is a few hundred kilobytes at most. */
+const KEPT_SHAPES = 100
 
 export interface ActionDeps {
   readonly runner: Runner
@@ -58,6 +66,22 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     await running.finally(() => busy.delete(running))
   }
 
+  const shapes = createLatest<PartShape>(KEPT_SHAPES)
+  async function meshOf(
+    id: string,
+  ): Promise<{ readonly source: MeshSource; readonly unit: LengthUnit; readonly pose: Pose }> {
+    const part = store.getState().frame.parts.find((each) => each.id === id)
+    if (part === undefined) {
+      throw new PreweighError('cancelled', 'This part was removed.', 'Undo to bring it back.')
+    }
+    const source = await meshes.find(part.meshHash, part.fileName)
+    if (source === null) {
+      const { code, message, advice } = missingMesh(part)
+      throw new PreweighError(code, message, advice)
+    }
+    return { source, unit: part.unit, pose: part.pose }
+  }
+
   return {
     ...createFrameActions(store, history, newId),
     ...projects,
@@ -71,17 +95,21 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     redo: history.redo,
 
     async loadMesh(id) {
-      const part = store.getState().frame.parts.find((each) => each.id === id)
-      if (part === undefined) {
-        throw new PreweighError('cancelled', 'This part was removed.', 'Undo to bring it back.')
-      }
-      const source = await meshes.find(part.meshHash, part.fileName)
-      if (source === null) {
-        const { code, message, advice } = missingMesh(part)
-        throw new PreweighError(code, message, advice)
-      }
-      const outcome = await runner.run({ kind: 'mesh', source, unit: part.unit, pose: part.pose })
+      const outcome = await runner.run({ kind: 'mesh', ...(await meshOf(id)) })
       if (outcome.ok) return outcome.value
+      const { code, message, advice } = outcome.problem
+      throw new PreweighError(code, message, advice)
+    },
+    async loadShape(id) {
+      const mesh = await meshOf(id)
+      const key = `${readKey(mesh.source.hash, mesh.unit)}|${mesh.pose.rotateDeg.join(' ')}`
+      const known = shapes.get(key)
+      if (known !== undefined) return known
+      const outcome = await runner.run({ kind: 'shape', ...mesh })
+      if (outcome.ok) {
+        shapes.set(key, outcome.value)
+        return outcome.value
+      }
       const { code, message, advice } = outcome.problem
       throw new PreweighError(code, message, advice)
     },

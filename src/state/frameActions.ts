@@ -21,6 +21,7 @@ type FrameActions = Pick<
   | 'openPart'
   | 'dismissFailure'
   | 'dismissNotice'
+  | 'tell'
 >
 
 /** Actions that change the frame, or what of it is shown, at once. */
@@ -90,6 +91,9 @@ export function createFrameActions(
     },
     dismissFailure(id) {
       store.setState((state) => ({ failures: state.failures.filter((each) => each.id !== id) }))
+    },
+    tell(text) {
+      store.setState({ notice: { text, canUndo: true } })
     },
     dismissNotice() {
       store.setState({ notice: null })

@@ -5,7 +5,7 @@ import type { CarbonFrame, Frame, RoleId } from '../core/frame.ts'
 import type { LengthUnit, Mesh } from '../core/mesh.ts'
 import type { Problem } from '../core/problem.ts'
 import type { Pose, Recipe } from '../core/settings.ts'
-import type { PartRead, Rough } from '../jobs/protocol.ts'
+import type { PartRead, PartShape, Rough } from '../jobs/protocol.ts'
 
 export type { PartRead, Rough, Thumbnail } from '../jobs/protocol.ts'
 
@@ -140,6 +140,10 @@ export interface Actions {
   takeOver(): Promise<void>
   /** Goes on with a copy of what is seen, as a project of its own. */
   openCopy(): void
+  /** Says something for a while, with the undo of the last change beside it. */
+  tell(text: string): void
+  /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
+  loadShape(id: string): Promise<PartShape>
   /** The part's mesh in mm and in its pose, for the 3D view. */
   loadMesh(id: string): Promise<Mesh>
 }
