@@ -3,7 +3,7 @@ import { listMeshFiles } from '../core/formats/archive.ts'
 import type { MeshFile } from '../core/formats/archive.ts'
 import { readMesh } from '../core/formats/read.ts'
 import { partFigures } from '../core/figures/part.ts'
-import { measureMesh } from '../core/geometry/measure.ts'
+import { inspectMesh } from '../core/geometry/inspect.ts'
 import { orientMesh } from '../core/geometry/orient.ts'
 import { placeMesh } from '../core/geometry/pose.ts'
 import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
@@ -65,10 +65,10 @@ function priceMesh(
 ): PricedPart {
   const { recipe, material, printer, prices } = options
   const read = readMesh(bytes, name)
-  const mm = unitToMm(read.unit ?? options.unit)
-  const measured = measureMesh(read.mesh, mm)
-  const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
-  const census = takeCensus(placeMesh(orientMesh(read.mesh), mm, POSE_AS_DRAWN), recipe, onProgress)
+  const unit = read.unit ?? options.unit
+  const outward = orientMesh(read.mesh)
+  const { measure } = inspectMesh(read, outward, unit)
+  const census = takeCensus(placeMesh(outward, unitToMm(unit), POSE_AS_DRAWN), recipe, onProgress)
   refuseTooOpen(census)
   const figures = partFigures(census, recipe, material, printer, prices)
   return reportPart(file, read.format, measure, census, figures, recipe, prices.currency)

@@ -1,10 +1,10 @@
 import { quickMeasure } from '../core/formats/quick.ts'
-import { measureMesh } from '../core/geometry/measure.ts'
+import { inspectMesh } from '../core/geometry/inspect.ts'
 import { placeMesh } from '../core/geometry/pose.ts'
 import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
 import { takeCensus } from '../core/geometry/takeCensus.ts'
 import { drawThumbnail } from '../core/geometry/thumbnail.ts'
-import type { ReadMesh } from '../core/mesh.ts'
+import type { LengthUnit, Mesh, ReadMesh } from '../core/mesh.ts'
 import { unitToMm } from '../core/units.ts'
 import type { MeshShelf } from './meshShelf.ts'
 import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
@@ -31,7 +31,7 @@ export async function analyse(
     const rough = { volumeMm3: quick.volumeMm3 * mm ** 3, areaMm2: quick.areaMm2 * mm ** 2 }
     tell({ kind: 'rough', rough })
   })
-  if (ask.wantRead) tell({ kind: 'read', read: measure(read, mm) })
+  if (ask.wantRead) tell({ kind: 'read', read: look(read, shelf.outward(read), unit) })
 
   let toldAt = now()
   const census = takeCensus(placeMesh(shelf.outward(read), mm, pose), geometry, (fraction) => {
@@ -44,12 +44,10 @@ export async function analyse(
   return { census }
 }
 
-/** What the reader found odd comes first, then what the measure found. */
-function measure({ format, mesh, findings }: ReadMesh, mm: number): PartRead {
-  const measured = measureMesh(mesh, mm)
+function look(read: ReadMesh, outward: Mesh, unit: LengthUnit): PartRead {
   return {
-    format,
-    measure: { ...measured, findings: [...findings, ...measured.findings] },
-    thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(mesh, THUMBNAIL_PX) },
+    ...inspectMesh(read, outward, unit),
+    format: read.format,
+    thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(read.mesh, THUMBNAIL_PX) },
   }
 }

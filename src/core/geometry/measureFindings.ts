@@ -171,7 +171,10 @@ interface Speck {
   readonly gapMm: number
 }
 
-/** The bodies that were most likely left over in the drawing: tiny, and off from everything else by more than their own size. */
+/**
+ * The bodies that were most likely left over in the drawing: tiny, and off from everything else by more than their own size; and
+ * surfaces that enclose nothing.
+ */
 export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
   const largest = bodies.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))
   const small = (body: BodyFacts) =>
@@ -180,6 +183,7 @@ export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
     across(body.boundsMm) <= SPECK_LENGTH * across(largest.boundsMm)
   const rest = joinBounds(bodies.filter((body) => !small(body)).map((body) => body.boundsMm))
   return bodies.flatMap((body, place) => {
+    if (body.kind === 'sheet') return [{ place, gapMm: 0 }]
     if (!small(body)) return []
     const gapMm = gapBetween(body.boundsMm, rest)
     return gapMm > across(body.boundsMm) ? [{ place, gapMm }] : []
@@ -187,15 +191,33 @@ export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
 }
 
 function specks({ bodies }: MeshFacts): Finding | null {
-  const stray = findSpecks(bodies)
-  if (stray.length === 0) return null
-  const farthest = stray.reduce((most, { gapMm }) => Math.max(most, gapMm), 0)
-  const volume = stray.reduce((sum, { place }) => sum + bodies[place]!.volumeMm3, 0)
+  const all = findSpecks(bodies)
+  const stray = all.filter(({ place }) => bodies[place]!.kind !== 'sheet')
+  const sheets = all.filter(({ place }) => bodies[place]!.kind === 'sheet')
+  if (all.length === 0) return null
+  const sentences: string[] = []
+  if (stray.length > 0) {
+    const farthest = stray.reduce((most, { gapMm }) => Math.max(most, gapMm), 0)
+    const volume = stray.reduce((sum, { place }) => sum + bodies[place]!.volumeMm3, 0)
+    sentences.push(
+      `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all.`,
+    )
+  }
+  if (sheets.length > 0) {
+    const triangles = sheets.reduce((sum, { place }) => sum + bodies[place]!.triangles, 0)
+    sentences.push(
+      `${counted(sheets.length, 'loose surface', 'loose surfaces')} of ${counted(triangles, 'triangle', 'triangles')} ${sheets.length === 1 ? 'encloses' : 'enclose'} nothing and ${sheets.length === 1 ? 'weighs' : 'weigh'} nothing.`,
+    )
+  }
+  const it = all.length === 1 ? 'it' : 'them'
+  sentences.push(
+    `The part’s size counts ${it} in. Most likely left over in the drawing: drop ${it} here, or delete ${it} there before you print.`,
+  )
   return {
     code: 'stray-speck',
     severity: 'caution',
-    count: stray.length,
-    message: `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all, and the part’s size counts ${stray.length === 1 ? 'it' : 'them'} in. Most likely left over in the drawing: drop ${stray.length === 1 ? 'it' : 'them'} here or delete ${stray.length === 1 ? 'it' : 'them'} there, or the printer will try to print ${stray.length === 1 ? 'it' : 'them'}.`,
+    count: all.length,
+    message: sentences.join(' '),
   }
 }
 
