@@ -1,17 +1,17 @@
 import type { CutLayer, Grids } from './cutLayer.ts'
 import { insetOf } from './cutLayer.ts'
-import type { Lines } from './lines.ts'
-import { measureLines } from './lines.ts'
-import type { Boundary } from './rooms.ts'
 import { dropSmallPieces, measureBoundary, separatePieces } from './rooms.ts'
 import { intersectAll, subtractRows } from './rowAlgebra.ts'
 import type { RowSet } from './rowSet.ts'
 import { emptyRows, rowLengthMm } from './rowSet.ts'
+import type { ScanGrid } from './scanGrid.ts'
 
 /** What one layer holds, in its own scan direction. Areas mm², lengths mm. */
 export interface LayerAreas {
-  /** 0: along x, 1: along y. */
-  readonly along: 0 | 1
+  /** The rows that `skin` and `room` are on. */
+  readonly grid: ScanGrid
+  readonly skin: RowSet
+  readonly room: RowSet
   readonly areaMm2: number
   readonly wallMm2: number
   readonly skinMm2: number
@@ -21,9 +21,6 @@ export interface LayerAreas {
   readonly rooms: number
   readonly contours: number
   readonly islands: number
-  readonly skinLines: Lines
-  readonly skinBoundary: Boundary
-  readonly roomLines: Lines
 }
 
 /**
@@ -31,10 +28,6 @@ export interface LayerAreas {
  * (common practice, no source). It moves area from room to skin, never the sum.
  */
 export const LEAST_ROOM_LINES2 = 16
-
-/** Line spacings, in line widths, at which zigzags are followed. */
-const SKIN_STEPS: readonly number[] = [1]
-export const ROOM_STEPS: readonly number[] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32]
 
 /**
  * Divides a layer into walls, skin and infill room. `neighbours` are the T layers above and B below that must cover a
@@ -65,7 +58,9 @@ export function measureLayer(
   const insetMm2 = rowLengthMm(inset) * pitchMm * scale
   const roomMm2 = rowLengthMm(room) * pitchMm * scale
   return {
-    along,
+    grid: grids[along],
+    skin,
+    room,
     areaMm2: layer.areaMm2,
     wallMm2: Math.max(0, layer.areaMm2 - insetMm2),
     skinMm2: insetMm2 - roomMm2,
@@ -75,9 +70,6 @@ export function measureLayer(
     rooms: room === covered ? separatePieces(covered).count : separatePieces(room).count,
     contours: layer.outline.start.length - 1,
     islands: separatePieces(layer.rows[along]).count,
-    skinLines: measureLines(skin, grids[along], lineMm, SKIN_STEPS),
-    skinBoundary: measureBoundary(skin, pitchMm),
-    roomLines: measureLines(room, grids[along], lineMm, ROOM_STEPS),
   }
 }
 

@@ -7,6 +7,8 @@ export interface Seams {
   readonly start: Int32Array
   /** x, y of the place on the outline, then the way into the part that goes one mm deeper; stride 4. mm */
   readonly places: Float64Array
+  /** x, y and radius of a circle around the places of each contour and their ways in; stride 3. mm */
+  readonly middle: Float64Array
 }
 
 /** A corner hides a seam well enough when it is at least this share as sharp as the sharpest of its contour. */
@@ -69,7 +71,35 @@ export function findSeams(outline: Outline, turns: Float64Array, depthMm: number
     }
     starts[c + 1] = places.length / 4
   }
-  return { start: starts, places: Float64Array.from(places) }
+  return {
+    start: starts,
+    places: Float64Array.from(places),
+    middle: circlesAround(places, starts, depthMm),
+  }
+}
+
+function circlesAround(
+  places: readonly number[],
+  start: Int32Array,
+  depthMm: number,
+): Float64Array {
+  const circles = new Float64Array(3 * (start.length - 1))
+  for (let c = 0; c + 1 < start.length; c++) {
+    const count = start[c + 1]! - start[c]!
+    let x = 0
+    let y = 0
+    for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
+      x += places[i]! / count
+      y += places[i + 1]! / count
+    }
+    let radius = 0
+    for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
+      const away = Math.hypot(places[i]! - x, places[i + 1]! - y)
+      radius = Math.max(radius, away + depthMm * Math.hypot(places[i + 2]!, places[i + 3]!))
+    }
+    circles.set([x, y, radius], 3 * c)
+  }
+  return circles
 }
 
 /** The contour edge that lies `awayMm` along from point `at`, as u, v in walking order. */

@@ -30,10 +30,10 @@ export function addLength(tally: LengthTally, mm: number, weight: number): void 
   tally.weightedMm[i]! += weight * mm
 }
 
-export function addTally(to: LengthTally, from: LengthTally): void {
+export function addTally(to: LengthTally, from: LengthTally, times: number): void {
   for (let i = 0; i < CLASSES; i++) {
-    to.weight[i]! += from.weight[i]!
-    to.weightedMm[i]! += from.weightedMm[i]!
+    to.weight[i]! += from.weight[i]! * times
+    to.weightedMm[i]! += from.weightedMm[i]! * times
   }
 }
 

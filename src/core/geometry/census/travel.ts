@@ -21,7 +21,7 @@ export function visitWalls(
   here: Place,
   hops: number[],
 ): void {
-  const { start, places } = seams
+  const { start, places, middle } = seams
   const left = upTo(start.length - 1)
   const outer = lineMm / 2
   const inner = (walls - 0.5) * lineMm
@@ -30,10 +30,15 @@ export function visitWalls(
     let best = 0
     let bestAt = 4 * start[left[0]!]!
     let best2 = Infinity
+    let bestMm = Infinity
     let fromOutside = true
     const search = sorted ? left.length : 1
     for (let k = 0; k < search; k++) {
       const c = left[k]!
+      const middleX = middle[3 * c]! - here.x
+      const middleY = middle[3 * c + 1]! - here.y
+      const reach = middle[3 * c + 2]! + bestMm
+      if (middleX * middleX + middleY * middleY > reach * reach) continue
       for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
         const x = places[i]! - here.x
         const y = places[i + 1]! - here.y
@@ -50,10 +55,11 @@ export function visitWalls(
         best = k
         bestAt = i
         best2 = least
+        bestMm = Math.sqrt(least)
         fromOutside = out2 <= in2
       }
     }
-    hops.push(Math.sqrt(best2))
+    hops.push(bestMm)
     const wayX = places[bestAt + 2]!
     const wayY = places[bestAt + 3]!
     const stepMm = lineMm * Math.sqrt(wayX * wayX + wayY * wayY)

@@ -1,0 +1,135 @@
+import type { TravelTable, Travels } from '../../moves.ts'
+import { RETRACT_BEYOND_MM } from '../../moves.ts'
+import type { GeometrySettings } from '../../settings.ts'
+import type { LayerLines } from './layerLines.ts'
+import { ROOM_STEPS } from './layerLines.ts'
+import type { Seams } from './seams.ts'
+import { addLength, createTally, tallyTable } from './tally.ts'
+import type { Place } from './travel.ts'
+import { visitWalls, visitZigzags } from './travel.ts'
+
+/** Where the head goes over all layers, one after the other. */
+export interface Route {
+  /** `other` are the lines that infill crosses with, those of a layer that runs the other way. */
+  goOver(lines: LayerLines, seams: Seams, other: LayerLines | null): Tour
+  finish(): Travels
+}
+
+/** One way over a layer. */
+export interface Tour {
+  readonly from: Place
+  readonly to: Place
+  readonly other: LayerLines | null
+  readonly hops: Hops
+  readonly nearHops: number
+  readonly farHops: number
+  /** How many layers are gone over like this. */
+  layers: number
+}
+
+/** Lengths of the moves without plastic over one layer. mm */
+interface Hops {
+  readonly wall: number[]
+  readonly skin: number[]
+  /** One list a spacing. */
+  readonly infill: number[][]
+}
+
+/** The next layer begins where infill at this one of the spacings ends. */
+const USUAL_SPACING = ROOM_STEPS.indexOf(4)
+
+/** Layers alike are gone over from at most this many places; then from the nearest of these. */
+const MOST_TOURS = 6
+
+/**
+ * The head goes over each layer as it would when printing: walls, then skin, then infill, always to the nearest next line.
+ * Layers come from the top down, which makes no difference to how far it has to go.
+ */
+export function createRoute(settings: GeometrySettings): Route {
+  const tours: Tour[] = []
+  const known = new WeakMap<LayerLines, Tour[]>()
+  let here: Place = { x: 0, y: 0 }
+  const fold = (lists: (hops: Hops) => readonly number[]): TravelTable => {
+    const tally = createTally()
+    for (const { hops, layers } of tours) {
+      for (const mm of lists(hops)) addLength(tally, mm, layers)
+    }
+    const { lengthMm, weight } = tallyTable(tally)
+    return { lengthMm, count: weight }
+  }
+  return {
+    goOver(lines, seams, other) {
+      const before = known.get(lines) ?? []
+      const [nearest, apartMm] = nearestTour(before, here, other)
+      let tour = nearest
+      if (!tour || (apartMm > SAME_MM && before.length < MOST_TOURS)) {
+        tour = goRound(lines, seams, other, settings, here)
+        tours.push(tour)
+        before.push(tour)
+        known.set(lines, before)
+      }
+      tour.layers++
+      here = tour.to
+      return tour
+    },
+    finish: () => ({
+      wall: fold(({ wall }) => wall),
+      skin: fold(({ skin }) => skin),
+      infill: ROOM_STEPS.map((step, i) => ({
+        spacingMm: step * settings.lineMm,
+        hops: fold(({ infill }) => infill[i]!),
+      })),
+    }),
+  }
+}
+
+const SAME_MM = 1e-6
+
+function nearestTour(
+  tours: readonly Tour[],
+  here: Place,
+  other: LayerLines | null,
+): [Tour | null, apartMm: number] {
+  let best: Tour | null = null
+  let bestMm = Infinity
+  for (const tour of tours) {
+    if (tour.other !== other) continue
+    const mm = Math.hypot(tour.from.x - here.x, tour.from.y - here.y)
+    if (mm >= bestMm) continue
+    best = tour
+    bestMm = mm
+  }
+  return [best, bestMm]
+}
+
+function goRound(
+  { areas, skin, room }: LayerLines,
+  seams: Seams,
+  other: LayerLines | null,
+  { walls, lineMm }: GeometrySettings,
+  from: Place,
+): Tour {
+  const hops: Hops = { wall: [], skin: [], infill: ROOM_STEPS.map(() => []) }
+  const here = { ...from }
+  if (walls > 0) visitWalls(seams, walls, lineMm, here, hops.wall)
+  for (const ways of skin.zigzags) visitZigzags(ways, here, hops.skin)
+  // Of crossing lines those along x come first.
+  const first = areas.grid.along === 0 || !other ? room : other.room
+  const second = areas.grid.along === 0 && other ? other.room : room
+  let to = here
+  for (let i = 0; i < ROOM_STEPS.length; i++) {
+    const end = { ...here }
+    visitZigzags(first.zigzags[i]!, end, hops.infill[i]!)
+    if (other) visitZigzags(second.zigzags[i]!, end, hops.infill[i]!)
+    if (i === USUAL_SPACING) to = end
+  }
+  let nearHops = 0
+  let farHops = 0
+  for (const list of [hops.wall, hops.skin, hops.infill[USUAL_SPACING]!]) {
+    for (const mm of list) {
+      if (mm > RETRACT_BEYOND_MM) farHops++
+      else nearHops++
+    }
+  }
+  return { from, to, other, hops, nearHops, farHops, layers: 0 }
+}
