@@ -22,6 +22,8 @@ export interface Census {
   readonly heightMm: number
   /** Share (0–1) of the outlines' length that the mesh leaves open and that was bridged straight. */
   readonly doubtfulShare: number
+  /** What counting only some layers may be wrong by, as a share (≥ 0) of the volume; 0 when all were counted. */
+  readonly coarseShare: number
   /** What any printer's hours are worked out from. */
   readonly moves: CensusMoves
 }

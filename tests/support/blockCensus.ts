@@ -46,6 +46,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     brimMm3: 0,
     heightMm: count * layerMm,
     doubtfulShare: 0,
+    coarseShare: 0,
     moves: movesOf(w, d, wide, deep, count, lineMm, isSkin),
   }
 }

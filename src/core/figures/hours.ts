@@ -69,7 +69,9 @@ export function printTime(
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
   const factor = printer.clockFactor ?? 1
   const spread =
-    (printer.clockFactor === null ? SPREAD_UNTIMED : SPREAD_TIMED) + census.doubtfulShare
+    (printer.clockFactor === null ? SPREAD_UNTIMED : SPREAD_TIMED) +
+    census.doubtfulShare +
+    census.coarseShare
   return rangeAbout((timeS + printer.startS) * factor, {
     low: Math.min(1, spread),
     high: spread,

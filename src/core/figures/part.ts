@@ -22,7 +22,10 @@ export function partFigures(
   const infillError = keptMm3 > 0 ? (INFILL_MODEL * deposit.infillMm3) / keptMm3 : 0
   const countSpreads = [
     { low: infillError, high: infillError },
-    { low: census.doubtfulShare, high: census.doubtfulShare },
+    {
+      low: census.doubtfulShare + census.coarseShare,
+      high: census.doubtfulShare + census.coarseShare,
+    },
   ]
   const timeS = printTime(census, recipe, material, printer)
   return assembleFigures(deposit, countSpreads, timeS, material, printer, prices)

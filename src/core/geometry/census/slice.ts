@@ -48,8 +48,11 @@ export function createSlicer(
   let activeCount = 0
   const cut: LayerCut = { count: 0, points: new Float64Array(1024), edges: new Int32Array(1024) }
 
+  // Layers may be passed over, but never gone back to: what begins in one passed over is taken up with the next.
+  let takenFrom = order.length
   return (layer) => {
-    for (let i = start[layer]!; i < start[layer + 1]!; i++) active[activeCount++] = order[i]!
+    for (let i = start[layer]!; i < takenFrom; i++) active[activeCount++] = order[i]!
+    takenFrom = start[layer]!
     if (cut.points.length < activeCount * 4) {
       cut.points = new Float64Array(activeCount * 6)
       cut.edges = new Int32Array(activeCount * 6)
@@ -60,6 +63,7 @@ export function createSlicer(
     let o = 0
     for (let i = 0; i < activeCount; i++) {
       const t = active[i]!
+      if (lowest[t]! > layer) continue
       if (lowest[t]! < layer) active[kept++] = t
       const a = indices[3 * t]!
       const b = indices[3 * t + 1]!
