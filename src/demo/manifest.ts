@@ -1,3 +1,4 @@
+import type { Aircraft } from '../core/aircraft.ts'
 import type { Material } from '../core/figures.ts'
 import type { CarbonFrame, RoleId } from '../core/frame.ts'
 import type { LengthUnit } from '../core/mesh.ts'
@@ -16,8 +17,7 @@ export interface DemoManifest {
   readonly materials: readonly Material[]
   /** Id of a built-in printer. */
   readonly printer: string
-  readonly hardware?: readonly DemoHardware[]
-  readonly flight?: DemoFlight
+  readonly aircraft: DemoAircraft
   readonly scaleLog?: readonly DemoWeighIn[]
   readonly crashLog?: DemoCrashLog
 }
@@ -38,31 +38,14 @@ export interface DemoPart {
   readonly recipe: Partial<Recipe>
 }
 
-/** Bought, not printed. Invented sample. */
-interface DemoHardware {
-  readonly name: string
-  readonly group: 'fastener' | 'electronics' | 'drive' | 'payload' | 'structure'
-  readonly quantity: number
-  /** Of one piece. */
-  readonly massG: number
-}
-
-/** What the aircraft is to do. Invented sample. */
-interface DemoFlight {
-  readonly kind: 'multirotor' | 'plane'
-  readonly massLimitG: number
-  readonly frameBudgetG: number | null
-  readonly minutes: number | null
-  readonly motors: number
-  /** Of one motor at full throttle. */
-  readonly thrustG: number | null
-  readonly motorCircleRadiusMm: number | null
-  readonly packMah: number
-  readonly packCells: number
-  readonly wingAreaDm2: number | null
-  readonly spanMm: number | null
-  readonly balancePointMm: number | null
-}
+/**
+ * What flies besides the printed parts, in the page's own words; a part is told by its name where the page wants an id.
+ * Growth, mass lines and the plate are the page's defaults. Invented sample.
+ */
+export type DemoAircraft = Pick<
+  Aircraft,
+  'items' | 'weighedG' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
+>
 
 /** One look at the scale, supports and brim removed. Invented sample. */
 interface DemoWeighIn {

@@ -5,6 +5,7 @@ import { frontArm, tailBoom } from './arms.ts'
 import { cameraTray, damperCup, lensHood } from './camera.ts'
 import { lowerDeck, upperDeck } from './decks.ts'
 import { gpsMast } from './mast.ts'
+import { SANDPIPER_AIRCRAFT } from './sandpiperAircraft.ts'
 import { batteryPad, threeFeet } from './soft.ts'
 import { pivotCollar, tailYoke } from './tail.ts'
 import { rescale, write3mf, writeObj, writeStl, writeTextStl } from './write.ts'
@@ -153,40 +154,7 @@ export const SANDPIPER: Aircraft = {
     carbon: { massG: 138, price: 34 },
     materials: [],
     printer: 'ordinary',
-    hardware: [
-      { name: 'M3 × 10 screw, steel', group: 'fastener', quantity: 12, massG: 0.75 },
-      { name: 'M3 × 8 screw, steel', group: 'fastener', quantity: 8, massG: 0.65 },
-      { name: 'M3 insert, Ø 4.2 × 5', group: 'fastener', quantity: 12, massG: 0.25 },
-      { name: 'M2 × 6 screw, steel', group: 'fastener', quantity: 4, massG: 0.2 },
-      { name: 'Alloy post, 22 mm', group: 'fastener', quantity: 4, massG: 0.5 },
-      { name: 'Camera damper', group: 'fastener', quantity: 4, massG: 0.3 },
-      { name: 'Pivot rod, 3 × 60 mm', group: 'structure', quantity: 1, massG: 3.3 },
-      { name: 'Strap', group: 'structure', quantity: 2, massG: 0.75 },
-      { name: 'Motor', group: 'drive', quantity: 3, massG: 30 },
-      { name: 'Speed controller', group: 'drive', quantity: 3, massG: 8 },
-      { name: 'Propeller, 6 inch, two blades', group: 'drive', quantity: 3, massG: 4.5 },
-      { name: 'Flight controller', group: 'electronics', quantity: 1, massG: 8 },
-      { name: 'Receiver', group: 'electronics', quantity: 1, massG: 2 },
-      { name: 'GPS', group: 'electronics', quantity: 1, massG: 9 },
-      { name: 'Tail servo', group: 'drive', quantity: 1, massG: 12 },
-      { name: 'Pack, 3 cells, 2200 mAh', group: 'electronics', quantity: 1, massG: 185 },
-      { name: 'Action camera', group: 'payload', quantity: 1, massG: 62 },
-      { name: 'Wire and plugs', group: 'electronics', quantity: 1, massG: 30 },
-    ],
-    flight: {
-      kind: 'multirotor',
-      massLimitG: 610,
-      frameBudgetG: 145,
-      minutes: 12,
-      motors: 3,
-      thrustG: 620,
-      motorCircleRadiusMm: 210,
-      packMah: 2200,
-      packCells: 3,
-      wingAreaDm2: null,
-      spanMm: null,
-      balancePointMm: null,
-    },
+    aircraft: SANDPIPER_AIRCRAFT,
     scaleLog: [
       { part: 'Front arm', massG: 22.1, note: 'Left. Invented sample.' },
       { part: 'Front arm', massG: 22, note: 'Right. Invented sample.' },

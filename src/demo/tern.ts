@@ -1,6 +1,7 @@
 import { recipe } from './aircraft.ts'
 import type { Aircraft, DrawnPart } from './aircraft.ts'
 import { podBay, podNose, podTail } from './pod.ts'
+import { TERN_AIRCRAFT } from './ternAircraft.ts'
 import { fin, tailPlaneHalf, wingPanel } from './wing.ts'
 import type { Workshop } from './workshop.ts'
 import { rescale, write3mf, writeStl } from './write.ts'
@@ -96,30 +97,7 @@ export const TERN: Aircraft = {
     carbon: null,
     materials: [],
     printer: 'ordinary',
-    hardware: [
-      { name: 'Carbon spar tube, 8 mm × 1.1 m', group: 'structure', quantity: 1, massG: 22 },
-      { name: 'Carbon boom tube, 10 mm × 0.56 m', group: 'structure', quantity: 1, massG: 18 },
-      { name: 'Motor with folding propeller', group: 'drive', quantity: 1, massG: 70 },
-      { name: 'Speed controller', group: 'drive', quantity: 1, massG: 18 },
-      { name: 'Servo', group: 'drive', quantity: 4, massG: 9 },
-      { name: 'Receiver', group: 'electronics', quantity: 1, massG: 6 },
-      { name: 'Pack, 3 cells, 1500 mAh', group: 'electronics', quantity: 1, massG: 138 },
-      { name: 'Wire, rods, glue and tape', group: 'structure', quantity: 1, massG: 50 },
-    ],
-    flight: {
-      kind: 'plane',
-      massLimitG: 520,
-      frameBudgetG: null,
-      minutes: null,
-      motors: 1,
-      thrustG: null,
-      motorCircleRadiusMm: null,
-      packMah: 1500,
-      packCells: 3,
-      wingAreaDm2: 15.4,
-      spanMm: 1100,
-      balancePointMm: 62,
-    },
+    aircraft: TERN_AIRCRAFT,
   },
   parts: PARTS,
 }

@@ -1,10 +1,20 @@
 import * as v from 'valibot'
+import type { Aircraft } from '../core/aircraft.ts'
 import { PRINTER_DEFAULT, PRINTERS } from '../core/data/printers.ts'
 import type { Material, Printer } from '../core/figures.ts'
 import type { CarbonFrame, RoleId } from '../core/frame.ts'
 import type { LengthUnit } from '../core/mesh.ts'
 import type { Outcome, Problem } from '../core/problem.ts'
 import type { Recipe } from '../core/settings.ts'
+import {
+  FlightSchema,
+  ItemSchema,
+  LimitSchema,
+  PlaceSchema,
+  SeasonSchema,
+  WeighedSchema,
+  WingSchema,
+} from './aircraftSchema.ts'
 import {
   CarbonSchema,
   MaterialSchema,
@@ -24,7 +34,14 @@ export interface Demo {
   readonly materials: readonly Material[]
   readonly printer: Printer
   readonly carbon: CarbonFrame | null
+  readonly aircraft: DemoAircraft
 }
+
+/** What the manifest says of the aircraft: parts by name where `Aircraft` has ids. */
+export type DemoAircraft = Pick<
+  Aircraft,
+  'items' | 'weighedG' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
+>
 
 export interface DemoPart {
   readonly file: IncomingFile
@@ -63,6 +80,15 @@ const ManifestSchema = v.object({
   carbon: v.nullable(CarbonSchema),
   materials: v.array(MaterialSchema),
   printer: v.string(),
+  aircraft: v.object({
+    items: v.array(ItemSchema),
+    weighedG: WeighedSchema,
+    limitG: LimitSchema,
+    places: v.array(PlaceSchema),
+    flight: v.nullable(FlightSchema),
+    wing: v.nullable(WingSchema),
+    season: SeasonSchema,
+  }),
 })
 
 /** Demos that lie beside the page. `base` is the page's address, `get` the browser's `fetch`. */
@@ -87,6 +113,7 @@ export function createDemoSource(base: string, get: typeof fetch): DemoSource {
       materials: manifest.materials,
       printer: PRINTERS.find((printer) => printer.id === manifest.printer) ?? PRINTER_DEFAULT,
       carbon: manifest.carbon,
+      aircraft: manifest.aircraft,
       parts: manifest.parts.map(({ file, material, ...part }) => ({
         ...part,
         recipe: defined(part.recipe),

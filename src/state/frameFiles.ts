@@ -1,10 +1,9 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { currencyForLocale, pricesIn } from '../core/data/prices.ts'
-import type { Frame, Part } from '../core/frame.ts'
+import type { Frame } from '../core/frame.ts'
 import { PreweighError } from '../core/problem.ts'
-import { RECIPE_DEFAULTS } from '../core/settings.ts'
 import type { ActionDeps } from './actions.ts'
-import type { Demo, DemoPart } from './demos.ts'
+import { demoFrame, demoPart } from './demoFrame.ts'
 import { emptyFrame } from './emptyFrame.ts'
 import type { History } from './history.ts'
 import { newPart, type Intake } from './intake.ts'
@@ -173,15 +172,4 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
       }
     },
   }
-}
-
-function demoPart(part: Part, demo: DemoPart): Part {
-  const { name, quantity, spares, mirrored, unit, materialId, role } = demo
-  const recipe = { ...RECIPE_DEFAULTS, ...demo.recipe }
-  return { ...part, name, quantity, spares, mirrored, unit, materialId, role, recipe }
-}
-
-function demoFrame(blank: Frame, demo: Demo, parts: readonly Part[]): Frame {
-  const { name, materials, printer, carbon } = demo
-  return { ...blank, name, parts, materials, printer, carbon }
 }

@@ -28,6 +28,21 @@ describe.each(['sandpiper', 'tern'])('manifest of %s', (id) => {
     }
   })
 
+  it('tells parts and only parts by name, each item once, with no more places than pieces', () => {
+    const { items, weighedG, places, season } = manifest.aircraft
+    const pieces = new Map(manifest.parts.map((part) => [part.name, part.quantity]))
+    const named = [...Object.keys(weighedG), ...Object.keys(season.breakShare)]
+    for (const name of [...named, ...places.map(({ partId }) => partId)]) {
+      expect(pieces.has(name), name).toBe(true)
+    }
+    for (const [name, quantity] of pieces) {
+      expect(places.filter(({ partId }) => partId === name).length).toBeLessThanOrEqual(quantity)
+    }
+    expect(new Set(items.map(({ id: itemId }) => itemId)).size).toBe(items.length)
+    expect(items.every(({ id: itemId }) => itemId.startsWith('sample-'))).toBe(true)
+    expect(items.every(({ status }) => status === 'estimated')).toBe(true)
+  })
+
   it('says in its story that it is invented', () => {
     expect(manifest.story).toMatch(/^An invented sample\./)
   })
@@ -41,7 +56,7 @@ it('lets the visitor meet the inch part: its manifest does not give the unit awa
 
 it('adds up the bought items and the all-up mass it tells of', () => {
   const bought = (id: string) =>
-    (load(id).hardware ?? []).reduce((sum, item) => sum + item.quantity * item.massG, 0)
+    load(id).aircraft.items.reduce((sum, item) => sum + item.quantity * item.massG, 0)
   expect(bought('sandpiper')).toBeCloseTo(461.5, 6)
   expect(bought('tern')).toBeCloseTo(358, 6)
 })

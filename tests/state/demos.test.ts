@@ -45,6 +45,23 @@ describe.each(['sandpiper', 'tern'] as const)('the demo “%s”', (id) => {
   })
 })
 
+test('what a demo says of parts by name reaches them by id', async () => {
+  const { runner } = holding(createInProcessRunner())
+  const demos = createDemoSource(BASE, fromDisk())
+  const { actions, state } = await startSession({ demos, runner })
+  await actions.loadDemo('sandpiper')
+  const { parts, aircraft } = state().frame
+  const idOf = (name: string) => parts.find((part) => part.name === name)?.id ?? ''
+  expect(aircraft.limitG).toBe(610)
+  expect(aircraft.weighedG).toEqual({ [idOf('Front arm')]: 22.05, [idOf('Upper deck')]: 15 })
+  expect(aircraft.season.breakShare[idOf('Tail boom')]).toBe(0.5)
+  const ids = new Set(parts.map((part) => part.id))
+  expect(aircraft.places.length).toBeGreaterThan(10)
+  expect(aircraft.places.every(({ partId }) => ids.has(partId))).toBe(true)
+  expect(aircraft.flight).toMatchObject({ motors: 3, motorThrustG: 620 })
+  actions.close()
+})
+
 test('a demo that cannot be fetched is a failure with words, and the frame stays', async () => {
   const demos = createDemoSource(BASE, fromDisk(['demo/tern.json']))
   const { actions, state } = await startSession({ demos })

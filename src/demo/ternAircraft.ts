@@ -1,0 +1,69 @@
+import type { Place } from '../core/aircraft.ts'
+import type { Vec3 } from '../core/mesh.ts'
+import type { DemoAircraft } from './manifest.ts'
+import { sampleItem } from './sampleItem.ts'
+
+/*
+ * Everything in here is invented. Frame axes: x forward, y left, z up; the origin is the leading edge at the root. The wing
+ * is taken as flat. Panels are drawn with x back from the spar, y up and z along the span.
+ */
+
+/** The spar runs a third of the root chord (170 mm) behind its leading edge. */
+const SPAR_X = -56.7
+/** Mean chord of a wing that tapers from 170 to 110 mm: 2/3 (170 + 110 − 170 · 110 / 280). */
+const MEAN_CHORD_MM = 142.1
+const TAIL_X = -690
+const LEFT: Vec3 = [90, 0, 180]
+const RIGHT: Vec3 = [90, 0, 0]
+
+/** A left piece and its mirror image to the right. */
+const pair = (partId: string, x: number, y: number, z: number): readonly Place[] => [
+  { partId, positionMm: [x, y, z], rotateDeg: LEFT, mirrored: false },
+  { partId, positionMm: [x, -y, z], rotateDeg: RIGHT, mirrored: true },
+]
+
+export const TERN_AIRCRAFT: DemoAircraft = {
+  items: [
+    sampleItem('Carbon spar tube, 8 mm × 1.1 m', 'structure', 1, 22, 9, [SPAR_X, 0, 0]),
+    sampleItem('Carbon boom tube, 10 mm × 0.56 m', 'structure', 1, 18, 8, [-435, 0, -14]),
+    sampleItem('Motor with folding propeller', 'drive', 1, 70, 24, [138, 0, -14]),
+    sampleItem('Speed controller', 'drive', 1, 18, 13, [85, 0, -22]),
+    sampleItem('Servo', 'drive', 4, 9, 6, [-70, 0, -10]),
+    sampleItem('Receiver', 'electronics', 1, 6, 15, [-40, 0, -14]),
+    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [20, 0, -20]),
+    sampleItem('Wire, rods, glue and tape', 'structure', 1, 50, 6, [-60, 0, -10]),
+  ],
+  weighedG: {},
+  limitG: 520,
+  places: [
+    ...pair('Wing panel, root', SPAR_X, 0, 0),
+    ...pair('Wing panel, middle', SPAR_X, 183, 0),
+    ...pair('Wing panel, tip', SPAR_X, 366, 0),
+    ...pair('Tail plane half', TAIL_X, 5, -9),
+    { partId: 'Fin', positionMm: [TAIL_X, 0, -4], rotateDeg: [0, 0, 180], mirrored: false },
+    // The file holds its three pieces standing side by side. They are placed by their common centre, so the balance point is
+    // right and the inertia a little off.
+    {
+      partId: 'Pod, three pieces',
+      positionMm: [71, -100, -70],
+      rotateDeg: [0, 0, 0],
+      mirrored: false,
+    },
+  ],
+  flight: null,
+  wing: {
+    areaDm2: 15.4,
+    meanChordMm: MEAN_CHORD_MM,
+    // A third of 170 − 142.1 behind the root's leading edge, as the spar is straight.
+    leadingEdgeMm: -9.3,
+    // 57 to 67 mm behind the leading edge at the root.
+    balanceMm: [47.7, 57.7],
+  },
+  season: {
+    flights: 40,
+    crashesPerFlight: 0.05,
+    breakShare: { 'Wing panel, tip': 0.4, Fin: 0.2 },
+    carbonLeadDays: 7,
+    carbonPartPrice: 10,
+  },
+}
