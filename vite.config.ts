@@ -52,6 +52,8 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
+          // Generous: it only matters to a test that hangs, and a busy machine must not fail one that passes.
+          testTimeout: 60_000,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/app/**'],
         },
@@ -60,6 +62,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser',
+          testTimeout: 60_000,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           browser: {
             enabled: true,
