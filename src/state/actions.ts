@@ -15,7 +15,9 @@ import { createHistory } from './history.ts'
 import { createIntake } from './intake.ts'
 import { createLatest } from './latest.ts'
 import { createMeshes } from './meshes.ts'
+import { createPoses } from './poses.ts'
 import { createProjects } from './projects.ts'
+import { createReshape } from './reshape.ts'
 import { createSaver } from './saver.ts'
 import type { Storage } from './storage.ts'
 import type { AppState, Session } from './types.ts'
@@ -82,9 +84,13 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     return { source, unit: part.unit, pose: part.pose }
   }
 
+  const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
   return {
     ...createFrameActions(store, history, newId),
+    ...createPoses({ store, runner, facts, meshOf }),
     ...projects,
+    splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
+    dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
     addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
     loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
     openProject: (file) => afterRestore(() => files.openProject(file)),

@@ -110,7 +110,12 @@ export function createIntake(deps: IntakeDeps): Intake {
       ...frame,
       parts: frame.parts.toSpliced(at === -1 ? frame.parts.length : at, 0, ...parts),
     }
-    history.commit(`add ${addedWords(next, places)}`, next, { gesture })
+    const unsure = parts.filter((_, i) => fresh[i]?.unit === null)
+    const dropOf = {
+      ...store.getState().dropOf,
+      ...Object.fromEntries(unsure.map((part) => [part.id, gesture])),
+    }
+    history.commit(`add ${addedWords(next, places)}`, next, { gesture, also: { dropOf } })
   }
 
   return { addFiles, open, fail }

@@ -12,6 +12,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     incoming: [],
     selection: [],
     openPartId: null,
+    dropOf: {},
     storage: { kind: 'saved' },
     undoLabel: null,
     redoLabel: null,

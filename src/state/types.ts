@@ -4,6 +4,7 @@ import type { Material, Prices, Printer } from '../core/figures.ts'
 import type { CarbonFrame, Frame, RoleId } from '../core/frame.ts'
 import type { LengthUnit, Mesh } from '../core/mesh.ts'
 import type { Problem } from '../core/problem.ts'
+import type { PoseOption } from '../core/geometry/poseOptions.ts'
 import type { Pose, Recipe } from '../core/settings.ts'
 import type { PartRead, PartShape, Rough } from '../jobs/protocol.ts'
 
@@ -22,6 +23,8 @@ export interface AppState {
   readonly selection: readonly string[]
   /** The part opened in place; null when all rows are closed. */
   readonly openPartId: string | null
+  /** For parts of this visit whose file states no unit: which drop it came in, by part id; never saved. */
+  readonly dropOf: Readonly<Record<string, string>>
   /** Whether the last change is in the browser's storage yet. `memory` means it cannot be stored; `reason` says why. */
   readonly storage: StorageStatus
   /** What undo and redo would do, as words for the buttons; null when there is nothing. */
@@ -142,6 +145,14 @@ export interface Actions {
   openCopy(): void
   /** Says something for a while, with the undo of the last change beside it. */
   tell(text: string): void
+  /** Makes a row of each kind of part in the part's file, equal ones counted; see `PartRead.plate`. */
+  splitPlate(id: string): Promise<void>
+  /** Gives the part its mesh without the loose scraps that a finding named. */
+  dropSpecks(id: string): Promise<void>
+  /** The ways the part can lie, best first. Rejects like `loadMesh`. */
+  listPoses(id: string): Promise<readonly PoseOption[]>
+  /** The part's census if it lay so; null when aborted or when the part is gone. Rejects like `loadMesh`. */
+  tryPose(id: string, pose: Pose, signal: AbortSignal): Promise<Census | null>
   /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
   loadShape(id: string): Promise<PartShape>
   /** The part's mesh in mm and in its pose, for the 3D view. */

@@ -1,0 +1,56 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { PreweighError, type Problem } from '../core/problem.ts'
+import type { LengthUnit } from '../core/mesh.ts'
+import { censusKey, geometryOf, readKey } from '../jobs/keys.ts'
+import type { MeshSource } from '../jobs/protocol.ts'
+import type { Runner } from '../jobs/runner.ts'
+import type { Facts } from './facts.ts'
+import type { Actions, AppState } from './types.ts'
+
+interface PosesDeps {
+  readonly store: StoreApi<AppState>
+  readonly runner: Runner
+  readonly facts: Facts
+  /** Rejects where the part or its mesh is gone. */
+  readonly meshOf: (
+    id: string,
+  ) => Promise<{ readonly source: MeshSource; readonly unit: LengthUnit }>
+}
+
+/** Looks at ways to lay a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
+export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPose'> {
+  const { store, runner, facts, meshOf } = deps
+  const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)
+
+  return {
+    async listPoses(id) {
+      const { source, unit } = await meshOf(id)
+      const supportAngleDeg = partOf(id)?.recipe.supportAngleDeg ?? 50
+      const outcome = await runner.run({ kind: 'poses', source, unit, supportAngleDeg })
+      if (outcome.ok) return outcome.value
+      return refuse(outcome.problem)
+    },
+    async tryPose(id, pose, signal) {
+      const { source, unit } = await meshOf(id)
+      const part = partOf(id)
+      if (part === undefined) return null
+      const key = censusKey(source.hash, unit, pose, part.recipe)
+      await facts.fetch(key, readKey(source.hash, unit))
+      const known = facts.census(key)
+      if (known !== null) return known
+      const geometry = geometryOf(part.recipe)
+      const outcome = await runner.run(
+        { kind: 'analyse', source, unit, pose, geometry, wantRead: false },
+        { signal },
+      )
+      if (signal.aborted) return null
+      if (!outcome.ok) return refuse(outcome.problem)
+      facts.keepCensus(key, outcome.value.census)
+      return outcome.value.census
+    },
+  }
+}
+
+function refuse({ code, message, advice }: Problem): never {
+  throw new PreweighError(code, message, advice)
+}
