@@ -99,7 +99,7 @@ function dot(a: Vec3, b: Vec3): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }
 
-export function mapSix(six: Six, change: (value: number, index: number) => number): Six {
+function mapSix(six: Six, change: (value: number, index: number) => number): Six {
   return [
     change(six[0], 0),
     change(six[1], 1),

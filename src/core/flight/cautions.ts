@@ -5,5 +5,3 @@ export const FLIGHT_CAUTIONS = {
   firstFlight:
     'Weigh the finished aircraft and check its balance first. Make the first hover low, in calm air, far from people, and land at half the time worked out here.',
 } as const
-
-export type FlightCaution = keyof typeof FLIGHT_CAUTIONS

@@ -12,7 +12,7 @@ export interface WingLoading {
 }
 
 /** Lift coefficient a small wing reaches before it stalls: 1.1, between 0.9 and 1.3 (common practice, no source). */
-export const LIFT_AT_STALL: Range = { low: 0.9, mid: 1.1, high: 1.3 }
+const LIFT_AT_STALL: Range = { low: 0.9, mid: 1.1, high: 1.3 }
 
 /** Grams in one ounce and decimetres in one foot: exact (international yard and pound agreement, 1959). */
 const G_PER_OZ = 28.349523125

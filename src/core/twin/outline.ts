@@ -1,4 +1,5 @@
 import type { Mesh } from '../mesh.ts'
+import type { Contours } from '../geometry/census/contours.ts'
 import { joinContours } from '../geometry/census/contours.ts'
 import { planLayers } from '../geometry/census/layerPlan.ts'
 import { rowLengthMm } from '../geometry/census/rowSet.ts'
@@ -21,7 +22,7 @@ export interface CutContour {
 /** A part's outline as it would be cut from plate. */
 export interface PlateOutline {
   readonly contours: readonly CutContour[]
-  /** Height of the cut it was taken at, half-way up the part. */
+  /** Height of the cut it was taken at. */
   readonly cutHeightMm: number
   /** Holes taken off; bodies that overlap counted once. */
   readonly areaMm2: number
@@ -38,19 +39,20 @@ export interface PlateOutline {
 /** Points nearer than this to the line past them are left out: far below what a cutter can follow. */
 const TOLERANCE_MM = 0.002
 
+/** Cuts tried, evenly up the part: odd, so that one lies half-way. */
+const CUTS = 15
+/** The cut half-way up is taken unless another encloses this much more. */
+const WORTH_LEAVING_MIDDLE = 1.01
+
 /**
- * Outline of a placed mesh (mm, lowest z at 0, see `placeMesh`) where it is cut half-way up. Not its shadow: a chamfer,
- * a countersink or a boss above or below the cut does not show, which suits a plate. Null where that cut meets nothing.
+ * Outline of a placed mesh (mm, lowest z at 0, see `placeMesh`): the cut half-way up, or the largest of fifteen cuts where
+ * that is larger by more than 1 %, as on an arm whose motor pad is lower than its middle. One cut, not a shadow: a chamfer,
+ * a countersink or a boss above or below it does not show. Null where no cut meets anything.
  */
 export function plateOutline(mesh: Mesh): PlateOutline | null {
-  let heightMm = 0
-  for (let i = 2; i < mesh.positions.length; i += 3) {
-    heightMm = Math.max(heightMm, mesh.positions[i] ?? 0)
-  }
-  if (!(heightMm > 0)) return null
-  const plan = planLayers(heightMm, heightMm, heightMm)
-  const joined = joinContours(createSlicer(mesh, plan, { cos: 1, sin: 0 })(0))
-  const outline = simplifyContours(joined, TOLERANCE_MM)
+  const cut = fullestCut(mesh)
+  if (cut === null) return null
+  const outline = simplifyContours(cut.joined, TOLERANCE_MM)
   if (outline.points.length === 0) return null
   const all = splitContours(outline)
   const signed = all.reduce((sum, contour) => sum + contour.signedMm2, 0)
@@ -64,7 +66,7 @@ export function plateOutline(mesh: Mesh): PlateOutline | null {
   const merged = scanUnion(outline, box)
   return {
     contours,
-    cutHeightMm: heightMm / 2,
+    cutHeightMm: cut.heightMm,
     areaMm2: merged ?? Math.abs(signed),
     cutLengthMm: contours.reduce((sum, contour) => sum + contour.lengthMm, 0),
     minMm: box.min,
@@ -72,6 +74,30 @@ export function plateOutline(mesh: Mesh): PlateOutline | null {
     sheetMm: leastRectangle(outline.points),
     crossing: merged !== null,
   }
+}
+
+function fullestCut(mesh: Mesh): { readonly joined: Contours; readonly heightMm: number } | null {
+  let heightMm = 0
+  for (let i = 2; i < mesh.positions.length; i += 3) {
+    heightMm = Math.max(heightMm, mesh.positions[i] ?? 0)
+  }
+  if (!(heightMm > 0)) return null
+  const plan = planLayers(heightMm, heightMm / CUTS, heightMm / CUTS)
+  const slice = createSlicer(mesh, plan, { cos: 1, sin: 0 })
+  const middle = Math.floor(plan.count / 2)
+  let best: { readonly joined: Contours; readonly heightMm: number } | null = null
+  let most = 0
+  // The slicer works its way down and cannot go back.
+  for (let layer = plan.count - 1; layer >= 0; layer--) {
+    const joined = joinContours(slice(layer))
+    const weight = layer === middle ? WORTH_LEAVING_MIDDLE : 1
+    const worth = weight * Math.abs(joined.signedAreaMm2)
+    if (worth > most) {
+      most = worth
+      best = { joined, heightMm: plan.cutMm[layer] ?? 0 }
+    }
+  }
+  return best
 }
 
 function contourOf(points: Float64Array, signedMm2: number, lengthMm: number): CutContour {

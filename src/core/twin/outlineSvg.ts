@@ -26,7 +26,7 @@ export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: nu
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">
 <title>${escape(name)}</title>
-<desc>Outline half-way up the part, in true millimetres.${plate} The line is the finished edge: nothing is taken off for the width of the cut (kerf). Let the cutter run half its width outside the outline and inside the holes.</desc>
+<desc>Outline ${trim(outline.cutHeightMm)} mm up the part, in true millimetres.${plate} The line is the finished edge: nothing is taken off for the width of the cut (kerf). Let the cutter run half its width outside the outline and inside the holes.</desc>
 <path d="${path}" fill="none" stroke="#000" stroke-width="0.1" fill-rule="nonzero"/>
 </svg>
 `

@@ -68,6 +68,8 @@ describe('pack energy', () => {
 
   it('warns of a charged voltage typed as nominal above 4.0 V a cell only', () => {
     expect(codes(hoverOf({ voltsPerCell: 4.4 }, 1500).notes)).toContain('charged-voltage')
+    expect(codes(hoverOf({ voltsPerCell: 4.2 }, 1500).notes)).toContain('charged-voltage')
+    expect(codes(hoverOf({ voltsPerCell: 4.01 }, 1500).notes)).toContain('charged-voltage')
     expect(codes(hoverOf({ voltsPerCell: 4 }, 1500).notes)).not.toContain('charged-voltage')
     expect(codes(hoverOf({ voltsPerCell: 3.85 }, 1500).notes)).toEqual([])
   })
@@ -136,6 +138,14 @@ describe('hover figures', () => {
     const minutes = (massG: number) => hoverOf({ avionicsW: 0 }, massG).hoverMin.mid
     expect(minutes(1100) / minutes(1000) - 1).toBeCloseTo(-0.133, 3)
     expect(minutes(900) / minutes(1000) - 1).toBeCloseTo(0.171, 3)
+  })
+
+  it('add avionics to every end of the power', () => {
+    const bare = hoverOf({ avionicsW: 0 }, 1500).hoverW
+    const laden = hoverOf({ avionicsW: 15 }, 1500).hoverW
+    for (const end of ['low', 'mid', 'high'] as const) {
+      expect(laden[end] - bare[end]).toBeCloseTo(15, 9)
+    }
   })
 
   it('keep low ≤ mid ≤ high and never use more than the whole pack', () => {
