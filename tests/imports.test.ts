@@ -15,7 +15,8 @@ const RULES: Record<string, { folders: readonly string[]; packages: readonly str
     folders: ['core', 'state', 'view3d'],
     packages: ['react', 'react-dom', 'react-aria-components', 'zustand', 'd3-scale', 'd3-shape'],
   },
-  cli: { folders: ['core', 'jobs'], packages: ['node:', 'valibot', 'tsx'] },
+  // Of state the command takes what reads frames, nothing that holds one.
+  cli: { folders: ['core', 'jobs', 'state'], packages: ['node:', 'valibot', 'tsx'] },
   demo: { folders: ['core'], packages: ['node:', 'manifold-3d', 'fflate'] },
   tools: { folders: [], packages: ['node:', 'vite'] },
 }

@@ -59,12 +59,14 @@ export function parseOptions(
   }
 }
 
-function parseFlags(args: readonly string[]) {
+/** The options as given. Throws UsageError for one that does not exist. */
+export function parseFlags(args: readonly string[]) {
   try {
     return parseArgs({
       args: [...args],
       allowPositionals: true,
       options: {
+        frame: { type: 'string' },
         recipe: { type: 'string' },
         material: { type: 'string' },
         printer: { type: 'string' },

@@ -1,19 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { listMeshFiles } from '../core/formats/archive.ts'
 import type { MeshFile } from '../core/formats/archive.ts'
-import { readMesh } from '../core/formats/read.ts'
-import { partFigures } from '../core/figures/part.ts'
-import { inspectMesh } from '../core/geometry/inspect.ts'
-import { orientMesh } from '../core/geometry/orient.ts'
-import { placeMesh } from '../core/geometry/pose.ts'
-import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
-import { takeCensus } from '../core/geometry/takeCensus.ts'
-import { PreweighError } from '../core/problem.ts'
+import type { LengthUnit } from '../core/mesh.ts'
 import { POSE_AS_DRAWN } from '../core/settings.ts'
-import { unitToMm } from '../core/units.ts'
 import type { PriceOptions } from './options.ts'
-import { reportPart } from './report.ts'
-import type { FailedPart, PartReport, PricedPart } from './report.ts'
+import { failedPart, priceMesh } from './priceMesh.ts'
+import type { PartReport } from './report.ts'
 
 /** Reads and prices the file at `path`; `file` is its name in the report. Never throws. */
 export function pricePath(
@@ -44,47 +36,21 @@ function priceFile(
   try {
     meshes = listMeshFiles(bytes, file)
   } catch (error) {
-    return [failed(file, error)]
+    return [failedPart(file, error)]
+  }
+  const settings = {
+    ...options,
+    pose: POSE_AS_DRAWN,
+    unitOf: (stated: LengthUnit | null) => stated ?? options.unit,
   }
   return meshes.map((mesh): PartReport => {
     const name = mesh.name === file ? file : `${file}/${mesh.name}`
-    if (mesh.problem) return failed(name, mesh.problem)
+    if (mesh.problem) return failedPart(name, mesh.problem)
     try {
-      return priceMesh(mesh, name, options, (fraction) => onProgress(name, fraction))
+      const tell = (fraction: number): void => onProgress(name, fraction)
+      return priceMesh(mesh.bytes, mesh.name, name, settings, tell).report
     } catch (error) {
-      return failed(name, error)
+      return failedPart(name, error)
     }
   })
-}
-
-function priceMesh(
-  { bytes, name }: MeshFile,
-  file: string,
-  options: PriceOptions,
-  onProgress: (fraction: number) => void,
-): PricedPart {
-  const { recipe, material, printer, prices } = options
-  const read = readMesh(bytes, name)
-  const unit = read.unit ?? options.unit
-  const outward = orientMesh(read.mesh)
-  const { measure } = inspectMesh(read, outward, unit)
-  const census = takeCensus(placeMesh(outward, unitToMm(unit), POSE_AS_DRAWN), recipe, onProgress)
-  refuseTooOpen(census)
-  const figures = partFigures(census, recipe, material, printer, prices)
-  return reportPart(file, read.format, measure, census, figures, recipe, prices.currency)
-}
-
-function failed(file: string, reason: unknown): FailedPart {
-  const problem = reason instanceof PreweighError ? reason.problem : reason
-  if (isProblem(problem)) {
-    return { file, error: { code: problem.code, message: `${problem.message} ${problem.advice}` } }
-  }
-  const message = reason instanceof Error ? reason.message : String(reason)
-  return { file, error: { code: 'crashed', message: `The work on it broke down: ${message}.` } }
-}
-
-function isProblem(
-  value: unknown,
-): value is { readonly code: string; readonly message: string; readonly advice: string } {
-  return typeof value === 'object' && value !== null && 'code' in value && 'advice' in value
 }

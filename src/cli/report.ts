@@ -103,17 +103,25 @@ export function reportTotal(
   currency: string,
 ): TotalReport {
   const priced = parts.filter((part): part is PricedPart => !isFailed(part))
-  const sum = (value: (part: PricedPart) => number): number =>
-    priced.reduce((total, part) => total + quantity * value(part), 0)
-  const sumRange = (range: (part: PricedPart) => Range): Range => ({
+  const failed = parts.length - priced.length
+  return { quantity, ...sumParts(priced, () => quantity, currency), failed }
+}
+
+/** Sums with the part's own number of `pieces`. */
+export function sumParts<P extends PricedPart>(
+  priced: readonly P[],
+  pieces: (part: P) => number,
+  currency: string,
+): Omit<TotalReport, 'quantity' | 'failed'> {
+  const sum = (value: (part: P) => number): number =>
+    priced.reduce((total, part) => total + pieces(part) * value(part), 0)
+  const sumRange = (range: (part: P) => Range): Range => ({
     low: sum((part) => range(part).low),
     mid: sum((part) => range(part).mid),
     high: sum((part) => range(part).high),
   })
   return {
-    quantity,
     priced: priced.length,
-    failed: parts.length - priced.length,
     depositMm3: sum((part) => part.depositMm3),
     wallMm3: sum((part) => part.wallMm3),
     skinMm3: sum((part) => part.skinMm3),

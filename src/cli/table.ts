@@ -9,7 +9,7 @@ import type { Range } from '../core/figures.ts'
 import { isFailed } from './report.ts'
 import type { PriceReport, PricedPart, TotalReport } from './report.ts'
 
-const HEAD = ['part', 'mass', 'likely', 'filament', 'cost', 'likely', 'time', 'likely']
+export const HEAD = ['part', 'mass', 'likely', 'filament', 'cost', 'likely', 'time', 'likely']
 
 /** The report as aligned text, failures and findings below. Ends with a line feed. */
 export function tableOf({ parts, total }: PriceReport, locale?: string): string {
@@ -33,8 +33,9 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
   return `${lines.join('\n').trimStart()}\n`
 }
 
-function cellsOf(
-  { massG, filamentM, cost, timeS }: PricedPart | TotalReport,
+/** Mass, filament, cost and time with their ranges. */
+export function cellsOf(
+  { massG, filamentM, cost, timeS }: Pick<TotalReport, 'massG' | 'filamentM' | 'cost' | 'timeS'>,
   locale: string | undefined,
 ): string[] {
   const money = (value: number): string => formatMoney(value, cost.currency, locale)
@@ -53,8 +54,10 @@ function cellsOf(
 }
 
 /** First column to the left, the others to the right, two spaces between. */
-function align(rows: readonly (readonly string[])[]): string[] {
-  const widths = HEAD.map((_, column) => Math.max(...rows.map((row) => (row[column] ?? '').length)))
+export function align(rows: readonly (readonly string[])[]): string[] {
+  const widths = (rows[0] ?? []).map((_, column) =>
+    Math.max(...rows.map((row) => (row[column] ?? '').length)),
+  )
   return rows.map((row) =>
     row
       .map((cell, column) => {

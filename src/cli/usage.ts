@@ -18,6 +18,7 @@ const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
 export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.
 
   npm run --silent price -- [options] MESH...
+  npm run --silent price -- --frame FILE|DEMO [--json]
 
 MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the name.
 
@@ -36,6 +37,9 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
                             millimetre unless given. 3MF says itself.
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
+  --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
+                            Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no
+                            other option but --json goes with it.
   --json                    figures as JSON on stdout.
   --lines                   one line of JSON a part, as soon as it is priced, and no total: for many files.
   --help                    this text.
@@ -44,5 +48,11 @@ Figures of a part are for one piece printed by itself; the total is for all piec
 depositMm3 is all plastic laid: walls, skins, infill, support and brim. massG is the part as it goes on the scale,
 support and brim removed; filamentM, cost and timeS are with them.
 
-Exit code: 0 all priced, 1 some file failed and the rest is priced, 2 the command was not understood.
+With --frame, total holds the pieces that fly and totalWithSpares those in the bag too. ledger adds parts and bought items:
+massG and costEach are of one piece, basicMassG is the sum of quantity × massG, growthG what is added for what is not known
+yet, marginG the limit less predictedMassG. twin is one piece of each flat part cut from plate. balance and flight are null
+where the frame has no places or no flight set-up; cgMm is forward, left, up, inertiaKgM2 about roll, pitch, yaw. flight is
+at basicMassG; hoverThrottle goes by the square root, hoverThrottleLinear straight. notes are to be read.
+
+Exit code: 0 all priced, 1 some file or part failed and the rest is priced, 2 the command was not understood.
 `

@@ -1,0 +1,29 @@
+import { parseFlags } from './options.ts'
+import { UsageError } from './usage.ts'
+
+/** A frame to price as it was saved. */
+export interface FrameOptions {
+  /** A demo's id or the path of a project file. */
+  readonly frame: string
+  readonly json: boolean
+}
+
+/** Null when no frame is asked for, or help. Throws UsageError: a frame says itself how its parts are printed. */
+export function parseFrameOptions(args: readonly string[]): FrameOptions | null {
+  const { values, positionals } = parseFlags(args)
+  const { frame, json, help, ...others } = values
+  if (frame === undefined || help === true) return null
+  if (frame === '') throw new UsageError('--frame needs a project file, or demo; see --help.')
+  if (positionals.length > 0) {
+    throw new UsageError(
+      `--frame prices the parts of one frame; “${positionals[0]}” besides it is too much. Leave out one of the two.`,
+    )
+  }
+  const [other] = Object.keys(others)
+  if (other !== undefined) {
+    throw new UsageError(
+      `--frame takes recipes, materials, quantities, printer and prices from the frame; --${other} cannot be given with it.`,
+    )
+  }
+  return { frame, json: json === true }
+}

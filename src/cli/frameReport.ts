@@ -1,0 +1,144 @@
+import type { Range } from '../core/figures.ts'
+import type { LedgerLine } from '../core/ledger/ledger.ts'
+import type { AircraftReport } from '../core/report/types.ts'
+import { isFailed, sumParts } from './report.ts'
+import type { FailedPart, PricedPart, TotalReport } from './report.ts'
+
+/** What every part of a frame says besides its figures, which are of one piece. */
+interface FramePartFacts {
+  readonly name: string
+  /** Pieces that fly. */
+  readonly quantity: number
+  readonly spares: number
+}
+
+export type FramePart = (PricedPart | FailedPart) & FramePartFacts
+
+/** What `--frame --json` prints. Field names and meanings are stable. */
+export interface FrameReport {
+  readonly frame: string
+  readonly parts: readonly FramePart[]
+  /** Flying pieces of the parts that could be priced; `quantity` is their number. */
+  readonly total: TotalReport
+  /** The same with the spares. */
+  readonly totalWithSpares: TotalReport
+  readonly ledger: {
+    /** `massG` and `costEach` are of one piece. */
+    readonly lines: readonly Pick<
+      LedgerLine,
+      'name' | 'group' | 'status' | 'quantity' | 'massG' | 'costEach'
+    >[]
+    readonly basicMassG: number
+    readonly growthG: number
+    readonly predictedMassG: number
+    readonly limitG: number | null
+    readonly marginG: number | null
+  }
+  /** One piece of each part that could be cut from plate; `material` is the plate's id. */
+  readonly twin: readonly {
+    readonly part: string
+    readonly material: string
+    readonly plateMm: number
+    readonly massG: number
+    readonly cost: number
+  }[]
+  readonly balance: {
+    readonly cgMm: readonly [number, number, number]
+    readonly inertiaKgM2: readonly [number, number, number]
+    readonly massG: number
+    /** Mass without a place, which is not in here. */
+    readonly unplacedG: number
+    readonly unplaced: readonly string[]
+  } | null
+  readonly flight: {
+    readonly auwG: number
+    readonly thrustToWeight: number
+    readonly hoverW: Range
+    /** By the square-root rule. */
+    readonly hoverThrottle: number
+    readonly hoverThrottleLinear: number
+    readonly hoverMin: Range
+    readonly payloadG: number
+    readonly sPerGram: number
+  } | null
+  /** What has to be known besides: parts left out, cautions. */
+  readonly notes: readonly string[]
+}
+
+export function frameReport(
+  frame: string,
+  currency: string,
+  parts: readonly FramePart[],
+  { ledger, twin, balance, flight, cautions }: AircraftReport,
+  complaints: readonly string[],
+): FrameReport {
+  return {
+    frame,
+    parts,
+    total: totalOf(parts, currency, ({ quantity }) => quantity),
+    totalWithSpares: totalOf(parts, currency, ({ quantity, spares }) => quantity + spares),
+    ledger: {
+      lines: ledger.lines.map(({ name, group, status, quantity, massG, costEach }) => ({
+        name,
+        group,
+        status,
+        quantity,
+        massG,
+        costEach,
+      })),
+      basicMassG: ledger.basicMassG,
+      growthG: ledger.growthG,
+      predictedMassG: ledger.predictedMassG,
+      limitG: ledger.limitG,
+      marginG: ledger.marginG,
+    },
+    twin: twin.parts.flatMap((entry) => {
+      if (entry.twin === null) return []
+      const { plate, chosen, cost } = entry.twin
+      return [
+        {
+          part: entry.name,
+          material: plate.id,
+          plateMm: chosen.thicknessMm,
+          massG: chosen.massG.mid,
+          cost,
+        },
+      ]
+    }),
+    balance: balance && {
+      cgMm: balance.cgMm,
+      inertiaKgM2: balance.inertiaKgM2,
+      massG: balance.massG,
+      unplacedG: balance.unplacedG,
+      unplaced: balance.unplaced,
+    },
+    flight: flight && {
+      auwG: flight.auwG,
+      thrustToWeight: flight.thrustToWeight,
+      hoverW: flight.hoverW,
+      hoverThrottle: flight.hoverThrottle.squareRoot,
+      hoverThrottleLinear: flight.hoverThrottle.linear,
+      hoverMin: flight.hoverMin,
+      payloadG: flight.payloadG,
+      sPerGram: flight.sPerGram,
+    },
+    notes: [
+      ...complaints,
+      ...(flight?.notes ?? []).map(({ message }) => message),
+      ...cautions.map(({ message }) => message),
+    ],
+  }
+}
+
+function totalOf(
+  parts: readonly FramePart[],
+  currency: string,
+  pieces: (part: FramePartFacts) => number,
+): TotalReport {
+  const priced = parts.filter((part): part is PricedPart & FramePartFacts => !isFailed(part))
+  return {
+    quantity: priced.reduce((sum, part) => sum + pieces(part), 0),
+    ...sumParts(priced, pieces, currency),
+    failed: parts.length - priced.length,
+  }
+}

@@ -1,0 +1,101 @@
+import { readFile } from 'node:fs/promises'
+import { resolve } from 'node:path'
+import { currencyForLocale, pricesIn } from '../core/data/prices.ts'
+import type { Frame, Part } from '../core/frame.ts'
+import type { Outcome, Problem } from '../core/problem.ts'
+import { PreweighError } from '../core/problem.ts'
+import { unpackEntries } from '../jobs/archive.ts'
+import { hashBytes } from '../jobs/hash.ts'
+import { demoFrame, demoPart } from '../state/demoFrame.ts'
+import type { DemoId } from '../state/demos.ts'
+import { createDemoSource } from '../state/demos.ts'
+import { emptyFrame } from '../state/emptyFrame.ts'
+import { newPart } from '../state/intake.ts'
+import { readProject } from '../state/projectFile.ts'
+
+/** A frame with the bytes of its meshes, by hash. */
+export interface LoadedFrame {
+  readonly frame: Frame
+  readonly meshes: ReadonlyMap<string, Uint8Array>
+  /** What could not be read, each in a sentence. */
+  readonly complaints: readonly string[]
+}
+
+const DEMOS: Readonly<Record<string, DemoId>> = {
+  demo: 'sandpiper',
+  sandpiper: 'sandpiper',
+  tern: 'tern',
+}
+const PUBLIC = new URL('../../public/', import.meta.url).href
+
+/**
+ * Loads a demo by its id or a project file by its path, which counts from `base`. `locale` decides the currency of a demo.
+ * Never rejects for what is wrong with the file.
+ */
+export function loadFrame(
+  name: string,
+  base: string,
+  locale: string,
+): Promise<Outcome<LoadedFrame>> {
+  const demo = Object.hasOwn(DEMOS, name) ? DEMOS[name] : undefined
+  return demo === undefined ? loadProject(name, resolve(base, name)) : loadDemo(demo, locale)
+}
+
+async function loadProject(name: string, path: string): Promise<Outcome<LoadedFrame>> {
+  let bytes: Uint8Array<ArrayBuffer>
+  try {
+    bytes = Uint8Array.from(await readFile(path))
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    return { ok: false, problem: unreadable(name, reason) }
+  }
+  try {
+    const read = await readProject(await unpackEntries(bytes, name))
+    if (!read.ok) return read
+    const { frame, complaints } = read.value
+    const meshes = new Map<string, Uint8Array>()
+    for (const { hash, blob } of read.value.meshes) meshes.set(hash, await bytesOf(blob))
+    return { ok: true, value: { frame, meshes, complaints } }
+  } catch (error) {
+    if (error instanceof PreweighError) return { ok: false, problem: error.problem }
+    throw error
+  }
+}
+
+async function loadDemo(id: DemoId, locale: string): Promise<Outcome<LoadedFrame>> {
+  const source = createDemoSource(PUBLIC, async (input) => {
+    const url = new URL(input instanceof Request ? input.url : input)
+    return new Response(Uint8Array.from(await readFile(url)))
+  })
+  const loaded = await source.load(id)
+  if (!loaded.ok) return loaded
+  const demo = loaded.value
+  const meshes = new Map<string, Uint8Array>()
+  const parts: Part[] = []
+  for (const [index, each] of demo.parts.entries()) {
+    const bytes = await bytesOf(each.file.blob)
+    const hash = await hashBytes(bytes)
+    meshes.set(hash, bytes)
+    const opened = {
+      ok: true,
+      source: { hash, name: each.file.name, blob: each.file.blob },
+      unit: null,
+      raw: { volumeMm3: 0, areaMm2: 0 },
+    } as const
+    parts.push(demoPart(newPart(`part-${index + 1}`, opened, new Set()), each))
+  }
+  const blank = emptyFrame(id, pricesIn(currencyForLocale(locale)))
+  return { ok: true, value: { frame: demoFrame(blank, demo, parts), meshes, complaints: [] } }
+}
+
+async function bytesOf(blob: Blob): Promise<Uint8Array<ArrayBuffer>> {
+  return new Uint8Array(await blob.arrayBuffer())
+}
+
+function unreadable(name: string, reason: string): Problem {
+  return {
+    code: 'unreadable-file',
+    message: `The frame “${name}” could not be read (${reason}).`,
+    advice: 'Name a project file saved by the page, or one of demo, sandpiper and tern.',
+  }
+}

@@ -1,0 +1,76 @@
+import type { Census } from '../core/census.ts'
+import type { Material, PartFigures, Prices, Printer } from '../core/figures.ts'
+import { partFigures } from '../core/figures/part.ts'
+import { readMesh } from '../core/formats/read.ts'
+import { measureMesh } from '../core/geometry/measure.ts'
+import { orientMesh } from '../core/geometry/orient.ts'
+import { placeMesh } from '../core/geometry/pose.ts'
+import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
+import { takeCensus } from '../core/geometry/takeCensus.ts'
+import type { LengthUnit, Mesh } from '../core/mesh.ts'
+import { PreweighError } from '../core/problem.ts'
+import type { Pose, Recipe } from '../core/settings.ts'
+import { unitToMm } from '../core/units.ts'
+import { reportPart } from './report.ts'
+import type { FailedPart, PricedPart } from './report.ts'
+
+/** How one mesh is taken and printed. */
+export interface MeshSettings {
+  /** From the unit the file states, null where it states none. */
+  readonly unitOf: (stated: LengthUnit | null) => LengthUnit
+  readonly pose: Pose
+  readonly recipe: Recipe
+  readonly material: Material
+  readonly printer: Printer
+  readonly prices: Prices
+}
+
+/** A priced mesh with what further figures are made from. */
+export interface PricedMesh {
+  readonly report: PricedPart
+  readonly census: Census
+  readonly figures: PartFigures
+  /** Facing outwards, as drawn; `scaleToMm` makes its lengths mm. */
+  readonly drawn: Mesh
+  readonly scaleToMm: number
+  /** As it lies on the bed, mm. */
+  readonly placed: Mesh
+}
+
+/** Prices one piece of the mesh in `bytes`; `file` is its name in the report. Throws PreweighError. */
+export function priceMesh(
+  bytes: Uint8Array,
+  name: string,
+  file: string,
+  settings: MeshSettings,
+  onProgress: (fraction: number) => void,
+): PricedMesh {
+  const { pose, recipe, material, printer, prices } = settings
+  const read = readMesh(bytes, name)
+  const scaleToMm = unitToMm(settings.unitOf(read.unit))
+  const measured = measureMesh(read.mesh, scaleToMm)
+  const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
+  const drawn = orientMesh(read.mesh)
+  const placed = placeMesh(drawn, scaleToMm, pose)
+  const census = takeCensus(placed, recipe, onProgress)
+  refuseTooOpen(census)
+  const figures = partFigures(census, recipe, material, printer, prices)
+  const report = reportPart(file, read.format, measure, census, figures, recipe, prices.currency)
+  return { report, census, figures, drawn, scaleToMm, placed }
+}
+
+/** What `reason`, thrown or told, says of a file that could not be priced. */
+export function failedPart(file: string, reason: unknown): FailedPart {
+  const problem = reason instanceof PreweighError ? reason.problem : reason
+  if (isProblem(problem)) {
+    return { file, error: { code: problem.code, message: `${problem.message} ${problem.advice}` } }
+  }
+  const message = reason instanceof Error ? reason.message : String(reason)
+  return { file, error: { code: 'crashed', message: `The work on it broke down: ${message}.` } }
+}
+
+function isProblem(
+  value: unknown,
+): value is { readonly code: string; readonly message: string; readonly advice: string } {
+  return typeof value === 'object' && value !== null && 'code' in value && 'advice' in value
+}
