@@ -1,0 +1,17 @@
+import '../styles/aircraft.css'
+import { CrossingWatch } from './CrossingWatch.tsx'
+import { FlightSection } from './flight/FlightSection.tsx'
+import { ItemsSection } from './items/ItemsSection.tsx'
+import { MassSection } from './mass/MassSection.tsx'
+
+/** The aircraft beyond its printed parts: lines that open in place, in the order a builder asks. */
+export function AircraftSections() {
+  return (
+    <div className="aircraft">
+      <CrossingWatch />
+      <ItemsSection />
+      <MassSection />
+      <FlightSection />
+    </div>
+  )
+}

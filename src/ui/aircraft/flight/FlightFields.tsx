@@ -1,0 +1,227 @@
+import { useState } from 'react'
+import { Button, Switch } from 'react-aria-components'
+import type { FlightSetup } from '../../../core/aircraft.ts'
+import { AIR_DENSITY, GRAVITY } from '../../../core/flight/air.ts'
+import { FLIGHT_CAUTIONS } from '../../../core/flight/cautions.ts'
+import { propThrustN } from '../../../core/flight/prop.ts'
+import { showNumber } from '../../show.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { usePutAircraft } from '../useAircraft.ts'
+
+interface FlightFieldsProps {
+  readonly flight: FlightSetup
+  readonly isPlane: boolean
+}
+
+/** Motors, propellers, pack and what else draws power. */
+export function FlightFields({ flight, isPlane }: FlightFieldsProps) {
+  const putAircraft = usePutAircraft()
+  const put = (patch: Partial<FlightSetup>) => {
+    putAircraft({ flight: { ...flight, ...patch } }, 'change motors and pack')
+  }
+  return (
+    <>
+      <h3>Motors and propellers</h3>
+      <NumberBox
+        label="Motors"
+        value={flight.motors}
+        min={1}
+        max={16}
+        step={1}
+        digits={0}
+        onChange={(motors) => {
+          put({ motors })
+        }}
+      />
+      <NumberBox
+        label="Full thrust of one"
+        value={flight.motorThrustG}
+        min={1}
+        max={100000}
+        step={1}
+        digits={1}
+        unit="g"
+        onChange={(motorThrustG) => {
+          put({ motorThrustG })
+        }}
+      />
+      <NumberBox
+        label="Propeller diameter"
+        value={flight.propDiameterMm}
+        min={10}
+        max={2000}
+        step={0.1}
+        digits={1}
+        unit="mm"
+        onChange={(propDiameterMm) => {
+          put({ propDiameterMm })
+        }}
+      />
+      {isPlane ? null : (
+        <NumberBox
+          label="Motor to middle"
+          value={flight.motorRadiusMm}
+          min={0}
+          max={5000}
+          step={1}
+          digits={1}
+          unit="mm"
+          onChange={(motorRadiusMm) => {
+            put({ motorRadiusMm })
+          }}
+        />
+      )}
+      <ThrustFromProp
+        flight={flight}
+        onThrust={(motorThrustG) => {
+          put({ motorThrustG })
+        }}
+      />
+      <Switch
+        className="switch"
+        isSelected={flight.brushed ?? false}
+        onChange={(brushed) => {
+          put({ brushed })
+        }}
+      >
+        <span className="switch-label">Motors with brushes</span>
+        <span className="switch-track" aria-hidden="true" />
+      </Switch>
+      <p className="caution">{FLIGHT_CAUTIONS.props}</p>
+      <h3>Pack</h3>
+      <NumberBox
+        label="Cells in series"
+        value={flight.packCells}
+        min={1}
+        max={24}
+        step={1}
+        digits={0}
+        onChange={(packCells) => {
+          put({ packCells })
+        }}
+      />
+      <NumberBox
+        label="Capacity"
+        value={flight.packMah}
+        min={1}
+        max={1000000}
+        step={10}
+        digits={0}
+        unit="mAh"
+        onChange={(packMah) => {
+          put({ packMah })
+        }}
+      />
+      <NumberBox
+        label="Nominal voltage of a cell"
+        value={flight.voltsPerCell}
+        min={0.5}
+        max={5}
+        step={0.01}
+        unit="V"
+        onChange={(voltsPerCell) => {
+          put({ voltsPerCell })
+        }}
+      />
+      <NumberBox
+        label="Flown before landing"
+        value={flight.usableShare * 100}
+        min={1}
+        max={100}
+        step={1}
+        digits={0}
+        unit="% of it"
+        onChange={(percent) => {
+          put({ usableShare: percent / 100 })
+        }}
+      />
+      <NumberBox
+        label="Electronics draw"
+        value={flight.avionicsW}
+        min={0}
+        max={10000}
+        step={0.1}
+        digits={1}
+        unit="W"
+        hint="Controller, video, camera, lights."
+        onChange={(avionicsW) => {
+          put({ avionicsW })
+        }}
+      />
+      <p className="caution">{FLIGHT_CAUTIONS.pack}</p>
+      <div className="button-line">
+        <Button
+          className="quiet"
+          onPress={() => {
+            putAircraft({ flight: null }, 'leave motors and pack out')
+          }}
+        >
+          Leave motors and pack out
+        </Button>
+      </div>
+    </>
+  )
+}
+
+interface ThrustFromPropProps {
+  readonly flight: FlightSetup
+  readonly onThrust: (thrustG: number) => void
+}
+
+/** For builders who have a propeller table instead of a thrust stand. */
+function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
+  const [isOpen, setOpen] = useState(false)
+  const [coefficient, setCoefficient] = useState(0.1)
+  const [rpm, setRpm] = useState(15_000)
+  const thrustN = propThrustN(coefficient, AIR_DENSITY, rpm, flight.propDiameterMm / 1000)
+  const thrustG = (1000 * thrustN) / GRAVITY
+  return (
+    <>
+      <div className="button-line">
+        <Button
+          className="quiet"
+          aria-expanded={isOpen}
+          onPress={() => {
+            setOpen(!isOpen)
+          }}
+        >
+          Thrust from a propeller table
+        </Button>
+      </div>
+      {isOpen ? (
+        <div className="craft-inset" role="group" aria-label="Thrust from a propeller table">
+          <NumberBox
+            label="Static thrust coefficient"
+            value={coefficient}
+            min={0.001}
+            max={1}
+            step={0.0001}
+            digits={4}
+            onChange={setCoefficient}
+          />
+          <NumberBox
+            label="At full throttle"
+            value={rpm}
+            min={1}
+            max={200000}
+            step={10}
+            digits={0}
+            unit="rpm"
+            onChange={setRpm}
+          />
+          <div className="button-line">
+            <span className="figures">{showNumber(thrustG, 0)} g</span>
+            <Button
+              className="outlined"
+              onPress={() => {
+                onThrust(Math.round(thrustG))
+              }}
+            >
+              Take it
+            </Button>
+          </div>
+        </div>
+      ) : null}
+    </>
+  )
+}

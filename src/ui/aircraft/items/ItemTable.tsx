@@ -1,0 +1,105 @@
+import { Fragment } from 'react'
+import { Button } from 'react-aria-components'
+import type { Item } from '../../../core/aircraft.ts'
+import { showFixed } from '../../show.ts'
+import { BASIS_WORDS, GROUP_WORDS, ITEM_GROUPS, pieceG, tenthG } from '../words.ts'
+import { ItemPanel } from './ItemPanel.tsx'
+
+interface ItemTableProps {
+  readonly items: readonly Item[]
+  readonly currency: string
+  readonly openId: string | null
+  readonly onOpen: (id: string | null) => void
+  readonly onChange: (item: Item) => void
+  readonly onRemove: (item: Item) => void
+}
+
+/** The list, by group; a line opens in place. */
+export function ItemTable(props: ItemTableProps) {
+  const { items, currency, openId, onOpen, onChange, onRemove } = props
+  if (items.length === 0) return null
+  return (
+    <table className="items">
+      <caption className="unseen">Bought items by group</caption>
+      <thead>
+        <tr>
+          <th scope="col">Item</th>
+          <th scope="col" className="figures">
+            Pieces
+          </th>
+          <th scope="col" className="figures wide-only">
+            Each <small>g</small>
+          </th>
+          <th scope="col" className="figures">
+            Mass <small>g</small>
+          </th>
+          <th scope="col" className="figures wide-only">
+            Cost each <small>{currency}</small>
+          </th>
+          <th scope="col" className="wide-only">
+            Status
+          </th>
+          <th scope="col" className="wide-only">
+            Mass is
+          </th>
+        </tr>
+      </thead>
+      {ITEM_GROUPS.map((group) => {
+        const own = items.filter((item) => item.group === group)
+        if (own.length === 0) return null
+        const massG = own.reduce((sum, item) => sum + item.quantity * item.massG, 0)
+        return (
+          <tbody key={group}>
+            <tr className="items-group">
+              <th scope="rowgroup" colSpan={2}>
+                {GROUP_WORDS[group]}
+              </th>
+              <td className="wide-only" />
+              <td className="figures">{tenthG(massG)}</td>
+              <td className="wide-only" colSpan={3} />
+            </tr>
+            {own.map((item) => (
+              <Fragment key={item.id}>
+                <tr className={item.id === openId ? 'item item-open' : 'item'}>
+                  <th scope="row">
+                    <Button
+                      className="craft-opener"
+                      aria-expanded={item.id === openId}
+                      onPress={() => {
+                        onOpen(item.id === openId ? null : item.id)
+                      }}
+                    >
+                      {item.name}
+                      <span aria-hidden="true" className="caret" />
+                    </Button>
+                    <span className="range narrow-only">
+                      {pieceG(item.massG)} g each, {BASIS_WORDS[item.basis]}
+                    </span>
+                  </th>
+                  <td className="figures">{item.quantity}</td>
+                  <td className="figures wide-only">{pieceG(item.massG)}</td>
+                  <td className="figures item-mass">{tenthG(item.quantity * item.massG)}</td>
+                  <td className="figures wide-only">{showFixed(item.costEach)}</td>
+                  <td className="wide-only quiet-text">{item.status}</td>
+                  <td className="wide-only quiet-text">{BASIS_WORDS[item.basis]}</td>
+                </tr>
+                {item.id === openId ? (
+                  <tr className="item-panel">
+                    <td colSpan={7}>
+                      <ItemPanel
+                        item={item}
+                        currency={currency}
+                        onChange={onChange}
+                        onRemove={onRemove}
+                      />
+                    </td>
+                  </tr>
+                ) : null}
+              </Fragment>
+            ))}
+          </tbody>
+        )
+      })}
+    </table>
+  )
+}

@@ -1,0 +1,226 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import type { Item } from '../../../core/aircraft.ts'
+import { catalogueItem, nutSizes, screwSizes } from '../../../core/hardware/catalogue.ts'
+import { INSERTS } from '../../../core/hardware/data.ts'
+import type { StackEnd, StackLayer } from '../../../core/hardware/stack.ts'
+import { stackUp } from '../../../core/hardware/stackUp.ts'
+import type { MetricSize, ScrewStandard } from '../../../core/hardware/types.ts'
+import { Choice } from '../../fields/Choice.tsx'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { showNumber } from '../../show.ts'
+import { Facts } from '../Facts.tsx'
+import { TextBox } from '../TextBox.tsx'
+
+type EndId = 'ISO 4032' | 'ISO 7040' | 'insert' | 'plastic' | 'motor'
+
+const ENDS: readonly { readonly id: EndId; readonly name: string; readonly detail: string }[] = [
+  { id: 'ISO 4032', name: 'a nut', detail: 'ISO 4032' },
+  { id: 'ISO 7040', name: 'a locknut', detail: 'ISO 7040' },
+  { id: 'insert', name: 'a heat-set insert', detail: 'brass' },
+  { id: 'plastic', name: 'the plastic itself', detail: 'boss' },
+  { id: 'motor', name: 'a motor', detail: 'tapped base' },
+]
+const HEADS: readonly { readonly id: ScrewStandard; readonly name: string }[] = [
+  { id: 'ISO 4762', name: 'Socket head' },
+  { id: 'ISO 7380-1', name: 'Button head' },
+  { id: 'ISO 10642', name: 'Countersunk' },
+]
+/** With a number that stays, so that fields keep theirs. */
+type NumberedLayer = StackLayer & { readonly id: number }
+
+const LAYERS: readonly NumberedLayer[] = [
+  { id: 1, name: 'Plate', thicknessMm: 3 },
+  { id: 2, name: 'Arm', thicknessMm: 6 },
+]
+
+/** What the screw passes through, from the head on, to the length to buy. */
+export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void }) {
+  const [standard, setStandard] = useState<ScrewStandard>('ISO 4762')
+  const [wantedSize, setSize] = useState<MetricSize>('M3')
+  const [layers, setLayers] = useState(LAYERS)
+  const [washers, setWashers] = useState(0)
+  const [endId, setEndId] = useState<EndId>('ISO 7040')
+  const [bossMm, setBossMm] = useState(0)
+  const [depthMm, setDepthMm] = useState(4)
+  const [quantity, setQuantity] = useState(4)
+  const sizes =
+    endId === 'ISO 7040' || endId === 'ISO 4032'
+      ? screwSizes(standard).filter((size) => nutSizes(endId).includes(size))
+      : screwSizes(standard)
+  const size = sizes.includes(wantedSize) ? wantedSize : (sizes[0] ?? 'M3')
+  const end = endOf(endId, size, bossMm, depthMm)
+  const answer = stackUp({ standard, size, layers, washers, end, lengthMm: null })
+  const { lengthMm } = answer
+  const putLayer = (layer: NumberedLayer) => {
+    setLayers(layers.map((each) => (each.id === layer.id ? layer : each)))
+  }
+  return (
+    <div className="craft-inset craft-inset-wide" role="group" aria-label="Find a screw length">
+      <div className="item-fields">
+        <Choice label="Head" value={standard} options={HEADS} onChange={setStandard} />
+        <Choice
+          label="Size"
+          value={size}
+          options={sizes.map((id) => ({ id, name: id }))}
+          onChange={setSize}
+        />
+        <Choice label="Bites into" value={endId} options={ENDS} onChange={setEndId} />
+        {layers.map((layer) => (
+          <div key={layer.id} className="stack-layer">
+            <TextBox
+              label={`Layer ${layer.id}`}
+              value={layer.name}
+              onChange={(name) => {
+                putLayer({ ...layer, name })
+              }}
+            />
+            <NumberBox
+              label={`Thickness of ${layer.name}`}
+              value={layer.thicknessMm}
+              min={0}
+              max={200}
+              step={0.1}
+              unit="mm"
+              onChange={(thicknessMm) => {
+                putLayer({ ...layer, thicknessMm })
+              }}
+            />
+          </div>
+        ))}
+        <NumberBox
+          label="Washers in all"
+          value={washers}
+          min={0}
+          max={20}
+          step={1}
+          digits={0}
+          onChange={setWashers}
+        />
+        {endId === 'insert' || endId === 'plastic' ? (
+          <NumberBox
+            label="Boss outside diameter"
+            value={bossMm}
+            min={0}
+            max={100}
+            step={0.1}
+            unit="mm"
+            hint="0 where you have not measured it."
+            onChange={setBossMm}
+          />
+        ) : null}
+        {endId === 'motor' || endId === 'plastic' || endId === 'insert' ? (
+          <NumberBox
+            label={endId === 'motor' ? 'Thread in the motor' : 'Depth of the hole'}
+            value={depthMm}
+            min={0}
+            max={100}
+            step={0.1}
+            unit="mm"
+            hint={
+              endId === 'motor'
+                ? 'From the face to the windings: a longer screw cuts them.'
+                : '0 for a hole right through.'
+            }
+            onChange={setDepthMm}
+          />
+        ) : null}
+      </div>
+      <div className="button-line">
+        <Button
+          className="quiet"
+          onPress={() => {
+            const id = layers.length + 1
+            setLayers([...layers, { id, name: `Layer ${id}`, thicknessMm: 2 }])
+          }}
+        >
+          One layer more
+        </Button>
+        <Button
+          className="quiet"
+          isDisabled={layers.length < 2}
+          onPress={() => {
+            setLayers(layers.slice(0, -1))
+          }}
+        >
+          One layer less
+        </Button>
+      </div>
+      <div role="status">
+        <Facts
+          of={[
+            {
+              words: 'Take',
+              figure:
+                lengthMm === null ? 'no stocked length' : `${size} × ${showNumber(lengthMm, 1)} mm`,
+              strong: true,
+            },
+            { words: 'Layers and washers', figure: `${showNumber(answer.gripMm, 2)} mm` },
+            {
+              words: 'It has to be',
+              figure:
+                answer.mostMm === null
+                  ? `${showNumber(answer.leastMm, 2)} mm or more`
+                  : `${showNumber(answer.leastMm, 2)} to ${showNumber(answer.mostMm, 2)} mm`,
+            },
+            ...(answer.engagementMm === null
+              ? []
+              : [
+                  {
+                    words: 'Thread that bites',
+                    figure: `${showNumber(answer.engagementMm, 2)} mm`,
+                  },
+                ]),
+          ]}
+        />
+        {answer.warnings.map(({ code, text }) => (
+          <p key={code} className="caution">
+            {text}
+          </p>
+        ))}
+      </div>
+      {lengthMm === null ? null : (
+        <div className="button-line">
+          <NumberBox
+            label="Pieces"
+            value={quantity}
+            min={1}
+            max={1000}
+            step={1}
+            digits={0}
+            onChange={setQuantity}
+          />
+          <Button
+            className="firm"
+            onPress={() => {
+              onAdd(
+                catalogueItem(
+                  { kind: 'screw', standard, size, lengthMm, material: 'steel' },
+                  { id: crypto.randomUUID(), quantity, costEach: 0 },
+                ),
+              )
+            }}
+          >
+            Add in steel
+          </Button>
+        </div>
+      )}
+    </div>
+  )
+}
+
+function endOf(id: EndId, size: MetricSize, bossMm: number, depthMm: number): StackEnd {
+  const boss = bossMm > 0 ? bossMm : null
+  const depth = depthMm > 0 ? depthMm : null
+  switch (id) {
+    case 'ISO 4032':
+    case 'ISO 7040':
+      return { kind: 'nut', standard: id }
+    case 'insert':
+      return { kind: 'insert', insertMm: INSERTS[size].lengthMm, bossMm: boss, holeDepthMm: depth }
+    case 'plastic':
+      return { kind: 'plastic', bossMm: boss, holeDepthMm: depth }
+    case 'motor':
+      return { kind: 'motor', depthMm }
+  }
+}

@@ -1,0 +1,59 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import type { Item } from '../../../core/aircraft.ts'
+import { formatMoney } from '../../../core/figures/format.ts'
+import { BASIS_WORDS, pieceG } from '../words.ts'
+import { dropFromShelf, shelfItems } from './shelf.ts'
+
+interface ShelfListProps {
+  readonly currency: string
+  readonly onAdd: (item: Item) => void
+}
+
+/** Items of earlier projects, to take again. */
+export function ShelfList({ currency, onAdd }: ShelfListProps) {
+  const [items, setItems] = useState(shelfItems)
+  return (
+    <div className="craft-inset craft-inset-wide" role="group" aria-label="My shelf">
+      {items.length === 0 ? (
+        <p className="hint">
+          Your shelf is empty. Open an item above and press “Keep on my shelf”: it stays in this
+          browser for your next aircraft.
+        </p>
+      ) : (
+        <ul className="shelf">
+          {items.map((item) => (
+            <li key={item.name}>
+              <span>
+                {item.name}
+                <span className="range">
+                  {pieceG(item.massG)} g {BASIS_WORDS[item.basis]},{' '}
+                  {formatMoney(item.costEach, currency)}
+                </span>
+              </span>
+              <Button
+                className="quiet"
+                aria-label={`Add ${item.name}`}
+                onPress={() => {
+                  onAdd({ ...item, id: crypto.randomUUID() })
+                }}
+              >
+                Add
+              </Button>
+              <Button
+                className="quiet"
+                aria-label={`Take ${item.name} off the shelf`}
+                onPress={() => {
+                  dropFromShelf(item.name)
+                  setItems(shelfItems())
+                }}
+              >
+                Take off
+              </Button>
+            </li>
+          ))}
+        </ul>
+      )}
+    </div>
+  )
+}

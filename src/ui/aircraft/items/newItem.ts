@@ -1,0 +1,16 @@
+import type { Item } from '../../../core/aircraft.ts'
+
+/** An item to type over. */
+export function newItem(): Item {
+  return {
+    id: crypto.randomUUID(),
+    name: 'New item',
+    group: 'other',
+    quantity: 1,
+    massG: 0,
+    costEach: 0,
+    status: 'estimated',
+    basis: 'typed',
+    positionMm: null,
+  }
+}

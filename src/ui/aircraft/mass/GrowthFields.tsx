@@ -1,0 +1,38 @@
+import type { GrowthAllowance } from '../../../core/aircraft.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { usePutAircraft } from '../useAircraft.ts'
+
+const FIELDS: readonly { readonly key: keyof GrowthAllowance; readonly label: string }[] = [
+  { key: 'estimatedPct', label: 'On what is estimated' },
+  { key: 'calculatedPct', label: 'On what is calculated' },
+  { key: 'weighedPct', label: 'On what is weighed' },
+]
+
+/** Mass added for what is not known yet. */
+export function GrowthFields({ growth }: { readonly growth: GrowthAllowance }) {
+  const put = usePutAircraft()
+  return (
+    <>
+      <h3>Growth allowance</h3>
+      <p className="hint">
+        Aircraft gain mass until they fly: glue, wire, second thoughts. Starting values are common
+        practice, no source; type your own.
+      </p>
+      {FIELDS.map(({ key, label }) => (
+        <NumberBox
+          key={key}
+          label={label}
+          value={growth[key]}
+          min={0}
+          max={100}
+          step={0.1}
+          digits={1}
+          unit="%"
+          onChange={(percent) => {
+            put({ growth: { ...growth, [key]: percent } }, 'change the growth allowance')
+          }}
+        />
+      ))}
+    </>
+  )
+}

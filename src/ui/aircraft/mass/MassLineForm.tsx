@@ -1,0 +1,63 @@
+import { Button } from 'react-aria-components'
+import type { MassLine } from '../../../core/aircraft.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { TextBox } from '../TextBox.tsx'
+
+interface MassLineFormProps {
+  readonly line: MassLine
+  readonly onChange: (line: MassLine) => void
+  readonly onRemove: () => void
+}
+
+export function MassLineForm({ line, onChange, onRemove }: MassLineFormProps) {
+  return (
+    <div className="craft-inset" role="group" aria-label={`Mass line ${line.name}`}>
+      <TextBox
+        label="Name"
+        value={line.name}
+        onChange={(name) => {
+          onChange({ ...line, name })
+        }}
+      />
+      <NumberBox
+        label="Threshold"
+        value={line.thresholdG}
+        min={0.01}
+        max={10_000_000}
+        step={0.01}
+        unit="g"
+        onChange={(thresholdG) => {
+          onChange({ ...line, thresholdG })
+        }}
+      />
+      <TextBox
+        label="What changes there"
+        value={line.meaning}
+        onChange={(meaning) => {
+          onChange({ ...line, meaning: meaning.replace(/\.$/, '') })
+        }}
+      />
+      <TextBox
+        label="Read on"
+        value={line.readOn}
+        onChange={(readOn) => {
+          if (/^\d{4}-\d{2}-\d{2}$/.test(readOn) && !Number.isNaN(Date.parse(readOn))) {
+            onChange({ ...line, readOn })
+          }
+        }}
+      />
+      <TextBox
+        label="Source"
+        value={line.source}
+        onChange={(source) => {
+          onChange({ ...line, source })
+        }}
+      />
+      <div className="button-line">
+        <Button className="quiet" onPress={onRemove}>
+          Remove this line
+        </Button>
+      </div>
+    </div>
+  )
+}

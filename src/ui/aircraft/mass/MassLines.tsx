@@ -1,0 +1,115 @@
+import { useMemo, useState } from 'react'
+import { Button } from 'react-aria-components'
+import type { MassLine } from '../../../core/aircraft.ts'
+import { crossings } from '../../../core/ledger/crossings.ts'
+import { MASS_LINES } from '../../../core/ledger/massLines.ts'
+import { massOdds } from '../../../core/ledger/odds.ts'
+import type { AircraftView } from '../../../state/aircraftView.ts'
+import { usePutAircraft } from '../useAircraft.ts'
+import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
+import { MassLineForm } from './MassLineForm.tsx'
+
+interface MassLinesProps {
+  readonly view: AircraftView
+  readonly lines: readonly MassLine[]
+}
+
+/** Masses at which rules change, and where this aircraft stands against each. */
+export function MassLines({ view, lines }: MassLinesProps) {
+  const put = usePutAircraft()
+  const [editedId, setEditedId] = useState<string | null>(null)
+  const massG = view.ledger.basicMassG
+  const stands = useMemo(
+    () =>
+      crossings(massG, lines)
+        .map((standing) => ({ ...standing, odds: massOdds(view.doubt, standing.line.thresholdG) }))
+        .toSorted((a, b) => a.line.thresholdG - b.line.thresholdG),
+    [massG, lines, view.doubt],
+  )
+  const replace = (line: MassLine) => {
+    put(
+      { massLines: lines.map((each) => (each.id === line.id ? line : each)) },
+      `change mass line “${line.name}”`,
+    )
+  }
+  const add = () => {
+    const id = `own-${crypto.randomUUID()}`
+    const line: MassLine = {
+      id,
+      name: 'My line',
+      thresholdG: Math.max(1, Math.round(massG)),
+      meaning: 'Type what changes there',
+      readOn: new Date().toISOString().slice(0, 10),
+      source: 'your own',
+    }
+    put({ massLines: [...lines, line] }, 'add a mass line')
+    setEditedId(id)
+  }
+  return (
+    <>
+      <h3>Mass lines</h3>
+      <p className="hint">
+        Where rules change, as read on the day named. They are no legal advice and may have changed
+        since: check your authority’s rules. Below means strictly below.
+      </p>
+      <ul className="mass-lines">
+        {stands.map(({ line, below, leftG, odds }) => (
+          <li key={line.id} className={below ? undefined : 'mass-line-crossed'}>
+            <div className="mass-line">
+              <span className="mass-line-name">
+                {line.name}
+                <span className="range">read {line.readOn}</span>
+              </span>
+              <span className="mass-line-stand">
+                {tenthG(Math.abs(leftG))} g {below ? 'below' : leftG === 0 ? 'on it' : 'above'}
+              </span>
+              <span className="figures">
+                {chanceWords(odds.chanceBelow)} below
+                <span className="range">{VERDICT_WORDS[odds.verdict]}</span>
+              </span>
+              <Button
+                className="quiet"
+                aria-label={`Edit mass line ${line.name}`}
+                aria-expanded={editedId === line.id}
+                onPress={() => {
+                  setEditedId(editedId === line.id ? null : line.id)
+                }}
+              >
+                Edit
+              </Button>
+            </div>
+            <p className="hint">{line.meaning}.</p>
+            {editedId === line.id ? (
+              <MassLineForm
+                line={line}
+                onChange={replace}
+                onRemove={() => {
+                  setEditedId(null)
+                  put(
+                    { massLines: lines.filter((each) => each.id !== line.id) },
+                    `remove mass line “${line.name}”`,
+                  )
+                }}
+              />
+            ) : null}
+          </li>
+        ))}
+      </ul>
+      <div className="button-line">
+        <Button className="quiet" onPress={add}>
+          Add a mass line
+        </Button>
+        {lines === MASS_LINES ? null : (
+          <Button
+            className="quiet"
+            onPress={() => {
+              put({ massLines: MASS_LINES }, 'take the built-in mass lines')
+            }}
+          >
+            Back to the built-in lines
+          </Button>
+        )}
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,69 @@
+import { useMemo } from 'react'
+import { formatPercent } from '../../../core/figures/format.ts'
+import { massOdds } from '../../../core/ledger/odds.ts'
+import type { AircraftView } from '../../../state/aircraftView.ts'
+import { Facts } from '../Facts.tsx'
+import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
+
+interface OddsBlockProps {
+  readonly view: AircraftView
+  readonly limitG: number | null
+}
+
+const SHOWN = 5
+
+/** How sure the sum is, who is to blame for the doubt, and what to weigh next. */
+export function OddsBlock({ view, limitG }: OddsBlockProps) {
+  const odds = useMemo(() => massOdds(view.doubt, limitG ?? view.ledger.basicMassG), [view, limitG])
+  if (!(odds.sigmaG > 0)) return null
+  const most = odds.sources[0]?.share ?? 1
+  const [next] = odds.measurements
+  return (
+    <>
+      <h3>Odds</h3>
+      <Facts
+        of={[
+          {
+            words: '19 times in 20 it ends between',
+            figure: `${tenthG(odds.rangeG.low)} and ${tenthG(odds.rangeG.high)} g`,
+          },
+          ...(limitG === null
+            ? []
+            : [
+                {
+                  words: `Chance to end below the limit of ${tenthG(limitG)} g`,
+                  figure: chanceWords(odds.chanceBelow),
+                  small: VERDICT_WORDS[odds.verdict],
+                  strong: true,
+                },
+              ]),
+        ]}
+      />
+      <p className="hint">
+        Of the lines as they stand, growth not added: what is forgotten is not in the odds.
+      </p>
+      <figure className="craft-figure-block">
+        <figcaption>Where the doubt comes from</figcaption>
+        <ul className="craft-bars">
+          {odds.sources.slice(0, SHOWN).map(({ id, name, share, sigmaG }) => (
+            <li key={id}>
+              <span>{name}</span>
+              <span className="bar-ground" aria-hidden="true">
+                <span className="bar bar-doubt" style={{ width: `${(share / most) * 100}%` }} />
+              </span>
+              <span className="figures">
+                {formatPercent(share)} <span className="range">±{tenthG(2 * sigmaG)} g</span>
+              </span>
+            </li>
+          ))}
+        </ul>
+      </figure>
+      {next === undefined ? null : (
+        <p className="craft-advice">
+          {next.text}: of all single measurements it takes away the most doubt, from ±
+          {tenthG(2 * odds.sigmaG)} g down to ±{tenthG(2 * next.sigmaAfterG)} g.
+        </p>
+      )}
+    </>
+  )
+}

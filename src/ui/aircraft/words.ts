@@ -1,0 +1,81 @@
+import type { ItemGroup, MassBasis, MassStatus } from '../../core/aircraft.ts'
+import type { Verdict } from '../../core/ledger/odds.ts'
+import type { LedgerGroup } from '../../core/ledger/ledger.ts'
+import type { Range } from '../../core/figures.ts'
+import { formatNumber } from '../../core/figures/format.ts'
+import { trueMinus } from '../show.ts'
+
+export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
+  printed: 'Printed parts',
+  fasteners: 'Fasteners',
+  structure: 'Structure',
+  drive: 'Drive',
+  power: 'Power',
+  electronics: 'Electronics',
+  payload: 'Payload',
+  other: 'Other',
+}
+
+export const ITEM_GROUPS: readonly ItemGroup[] = [
+  'fasteners',
+  'structure',
+  'drive',
+  'power',
+  'electronics',
+  'payload',
+  'other',
+]
+
+export const STATUSES: readonly { readonly id: MassStatus; readonly name: string }[] = [
+  { id: 'estimated', name: 'estimated' },
+  { id: 'calculated', name: 'calculated' },
+  { id: 'weighed', name: 'weighed' },
+]
+
+export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
+  published: 'published',
+  computed: 'computed',
+  memory: 'from memory',
+  typed: 'typed',
+}
+
+/** Never a bare yes: near a line it says that nobody can tell. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  below: 'stays below',
+  above: 'ends above',
+  'too close to say': 'too close to say',
+}
+
+/** A chance as per cent; never a full 0 or 100. */
+export function chanceWords(chance: number): string {
+  if (chance > 0.99) return '>99 %'
+  if (chance < 0.01) return '<1 %'
+  return `${Math.round(chance * 100)} %`
+}
+
+/** Grams to a tenth whatever their size, for sums that have to agree to the eye. */
+export function tenthG(massG: number): string {
+  return trueMinus(tenth.format(Math.abs(massG) < 0.05 ? 0 : massG))
+}
+
+const tenth = new Intl.NumberFormat(undefined, {
+  minimumFractionDigits: 1,
+  maximumFractionDigits: 1,
+})
+
+/** Grams of one small piece. */
+export function pieceG(massG: number): string {
+  return massG < 9.995 ? hundredth.format(massG) : tenth.format(massG)
+}
+
+const hundredth = new Intl.NumberFormat(undefined, {
+  minimumFractionDigits: 2,
+  maximumFractionDigits: 2,
+})
+
+/** "3.1–4.2 mm", or one figure where both ends read the same. */
+export function spanWords(range: Range, unit: string, digits = 2): string {
+  const low = trueMinus(formatNumber(range.low, undefined, digits))
+  const high = trueMinus(formatNumber(range.high, undefined, digits))
+  return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`
+}
