@@ -1,4 +1,4 @@
-import { useCallback, useState } from 'react'
+import { lazy, Suspense, useCallback, useState } from 'react'
 import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
@@ -13,6 +13,12 @@ import { Ledger } from './ledger/Ledger.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
 import { TopBar } from './TopBar.tsx'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
+
+/** Fetched once there is a frame: a first visit need not wait for it. */
+const AircraftSections = lazy(async () => {
+  const { AircraftSections: loaded } = await import('./aircraft/AircraftSections.tsx')
+  return { default: loaded }
+})
 
 /** Id of the frame the store starts with: until the last visit's is back, the page must not look like a first visit. */
 const UNRESTORED = 'first'
@@ -48,6 +54,9 @@ export function App() {
             <Ledger />
             <TermsLine />
             <CarbonBlock />
+            <Suspense fallback={null}>
+              <AircraftSections />
+            </Suspense>
           </>
         ) : isRestoring ? null : (
           <EmptyState onIntake={onIntake} />
