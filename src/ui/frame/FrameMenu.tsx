@@ -79,8 +79,8 @@ export function FrameMenu() {
           {trouble}
         </p>
       )}
-      <ProjectsSheet isOpen={open === 'projects'} onClose={close} />
-      <LicencesSheet isOpen={open === 'licences'} onClose={close} />
+      {open === 'projects' ? <ProjectsSheet isOpen onClose={close} /> : null}
+      {open === 'licences' ? <LicencesSheet isOpen onClose={close} /> : null}
     </>
   )
 }

@@ -39,9 +39,9 @@ export function TermsLine() {
       )}
       <span>with</span>
       {link('materials', 'these materials', 'Materials')}
-      <MaterialsSheet isOpen={open === 'materials'} onClose={close} />
-      <PrinterSheet isOpen={open === 'printer'} onClose={close} />
-      <PricesSheet isOpen={open === 'prices'} onClose={close} />
+      {open === 'materials' ? <MaterialsSheet isOpen onClose={close} /> : null}
+      {open === 'printer' ? <PrinterSheet isOpen onClose={close} /> : null}
+      {open === 'prices' ? <PricesSheet isOpen onClose={close} /> : null}
     </div>
   )
 }

@@ -1,27 +1,32 @@
+import { memo } from 'react'
+
 interface FigureCellProps {
   readonly className: string
   /** What a phone shows in front of or behind the figure, where the table's head is gone. */
   readonly unit: string
-  readonly figure: { readonly mid: string; readonly range: string } | null
+  /** Null while there is no figure. */
+  readonly mid: string | null
+  readonly range: string
   readonly rough: boolean
 }
 
 /** A figure with its range in small print below; "~" marks one that still rests on volume and area alone. */
-export function FigureCell({ className, unit, figure, rough }: FigureCellProps) {
+export const FigureCell = memo(function FigureCell(props: FigureCellProps) {
+  const { className, unit, mid, range, rough } = props
   return (
     <td className={`${className} figures`}>
-      {figure === null ? (
+      {mid === null ? (
         <span className="quiet-text">–</span>
       ) : (
         <>
           <span className="figure">
-            {rough && !figure.mid.startsWith('<') ? '~' : ''}
-            {figure.mid}
+            {rough && !mid.startsWith('<') ? '~' : ''}
+            {mid}
             <span className="cell-unit"> {unit}</span>
           </span>
-          <span className="range">{figure.range}</span>
+          <span className="range">{range}</span>
         </>
       )}
     </td>
   )
-}
+})

@@ -1,15 +1,13 @@
 import { memo } from 'react'
-import { Button, Checkbox } from 'react-aria-components'
 import type { LedgerRow } from '../../state/derived.ts'
 import type { PartWork } from '../../state/types.ts'
-import { useActions, useReadState } from '../appContext.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
-import { Cautions } from './Cautions.tsx'
 import { FigureCell } from './FigureCell.tsx'
+import { OpenButton } from './OpenButton.tsx'
 import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
-import { Thumbnail } from './Thumbnail.tsx'
+import { TickCell } from './TickCell.tsx'
 import { readOf } from './workFacts.ts'
 
 interface LedgerRowViewProps {
@@ -19,6 +17,8 @@ interface LedgerRowViewProps {
   readonly isTicked: boolean
 }
 
+const NO_FIGURE = { mid: null, range: '' } as const
+
 /** One part on one line; opened, its settings follow on the next. */
 export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
   const { row, currency, isOpen, isTicked } = props
@@ -26,43 +26,21 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
   const read = readOf(work)
   const rough = row.basis === 'rough'
   const share = totals?.massShare ?? 0
-  const { openPart, select } = useActions()
-  const readState = useReadState()
   const panelId = `part-${part.id}`
-  const tick = (ticked: boolean) => {
-    const others = readState().selection.filter((id) => id !== part.id)
-    select(ticked ? [...others, part.id] : others)
-  }
   return (
     <>
       <tr className={`row${isOpen ? ' row-open' : ''}${isTicked ? ' row-ticked' : ''}`}>
-        <td className="cell-tick">
-          <Checkbox
-            className="tick"
-            aria-label={`Tick ${part.name}`}
-            isSelected={isTicked}
-            onChange={tick}
-          >
-            <span className="tick-box" />
-          </Checkbox>
-        </td>
+        <TickCell partId={part.id} name={part.name} isTicked={isTicked} />
         <th scope="row" className="cell-name">
-          <Button
-            className="row-open-button"
-            aria-expanded={isOpen}
-            aria-controls={panelId}
-            onPress={() => {
-              openPart(isOpen ? null : part.id)
-            }}
-          >
-            <Thumbnail picture={read?.thumbnail ?? null} />
-            <span className={isWorking(work) ? 'row-words row-working' : 'row-words'}>
-              <span className="row-name">
-                {part.name} <span className="caret" aria-hidden="true" />
-              </span>
-              <Cautions findings={read?.measure.findings ?? []} />
-            </span>
-          </Button>
+          <OpenButton
+            partId={part.id}
+            panelId={panelId}
+            name={part.name}
+            picture={read?.thumbnail ?? null}
+            findings={read?.measure.findings ?? null}
+            isOpen={isOpen}
+            isWorking={isWorking(work)}
+          />
           <RowStatus partId={part.id} work={work} />
         </th>
         <td className="cell-pieces figures">
@@ -77,19 +55,19 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
         <FigureCell
           className="cell-grams"
           unit="g"
-          figure={totals === null ? null : showGrams(totals.massG)}
+          {...(totals === null ? NO_FIGURE : showGrams(totals.massG))}
           rough={rough}
         />
         <FigureCell
           className="cell-cost"
           unit={currency}
-          figure={totals === null ? null : showMoney(totals.cost)}
+          {...(totals === null ? NO_FIGURE : showMoney(totals.cost))}
           rough={rough}
         />
         <FigureCell
           className="cell-hours"
           unit="h"
-          figure={totals === null ? null : showTime(totals.timeS)}
+          {...(totals === null ? NO_FIGURE : showTime(totals.timeS))}
           rough={rough}
         />
         <td className="cell-share figures">
