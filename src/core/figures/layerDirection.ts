@@ -15,7 +15,7 @@ const SLENDER = 1.8
  * @param boundsMm of the part as it lies on the bed.
  */
 export function layerDirectionNote({ min, max }: Bounds): string | null {
-  const [x, y, z] = [0, 1, 2].map((k) => max[k]! - min[k]!) as [number, number, number]
+  const [x, y, z] = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
   const flat = Math.max(x, y)
   const { value, spread } = BETWEEN_LAYERS
   const share = `about ${Math.round(100 * value)} % (${Math.round(100 * (value - spread))}–${Math.round(100 * (value + spread))} %)`

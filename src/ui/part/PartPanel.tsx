@@ -4,6 +4,7 @@ import { Breakdown } from './Breakdown.tsx'
 import { CountFields } from './CountFields.tsx'
 import { FindingList } from './FindingList.tsx'
 import { InfillField } from './InfillField.tsx'
+import { directionNote } from './directionNote.ts'
 import { infillWorth } from './infillWorth.ts'
 import { LayerFields } from './LayerFields.tsx'
 import { MaterialField } from './MaterialField.tsx'
@@ -11,12 +12,16 @@ import { MeasuredFacts } from './MeasuredFacts.tsx'
 import { NameField } from './NameField.tsx'
 import { NoteField } from './NoteField.tsx'
 import { PartView } from './PartView.tsx'
+import { PlateHint } from './PlateHint.tsx'
 import { PatternField } from './PatternField.tsx'
 import { PoseField } from './PoseField.tsx'
+import { PoseTrials } from './PoseTrials.tsx'
 import { RoleField } from './RoleField.tsx'
 import { SkinFields } from './SkinFields.tsx'
+import { SpeckHint } from './SpeckHint.tsx'
 import { SupportFields } from './SupportFields.tsx'
 import { UnitField } from './UnitField.tsx'
+import { UnitHint } from './UnitHint.tsx'
 import { usePartEdit } from './usePartEdit.ts'
 import { WallFields } from './WallFields.tsx'
 
@@ -26,6 +31,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const write = usePartEdit(part.id)
   const read = readOf(row.work)
   const census = censusOf(row.work)
+  const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
   const worth =
     census === null || figures === null ? null : infillWorth(census, figures, part.recipe, material)
   return (
@@ -55,7 +61,15 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         <MaterialField material={material} write={write} />
         <CountFields part={part} write={write} />
         <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
+        {read?.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
         <PoseField pose={part.pose} write={write} />
+        <PoseTrials
+          row={row}
+          choose={(pose) => {
+            write.edit({ pose })
+          }}
+        />
+        {direction === null ? null : <p className="hint">{direction}</p>}
         <NoteField note={part.note} write={write} />
       </section>
       <section className="part-column part-facts" aria-label="Mesh">
@@ -66,6 +80,10 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         ) : (
           <>
             <FindingList findings={read.measure.findings} />
+            {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
+            {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
+              <SpeckHint partId={part.id} />
+            ) : null}
             <MeasuredFacts read={read} census={census} figures={figures} />
           </>
         )}

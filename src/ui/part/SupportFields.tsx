@@ -1,7 +1,12 @@
 import { Switch } from 'react-aria-components'
+import { SUPPORT_SHARE } from '../../core/figures/deposit.ts'
+import { formatPercent } from '../../core/figures/format.ts'
+import { LONGEST_BRIDGE_MM } from '../../core/geometry/census/bridges.ts'
 import type { Recipe } from '../../core/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
+
+const SUPPORT_WORDS = `Counted as columns ${formatPercent(SUPPORT_SHARE)} full, right up to the part; a gap of one layer lets them come off. Gaps up to ${LONGEST_BRIDGE_MM} mm between two sides are bridged and get none. Break supports off with gloves and eye protection: the stubs are sharp.`
 
 export function SupportFields({
   recipe,
@@ -31,7 +36,7 @@ export function SupportFields({
           step={1}
           digits={0}
           unit="°"
-          hint="Break supports off with gloves and eye protection: the stubs are sharp."
+          hint={SUPPORT_WORDS}
           onChange={(supportAngleDeg) => {
             write.edit({ recipe: { supportAngleDeg } })
           }}

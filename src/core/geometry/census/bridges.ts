@@ -5,7 +5,7 @@ import { emptyRows, isEmpty } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
 
 /** A line laid freely across a gap this wide, held at both ends, sags little enough (common practice, no source). mm */
-const LONGEST_BRIDGE_MM = 10
+export const LONGEST_BRIDGE_MM = 10
 /** In a gap a bridge could cross, a ledge this deep holds on from one side, as round the top of a lying hole (common practice, no source). mm */
 const DEEPEST_LEDGE_MM = 0.8
 /** Ends closer than this meet. mm */

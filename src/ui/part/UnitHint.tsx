@@ -1,0 +1,57 @@
+import { Button } from 'react-aria-components'
+import type { UnitSuggestion } from '../../core/geometry/holes/suggestUnit.ts'
+import type { Part } from '../../core/frame.ts'
+import type { LengthUnit } from '../../core/mesh.ts'
+import { useActions, useAppState } from '../appContext.ts'
+
+const PLURAL: Readonly<Record<LengthUnit, string>> = {
+  micron: 'microns',
+  millimetre: 'millimetres',
+  centimetre: 'centimetres',
+  inch: 'inches',
+  foot: 'feet',
+  metre: 'metres',
+}
+
+interface UnitHintProps {
+  readonly part: Part
+  readonly hint: UnitSuggestion
+}
+
+/** Offers the unit a file was more likely drawn in: for this part, and for all that were dropped with it. */
+export function UnitHint({ part, hint }: UnitHintProps) {
+  const { updateParts } = useActions()
+  const dropOf = useAppState((state) => state.dropOf)
+  const parts = useAppState((state) => state.frame.parts)
+  const drop = dropOf[part.id]
+  const together = parts.filter(
+    ({ id, unit }) => drop !== undefined && dropOf[id] === drop && unit !== hint.unit,
+  )
+  const unit = PLURAL[hint.unit]
+  return (
+    <div className="offer">
+      <p className="hint">{hint.reason}</p>
+      <Button
+        className="quiet"
+        onPress={() => {
+          updateParts([part.id], { unit: hint.unit })
+        }}
+      >
+        Take it as {unit}
+      </Button>
+      {together.length > 1 ? (
+        <Button
+          className="quiet"
+          onPress={() => {
+            updateParts(
+              together.map(({ id }) => id),
+              { unit: hint.unit },
+            )
+          }}
+        >
+          Take all {together.length} files dropped together as {unit}
+        </Button>
+      ) : null}
+    </div>
+  )
+}
