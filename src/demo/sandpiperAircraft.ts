@@ -74,7 +74,7 @@ export const SANDPIPER_AIRCRAFT: DemoAircraft = {
     place('Camera tray', TRAY, TRAY_TURN),
     place('Tail yoke', [-210, 0, -8], [180, 0, 0]),
     place('Pivot collar', [-190, 0, -28], [0, 90, 0]),
-    place('Lens hood', [92, 0, -42], [0, 125, 0]),
+    place('Lens hood', [92, 0, -42], [125, 0, 90]),
     place('Battery pad', [PACK_X, 0, UPPER_DECK_Z + 3]),
     place('GPS mast', [30, 0, UPPER_DECK_Z + 3]),
     ...cups.map((at) => place('Damper cup', at, TRAY_TURN)),

@@ -28,10 +28,11 @@ export const TERN_AIRCRAFT: DemoAircraft = {
     sampleItem('Carbon boom tube, 10 mm × 0.56 m', 'structure', 1, 18, 8, [-435, 0, -14]),
     sampleItem('Motor with folding propeller', 'drive', 1, 70, 24, [138, 0, -14]),
     sampleItem('Speed controller', 'drive', 1, 18, 13, [85, 0, -22]),
-    sampleItem('Servo', 'drive', 4, 9, 6, [-70, 0, -10]),
+    sampleItem('Servo, wing', 'drive', 2, 9, 6, [-90, 0, -6]),
+    sampleItem('Servo, tail', 'drive', 2, 9, 6, [-610, 0, -14]),
     sampleItem('Receiver', 'electronics', 1, 6, 15, [-40, 0, -14]),
-    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [20, 0, -20]),
-    sampleItem('Wire, rods, glue and tape', 'structure', 1, 50, 6, [-60, 0, -10]),
+    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [23, 0, -20]),
+    sampleItem('Wire, rods, glue and tape', 'structure', 1, 50, 6, [-160, 0, -10]),
   ],
   weighedG: {},
   limitG: 520,
@@ -45,7 +46,7 @@ export const TERN_AIRCRAFT: DemoAircraft = {
     // right and the inertia a little off.
     {
       partId: 'Pod, three pieces',
-      positionMm: [71, -100, -70],
+      positionMm: [-131.2, -101.3, -74],
       rotateDeg: [0, 0, 0],
       mirrored: false,
     },
