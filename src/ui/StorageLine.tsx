@@ -2,12 +2,13 @@ import { Button } from 'react-aria-components'
 import { useAppState } from './appContext.ts'
 import { useSaveFile } from './frame/download.ts'
 
-/** Says where the work is kept; browsers may refuse to keep anything. */
-export function StorageLine() {
+/** Says where the work is kept; browsers may refuse to keep anything, which is said before there is any work. */
+export function StorageLine({ hasParts }: { readonly hasParts: boolean }) {
   const storage = useAppState((state) => state.storage)
   const isElsewhere = useAppState(
     ({ elsewhere, frame }) => elsewhere !== null && elsewhere.projectId === frame.id,
   )
+  if (storage.kind !== 'memory' && !hasParts) return null
   if (isElsewhere) return <span className="storage">Read only in this tab</span>
   switch (storage.kind) {
     case 'saved':
@@ -15,7 +16,13 @@ export function StorageLine() {
     case 'saving':
       return <span className="storage">Saving…</span>
     case 'memory':
-      return <NotKept reason={storage.reason} />
+      return hasParts ? (
+        <NotKept reason={storage.reason} />
+      ) : (
+        <span className="storage storage-memory" role="status">
+          Nothing can be kept, nor what was kept be shown, in this visit: {storage.reason}
+        </span>
+      )
   }
 }
 

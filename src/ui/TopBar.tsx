@@ -15,7 +15,7 @@ export function TopBar({ onIntake, hasParts }: TopBarProps) {
   return (
     <header className="top-bar">
       {hasParts ? <h1 className="wordmark">Preweigh</h1> : <p className="wordmark">Preweigh</p>}
-      {hasParts ? <StorageLine /> : null}
+      <StorageLine hasParts={hasParts} />
       <nav aria-label="Frame">
         {hasParts ? (
           <PickButton className="quiet" onPick={onIntake}>

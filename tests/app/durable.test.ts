@@ -131,8 +131,8 @@ test(
       lost += JSON.stringify(found) === JSON.stringify(history.at(-1)?.seen) ? 0 : 1
       moments = [{ seen: found, at: 0, saidSaved: true }]
     }
-    console.log(
-      `${KILLS} kills, ${edits} edits; ${lost} times the edit of the last moment was lost`,
+    process.stdout.write(
+      `${KILLS} kills, ${edits} edits; ${lost} times the edit of the last moment was lost\n`,
     )
     await browser.killTab(page)
   },
