@@ -3,6 +3,7 @@ import { CrossingWatch } from './CrossingWatch.tsx'
 import { FlightSection } from './flight/FlightSection.tsx'
 import { ItemsSection } from './items/ItemsSection.tsx'
 import { MassSection } from './mass/MassSection.tsx'
+import { TwinSection } from './twin/TwinSection.tsx'
 
 /** The aircraft beyond its printed parts: lines that open in place, in the order a builder asks. */
 export function AircraftSections() {
@@ -11,6 +12,7 @@ export function AircraftSections() {
       <CrossingWatch />
       <ItemsSection />
       <MassSection />
+      <TwinSection />
       <FlightSection />
     </div>
   )

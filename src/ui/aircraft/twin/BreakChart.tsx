@@ -1,0 +1,123 @@
+import { scaleLinear } from 'd3-scale'
+import { line } from 'd3-shape'
+import { formatMoney } from '../../../core/figures/format.ts'
+import type { BreakReport } from '../../../core/report/types.ts'
+import { spentAfter } from '../../../core/season/breakEven.ts'
+
+interface BreakChartProps {
+  readonly breaks: BreakReport
+  readonly frame: 'bought' | 'cut' | null
+  readonly currency: string
+}
+
+const WIDTH = 640
+const HEIGHT = 220
+const EDGE = { left: 52, right: 96, top: 12, bottom: 34 }
+const LEAST_SHOWN = 10
+const MOST_SHOWN = 60
+
+/** Money after so many broken pieces: where the two lines cross, the other frame would have been cheaper. */
+export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
+  const { printed, carbon, name, carbonCheaperFrom, printedCheaperFrom } = breaks
+  const crossing =
+    carbonCheaperFrom !== null && carbonCheaperFrom > 0
+      ? carbonCheaperFrom
+      : printedCheaperFrom !== null && printedCheaperFrom > 0
+        ? printedCheaperFrom
+        : null
+  const most = Math.min(MOST_SHOWN, Math.max(LEAST_SHOWN, Math.ceil((crossing ?? 0) * 1.5)))
+  const end = Math.max(spentAfter(printed, most), spentAfter(carbon, most))
+  const x = scaleLinear([0, most], [EDGE.left, WIDTH - EDGE.right])
+  const y = scaleLinear([0, end], [HEIGHT - EDGE.bottom, EDGE.top]).nice(4)
+  const draw = (costs: typeof printed) =>
+    line<number>()
+      .x((k) => x(k))
+      .y((k) => y(spentAfter(costs, k)))([0, most]) ?? ''
+  const gap = y(spentAfter(printed, most)) - y(spentAfter(carbon, most))
+  const nudge = Math.abs(gap) < 14 ? (gap >= 0 ? 8 : -8) : 0
+  const carbonName = frame === 'bought' ? 'bought carbon' : 'cut plate'
+  const shown = crossing !== null && crossing <= most ? crossing : null
+  return (
+    <figure className="craft-figure-block chart">
+      <figcaption>
+        Money spent after so many broken pieces of “{name}”<b> {words(breaks, carbonName)}</b>
+      </figcaption>
+      <svg
+        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        role="img"
+        aria-label={`Money against broken pieces: ${words(breaks, carbonName)}`}
+      >
+        {y.ticks(4).map((value) => (
+          <g key={value} className="chart-tick">
+            <line x1={EDGE.left} x2={WIDTH - EDGE.right} y1={y(value)} y2={y(value)} />
+            <text x={EDGE.left - 8} y={y(value)} textAnchor="end" dominantBaseline="middle">
+              {value}
+            </text>
+          </g>
+        ))}
+        {x
+          .ticks(Math.min(most, 10))
+          .filter((value) => Number.isInteger(value))
+          .map((value) => (
+            <text
+              key={value}
+              className="chart-number"
+              x={x(value)}
+              y={HEIGHT - EDGE.bottom + 16}
+              textAnchor="middle"
+            >
+              {value}
+            </text>
+          ))}
+        <text className="chart-number" x={WIDTH - EDGE.right} y={HEIGHT - 3} textAnchor="end">
+          pieces broken
+        </text>
+        <text className="chart-number" x={2} y={EDGE.top} dominantBaseline="middle">
+          {currency}
+        </text>
+        {shown === null ? null : (
+          <line
+            className="chart-cross"
+            x1={x(shown)}
+            x2={x(shown)}
+            y1={EDGE.top}
+            y2={HEIGHT - EDGE.bottom}
+          />
+        )}
+        <path className="chart-carbon" d={draw(carbon)} />
+        <path className="chart-printed" d={draw(printed)} />
+        <text
+          className="chart-name-printed"
+          x={WIDTH - EDGE.right + 8}
+          y={y(spentAfter(printed, most)) + nudge}
+          dominantBaseline="middle"
+        >
+          printed
+        </text>
+        <text
+          className="chart-name"
+          x={WIDTH - EDGE.right + 8}
+          y={y(spentAfter(carbon, most)) - nudge}
+          dominantBaseline="middle"
+        >
+          {carbonName}
+        </text>
+      </svg>
+      <p className="hint">
+        A printed piece costs {formatMoney(printed.perBreak, currency)}, a carbon one{' '}
+        {formatMoney(carbon.perBreak, currency)}.
+      </p>
+    </figure>
+  )
+}
+
+function words(breaks: BreakReport, carbonName: string): string {
+  const { printedCheaperFrom, carbonCheaperFrom } = breaks
+  if (carbonCheaperFrom !== null && carbonCheaperFrom > 0) {
+    return `${carbonName} is cheaper from ${carbonCheaperFrom} broken on`
+  }
+  if (printedCheaperFrom !== null && printedCheaperFrom > 0) {
+    return `printed is cheaper from ${printedCheaperFrom} broken on`
+  }
+  return printedCheaperFrom === 0 ? 'printed stays cheaper' : `${carbonName} stays cheaper`
+}

@@ -1,0 +1,73 @@
+import type { TwinSetup } from '../../../core/aircraft.ts'
+import { PLATES, type Plate } from '../../../core/data/plates.ts'
+import { Choice } from '../../fields/Choice.tsx'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { SourceTip } from '../../dialogs/SourceTip.tsx'
+import { showNumber } from '../../show.ts'
+
+interface PlateFieldsProps {
+  readonly twin: TwinSetup
+  readonly currency: string
+  readonly onChange: (patch: Partial<TwinSetup>) => void
+}
+
+const ALL: readonly Plate[] = Object.values(PLATES)
+
+/** Which plate, and what it costs to have it cut. */
+export function PlateFields({ twin, currency, onChange }: PlateFieldsProps) {
+  const plate = PLATES[twin.plate]
+  return (
+    <>
+      <h3>Plate</h3>
+      <Choice
+        label="Cut from"
+        value={twin.plate}
+        options={ALL.map(({ id, name }) => ({ id, name }))}
+        onChange={(id) => {
+          onChange({ plate: id })
+        }}
+      />
+      <p className="hint">
+        {showNumber(plate.youngsGPa.value, 1)} GPa
+        <SourceTip of={plate.youngsGPa} what={`the stiffness of ${plate.name}`} />,{' '}
+        {showNumber(plate.densityGCm3.value, 3)} g/cm³
+        <SourceTip of={plate.densityGCm3} what={`the density of ${plate.name}`} />
+      </p>
+      <NumberBox
+        label="Plate price"
+        value={twin.platePricePerDm2}
+        min={0}
+        max={100000}
+        step={0.01}
+        unit={`${currency}/dm²`}
+        onChange={(platePricePerDm2) => {
+          onChange({ platePricePerDm2 })
+        }}
+      />
+      <NumberBox
+        label="Cutting price"
+        value={twin.cutPricePerM}
+        min={0}
+        max={100000}
+        step={0.01}
+        unit={`${currency}/m`}
+        onChange={(cutPricePerM) => {
+          onChange({ cutPricePerM })
+        }}
+      />
+      <NumberBox
+        label="Delivery"
+        value={twin.deliveryDays}
+        min={0}
+        max={1000}
+        step={1}
+        digits={0}
+        unit="days"
+        hint="Prices and days are starting values, no source: type your seller’s."
+        onChange={(deliveryDays) => {
+          onChange({ deliveryDays })
+        }}
+      />
+    </>
+  )
+}
