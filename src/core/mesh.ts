@@ -61,6 +61,7 @@ export type FindingCode =
   | 'short-count'
   | 'skipped-content'
   | 'mirrored-item'
+  | 'off-standard'
   | 'doubtful-layers'
   | 'thin-regions'
   | 'mostly-skin'

@@ -1,8 +1,6 @@
 import { quickMeasure } from '../core/formats/quick.ts'
+import { countLayers } from '../core/geometry/countLayers.ts'
 import { inspectMesh } from '../core/geometry/inspect.ts'
-import { placeMesh } from '../core/geometry/pose.ts'
-import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
-import { takeCensus } from '../core/geometry/takeCensus.ts'
 import { drawThumbnail } from '../core/geometry/thumbnail.ts'
 import type { LengthUnit, Mesh, ReadMesh } from '../core/mesh.ts'
 import { unitToMm } from '../core/units.ts'
@@ -34,13 +32,12 @@ export async function analyse(
   if (ask.wantRead) tell({ kind: 'read', read: look(read, shelf.outward(read), unit) })
 
   let toldAt = now()
-  const census = takeCensus(placeMesh(shelf.outward(read), mm, pose), geometry, (fraction) => {
+  const census = countLayers(shelf.outward(read), mm, pose, geometry, (fraction) => {
     const at = now()
     if (at - toldAt < TELL_MS) return
     toldAt = at
     tell({ kind: 'progress', fraction })
   })
-  refuseTooOpen(census)
   return { census }
 }
 

@@ -5,7 +5,7 @@ import { unitToMm } from '../units.ts'
 import { MAX_COMPONENT_DEPTH, MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
 import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
 import type { ModelObject, ModelPart, Placement } from './threemfModel.ts'
-import { openPackage, partKey, ROOT_RELATIONS } from './threemfPackage.ts'
+import { CONTENT_TYPES, openPackage, partKey, ROOT_RELATIONS } from './threemfPackage.ts'
 import type { ModelPackage } from './threemfPackage.ts'
 import { chain, determinant, IDENTITY, scaling } from './transform.ts'
 import type { Transform } from './transform.ts'
@@ -18,7 +18,8 @@ export function looksLike3mf(bytes: Uint8Array): boolean {
   if (!isZip(bytes)) return false
   try {
     const paths = listEntries(bytes, '').map(({ path }) => partKey(path))
-    return paths.includes(ROOT_RELATIONS) && paths.some((path) => path.endsWith('.model'))
+    const isPackage = paths.includes(ROOT_RELATIONS) || paths.includes(CONTENT_TYPES)
+    return isPackage && paths.some((path) => path.endsWith('.model'))
   } catch (error) {
     if (error instanceof PreweighError) return false
     throw error
@@ -236,7 +237,35 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
       count: otherUnits.length,
     })
   }
+  const breaches = [
+    ...plan.models.lacks.map((what) => `the package lacks ${what}`),
+    ...[...plan.parts].flatMap(forwardReferences),
+  ]
+  if (breaches.length > 0) {
+    findings.push({
+      code: 'off-standard',
+      severity: 'note',
+      message: `It does not keep to the 3MF standard: ${breaches.join('; ')}. Its meaning is clear all the same, so it was read; nothing to do.`,
+      count: breaches.length,
+    })
+  }
   return findings
+}
+
+/** The standard lets components name only objects that come before them, which rules out circles; ours looks for circles itself. */
+function forwardReferences({ objects }: ModelPart): string[] {
+  const before = new Set<string>()
+  const found: string[] = []
+  for (const [id, { components }] of objects) {
+    const late = components.filter(({ path, objectId }) => path === null && !before.has(objectId))
+    if (late.length > 0) {
+      found.push(
+        `object ${id} is made of objects that come after it (${late.map(({ objectId }) => objectId).join(', ')})`,
+      )
+    }
+    before.add(id)
+  }
+  return found
 }
 
 function mirrorFindings(mirrored: number, items: number): Finding[] {

@@ -10,9 +10,12 @@ export interface ModelPackage {
   readonly rootPath: string
   /** The part at an absolute or relative path, letter case aside. Throws `bad-3mf` where there is none. */
   readonly part: (path: string) => ModelPart
+  /** What the package lacks although the standard asks for it, and can be done without. */
+  readonly lacks: readonly string[]
 }
 
 export const ROOT_RELATIONS = '_rels/.rels'
+export const CONTENT_TYPES = '[content_types].xml'
 /** The relationship type that names a package's start part ends so in every edition of the standard. */
 const START_PART = '/3dmodel'
 const DAMAGED = 'The file is damaged or does not keep to the 3MF standard: export it again.'
@@ -36,6 +39,9 @@ export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
     return unpackEntry(bytes, entry, budget, name)
   }
 
+  const lacks: string[] = []
+  if (!entries.has(CONTENT_TYPES)) lacks.push('a list of content types')
+
   const startPart = (): string => {
     if (entries.has(ROOT_RELATIONS)) {
       const target = startTarget(unpack(ROOT_RELATIONS), name)
@@ -43,7 +49,10 @@ export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
     }
     const models = [...entries.values()].filter(({ path }) => partKey(path).endsWith('.model'))
     const [only] = models
-    if (only !== undefined && models.length === 1) return only.path
+    if (only !== undefined && models.length === 1) {
+      lacks.push('a relationship that names its start part (its only model part was taken)')
+      return only.path
+    }
     refuse(
       name,
       'bad-3mf',
@@ -60,7 +69,7 @@ export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
     parts.set(key, read)
     return read
   }
-  return { rootPath: startPart(), part }
+  return { rootPath: startPart(), part, lacks }
 }
 
 /** Part names are compared without letter case (ISO/IEC 29500-2, Open Packaging Conventions, part names). */
