@@ -5,6 +5,7 @@ import type { CarbonFrame } from '../../core/frame.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
+import { InTurn } from '../inTurn/InTurn.tsx'
 import { CarbonDifference } from './CarbonDifference.tsx'
 
 /** The same frame bought in carbon: typed in, or started from typical values. */
@@ -22,43 +23,45 @@ export function CarbonBlock() {
         <p className="hint">
           Type what the carbon frame would weigh and cost, or start from a typical one.
         </p>
-        <Choice
-          label="Start from"
-          value={
-            typical.find(({ massG, price }) => massG === carbon?.massG && price === carbon.price)
-              ?.id ?? null
-          }
-          placeholder={carbon === null ? 'choose a typical frame' : 'typed in'}
-          options={typical.map(({ id, name, massG }) => ({ id, name, detail: `${massG} g` }))}
-          hint="Typical values: common practice, no source."
-          onChange={(id) => {
-            const found = typical.find((each) => each.id === id)
-            if (found !== undefined) putCarbon({ massG: found.massG, price: found.price })
-          }}
-        />
-        <NumberBox
-          label="Carbon mass"
-          value={start.massG}
-          min={0}
-          max={100000}
-          step={0.1}
-          digits={1}
-          unit="g"
-          onChange={(massG) => {
-            putCarbon({ ...start, massG })
-          }}
-        />
-        <NumberBox
-          label="Carbon price"
-          value={start.price}
-          min={0}
-          max={1000000}
-          step={0.01}
-          unit={currency}
-          onChange={(price) => {
-            putCarbon({ ...start, price })
-          }}
-        />
+        <InTurn>
+          <Choice
+            label="Start from"
+            value={
+              typical.find(({ massG, price }) => massG === carbon?.massG && price === carbon.price)
+                ?.id ?? null
+            }
+            placeholder={carbon === null ? 'choose a typical frame' : 'typed in'}
+            options={typical.map(({ id, name, massG }) => ({ id, name, detail: `${massG} g` }))}
+            hint="Typical values: common practice, no source."
+            onChange={(id) => {
+              const found = typical.find((each) => each.id === id)
+              if (found !== undefined) putCarbon({ massG: found.massG, price: found.price })
+            }}
+          />
+          <NumberBox
+            label="Carbon mass"
+            value={start.massG}
+            min={0}
+            max={100000}
+            step={0.1}
+            digits={1}
+            unit="g"
+            onChange={(massG) => {
+              putCarbon({ ...start, massG })
+            }}
+          />
+          <NumberBox
+            label="Carbon price"
+            value={start.price}
+            min={0}
+            max={1000000}
+            step={0.01}
+            unit={currency}
+            onChange={(price) => {
+              putCarbon({ ...start, price })
+            }}
+          />
+        </InTurn>
         {carbon === null ? null : (
           <div className="button-line">
             <Button
