@@ -1,0 +1,254 @@
+import { strToU8, zipSync } from 'fflate'
+import { describe, expect, test, vi } from 'vitest'
+import { box, merge, sphere, tube } from '../support/meshes.ts'
+import { endingsOf, type Ending } from '../support/endsWell.ts'
+import { seededRandom } from '../support/random.ts'
+import {
+  meshXml,
+  modelXml,
+  pack3mf,
+  write3mf,
+  writeObj,
+  writeStlAscii,
+  writeStlBinary,
+} from '../support/writeMesh.ts'
+
+/** Processor time any one file may take; the clock on the wall also counts other programs. */
+const LIMIT_MS = 10_000
+/** How much more memory the process may hold afterwards and meanwhile than before, at most. */
+const LIMIT_MB = 900
+const LONG = process.env['PREWEIGH_LONG'] === '1'
+
+vi.setConfig({ testTimeout: LONG ? 1_200_000 : 180_000 })
+
+function within(run: () => readonly Ending[]): readonly Ending[] {
+  const before = process.memoryUsage().rss
+  const started = process.cpuUsage()
+  const endings = run()
+  const { user, system } = process.cpuUsage(started)
+  expect((user + system) / 1000).toBeLessThan(LIMIT_MS)
+  expect((process.memoryUsage().rss - before) / 1e6).toBeLessThan(LIMIT_MB)
+  expect(endings.length).toBeGreaterThan(0)
+  return endings
+}
+
+const PART = tube(6, 3, 3, 24)
+const SAMPLES: readonly (readonly [name: string, bytes: Uint8Array])[] = [
+  ['part.stl', writeStlBinary(PART)],
+  ['text.stl', writeStlAscii(PART)],
+  ['part.obj', writeObj(PART)],
+  ['part.3mf', write3mf(PART)],
+  ['parts.zip', zipSync({ 'a.stl': writeStlBinary(PART), 'b.obj': writeObj(PART) })],
+]
+
+describe('a file cut off', () => {
+  for (const [name, bytes] of SAMPLES) {
+    test(`${name}, at its start, its end and fifty places between`, () => {
+      const places = [0, 1, 5, 83, 84, 85, 133, 134, bytes.length - 1, bytes.length - 22]
+      for (let i = 1; i <= 50; i++) places.push(Math.floor((i * bytes.length) / 51))
+      let refused = 0
+      for (const place of places) {
+        const endings = within(() => endingsOf(bytes.slice(0, Math.max(0, place)), name))
+        if (endings.some(({ kind }) => kind === 'refused')) refused++
+      }
+      expect(refused).toBeGreaterThan(0)
+    })
+  }
+})
+
+describe('numbers that cannot be', () => {
+  const BAD = [NaN, Infinity, -Infinity, 1e30, -1e30, 3e38, 1e-40]
+
+  for (const bad of BAD) {
+    test(`a coordinate of ${bad} in each format`, () => {
+      const stl = writeStlBinary(PART)
+      new DataView(stl.buffer).setFloat32(84 + 12, bad, true)
+      const texts = [
+        ['a.stl', replaceFirst(writeStlAscii(PART), /vertex \S+/, `vertex ${bad}`)],
+        ['a.obj', replaceFirst(writeObj(PART), /v \S+/, `v ${bad}`)],
+        [
+          'a.3mf',
+          pack3mf(
+            modelXml(
+              `<object id="1">${meshXml(PART).replace(/x="[^"]*"/, `x="${bad}"`)}</object>`,
+              '<item objectid="1"/>',
+            ),
+          ),
+        ],
+      ] as const
+      for (const [name, bytes] of [['b.stl', stl] as const, ...texts]) {
+        const [ending] = within(() => endingsOf(bytes, name))
+        if (Math.abs(bad) < 1) expect(ending!.kind, name).toBe('figures')
+        else expect(ending!.kind, name).toBe('refused')
+      }
+    })
+  }
+
+  test('a header that promises four billion triangles takes no memory for them', () => {
+    const bytes = writeStlBinary(PART)
+    new DataView(bytes.buffer).setUint32(80, 0xffff_ffff, true)
+    expect(within(() => endingsOf(bytes, 'a.stl'))).toMatchObject([{ kind: 'figures' }])
+  })
+
+  test('all coordinates 1e30, 1e-30 or the same', () => {
+    for (const factor of [1e30, 1e-30, 0]) {
+      const mesh = { ...PART, positions: PART.positions.map((value) => value * factor) }
+      const [ending] = within(() => endingsOf(writeStlBinary(mesh), 'a.stl'))
+      expect(ending!.kind).toBe('refused')
+    }
+  })
+
+  test('a part a hundred kilometres long and one a thousand kilometres away', () => {
+    const long = {
+      ...PART,
+      positions: PART.positions.map((value, i) => (i % 3 === 0 ? value * 1e7 : value)),
+    }
+    expect(within(() => endingsOf(writeObj(long), 'a.obj'))).toMatchObject([
+      { kind: 'refused', code: 'too-large' },
+    ])
+    const far = { ...PART, positions: PART.positions.map((value) => value + 1e9) }
+    expect(within(() => endingsOf(writeObj(far), 'a.obj'))[0]!.kind).toBe('figures')
+  })
+
+  test('decimal commas and UTF-16 are read or named', () => {
+    const text = new TextDecoder().decode(
+      writeStlAscii(PART, { number: (value) => value.toFixed(4) }),
+    )
+    const commas = strToU8(text.replaceAll(/(\d)\.(\d)/g, '$1,$2'))
+    expect(within(() => endingsOf(commas, 'a.stl'))).toMatchObject([
+      { kind: 'refused', code: 'bad-number', message: expect.stringContaining('decimal comma') },
+    ])
+    const wide = new Uint8Array(2 * text.length + 2)
+    wide.set([0xff, 0xfe])
+    for (let i = 0; i < text.length; i++) wide[2 + 2 * i] = text.charCodeAt(i)
+    expect(within(() => endingsOf(wide, 'a.stl'))[0]!.kind).toBe('figures')
+  })
+})
+
+describe('too much of the same', () => {
+  const times = LONG ? 4_000_000 : 200_000
+
+  test(`one facet ${times.toLocaleString('en')} times`, () => {
+    const bytes = new Uint8Array(84 + 50 * times)
+    const facet = writeStlBinary(box(5, 5, 5)).slice(84, 134)
+    for (let i = 0; i < times; i++) bytes.set(facet, 84 + 50 * i)
+    new DataView(bytes.buffer).setUint32(80, times, true)
+    expect(within(() => endingsOf(bytes, 'a.stl'))).toMatchObject([{ kind: 'refused' }])
+  })
+
+  test('a block each of whose facets is there many times', () => {
+    const copies = LONG ? 20_000 : 1000
+    const mesh = merge(Array.from({ length: copies }, () => box(5, 5, 5)))
+    const [ending] = within(() => endingsOf(writeStlBinary(mesh), 'a.stl'))
+    expect(ending).toMatchObject({
+      kind: 'figures',
+      findings: expect.arrayContaining(['duplicate-triangles']),
+    })
+  })
+
+  test('a soup of triangles that share nothing', () => {
+    const random = seededRandom(77)
+    const triangles = LONG ? 400_000 : 20_000
+    const positions = Float64Array.from({ length: 9 * triangles }, () => 50 * random())
+    const indices = Uint32Array.from({ length: 3 * triangles }, (_, i) => i)
+    within(() => endingsOf(writeStlBinary({ positions, indices }), 'a.stl'))
+  })
+
+  test('thousands of balls', () => {
+    const balls = LONG ? 5000 : 500
+    const random = seededRandom(78)
+    const mesh = merge(
+      Array.from({ length: balls }, () => {
+        const ball = sphere(0.5, 8)
+        const by = [random() * 60, random() * 60, random() * 10]
+        return { ...ball, positions: ball.positions.map((value, i) => value + by[i % 3]!) }
+      }),
+    )
+    expect(within(() => endingsOf(writeStlBinary(mesh), 'a.stl'))[0]!.kind).toBe('figures')
+  })
+
+  test('an ASCII facet whose blank space goes on for megabytes', () => {
+    const size = LONG ? 200_000_000 : 20_000_000
+    const text = strToU8('solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0')
+    const bytes = new Uint8Array(size).fill(0x20)
+    bytes.set(text)
+    expect(within(() => endingsOf(bytes, 'a.stl'))).toMatchObject([{ kind: 'refused' }])
+  })
+
+  test('an OBJ face with more corners than can be filled', () => {
+    const n = 200_000
+    const rim = Array.from({ length: n }, (_, i) => {
+      const angle = (2 * Math.PI * i) / n
+      return `v ${Math.cos(angle)} ${Math.sin(angle)} 0`
+    })
+    const text = `${rim.join('\n')}\nf ${Array.from({ length: n }, (_, i) => i + 1).join(' ')}\n`
+    expect(within(() => endingsOf(strToU8(text), 'a.obj'))).toMatchObject([{ kind: 'refused' }])
+  })
+})
+
+describe('packages with tricks', () => {
+  test('a ZIP bomb, by what it claims and by what it gives', () => {
+    const zeros = zipSync(
+      { 'a.stl': new Uint8Array(LONG ? 600_000_000 : 60_000_000) },
+      { level: 9 },
+    )
+    expect(within(() => endingsOf(zeros, 'a.zip'))).toMatchObject([{ kind: 'refused' }])
+  })
+
+  test('ZIPs in ZIPs in ZIPs are not opened', () => {
+    let bytes: Uint8Array = zipSync({ 'a.stl': writeStlBinary(PART) })
+    for (let depth = 0; depth < 20; depth++) bytes = zipSync({ 'a.zip': bytes })
+    expect(within(() => endingsOf(bytes, 'a.zip'))).toMatchObject([
+      { kind: 'refused', code: 'bad-archive' },
+    ])
+  })
+
+  test('one broken file among sound ones stops none of them', () => {
+    const bytes = zipSync({
+      'good.stl': writeStlBinary(PART),
+      'cut.stl': writeStlBinary(PART).slice(0, 100),
+      'words.obj': strToU8('v one two three\nf 1 2 3\n'),
+      'good.3mf': write3mf(PART),
+    })
+    const kinds = within(() => endingsOf(bytes, 'a.zip')).map(({ kind }) => kind)
+    expect(kinds).toEqual(['figures', 'refused', 'refused', 'figures'])
+  })
+
+  test('paths that climb, drive letters, long and empty names do no harm', () => {
+    const bytes = zipSync({
+      '../../../climb.stl': writeStlBinary(PART),
+      '/etc/absolute.stl': writeStlBinary(PART),
+      'C:\\windows\\drive.stl': writeStlBinary(PART),
+      [`${'long/'.repeat(2000)}name.stl`]: writeStlBinary(PART),
+      '__proto__/constructor.stl': writeStlBinary(PART),
+    })
+    const endings = within(() => endingsOf(bytes, 'a.zip'))
+    expect(endings.filter(({ kind }) => kind === 'figures').length).toBeGreaterThanOrEqual(4)
+  })
+
+  test('entities, external ones and a billion laughs are refused', () => {
+    const laughs = `<!DOCTYPE m [<!ENTITY a "ha">${Array.from({ length: 20 }, (_, i) => `<!ENTITY ${'abcdefghijklmnopqrstuvw'[i + 1]!} "${`&${'abcdefghijklmnopqrstuvw'[i]!};`.repeat(10)}">`).join('')}]>`
+    const outside = '<!DOCTYPE m [<!ENTITY x SYSTEM "file:///etc/passwd">]>'
+    for (const trick of [laughs, outside]) {
+      const model = modelXml(`<object id="1">${meshXml(PART)}</object>`, '<item objectid="1"/>')
+      const bytes = pack3mf(model.replace('<model', `${trick}<model`))
+      expect(within(() => endingsOf(bytes, 'a.3mf'))).toMatchObject([
+        { kind: 'refused', code: 'bad-xml' },
+      ])
+    }
+  })
+
+  test('elements nested a hundred thousand deep and attributes without end', () => {
+    const deep = modelXml(`${'<a>'.repeat(100_000)}${'</a>'.repeat(100_000)}`, '')
+    expect(within(() => endingsOf(pack3mf(deep), 'a.3mf'))).toMatchObject([{ kind: 'refused' }])
+    const wide = modelXml(
+      `<object id="1" ${Array.from({ length: 50_000 }, (_, i) => `a${i}="b"`).join(' ')}>${meshXml(PART)}</object>`,
+      '<item objectid="1"/>',
+    )
+    within(() => endingsOf(pack3mf(wide), 'a.3mf'))
+  })
+})
+
+function replaceFirst(bytes: Uint8Array, pattern: RegExp, by: string): Uint8Array {
+  return strToU8(new TextDecoder().decode(bytes).replace(pattern, by))
+}

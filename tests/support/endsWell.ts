@@ -1,0 +1,71 @@
+import { expect } from 'vitest'
+import { partFigures } from '../../src/core/figures/part.ts'
+import { MATERIALS } from '../../src/core/data/materials.ts'
+import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
+import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
+import { listMeshFiles } from '../../src/core/formats/archive.ts'
+import { readMesh } from '../../src/core/formats/read.ts'
+import { countLayers } from '../../src/core/geometry/countLayers.ts'
+import { inspectMesh } from '../../src/core/geometry/inspect.ts'
+import { orientMesh } from '../../src/core/geometry/orient.ts'
+import type { FindingCode } from '../../src/core/mesh.ts'
+import { PreweighError, type ProblemCode } from '../../src/core/problem.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { unitToMm } from '../../src/core/units.ts'
+
+/** How one mesh file ended: with grams, or refused. */
+export type Ending =
+  | { readonly kind: 'figures'; readonly massG: number; readonly findings: readonly FindingCode[] }
+  | { readonly kind: 'refused'; readonly code: ProblemCode; readonly message: string }
+
+/**
+ * The whole way from bytes to grams, as the worker goes it, for each mesh in a file. Fails the test on anything but figures that
+ * are finite and above 0, or a problem with words in it.
+ */
+export function endingsOf(bytes: Uint8Array, name: string): readonly Ending[] {
+  try {
+    return listMeshFiles(bytes, name).map((file) =>
+      file.problem === undefined ? endingOf(file.bytes, file.name) : refused(file.problem),
+    )
+  } catch (error) {
+    return [refusedBy(error)]
+  }
+}
+
+function endingOf(bytes: Uint8Array, name: string): Ending {
+  try {
+    const read = readMesh(bytes, name)
+    const outward = orientMesh(read.mesh)
+    const unit = read.unit ?? 'millimetre'
+    const { measure } = inspectMesh(read, outward, unit)
+    const settings = { ...RECIPE_DEFAULTS, supports: true }
+    const census = countLayers(outward, unitToMm(unit), POSE_AS_DRAWN, settings)
+    const figures = partFigures(census, settings, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
+    for (const range of [figures.massG, figures.spoolG, figures.timeS, figures.cost]) {
+      if (!(range.low >= 0 && range.low <= range.mid && range.mid <= range.high)) {
+        throw new Error(`a range that is none: ${range.low} ${range.mid} ${range.high}`)
+      }
+      if (!Number.isFinite(range.high)) throw new Error('a figure without end')
+    }
+    if (!(figures.massG.mid > 0)) throw new Error('a part that weighs nothing')
+    if (!(measure.volumeMm3 > 0)) throw new Error('a volume that is none')
+    return {
+      kind: 'figures',
+      massG: figures.massG.mid,
+      findings: measure.findings.map(({ code }) => code),
+    }
+  } catch (error) {
+    return refusedBy(error)
+  }
+}
+
+function refusedBy(error: unknown): Ending {
+  if (error instanceof PreweighError) return refused(error.problem)
+  throw error
+}
+
+function refused({ code, message, advice }: PreweighError['problem']): Ending {
+  expect(message).toMatch(/\.$/s)
+  expect(advice).not.toBe('')
+  return { kind: 'refused', code, message }
+}
