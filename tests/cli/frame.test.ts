@@ -1,0 +1,209 @@
+import { execFile } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { unzipSync, zipSync } from 'fflate'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import type { FrameReport } from '../../src/cli/frameReport.ts'
+import { isFailed } from '../../src/cli/report.ts'
+import type { PricedPart } from '../../src/cli/report.ts'
+
+const PRICE = resolve('src/cli/price.ts')
+const TSX = resolve('node_modules/tsx/dist/cli.mjs')
+const SAMPLE = resolve('tests/samples/projects/v1.preweigh')
+
+let folder = ''
+
+interface Run {
+  readonly code: number
+  readonly out: string
+  readonly err: string
+}
+
+function price(...args: readonly string[]): Promise<Run> {
+  return new Promise((done) => {
+    const child = execFile(
+      process.execPath,
+      [TSX, PRICE, ...args],
+      { cwd: folder, env: { ...process.env, LC_ALL: 'en_GB.UTF-8' } },
+      (_, out, err) => done({ code: child.exitCode ?? -1, out, err }),
+    )
+  })
+}
+
+async function frameJson(frame: string): Promise<FrameReport & { code: number }> {
+  const { code, out } = await price('--frame', frame, '--json')
+  return { ...(JSON.parse(out) as FrameReport), code }
+}
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'preweigh-frame-'))
+  const entries = unzipSync(Uint8Array.from(readFileSync(SAMPLE)))
+  const [first = ''] = Object.keys(entries).filter((path) => path.startsWith('meshes/'))
+  const lost = Object.fromEntries(Object.entries(entries).filter(([path]) => path !== first))
+  writeFileSync(join(folder, 'lost.preweigh'), zipSync(lost))
+  writeFileSync(join(folder, 'nothing.preweigh'), 'no project at all')
+})
+
+afterAll(() => rmSync(folder, { recursive: true }))
+
+/** Sums in the report, worked out again from its lines. */
+function expectSums({ parts, total, totalWithSpares, ledger }: FrameReport): void {
+  const priced = parts.filter((part) => !isFailed(part)) as (PricedPart & {
+    quantity: number
+    spares: number
+  })[]
+  const sum = (value: (part: (typeof priced)[number]) => number) =>
+    priced.reduce((all, part) => all + value(part), 0)
+  expect(total.quantity).toBe(sum(({ quantity }) => quantity))
+  expect(total.massG.mid).toBeCloseTo(
+    sum(({ quantity, massG }) => quantity * massG.mid),
+    9,
+  )
+  expect(total.cost.high).toBeCloseTo(
+    sum(({ quantity, cost }) => quantity * cost.high),
+    9,
+  )
+  expect(totalWithSpares.timeS.mid).toBeCloseTo(
+    sum(({ quantity, spares, timeS }) => (quantity + spares) * timeS.mid),
+    6,
+  )
+  const { lines, basicMassG, growthG, predictedMassG, limitG, marginG } = ledger
+  expect(basicMassG).toBeCloseTo(
+    lines.reduce((all, line) => all + line.quantity * line.massG, 0),
+    9,
+  )
+  expect(predictedMassG).toBeCloseTo(basicMassG + growthG, 9)
+  if (limitG === null) expect(marginG).toBeNull()
+  else expect(marginG).toBeCloseTo(limitG - predictedMassG, 9)
+}
+
+describe('price --frame --json', { timeout: 120_000 }, () => {
+  it('prices the demo with its bought items, twin, balance and hover', async () => {
+    const report = await frameJson('demo')
+    expect(report.code).toBe(0)
+    expect(report.frame).toBe('Sandpiper')
+    expectSums(report)
+    const { parts, ledger, twin, balance, flight } = report
+    expect(parts.map(({ name, quantity, spares }) => ({ name, quantity, spares }))).toEqual(
+      (
+        JSON.parse(readFileSync(resolve('public/demo/sandpiper.json'), 'utf8')) as {
+          parts: { name: string; quantity: number; spares: number }[]
+        }
+      ).parts.map(({ name, quantity, spares }) => ({ name, quantity, spares })),
+    )
+    expect(ledger.limitG).toBe(610)
+    expect(ledger.lines.find(({ name }) => name === 'Front arm')).toMatchObject({
+      group: 'printed',
+      status: 'weighed',
+      quantity: 2,
+      massG: 22.05,
+    })
+    expect(ledger.lines.find(({ name }) => name === 'Motor')).toMatchObject({
+      group: 'drive',
+      status: 'estimated',
+      quantity: 3,
+      massG: 30,
+    })
+    expect(twin.map(({ part }) => part)).toEqual([
+      'Front arm',
+      'Tail boom',
+      'Lower deck',
+      'Upper deck',
+      'Camera tray',
+    ])
+    for (const one of twin) {
+      expect(one.material).toBe('carbon')
+      expect(Math.min(one.plateMm, one.massG, one.cost)).toBeGreaterThan(0)
+    }
+    // Built left and right alike, and so its balance is on the middle line, near the middle of the motors.
+    expect(Math.abs(balance?.cgMm[1] ?? 9)).toBeLessThan(0.5)
+    expect(Math.abs(balance?.cgMm[0] ?? 99)).toBeLessThan(15)
+    expect((balance?.massG ?? 0) + (balance?.unplacedG ?? 0)).toBeCloseTo(ledger.basicMassG, 6)
+    const [roll, pitch, yaw] = balance?.inertiaKgM2 ?? [0, 0, 0]
+    expect(Math.min(roll, pitch)).toBeGreaterThan(0)
+    // For any body no moment of inertia is larger than the two others together.
+    expect(yaw).toBeLessThan(roll + pitch)
+    expect(flight?.auwG).toBeCloseTo(ledger.basicMassG, 9)
+    expect(flight?.thrustToWeight).toBeCloseTo(1860 / ledger.basicMassG, 9)
+    expect(flight?.payloadG).toBeCloseTo(930 - ledger.basicMassG, 9)
+    expect(flight?.hoverThrottle).toBeCloseTo(Math.sqrt(ledger.basicMassG / 1860), 9)
+    expect(flight?.hoverThrottleLinear).toBeCloseTo(ledger.basicMassG / 1860, 9)
+    // 24.42 Wh, 80 % of it flown.
+    expect(flight?.hoverMin.mid).toBeCloseTo((60 * 24.42 * 0.8) / (flight?.hoverW.mid ?? 0), 6)
+    expect(flight?.sPerGram).toBeLessThan(0)
+  })
+
+  it('balances the demo plane inside its range and has no hover for it', async () => {
+    const report = await frameJson('tern')
+    expect(report.code).toBe(0)
+    expectSums(report)
+    expect(report.flight).toBeNull()
+    // 57 to 67 mm behind the leading edge at the root.
+    const x = report.balance?.cgMm[0] ?? 0
+    expect(x).toBeLessThan(-57)
+    expect(x).toBeGreaterThan(-67)
+  })
+
+  it('prices a saved project as it says itself', async () => {
+    const report = await frameJson(SAMPLE)
+    expect(report.code).toBe(0)
+    expectSums(report)
+    const { parts, total, totalWithSpares, balance, flight, ledger } = report
+    expect(parts.map(({ name, quantity, spares }) => [name, quantity, spares])).toEqual([
+      ['left arm', 4, 1],
+      ['Deck “low”', 1, 0],
+    ])
+    // Blocks of 12 · 10 · 4 and 30 · 20 · 2 mm³.
+    expect((parts[0] as PricedPart).volumeMm3).toBeCloseTo(480, 6)
+    expect((parts[1] as PricedPart).volumeMm3).toBeCloseTo(1200, 6)
+    expect([total.quantity, totalWithSpares.quantity]).toEqual([5, 6])
+    expect([balance, flight, ledger.limitG]).toEqual([null, null, null])
+  })
+
+  it('prices the rest of a project that lost a mesh, says so and exits with 1', async () => {
+    const report = await frameJson('lost.preweigh')
+    expect(report.code).toBe(1)
+    expectSums(report)
+    expect(report.parts.filter(isFailed)).toMatchObject([{ error: { code: 'missing-mesh' } }])
+    expect(report.total).toMatchObject({ priced: 1, failed: 1 })
+    expect(report.ledger.lines).toHaveLength(1)
+    expect(report.notes.join(' ')).toMatch(/missing from the file/)
+    expect(report.notes.join(' ')).toMatch(/left out of every sum/)
+  })
+})
+
+describe('price --frame', { timeout: 120_000 }, () => {
+  it('prints tables of parts and ledger', async () => {
+    const { code, out, err } = await price('--frame', SAMPLE)
+    expect([code, err]).toEqual([0, ''])
+    expect(out).toMatch(/^4 × left arm +[\d.]+ g /m)
+    expect(out).toMatch(/^total, 5 pieces /m)
+    expect(out).toMatch(/^with 1 spare /m)
+    expect(out).toMatch(/^basic mass +[\d.]+ g$/m)
+    expect(out).not.toMatch(/Hover|Balance/)
+  })
+
+  it.each([
+    ['nothing.preweigh', /nothing\.preweigh|archive|ZIP/],
+    ['gone.preweigh', /“gone\.preweigh” could not be read/],
+  ])('exits with 1 and says why for %s', async (file, words) => {
+    const { code, out, err } = await price('--frame', file, '--json')
+    expect([code, out]).toEqual([1, ''])
+    expect(err).toMatch(words)
+    expect(err).not.toMatch(/ at .*\.ts:/)
+  })
+
+  it('exits with 2 and says why when a mesh comes besides', async () => {
+    const { code, out, err } = await price('--frame', 'demo', 'arm.stl')
+    expect([code, out]).toEqual([2, ''])
+    expect(err).toMatch(/“arm\.stl”/)
+  })
+
+  it('is in the help', async () => {
+    const { out } = await price('--help')
+    for (const word of ['--frame', 'tern', 'basicMassG', 'hoverThrottleLinear', 'inertiaKgM2']) {
+      expect(out).toContain(word)
+    }
+  })
+})
