@@ -3,6 +3,7 @@ import { CrossingWatch } from './CrossingWatch.tsx'
 import { FlightSection } from './flight/FlightSection.tsx'
 import { ItemsSection } from './items/ItemsSection.tsx'
 import { MassSection } from './mass/MassSection.tsx'
+import { BalanceSection } from './balance/BalanceSection.tsx'
 import { TwinSection } from './twin/TwinSection.tsx'
 
 /** The aircraft beyond its printed parts: lines that open in place, in the order a builder asks. */
@@ -12,6 +13,7 @@ export function AircraftSections() {
       <CrossingWatch />
       <ItemsSection />
       <MassSection />
+      <BalanceSection />
       <TwinSection />
       <FlightSection />
     </div>

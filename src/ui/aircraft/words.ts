@@ -65,6 +65,7 @@ const tenth = new Intl.NumberFormat(undefined, {
 
 /** Grams of one small piece. */
 export function pieceG(massG: number): string {
+  if (massG > 0 && massG < 0.005) return '<0.01'
   return massG < 9.995 ? hundredth.format(massG) : tenth.format(massG)
 }
 

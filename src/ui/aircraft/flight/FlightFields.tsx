@@ -105,7 +105,7 @@ export function FlightFields({ flight, isPlane }: FlightFieldsProps) {
         value={flight.packMah}
         min={1}
         max={1000000}
-        step={10}
+        step={1}
         digits={0}
         unit="mAh"
         onChange={(packMah) => {
@@ -202,7 +202,7 @@ function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
           <NumberBox
             label="At full throttle"
             value={rpm}
-            min={1}
+            min={0}
             max={200000}
             step={10}
             digits={0}

@@ -36,10 +36,10 @@ export function ItemTable(props: ItemTableProps) {
           <th scope="col" className="figures wide-only">
             Cost each <small>{currency}</small>
           </th>
-          <th scope="col" className="wide-only">
+          <th scope="col" className="wide-only status">
             Status
           </th>
-          <th scope="col" className="wide-only">
+          <th scope="col" className="wide-only status">
             Mass is
           </th>
         </tr>

@@ -66,28 +66,6 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
           onChange={setSize}
         />
         <Choice label="Bites into" value={endId} options={ENDS} onChange={setEndId} />
-        {layers.map((layer) => (
-          <div key={layer.id} className="stack-layer">
-            <TextBox
-              label={`Layer ${layer.id}`}
-              value={layer.name}
-              onChange={(name) => {
-                putLayer({ ...layer, name })
-              }}
-            />
-            <NumberBox
-              label={`Thickness of ${layer.name}`}
-              value={layer.thicknessMm}
-              min={0}
-              max={200}
-              step={0.1}
-              unit="mm"
-              onChange={(thicknessMm) => {
-                putLayer({ ...layer, thicknessMm })
-              }}
-            />
-          </div>
-        ))}
         <NumberBox
           label="Washers in all"
           value={washers}
@@ -125,6 +103,32 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
             onChange={setDepthMm}
           />
         ) : null}
+      </div>
+      <h4>What it passes through, from the head on</h4>
+      <div className="stack-layers">
+        {layers.map((layer) => (
+          <div key={layer.id} className="stack-layer">
+            <TextBox
+              label={`Layer ${layer.id}`}
+              value={layer.name}
+              onChange={(name) => {
+                putLayer({ ...layer, name })
+              }}
+            />
+            <NumberBox
+              label={`Thickness of ${layer.name}`}
+              bare
+              value={layer.thicknessMm}
+              min={0}
+              max={200}
+              step={0.1}
+              unit="mm"
+              onChange={(thicknessMm) => {
+                putLayer({ ...layer, thicknessMm })
+              }}
+            />
+          </div>
+        ))}
       </div>
       <div className="button-line">
         <Button

@@ -6,6 +6,7 @@ import { MASS_LINES } from '../../../core/ledger/massLines.ts'
 import { massOdds } from '../../../core/ledger/odds.ts'
 import type { AircraftView } from '../../../state/aircraftView.ts'
 import { usePutAircraft } from '../useAircraft.ts'
+import { formatMass } from '../../../core/figures/format.ts'
 import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
 import { MassLineForm } from './MassLineForm.tsx'
 
@@ -61,7 +62,7 @@ export function MassLines({ view, lines }: MassLinesProps) {
                 <span className="range">read {line.readOn}</span>
               </span>
               <span className="mass-line-stand">
-                {tenthG(Math.abs(leftG))} g {below ? 'below' : leftG === 0 ? 'on it' : 'above'}
+                {apartWords(Math.abs(leftG))} {below ? 'below' : leftG === 0 ? 'on it' : 'above'}
               </span>
               <span className="figures">
                 {chanceWords(odds.chanceBelow)} below
@@ -112,4 +113,9 @@ export function MassLines({ view, lines }: MassLinesProps) {
       </div>
     </>
   )
+}
+
+/** Near a line tenths count; kilograms away they do not. */
+function apartWords(apartG: number): string {
+  return apartG < 1000 ? `${tenthG(apartG)} g` : formatMass(apartG)
 }

@@ -43,7 +43,7 @@ export function MassSection() {
                   value={aircraft.limitG}
                   min={0.1}
                   max={1000000}
-                  step={1}
+                  step={0.1}
                   digits={1}
                   unit="g"
                   onChange={(limitG) => {
@@ -63,7 +63,6 @@ export function MassSection() {
               </>
             )}
             <GrowthFields growth={aircraft.growth} />
-            <WeighIns view={view} weighedG={aircraft.weighedG} />
           </div>
           <div className="craft-main">
             {view.missing.length > 0 ? (
@@ -107,6 +106,7 @@ export function MassSection() {
             <OddsBlock view={view} limitG={aircraft.limitG} />
           </div>
           <div className="craft-full">
+            <WeighIns view={view} weighedG={aircraft.weighedG} />
             <MassLines view={view} lines={aircraft.massLines} />
           </div>
         </>

@@ -85,7 +85,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
           value={(setup.carbonBreakFactor ?? 1) * 100}
           min={0}
           max={100}
-          step={5}
+          step={1}
           digits={0}
           unit="%"
           hint="100 %: as often as the printed part."
@@ -105,7 +105,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
             value={(setup.breakShare[partId] ?? 0) * 100}
             min={0}
             max={100}
-            step={5}
+            step={1}
             digits={0}
             unit="% of crashes"
             onChange={(percent) => {

@@ -49,9 +49,9 @@ export function TwinTable({ parts, shapes, currency, thicknessMm, onChange }: Tw
                   label={`Thickness of ${name}`}
                   bare
                   value={twin.chosen.thicknessMm}
-                  min={0.1}
+                  min={0.05}
                   max={100}
-                  step={0.1}
+                  step={0.05}
                   unit="mm"
                   onChange={(mm) => {
                     onChange({ ...thicknessMm, [partId]: mm })

@@ -1,0 +1,155 @@
+import { scaleLinear, scaleSqrt } from 'd3-scale'
+import type { FlightSetup } from '../../../core/aircraft.ts'
+import type { FrameBalance, PlacedMass } from '../../../core/balance/frameBalance.ts'
+import { ringPoints } from '../../../core/balance/places.ts'
+import { formatNumber } from '../../../core/figures/format.ts'
+import type { Vec3 } from '../../../core/mesh.ts'
+
+interface BalanceDrawingProps {
+  readonly balance: FrameBalance
+  /** Null for a plane: no motor circle is drawn then. */
+  readonly flight: FlightSetup | null
+}
+
+type Point = readonly [x: number, y: number]
+
+const SIZE = 320
+const MARGIN = 26
+const MOST_R = 15
+const NAMES = 4
+
+/** From above with the nose up, and from the right with the nose to the right; both to one scale. */
+export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
+  const motors =
+    flight === null
+      ? []
+      : ringPoints({
+          count: flight.motors,
+          radiusMm: flight.motorRadiusMm,
+          firstDeg: 180 / flight.motors,
+          positionMm: [0, 0, 0],
+        })
+  const propMm = flight === null ? 0 : flight.propDiameterMm / 2
+  const all = [...balance.placed.map(({ centreMm }) => centreMm), ...motors, balance.cgMm]
+  const reach =
+    Math.max(50, ...all.map(([x, y, z]) => Math.max(Math.abs(x), Math.abs(y), Math.abs(z)))) +
+    propMm * 0.6
+  const shared = { balance, motors, propMm, reach }
+  return (
+    <div className="drawings">
+      <View {...shared} words="From above, nose up" project={([x, y]) => [-y, x]} isPlan />
+      <View {...shared} words="From the right, nose right" project={([x, , z]) => [x, z]} />
+    </div>
+  )
+}
+
+interface ViewProps {
+  readonly balance: FrameBalance
+  readonly motors: readonly Vec3[]
+  readonly propMm: number
+  /** Half the width of the drawing, mm. */
+  readonly reach: number
+  readonly words: string
+  /** Right and up on paper. */
+  readonly project: (point: Vec3) => Point
+  readonly isPlan?: boolean
+}
+
+function View({ balance, motors, propMm, reach, words, project, isPlan = false }: ViewProps) {
+  const height = isPlan ? SIZE : SIZE * 0.5
+  const across = scaleLinear([-reach, reach], [MARGIN, SIZE - MARGIN])
+  const pxPerMm = (SIZE - 2 * MARGIN) / (2 * reach)
+  const at = (point: Vec3): Point => {
+    const [right, up] = project(point)
+    return [across(right), height / 2 - up * pxPerMm]
+  }
+  const most = Math.max(...balance.placed.map(({ massG }) => massG))
+  const radius = scaleSqrt([0, most], [0, MOST_R])
+  const [cx, cy] = at(balance.cgMm)
+  const [ox, oy] = at([0, 0, 0])
+  const scaleMm = niceLength(reach)
+  return (
+    <figure>
+      <svg
+        viewBox={`0 0 ${SIZE} ${height}`}
+        role="img"
+        aria-label={`${words}: ${cgWords(balance)}`}
+      >
+        <line className="draw-axis" x1={0} x2={SIZE} y1={oy} y2={oy} />
+        <line className="draw-axis" x1={ox} x2={ox} y1={0} y2={height} />
+        {motors.map((motor) => {
+          const [x, y] = at(motor)
+          return isPlan ? (
+            <circle key={motor.join()} className="draw-prop" cx={x} cy={y} r={propMm * pxPerMm} />
+          ) : (
+            <line
+              key={motor.join()}
+              className="draw-prop"
+              x1={x - propMm * pxPerMm}
+              x2={x + propMm * pxPerMm}
+              y1={y}
+              y2={y}
+            />
+          )
+        })}
+        {balance.placed.map((mass, index) => {
+          const [x, y] = at(mass.centreMm)
+          // Two pieces may share a place, and nothing here moves but by being drawn anew.
+          const key = `${mass.id} ${index}`
+          return <circle key={key} className="draw-mass" cx={x} cy={y} r={radius(mass.massG)} />
+        })}
+        {isPlan
+          ? namesOf(balance.placed, at).map(({ name, point: [x, y] }) => (
+              <text
+                key={name}
+                className="draw-name"
+                x={x > SIZE * 0.62 ? x - MOST_R : x + MOST_R}
+                y={y}
+                textAnchor={x > SIZE * 0.62 ? 'end' : 'start'}
+                dominantBaseline="middle"
+              >
+                {name}
+              </text>
+            ))
+          : null}
+        <path className="draw-cg" d={`M${cx - 9} ${cy}h18M${cx} ${cy - 9}v18`} />
+        <circle className="draw-cg" cx={cx} cy={cy} r={4.5} />
+        <path className="draw-scale" d={`M8 ${height - 8}h${scaleMm * pxPerMm}`} />
+        <text className="draw-name" x={8} y={height - 14}>
+          {scaleMm} mm
+        </text>
+      </svg>
+      <figcaption>{words}</figcaption>
+    </figure>
+  )
+}
+
+/** The heaviest few, one name each, none upon another. */
+function namesOf(
+  placed: readonly PlacedMass[],
+  at: (point: Vec3) => Point,
+): readonly { readonly name: string; readonly point: Point }[] {
+  const taken: { readonly name: string; readonly point: Point }[] = []
+  for (const { name, centreMm } of placed.toSorted((a, b) => b.massG - a.massG)) {
+    const point = at(centreMm)
+    const isFree = taken.every(
+      (other) => other.name !== name && Math.abs(other.point[1] - point[1]) > 13,
+    )
+    if (isFree && taken.length < NAMES) taken.push({ name, point })
+  }
+  return taken
+}
+
+/** A round length of about a quarter of the drawing. mm */
+function niceLength(reach: number): number {
+  return (
+    scaleLinear([0, reach / 2], [0, 1])
+      .nice(2)
+      .ticks(2)[1] ?? 50
+  )
+}
+
+function cgWords({ cgMm: [x, y, z] }: FrameBalance): string {
+  const mm = (value: number) => formatNumber(value, undefined, 1)
+  return `centre of gravity ${mm(x)} mm forward, ${mm(y)} mm left, ${mm(z)} mm up`
+}

@@ -1,0 +1,264 @@
+import { useState } from 'react'
+import { Button, Switch } from 'react-aria-components'
+import type { Place } from '../../../core/aircraft.ts'
+import { armPattern } from '../../../core/balance/places.ts'
+import type { Part } from '../../../core/frame.ts'
+import { formatNumber } from '../../../core/figures/format.ts'
+import { Choice } from '../../fields/Choice.tsx'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { trueMinus } from '../../show.ts'
+import { usePutAircraft } from '../useAircraft.ts'
+
+interface PlaceFieldsProps {
+  readonly places: readonly Place[]
+  readonly parts: readonly Part[]
+}
+
+/** Which piece sits where: one by one, or as arms round a circle. */
+export function PlaceFields({ places, parts }: PlaceFieldsProps) {
+  const putAircraft = usePutAircraft()
+  const [openAt, setOpenAt] = useState<number | null>(null)
+  const [wantedId, setPartId] = useState<string | null>(null)
+  const part = parts.find(({ id }) => id === wantedId) ?? parts[0]
+  const put = (next: readonly Place[], what: string) => {
+    putAircraft({ places: next }, what)
+  }
+  const nameOf = (partId: string) => parts.find(({ id }) => id === partId)?.name ?? 'removed part'
+  if (part === undefined) return null
+  const own = places.filter(({ partId }) => partId === part.id).length
+  return (
+    <>
+      <h3>Places</h3>
+      <Choice
+        label="Printed part"
+        value={part.id}
+        options={parts.map(({ id, name, quantity }) => ({ id, name, detail: `${quantity} ×` }))}
+        onChange={setPartId}
+      />
+      <div className="button-line">
+        <Button
+          className="outlined"
+          isDisabled={own >= part.quantity}
+          onPress={() => {
+            const place: Place = {
+              partId: part.id,
+              positionMm: [0, 0, 0],
+              rotateDeg: [0, 0, 0],
+              mirrored: own >= part.quantity - part.mirrored,
+            }
+            put([...places, place], `place “${part.name}”`)
+            setOpenAt(places.length)
+          }}
+        >
+          Place one piece
+        </Button>
+        {own >= part.quantity ? <span className="hint">all {part.quantity} placed</span> : null}
+      </div>
+      <PatternFields
+        key={part.id}
+        part={part}
+        onPlace={(made) => {
+          put(
+            [...places.filter(({ partId }) => partId !== part.id), ...made],
+            `place “${part.name}” round a circle`,
+          )
+          setOpenAt(null)
+        }}
+      />
+      <p className="hint">
+        Millimetres from the middle of the aircraft to where the part’s own origin lands, in the
+        axes it was drawn in.
+      </p>
+      <ul className="places">
+        {places.map((place, at) => {
+          const count = places
+            .slice(0, at + 1)
+            .filter((each) => each.partId === place.partId).length
+          const name = `${nameOf(place.partId)} ${count}`
+          return (
+            <li key={name}>
+              <Button
+                className="craft-opener"
+                aria-expanded={openAt === at}
+                onPress={() => {
+                  setOpenAt(openAt === at ? null : at)
+                }}
+              >
+                {name}
+                <span aria-hidden="true" className="caret" />
+              </Button>
+              <span className="range">{placeWords(place)}</span>
+              {openAt === at ? (
+                <OnePlace
+                  name={name}
+                  place={place}
+                  onChange={(next) => {
+                    put(places.with(at, next), `move ${name}`)
+                  }}
+                  onRemove={() => {
+                    put(places.toSpliced(at, 1), `take the place of ${name} away`)
+                    setOpenAt(null)
+                  }}
+                />
+              ) : null}
+            </li>
+          )
+        })}
+      </ul>
+    </>
+  )
+}
+
+interface PatternFieldsProps {
+  readonly part: Part
+  readonly onPlace: (places: readonly Place[]) => void
+}
+
+function PatternFields({ part, onPlace }: PatternFieldsProps) {
+  const [isOpen, setOpen] = useState(false)
+  const [count, setCount] = useState(part.quantity)
+  const [radiusMm, setRadius] = useState(0)
+  const [firstDeg, setFirst] = useState(45)
+  const [heightMm, setHeight] = useState(0)
+  return (
+    <>
+      <div className="button-line">
+        <Button
+          className="quiet"
+          aria-expanded={isOpen}
+          onPress={() => {
+            setOpen(!isOpen)
+          }}
+        >
+          Place them round a circle
+        </Button>
+      </div>
+      {isOpen ? (
+        <div className="craft-inset" role="group" aria-label={`${part.name} round a circle`}>
+          <NumberBox
+            label="Pieces"
+            value={count}
+            min={1}
+            max={Math.max(1, part.quantity)}
+            step={1}
+            digits={0}
+            onChange={setCount}
+          />
+          <NumberBox
+            label="Radius to its origin"
+            value={radiusMm}
+            min={0}
+            max={10000}
+            step={1}
+            digits={1}
+            unit="mm"
+            onChange={setRadius}
+          />
+          <NumberBox
+            label="First one, from the nose to the left"
+            value={firstDeg}
+            min={-360}
+            max={360}
+            step={1}
+            digits={1}
+            unit="°"
+            onChange={setFirst}
+          />
+          <NumberBox
+            label="Height"
+            value={heightMm}
+            min={-10000}
+            max={10000}
+            step={1}
+            digits={1}
+            unit="mm"
+            onChange={setHeight}
+          />
+          <div className="button-line">
+            <Button
+              className="outlined"
+              onPress={() => {
+                const positionMm = [0, 0, heightMm] as const
+                onPlace(armPattern({ partId: part.id, count, radiusMm, firstDeg, positionMm }))
+                setOpen(false)
+              }}
+            >
+              Place {count} evenly
+            </Button>
+          </div>
+        </div>
+      ) : null}
+    </>
+  )
+}
+
+interface OnePlaceProps {
+  readonly name: string
+  readonly place: Place
+  readonly onChange: (place: Place) => void
+  readonly onRemove: () => void
+}
+
+const MOVES = ['Forward', 'Left', 'Up'] as const
+const TURNS = ['Turned about x', 'Turned about y', 'Turned about z'] as const
+
+function OnePlace({ name, place, onChange, onRemove }: OnePlaceProps) {
+  return (
+    <div className="craft-inset" role="group" aria-label={`Place of ${name}`}>
+      {MOVES.map((label, axis) => (
+        <NumberBox
+          key={label}
+          label={label}
+          value={place.positionMm[axis] ?? 0}
+          min={-10000}
+          max={10000}
+          step={1}
+          digits={1}
+          unit="mm"
+          onChange={(mm) => {
+            const [x, y, z] = place.positionMm.with(axis, mm)
+            onChange({ ...place, positionMm: [x ?? 0, y ?? 0, z ?? 0] })
+          }}
+        />
+      ))}
+      {TURNS.map((label, axis) => (
+        <NumberBox
+          key={label}
+          label={label}
+          value={place.rotateDeg[axis] ?? 0}
+          min={-360}
+          max={360}
+          step={1}
+          digits={1}
+          unit="°"
+          onChange={(degrees) => {
+            const [x, y, z] = place.rotateDeg.with(axis, degrees)
+            onChange({ ...place, rotateDeg: [x ?? 0, y ?? 0, z ?? 0] })
+          }}
+        />
+      ))}
+      <Switch
+        className="switch"
+        isSelected={place.mirrored}
+        onChange={(mirrored) => {
+          onChange({ ...place, mirrored })
+        }}
+      >
+        <span className="switch-label">Mirrored first</span>
+        <span className="switch-track" aria-hidden="true" />
+      </Switch>
+      <div className="button-line">
+        <Button className="quiet" onPress={onRemove}>
+          Take its place away
+        </Button>
+      </div>
+    </div>
+  )
+}
+
+function placeWords({ positionMm, rotateDeg, mirrored }: Place): string {
+  const numbers = (values: readonly number[]) =>
+    values.map((value) => trueMinus(formatNumber(value, undefined, 1))).join(', ')
+  const turned = rotateDeg.some((degrees) => degrees !== 0) ? `, turned ${numbers(rotateDeg)}°` : ''
+  return `${numbers(positionMm)} mm${turned}${mirrored ? ', mirrored' : ''}`
+}

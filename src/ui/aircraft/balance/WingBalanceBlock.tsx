@@ -1,0 +1,140 @@
+import { useState } from 'react'
+import type { Item, WingSetup } from '../../../core/aircraft.ts'
+import type { FrameBalance } from '../../../core/balance/frameBalance.ts'
+import { packSlideMm, trimWeightG, wingBalance } from '../../../core/balance/wingBalance.ts'
+import { formatNumber, formatPercent } from '../../../core/figures/format.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { trueMinus } from '../../show.ts'
+import { Facts, type Fact } from '../Facts.tsx'
+import { usePutAircraft } from '../useAircraft.ts'
+import { tenthG } from '../words.ts'
+
+interface WingBalanceBlockProps {
+  readonly wing: WingSetup
+  readonly balance: FrameBalance | null
+  readonly items: readonly Item[]
+}
+
+/** Where a plane balances along its chord, against the range its builder wants. */
+export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps) {
+  const putAircraft = usePutAircraft()
+  const [noseMm, setNoseMm] = useState(200)
+  const put = (patch: Partial<WingSetup>) => {
+    putAircraft({ wing: { ...wing, ...patch } }, 'change where it balances')
+  }
+  const [low, high] = wing.balanceMm
+  const found = balance === null ? null : wingBalance(wing, balance.cgMm[0])
+  return (
+    <>
+      <h3>Along the chord</h3>
+      {found === null ? null : (
+        <>
+          <ChordRuler wing={wing} behindMm={found.behindMm} />
+          <p className={found.verdict === 'tail-heavy' ? 'craft-bad' : 'craft-verdict'}>
+            {found.words}
+          </p>
+          {balance === null ? null : (
+            <Facts of={remedies(balance, found.shiftMm, found.chordShare, items, noseMm)} />
+          )}
+        </>
+      )}
+      <div className="item-fields">
+        <NumberBox
+          label="Leading edge, forward of the middle"
+          value={wing.leadingEdgeMm}
+          min={-10000}
+          max={10000}
+          step={1}
+          digits={1}
+          unit="mm"
+          onChange={(leadingEdgeMm) => {
+            put({ leadingEdgeMm })
+          }}
+        />
+        <NumberBox
+          label="Balances from"
+          value={low}
+          min={-10000}
+          max={10000}
+          step={1}
+          digits={1}
+          unit="mm behind it"
+          onChange={(mm) => {
+            put({ balanceMm: [mm, Math.max(mm, high)] })
+          }}
+        />
+        <NumberBox
+          label="Balances to"
+          value={high}
+          min={-10000}
+          max={10000}
+          step={1}
+          digits={1}
+          unit="mm behind it"
+          onChange={(mm) => {
+            put({ balanceMm: [Math.min(mm, low), mm] })
+          }}
+        />
+        <NumberBox
+          label="Nose weight would sit"
+          value={noseMm}
+          min={-10000}
+          max={10000}
+          step={1}
+          digits={1}
+          unit="mm forward"
+          onChange={setNoseMm}
+        />
+      </div>
+    </>
+  )
+}
+
+function remedies(
+  balance: FrameBalance,
+  shiftMm: number,
+  chordShare: number,
+  items: readonly Item[],
+  noseMm: number,
+): readonly Fact[] {
+  const facts: Fact[] = [{ words: 'Of the mean chord', figure: formatPercent(chordShare) }]
+  if (shiftMm === 0) return facts
+  const [cgX] = balance.cgMm
+  const weightG = trimWeightG(balance.massG, cgX, shiftMm, noseMm)
+  facts.push({
+    words: shiftMm > 0 ? 'Nose weight to reach the range' : 'Weight there to reach the range',
+    figure: weightG === null ? 'none there can do it' : `${tenthG(weightG)} g`,
+    strong: true,
+  })
+  const pack = items
+    .filter(({ group, positionMm }) => group === 'power' && positionMm !== null)
+    .toSorted((a, b) => b.massG - a.massG)[0]
+  const slideMm =
+    pack === undefined ? null : packSlideMm(balance.massG, shiftMm, pack.massG * pack.quantity)
+  if (pack !== undefined && slideMm !== null) {
+    const size = trueMinus(formatNumber(Math.abs(slideMm), undefined, 0))
+    facts.push({
+      words: `Or slide “${pack.name}”`,
+      figure: `${size} mm ${slideMm > 0 ? 'forward' : 'back'}`,
+    })
+  }
+  return facts
+}
+
+/** The chord from its leading edge, the range on it, and a needle where the aircraft balances. */
+function ChordRuler({ wing, behindMm }: { readonly wing: WingSetup; readonly behindMm: number }) {
+  const chord = Math.max(1, wing.meanChordMm)
+  const percent = (mm: number) => `${Math.min(100, Math.max(0, (mm / chord) * 100))}%`
+  const [low, high] = wing.balanceMm
+  return (
+    <div className="chord" aria-hidden="true">
+      <span
+        className="chord-range"
+        style={{ left: percent(low), right: `calc(100% - ${percent(high)})` }}
+      />
+      <span className="chord-needle" style={{ left: percent(behindMm) }} />
+      <span className="chord-word">leading edge</span>
+      <span className="chord-word chord-end">trailing edge</span>
+    </div>
+  )
+}
