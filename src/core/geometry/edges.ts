@@ -15,7 +15,7 @@ interface SortedSides {
   readonly collapsed: number
 }
 
-/** Above this many sides on one vertex, the built-in sort beats sorting by insertion. */
+/** Above this many sides on one vertex, sorting keys beats sorting by insertion. */
 const FEW = 48
 
 /** One counting pass by lower vertex, then a short sort per vertex: linear for any mesh whose vertices have few neighbours. */
@@ -65,16 +65,18 @@ export function sortSides(mesh: Mesh): SortedSides {
 /** Sorts one vertex's sides by higher vertex, keeping the order of their triangles where that is the same. */
 function sortRun(higher: Uint32Array, sides: Uint32Array, start: number, end: number): void {
   if (end - start > FEW) {
-    const order = Array.from({ length: end - start }, (_, i) => start + i)
-    order.sort((a, b) => higher[a]! - higher[b]! || a - b)
-    higher.set(
-      Uint32Array.from(order, (at) => higher[at]!),
-      start,
-    )
-    sides.set(
-      Uint32Array.from(order, (at) => sides[at]!),
-      start,
-    )
+    // One number a side, so that the fast sort of a typed array does it: a file of one facet four million times takes 1 s, by
+    // comparing pairs 10 s. Both factors stay far below the 2^53 that a double counts to.
+    const length = end - start
+    const keys = new Float64Array(length)
+    for (let i = 0; i < length; i++) keys[i] = higher[start + i]! * length + i
+    keys.sort()
+    const before = sides.slice(start, end)
+    for (let i = 0; i < length; i++) {
+      const vertex = Math.floor(keys[i]! / length)
+      higher[start + i] = vertex
+      sides[start + i] = before[keys[i]! - vertex * length]!
+    }
     return
   }
   for (let i = start + 1; i < end; i++) {
