@@ -43,3 +43,8 @@ export function aircraftView(state: Pick<AppState, 'frame' | 'work'>): AircraftV
   last = { rows, aircraft, view }
   return view
 }
+
+/** Everything that flies, g; null while only printed parts are known, which fly nowhere. */
+export function allUpMassG(state: Pick<AppState, 'frame' | 'work'>): number | null {
+  return state.frame.aircraft.items.length === 0 ? null : aircraftView(state).ledger.basicMassG
+}

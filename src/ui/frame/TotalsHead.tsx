@@ -1,7 +1,8 @@
 import { formatPercent, withSign } from '../../core/figures/format.ts'
+import { allUpMassG } from '../../state/aircraftView.ts'
 import { frameSummary } from '../../state/derived.ts'
 import { useAppState } from '../appContext.ts'
-import { showGrams, showMoney, showTime, trueMinus } from '../show.ts'
+import { showGrams, showMass, showMoney, showTime, trueMinus } from '../show.ts'
 import { FrameName } from './FrameName.tsx'
 import { GramRuler } from './GramRuler.tsx'
 import { TotalFigure } from './TotalFigure.tsx'
@@ -20,6 +21,7 @@ export function TotalsHead() {
   const time = showTime(totals.timeS)
   const rough = unsettled > 0 ? '~' : ''
   const difference = totals.carbon
+  const allUpG = useAppState(allUpMassG)
   return (
     <section className="totals" aria-label="Total of the frame">
       <div className="totals-inner">
@@ -31,14 +33,19 @@ export function TotalsHead() {
             figure={rough + mass.mid}
             unit="g"
             below={
-              unsettled === 0 ? (
-                mass.range
-              ) : (
-                <>
-                  {mass.range}
+              <>
+                {mass.range}
+                {unsettled === 0 ? null : (
                   <span className="rough-words">, {roughWords(unsettled)}</span>
-                </>
-              )
+                )}
+                {allUpG === null ? null : (
+                  <span className="all-up">
+                    {' '}
+                    · {rough}
+                    {showMass(allUpG)} all-up
+                  </span>
+                )}
+              </>
             }
           />
           <TotalFigure

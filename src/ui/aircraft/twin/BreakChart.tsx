@@ -12,7 +12,7 @@ interface BreakChartProps {
 
 const WIDTH = 640
 const HEIGHT = 220
-const EDGE = { left: 52, right: 96, top: 12, bottom: 34 }
+const EDGE = { left: 52, right: 96, top: 24, bottom: 34 }
 const LEAST_SHOWN = 10
 const MOST_SHOWN = 60
 
@@ -72,7 +72,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         <text className="chart-number" x={WIDTH - EDGE.right} y={HEIGHT - 3} textAnchor="end">
           pieces broken
         </text>
-        <text className="chart-number" x={2} y={EDGE.top} dominantBaseline="middle">
+        <text className="chart-number" x={EDGE.left - 8} y={9} textAnchor="end">
           {currency}
         </text>
         {shown === null ? null : (

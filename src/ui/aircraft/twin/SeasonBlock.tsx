@@ -95,7 +95,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
         />
       </div>
       <p className="hint">
-        How often one crash breaks one piece of a part. Left at 0 a part never breaks.
+        Chance that one crash breaks one piece of the part. Left at 0 it never breaks.
       </p>
       <div className="item-fields">
         {twinParts.map(({ partId, name }) => (
@@ -107,7 +107,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
             max={100}
             step={1}
             digits={0}
-            unit="% of crashes"
+            unit="%"
             onChange={(percent) => {
               put({ breakShare: { ...setup.breakShare, [partId]: percent / 100 } })
             }}

@@ -20,15 +20,18 @@ interface TwinTableProps {
 /** Which parts are flat, and what each would be in plate. */
 export function TwinTable({ parts, shapes, currency, thicknessMm, onChange }: TwinTableProps) {
   const staying = parts.filter(({ twin }) => twin === null)
+  const near = parts.flatMap(({ name, kind, twin }) =>
+    twin !== null && kind === 'bar' ? [name] : [],
+  )
   return (
     <>
       <ul className="twins">
-        {parts.map(({ partId, name, quantity, kind, words, twin }) =>
+        {parts.map(({ partId, name, quantity, kind, twin }) =>
           twin === null ? null : (
             <li key={partId}>
               <div className="twin-head">
                 <b>{name}</b>
-                <span className="range">{kind === 'plate' ? 'flat' : words}</span>
+                <span className="range">{kind === 'plate' ? 'flat' : 'nearly flat'}</span>
               </div>
               <div className="twin-figures">
                 <span>
@@ -101,6 +104,12 @@ export function TwinTable({ parts, shapes, currency, thicknessMm, onChange }: Tw
           ),
         )}
       </ul>
+      {near.length === 0 ? null : (
+        <p className="caution">
+          A cut plate only stands in for {near.join(', ')}: the outline is not the same all the way
+          up.
+        </p>
+      )}
       {staying.length === 0 ? null : (
         <p className="hint">
           Stay printed:{' '}
