@@ -8,6 +8,7 @@ import { TotalsHead } from './frame/TotalsHead.tsx'
 import { IncomingLine } from './IncomingLine.tsx'
 import type { Intake } from './intake/readDrop.ts'
 import { WindowDrop } from './intake/WindowDrop.tsx'
+import { InTurn } from './inTurn/InTurn.tsx'
 import { isSavedFrame } from './intake/savedFrame.ts'
 import { Ledger } from './ledger/Ledger.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
@@ -50,14 +51,14 @@ export function App() {
         <FailureList />
         <IncomingLine leftAlone={leftAlone} />
         {hasParts ? (
-          <>
+          <InTurn>
             <Ledger />
             <TermsLine />
             <CarbonBlock />
             <Suspense fallback={null}>
               <AircraftSections />
             </Suspense>
-          </>
+          </InTurn>
         ) : isRestoring ? null : (
           <EmptyState onIntake={onIntake} />
         )}
