@@ -1,15 +1,15 @@
 import { unzipSync, zipSync } from 'fflate'
 import { expect, test, vi } from 'vitest'
-import { listMeshFiles } from '../../../src/core/formats/archive.ts'
-import { readObj } from '../../../src/core/formats/obj.ts'
-import { readMesh } from '../../../src/core/formats/read.ts'
-import { readStlAscii } from '../../../src/core/formats/stlAscii.ts'
-import { readStlBinary } from '../../../src/core/formats/stlBinary.ts'
-import { read3mf } from '../../../src/core/formats/threemf.ts'
-import type { ReadMesh } from '../../../src/core/mesh.ts'
-import { PreweighError } from '../../../src/core/problem.ts'
-import { box, tetrahedron } from '../../support/meshes.ts'
-import { seededRandom } from '../../support/random.ts'
+import { listMeshFiles } from '../../src/core/formats/archive.ts'
+import { readObj } from '../../src/core/formats/obj.ts'
+import { readMesh } from '../../src/core/formats/read.ts'
+import { readStlAscii } from '../../src/core/formats/stlAscii.ts'
+import { readStlBinary } from '../../src/core/formats/stlBinary.ts'
+import { read3mf } from '../../src/core/formats/threemf.ts'
+import type { ReadMesh } from '../../src/core/mesh.ts'
+import { PreweighError } from '../../src/core/problem.ts'
+import { box, tetrahedron } from '../support/meshes.ts'
+import { seededRandom } from '../support/random.ts'
 import {
   meshXml,
   modelXml,
@@ -17,15 +17,18 @@ import {
   writeObj,
   writeStlAscii,
   writeStlBinary,
-} from '../../support/writeMesh.ts'
+} from '../support/writeMesh.ts'
 
-const SEED = 20_256
-const MUTATIONS = 2000
-/** Processor time all mutations of one reader may take (the clock on the wall also counts other programs). */
-const LIMIT_MS = 2000
+const LONG = process.env['PREWEIGH_LONG'] === '1'
+/** The long run takes another seed each time unless one is given; it stands in the titles. */
+const SEED = Number(process.env['PREWEIGH_SEED'] ?? (LONG ? Date.now() % 1e9 : 20_256))
+const MUTATIONS = LONG ? 24_000 : 1500
+/** Processor time the mutations of one reader may take, each (the clock on the wall also counts other programs). ms */
+const LIMIT_EACH_MS = 1
+const LIMIT_MS = LIMIT_EACH_MS * MUTATIONS
 
 // On a busy machine the same work may take the wall clock ten times as long.
-vi.setConfig({ testTimeout: 60_000 })
+vi.setConfig({ testTimeout: LONG ? 1_200_000 : 60_000 })
 
 type Read = (bytes: Uint8Array, name: string) => ReadMesh
 
