@@ -1,4 +1,5 @@
 import '../styles/aircraft.css'
+import { InTurn } from '../inTurn/InTurn.tsx'
 import { CrossingWatch } from './CrossingWatch.tsx'
 import { FlightSection } from './flight/FlightSection.tsx'
 import { ItemsSection } from './items/ItemsSection.tsx'
@@ -10,12 +11,14 @@ import { TwinSection } from './twin/TwinSection.tsx'
 export function AircraftSections() {
   return (
     <div className="aircraft">
-      <CrossingWatch />
-      <ItemsSection />
-      <MassSection />
-      <BalanceSection />
-      <TwinSection />
-      <FlightSection />
+      <InTurn>
+        <CrossingWatch />
+        <ItemsSection />
+        <MassSection />
+        <BalanceSection />
+        <TwinSection />
+        <FlightSection />
+      </InTurn>
     </div>
   )
 }

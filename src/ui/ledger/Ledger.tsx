@@ -16,6 +16,7 @@ export function Ledger() {
   const selection = useAppState((state) => state.selection)
   const openPartId = useAppState((state) => state.openPartId)
   const currency = useAppState((state) => state.frame.prices.currency)
+  const printer = useAppState((state) => state.frame.printer)
   const { select } = useActions()
   const [order, setOrder] = useState<Order>(null)
   const sorted = useMemo(() => sortRows(rows, order), [rows, order])
@@ -46,6 +47,7 @@ export function Ledger() {
                 key={row.part.id}
                 row={row}
                 currency={currency}
+                printer={printer}
                 isOpen={row.part.id === openPartId}
                 isTicked={selection.includes(row.part.id)}
               />

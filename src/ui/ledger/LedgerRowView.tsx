@@ -1,6 +1,8 @@
 import { memo } from 'react'
+import type { Printer } from '../../core/figures.ts'
 import type { LedgerRow } from '../../state/derived.ts'
 import type { PartWork } from '../../state/types.ts'
+import { bedWords } from '../part/bedWords.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
 import { FigureCell } from './FigureCell.tsx'
@@ -13,6 +15,7 @@ import { readOf } from './workFacts.ts'
 interface LedgerRowViewProps {
   readonly row: LedgerRow
   readonly currency: string
+  readonly printer: Printer
   readonly isOpen: boolean
   readonly isTicked: boolean
 }
@@ -21,11 +24,12 @@ const NO_FIGURE = { mid: null, range: '' } as const
 
 /** One part on one line; opened, its settings follow on the next. */
 export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
-  const { row, currency, isOpen, isTicked } = props
+  const { row, currency, printer, isOpen, isTicked } = props
   const { part, material, work, totals } = row
   const read = readOf(work)
   const rough = row.basis === 'rough'
   const share = totals?.massShare ?? 0
+  const bounds = read?.measure.boundsMm
   const panelId = `part-${part.id}`
   return (
     <>
@@ -38,6 +42,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
             name={part.name}
             picture={read?.thumbnail ?? null}
             findings={read?.measure.findings ?? null}
+            bedMark={bounds === undefined ? null : bedWords(bounds, part, printer).mark}
             isOpen={isOpen}
             isWorking={isWorking(work)}
           />

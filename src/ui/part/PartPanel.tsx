@@ -1,5 +1,7 @@
 import type { LedgerRow } from '../../state/derived.ts'
 import { censusOf, readOf } from '../ledger/workFacts.ts'
+import { InTurn } from '../inTurn/InTurn.tsx'
+import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { CountFields } from './CountFields.tsx'
 import { FindingList } from './FindingList.tsx'
@@ -36,59 +38,62 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
     census === null || figures === null ? null : infillWorth(census, figures, part.recipe, material)
   return (
     <div className="part-panel" role="group" aria-label={`Settings of ${part.name}`}>
-      <div className="part-infill">
-        <InfillField infillPct={part.recipe.infillPct} write={write} worth={worth} />
-        {figures === null ? null : <Breakdown figures={figures} />}
-      </div>
-      <section className="part-column" aria-label="Recipe">
-        <h2>Recipe</h2>
-        <RoleField partId={part.id} role={part.role} />
-        <PatternField pattern={part.recipe.pattern} write={write} />
-        <WallFields recipe={part.recipe} write={write} />
-        <SkinFields recipe={part.recipe} write={write} />
-        <LayerFields recipe={part.recipe} write={write} />
-        <SupportFields recipe={part.recipe} write={write} />
-        {part.role === 'arm' ? (
-          <p className="caution">
-            A dense arm is not a proven arm. Load-test one by hand before flight, away from spinning
-            props, and follow your club’s and your country’s rules.
-          </p>
-        ) : null}
-      </section>
-      <section className="part-column" aria-label="Part">
-        <h2>Part</h2>
-        <NameField name={part.name} write={write} />
-        <MaterialField material={material} write={write} />
-        <CountFields part={part} write={write} />
-        <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
-        {read?.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
-        <PoseField pose={part.pose} write={write} />
-        <PoseTrials
-          row={row}
-          choose={(pose) => {
-            write.edit({ pose })
-          }}
-        />
-        {direction === null ? null : <p className="hint">{direction}</p>}
-        <NoteField note={part.note} write={write} />
-      </section>
-      <section className="part-column part-facts" aria-label="Mesh">
-        <h2>Mesh</h2>
-        {read === null ? null : <PartView part={part} picture={read.thumbnail} />}
-        {read === null ? (
-          <p className="hint">Still reading {part.fileName}.</p>
-        ) : (
-          <>
-            <FindingList findings={read.measure.findings} />
-            {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
-            {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
-              <SpeckHint partId={part.id} />
-            ) : null}
-            <MeasuredFacts read={read} census={census} figures={figures} />
-          </>
-        )}
-        <p className="hint file-name">{part.fileName}</p>
-      </section>
+      <InTurn>
+        <div className="part-infill">
+          <InfillField infillPct={part.recipe.infillPct} write={write} worth={worth} />
+          {figures === null ? null : <Breakdown figures={figures} />}
+        </div>
+        <section className="part-column" aria-label="Recipe">
+          <h2>Recipe</h2>
+          <RoleField partId={part.id} role={part.role} />
+          <PatternField pattern={part.recipe.pattern} write={write} />
+          <WallFields recipe={part.recipe} write={write} />
+          <SkinFields recipe={part.recipe} write={write} />
+          <LayerFields recipe={part.recipe} write={write} />
+          <SupportFields recipe={part.recipe} write={write} />
+          {part.role === 'arm' ? (
+            <p className="caution">
+              A dense arm is not a proven arm. Load-test one by hand before flight, away from
+              spinning props, and follow your club’s and your country’s rules.
+            </p>
+          ) : null}
+        </section>
+        <section className="part-column" aria-label="Part">
+          <h2>Part</h2>
+          <NameField name={part.name} write={write} />
+          <MaterialField material={material} write={write} />
+          <CountFields part={part} write={write} />
+          <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
+          {read?.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
+          <PoseField pose={part.pose} write={write} />
+          <PoseTrials
+            row={row}
+            choose={(pose) => {
+              write.edit({ pose })
+            }}
+          />
+          {read === null ? null : <BedNote part={part} boundsMm={read.measure.boundsMm} />}
+          {direction === null ? null : <p className="hint">{direction}</p>}
+          <NoteField note={part.note} write={write} />
+        </section>
+        <section className="part-column part-facts" aria-label="Mesh">
+          <h2>Mesh</h2>
+          {read === null ? null : <PartView part={part} picture={read.thumbnail} />}
+          {read === null ? (
+            <p className="hint">Still reading {part.fileName}.</p>
+          ) : (
+            <>
+              <FindingList findings={read.measure.findings} />
+              {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
+              {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
+                <SpeckHint partId={part.id} />
+              ) : null}
+              <MeasuredFacts read={read} census={census} figures={figures} />
+            </>
+          )}
+          <p className="hint file-name">{part.fileName}</p>
+        </section>
+      </InTurn>
     </div>
   )
 }
