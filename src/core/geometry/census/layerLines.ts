@@ -5,7 +5,7 @@ import type { Boundary } from './rooms.ts'
 import { measureBoundary } from './rooms.ts'
 
 /** Line spacings, in line widths, at which zigzags of infill are followed. */
-export const ROOM_STEPS: readonly number[] = [1, 2, 3, 4, 6, 8, 12, 16, 24, 32]
+export const ROOM_STEPS: readonly number[] = [1, 2, 3, 4, 6, 8, 12, 16, 32]
 const SKIN_STEPS: readonly number[] = [1]
 
 /** The lines of one layer, which stand for those of the layers like it as well. */

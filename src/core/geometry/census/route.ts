@@ -39,7 +39,7 @@ interface Hops {
 const USUAL_SPACING = ROOM_STEPS.indexOf(4)
 
 /** Layers alike are gone over from at most this many places; then from the nearest of these. */
-const MOST_TOURS = 6
+const MOST_TOURS = 3
 
 /**
  * The head goes over each layer as it would when printing: walls, then skin, then infill, always to the nearest next line.

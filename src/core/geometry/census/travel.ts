@@ -7,8 +7,10 @@ export interface Place {
   y: number
 }
 
-/** Stops beyond this many are visited in file order: looking for the nearest each time grows with the square. */
+/** Outlines beyond this many are visited in file order: looking for the nearest each time grows with the square. */
 const MOST_SORTED = 400
+/** The next zigzag is looked for among so many that come next across the layer. */
+const WINDOW = 40
 
 /**
  * Goes round every contour, always to the nearest place where one not yet visited may begin, wall lines from the nearer side
@@ -85,12 +87,11 @@ export function visitZigzags(
   const fewer = ways[1].length - ways[0].length || nearest2(ways[1], here) - nearest2(ways[0], here)
   const ends = fewer < 0 ? ways[1] : ways[0]
   const left = upTo(ends.length / 4)
-  const sorted = left.length <= MOST_SORTED
   while (left.length > 0) {
     let best = 0
     let best2 = Infinity
     let exit = 0
-    const search = sorted ? left.length : 1
+    const search = Math.min(left.length, WINDOW)
     for (let k = 0; k < search; k++) {
       const i = 4 * left[k]!
       for (let side = 0; side < 4; side += 2) {
@@ -106,8 +107,7 @@ export function visitZigzags(
     hops.push(Math.sqrt(best2))
     here.x = ends[exit]!
     here.y = ends[exit + 1]!
-    left[best] = left[left.length - 1]!
-    left.pop()
+    left.splice(best, 1)
   }
 }
 
