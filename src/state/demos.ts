@@ -30,6 +30,8 @@ export type DemoId = 'sandpiper' | 'tern'
 /** A demo aircraft as its manifest tells it, with its mesh files. */
 export interface Demo {
   readonly name: string
+  /** What the aircraft is for and what there is to find; says that it is invented. */
+  readonly story: string
   readonly parts: readonly DemoPart[]
   readonly materials: readonly Material[]
   readonly printer: Printer
@@ -63,6 +65,7 @@ export interface DemoSource {
 /** What this page uses of a manifest; the rest of it is for later pages. */
 const ManifestSchema = v.object({
   name: v.string(),
+  story: v.string(),
   labelledSample: v.literal(true),
   parts: v.array(
     v.object({
@@ -110,6 +113,7 @@ export function createDemoSource(base: string, get: typeof fetch): DemoSource {
     )
     return {
       name: manifest.name,
+      story: manifest.story,
       materials: manifest.materials,
       printer: PRINTERS.find((printer) => printer.id === manifest.printer) ?? PRINTER_DEFAULT,
       carbon: manifest.carbon,

@@ -21,6 +21,7 @@ type FrameActions = Pick<
   | 'openPart'
   | 'dismissFailure'
   | 'dismissNotice'
+  | 'dismissStory'
   | 'tell'
 >
 
@@ -97,6 +98,9 @@ export function createFrameActions(
     },
     dismissNotice() {
       store.setState({ notice: null })
+    },
+    dismissStory() {
+      store.setState({ story: null })
     },
   }
 }

@@ -86,7 +86,10 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
         }),
       )
       const frame = demoFrame(blankFrame(), outcome.value, parts.flat())
-      history.commit(`load “${frame.name}”`, frame, { also: { selection: [], openPartId: null } })
+      const story = { frameId: frame.id, text: outcome.value.story }
+      history.commit(`load “${frame.name}”`, frame, {
+        also: { selection: [], openPartId: null, story },
+      })
     },
 
     async openProject(file) {

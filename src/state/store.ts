@@ -17,6 +17,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     undoLabel: null,
     redoLabel: null,
     notice: null,
+    story: null,
     projects: [],
     elsewhere: null,
   }))

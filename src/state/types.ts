@@ -32,10 +32,18 @@ export interface AppState {
   readonly redoLabel: string | null
   /** A short note shown for a while, with an undo where one makes sense. */
   readonly notice: Notice | null
+  /** What the demo loaded in this visit is about; null once dismissed. */
+  readonly story: DemoStory | null
   /** The projects kept on this device, as last listed; the latest change first. */
   readonly projects: readonly ProjectSummary[]
   /** The project that another tab has, or changed: here it can be looked at, not changed. Null when there is none. */
   readonly elsewhere: Elsewhere | null
+}
+
+/** Shown only while that frame is the present one. */
+export interface DemoStory {
+  readonly frameId: string
+  readonly text: string
 }
 
 /** One line of the list of projects. Times in milliseconds since 1970. */
@@ -127,6 +135,7 @@ export interface Actions {
   openPart(id: string | null): void
   dismissFailure(id: string): void
   dismissNotice(): void
+  dismissStory(): void
   retryPart(id: string): void
   undo(): void
   redo(): void

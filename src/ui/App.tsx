@@ -12,6 +12,7 @@ import { InTurn } from './inTurn/InTurn.tsx'
 import { isSavedFrame } from './intake/savedFrame.ts'
 import { Ledger } from './ledger/Ledger.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
+import { StoryNote } from './ledger/StoryNote.tsx'
 import { TopBar } from './TopBar.tsx'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 
@@ -52,6 +53,7 @@ export function App() {
         <IncomingLine leftAlone={leftAlone} />
         {hasParts ? (
           <InTurn>
+            <StoryNote />
             <Ledger />
             <TermsLine />
             <CarbonBlock />

@@ -88,6 +88,31 @@ describe('the ledger', { timeout: 90_000 }, () => {
     }, LOCALE)
   })
 
+  test('tells what the demo is about, until dismissed, and which part fits the bed only on the diagonal', async () => {
+    await withApp(async ({ page }) => {
+      await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+      const story = page.getByRole('complementary', { name: 'About this sample aircraft' })
+      await story.getByText('Invented sample aircraft.').waitFor()
+      await waitForCensus(page)
+      const panel = await openRow(page, 'Tail boom')
+      await panel.getByText('Fits the bed of 220 × 220 × 240 mm only on the diagonal').waitFor()
+      expect(await page.getByText('does not fit the bed').count()).toBe(0)
+      // On end it is 232 mm tall, 8 mm below what this printer reaches; in a unit ten times as long nothing fits.
+      await panel.getByRole('button', { name: /Lies on the bed/ }).click()
+      await page.getByRole('option', { name: 'On its left side' }).click()
+      await panel.getByText('Fits the bed of 220 × 220 × 240 mm.').waitFor()
+      await panel.getByRole('button', { name: /Unit/ }).click()
+      await page.getByRole('option', { name: /centimetre/i }).click()
+      await panel
+        .getByText(/Does not fit the printer, in height: 2,320 mm against 240 mm/)
+        .waitFor()
+      await rowOf(page, 'Tail boom').getByText('does not fit the bed').waitFor()
+
+      await story.getByRole('button', { name: 'Dismiss the story of the sample' }).click()
+      await story.waitFor({ state: 'detached' })
+    }, LOCALE)
+  })
+
   test('gives ticked parts a role, and sorts by mass', async () => {
     await withApp(async ({ page }) => {
       const names = ['damper-cup.stl', 'front-arm.stl', 'gps-mast.stl']

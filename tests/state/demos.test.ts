@@ -45,6 +45,18 @@ describe.each(['sandpiper', 'tern'] as const)('the demo “%s”', (id) => {
   })
 })
 
+test('a demo comes with its story, which goes with a word', async () => {
+  const { runner } = holding(createInProcessRunner())
+  const demos = createDemoSource(BASE, fromDisk())
+  const { actions, state } = await startSession({ demos, runner })
+  await actions.loadDemo('tern')
+  expect(state().story?.text).toContain('invented')
+  expect(state().story?.frameId).toBe(state().frame.id)
+  actions.dismissStory()
+  expect(state().story).toBeNull()
+  actions.close()
+})
+
 test('what a demo says of parts by name reaches them by id', async () => {
   const { runner } = holding(createInProcessRunner())
   const demos = createDemoSource(BASE, fromDisk())

@@ -61,6 +61,8 @@ async function numberIn(place: Locator): Promise<number> {
 export async function waitForCensus(page: Page): Promise<void> {
   await page.locator('tr.row').first().waitFor()
   await page.locator('.row-working').first().waitFor({ state: 'detached', timeout: 60_000 })
+  // A part of the frame whose row is not drawn yet counts too.
+  await page.locator('.rough-words').waitFor({ state: 'detached', timeout: 60_000 })
 }
 
 export async function openRow(page: Page, name: string): Promise<Locator> {
