@@ -123,7 +123,8 @@ export function createIntake(deps: IntakeDeps): Intake {
 
 /** A part as it is when nobody has said anything about it yet. */
 export function newPart(id: string, opened: Opened, names: ReadonlySet<string>): Part {
-  const { hash, name } = opened.source
+  const { hash } = opened.source
+  const name = plainName(opened.source.name)
   return {
     id,
     name: freeName(stem(name), names),
@@ -138,8 +139,18 @@ export function newPart(id: string, opened: Opened, names: ReadonlySet<string>):
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
+    zone: null,
   }
 }
+
+/** Names come from anywhere: no control characters, none that turn the writing round, and no novels. */
+function plainName(name: string): string {
+  return name
+    .replaceAll(/[\p{Cc}\u{200E}\u{200F}\u{202A}-\u{202E}\u{2066}-\u{2069}]/gu, '')
+    .slice(-LONGEST_NAME)
+}
+
+const LONGEST_NAME = 200
 
 /** `parts/front_arm-left.stl` becomes `front arm left`. */
 function stem(path: string): string {

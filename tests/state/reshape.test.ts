@@ -118,6 +118,21 @@ describe('dropSpecks', () => {
   })
 })
 
+test('names that climb, turn the writing round or never end become plain ones', async () => {
+  const { actions, state } = await startSession()
+  await actions.addFiles([
+    fileOf('../../etc/arm\u202Elts.stl', writeStlBinary(box(1, 2, 3))),
+    fileOf(`${'long'.repeat(500)}.stl`, writeStlBinary(box(2, 2, 3))),
+    fileOf('a\u0000b\n.stl', writeStlBinary(box(2, 2, 4))),
+  ])
+  const [climbing, long, control] = state().frame.parts
+  expect(climbing!.name).toBe('armlts')
+  expect(long!.fileName.length).toBeLessThanOrEqual(200)
+  expect(long!.fileName.endsWith('.stl')).toBe(true)
+  expect(control!.name).toBe('ab')
+  await actions.settled()
+})
+
 test('parts of one drop whose files state no unit are known as such', async () => {
   const { actions, state } = await startSession()
   await actions.addFiles([
