@@ -46,7 +46,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
           }}
         />
         <NumberBox
-          label="Flights that end in a crash"
+          label="End in a crash"
           value={setup.crashesPerFlight * 100}
           min={0}
           max={100}
@@ -58,7 +58,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
           }}
         />
         <NumberBox
-          label="Price of a carbon part"
+          label="A carbon part"
           value={setup.carbonPartPrice}
           min={0}
           max={100000}
@@ -69,7 +69,7 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
           }}
         />
         <NumberBox
-          label="Until it is there"
+          label="Its lead time"
           value={setup.carbonLeadDays}
           min={0}
           max={365}
@@ -81,14 +81,14 @@ export function SeasonBlock({ setup, season, twinParts, currency }: SeasonBlockP
           }}
         />
         <NumberBox
-          label="Carbon breaks, of printed"
+          label="Carbon breaks"
           value={(setup.carbonBreakFactor ?? 1) * 100}
           min={0}
           max={100}
           step={1}
           digits={0}
           unit="%"
-          hint="100 %: as often as the printed part."
+          hint="100 %: as often as the same part printed."
           onChange={(percent) => {
             put({ carbonBreakFactor: percent / 100 })
           }}

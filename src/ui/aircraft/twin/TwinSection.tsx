@@ -1,5 +1,6 @@
 import { flatness } from '../../../core/twin/flatness.ts'
 import { PLATES } from '../../../core/data/plates.ts'
+import { isSoft } from '../../../core/report/twinEntry.ts'
 import type { TwinSetup } from '../../../core/aircraft.ts'
 import { ledgerRows, type LedgerRow } from '../../../state/derived.ts'
 import { useAppState } from '../../appContext.ts'
@@ -77,7 +78,7 @@ function TwinBody() {
 
 function flatWords(rows: readonly LedgerRow[]): string {
   const flat = rows.filter(
-    ({ work }) => work.kind === 'done' && flatness(work.census).kind !== 'no',
+    (row) => row.work.kind === 'done' && !isSoft(row) && flatness(row.work.census).kind !== 'no',
   ).length
   return flat === 1 ? 'one flat part' : `${flat} flat parts`
 }
