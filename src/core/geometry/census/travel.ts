@@ -10,7 +10,7 @@ export interface Place {
 /** Outlines beyond this many are visited in file order: looking for the nearest each time grows with the square. */
 const MOST_SORTED = 400
 /** The next zigzag is looked for among so many that come next across the layer. */
-const WINDOW = 40
+const WINDOW = 150
 
 /**
  * Goes round every contour, always to the nearest place where one not yet visited may begin, wall lines from the nearer side
