@@ -26,6 +26,11 @@ export interface Census {
   readonly coarseShare: number
   /** What any printer's hours are worked out from. */
   readonly moves: CensusMoves
+  /**
+   * The infill rooms that lie in the part's zone, as a census that holds nothing else; they are then not among this one's
+   * rooms. Null where the part has no zone, or the zone no room.
+   */
+  readonly zone: Census | null
 }
 
 /** One value per layer, bottom first; every array has `count` entries. */

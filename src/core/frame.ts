@@ -22,6 +22,14 @@ export interface Part {
   readonly role: RoleId | null
   readonly pose: Pose
   readonly note: string
+  /** A second mesh, drawn in the part's own place and unit, inside which `recipe.zonePct` is the infill; null for none. */
+  readonly zone: PartZone | null
+}
+
+export interface PartZone {
+  readonly fileName: string
+  /** SHA-256 of the file's bytes, lower-case hex. */
+  readonly meshHash: string
 }
 
 export type RoleId = 'arm' | 'plate' | 'mount' | 'soft' | 'wing-skin'

@@ -23,6 +23,8 @@ export interface GeometrySettings {
 export interface Recipe extends GeometrySettings {
   /** 0–100. */
   readonly infillPct: number
+  /** Infill inside the part's zone, 0–100; without a zone it changes nothing. */
+  readonly zonePct: number
   readonly pattern: Pattern
 }
 
@@ -42,6 +44,7 @@ export const RECIPE_DEFAULTS: Recipe = {
   topSkins: 4,
   bottomSkins: 4,
   infillPct: 30,
+  zonePct: 100,
   pattern: 'grid',
   supports: false,
   supportAngleDeg: 50,

@@ -3,6 +3,7 @@ import { RECIPE_LIMITS, type RecipeNumber } from '../core/data/limits.ts'
 import type { Material, Prices, Printer, SourceMark } from '../core/figures.ts'
 import type { CarbonFrame, Part, RoleId } from '../core/frame.ts'
 import type { LengthUnit } from '../core/mesh.ts'
+import { RECIPE_DEFAULTS } from '../core/settings.ts'
 import type { Pattern } from '../core/settings.ts'
 
 /*
@@ -62,6 +63,8 @@ export const RecipeSchema = v.object({
   topSkins: recipeNumber('topSkins'),
   bottomSkins: recipeNumber('bottomSkins'),
   infillPct: recipeNumber('infillPct'),
+  // Came later; a frame without it has no zone either.
+  zonePct: v.optional(recipeNumber('zonePct'), RECIPE_DEFAULTS.zonePct),
   supportAngleDeg: recipeNumber('supportAngleDeg'),
   brimMm: recipeNumber('brimMm'),
   pattern: v.picklist(PATTERNS),
@@ -73,12 +76,15 @@ export const UnitSchema = v.picklist(UNITS)
 export const RoleIdSchema = v.picklist(ROLE_IDS)
 const PoseSchema = v.object({ rotateDeg: v.strictTuple([finite, finite, finite]) })
 
+const HashSchema = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 in hex'))
+const ZoneSchema = v.object({ fileName: text, meshHash: HashSchema })
+
 export const PartSchema = v.pipe(
   v.object({
     id,
     name: text,
     fileName: text,
-    meshHash: v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 in hex')),
+    meshHash: HashSchema,
     unit: UnitSchema,
     quantity: PiecesSchema,
     spares: pieces(0),
@@ -88,6 +94,7 @@ export const PartSchema = v.pipe(
     role: v.nullable(RoleIdSchema),
     pose: PoseSchema,
     note: text,
+    zone: v.optional(v.nullable(ZoneSchema), null),
   }),
   v.check((part) => part.mirrored <= part.quantity, 'has more mirrored copies than copies'),
 ) satisfies v.GenericSchema<unknown, Part>

@@ -31,6 +31,7 @@ const recipe = fc.record({
   topSkins: recipeNumber('topSkins'),
   bottomSkins: recipeNumber('bottomSkins'),
   infillPct: recipeNumber('infillPct'),
+  zonePct: recipeNumber('zonePct'),
   supportAngleDeg: recipeNumber('supportAngleDeg'),
   brimMm: recipeNumber('brimMm'),
   pattern: fc.constantFrom('lines', 'grid', 'triangles', 'honeycomb', 'gyroid'),
@@ -53,6 +54,7 @@ const part = (hashes: readonly string[]): fc.Arbitrary<Part> =>
     role: fc.constantFrom(null, 'arm', 'plate', 'mount', 'soft', 'wing-skin'),
     pose: fc.record({ rotateDeg: fc.tuple(degrees, degrees, degrees) }),
     note: fc.string(),
+    zone: fc.constant(null),
   })
 
 /** Every block filled in. */
@@ -284,6 +286,7 @@ describe('reading a frame', () => {
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
+    zone: null,
   }
   const whole: Frame = {
     version: 2,

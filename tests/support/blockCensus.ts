@@ -47,6 +47,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     heightMm: count * layerMm,
     doubtfulShare: 0,
     coarseShare: 0,
+    zone: null,
     moves: movesOf(w, d, wide, deep, count, lineMm, isSkin),
   }
 }

@@ -31,6 +31,7 @@ export function reportPart(
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
+    zone: null,
     ...more,
     recipe,
   }

@@ -19,6 +19,7 @@ export const RECIPE_LIMITS: Readonly<Record<RecipeNumber, Limits>> = {
   topSkins: { min: 0, max: 1000, whole: true },
   bottomSkins: { min: 0, max: 1000, whole: true },
   infillPct: { min: 0, max: 100, whole: false },
+  zonePct: { min: 0, max: 100, whole: false },
   supportAngleDeg: { min: 0, max: 89, whole: false },
   brimMm: { min: 0, max: 50, whole: false },
 }

@@ -1,6 +1,6 @@
 import type { Census } from '../census.ts'
 import type { Recipe } from '../settings.ts'
-import { infillOf } from './infill.ts'
+import { infillOf, zoneRecipe } from './infill.ts'
 
 /** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
 export interface Deposit {
@@ -28,11 +28,12 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
     infillMm3 += pathMm * beadMm2
     turnMm3 += turnMm * beadMm2
   }
+  const zone = census.zone ? depositOf(census.zone, zoneRecipe(recipe)) : null
   return {
     wallMm3: census.wallMm3,
     skinMm3: census.skinMm3,
-    infillMm3,
-    turnMm3,
+    infillMm3: infillMm3 + (zone?.infillMm3 ?? 0),
+    turnMm3: turnMm3 + (zone?.turnMm3 ?? 0),
     supportMm3: census.supportMm3 * SUPPORT_SHARE,
     brimMm3: census.brimMm3,
   }

@@ -4,7 +4,7 @@ import type { Recipe } from '../settings.ts'
 import type { TravelTable } from '../moves.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
-import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import { infillSpacingMm, PATTERN_MODELS, zoneRecipe } from './infill.ts'
 import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
@@ -45,6 +45,34 @@ export function printTime(
   const { layers } = census
   if (layers.count === 0) return { low: 0, mid: 0, high: 0 }
   const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
+  addLines(census, recipe, material, printer, layerS)
+  addTravels(census, recipe, printer, layerS)
+  if (census.zone) {
+    addLines(census.zone, zoneRecipe(recipe), material, printer, layerS)
+    addTravels(census.zone, zoneRecipe(recipe), printer, layerS)
+  }
+  let timeS = 0
+  for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
+  const factor = printer.clockFactor ?? 1
+  const spread =
+    (printer.clockFactor === null ? SPREAD_UNTIMED : SPREAD_TIMED) +
+    census.doubtfulShare +
+    census.coarseShare
+  return rangeAbout((timeS + printer.startS) * factor, {
+    low: Math.min(1, spread),
+    high: spread,
+  })
+}
+
+/** Adds the lines of every kind. */
+function addLines(
+  census: Census,
+  recipe: Recipe,
+  material: Material,
+  printer: Printer,
+  layerS: Float64Array,
+): void {
+  const { layers } = census
   for (const kind of kindsOf(census, recipe, printer)) {
     const length = sum(kind.length)
     const number = sum(kind.number)
@@ -64,18 +92,6 @@ export function printTime(
       layerS[i]! += cruiseS * kind.length[i]! + turnS * kind.number[i]!
     }
   }
-  addTravels(census, recipe, printer, layerS)
-  let timeS = 0
-  for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
-  const factor = printer.clockFactor ?? 1
-  const spread =
-    (printer.clockFactor === null ? SPREAD_UNTIMED : SPREAD_TIMED) +
-    census.doubtfulShare +
-    census.coarseShare
-  return rangeAbout((timeS + printer.startS) * factor, {
-    low: Math.min(1, spread),
-    high: spread,
-  })
 }
 
 /** Adds the moves without plastic. Three directions are taken to need half as many again as two. */

@@ -90,3 +90,8 @@ function infillLayer(
   const turnMm = share >= 1 ? 0 : Math.min(joined, fullMm - lineMm)
   return { pathMm: lineMm + turnMm, turnMm, lines }
 }
+
+/** The recipe as it holds inside the part's zone. */
+export function zoneRecipe(recipe: Recipe): Recipe {
+  return { ...recipe, infillPct: recipe.zonePct }
+}

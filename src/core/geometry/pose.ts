@@ -61,6 +61,25 @@ export function placeMesh(mesh: Mesh, scaleToMm: number, pose: Pose): Mesh {
   return { positions: placed, indices }
 }
 
+/** Places a part and a second mesh drawn in the same axes (a zone) together: the part decides where both go. */
+export function placeTogether(
+  part: Mesh,
+  other: Mesh,
+  scaleToMm: number,
+  pose: Pose,
+): readonly [part: Mesh, other: Mesh] {
+  const own = part.positions.length
+  const positions = new Float64Array(own + other.positions.length)
+  positions.set(part.positions)
+  positions.set(other.positions, own)
+  // Vertices that no triangle of the part uses are carried along without counting.
+  const placed = placeMesh({ positions, indices: part.indices }, scaleToMm, pose).positions
+  return [
+    { positions: placed.subarray(0, own), indices: part.indices },
+    { positions: placed.subarray(own), indices: other.indices },
+  ]
+}
+
 /** Row-major 3 × 3 matrix. */
 export type Nine = [number, number, number, number, number, number, number, number, number]
 

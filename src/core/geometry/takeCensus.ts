@@ -9,6 +9,7 @@ import { emptyLayers, sumUp, writeLayer } from './census/layerTable.ts'
 import { createMoveTally } from './census/moveTally.ts'
 import { prepare } from './census/prepare.ts'
 import { createSupportColumns } from './census/support.ts'
+import { createZoneCount } from './census/zone.ts'
 
 /**
  * Counts what the layers of a placed mesh (mm, lowest z at 0) hold.
@@ -19,14 +20,17 @@ import { createSupportColumns } from './census/support.ts'
  * layer whose whole neighbourhood repeats is copied.
  *
  * @param onProgress called after each layer with the share done, 0–1.
+ * @param zone a mesh, placed with the part, whose inside gets an infill of its own; see `Census.zone`.
  * @throws PreweighError `no-volume` when no layer encloses anything, `too-many-layers`, `bad-settings`.
  */
 export function takeCensus(
   mesh: Mesh,
   settings: GeometrySettings,
   onProgress?: (fraction: number) => void,
+  zone: Mesh | null = null,
 ): Census {
-  const { plan, grids, cut, overhang } = prepare(mesh, settings)
+  const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
+  const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
   const lowerColumns = createSupportColumns(grids)
   const moves = createMoveTally(settings)
   const layers = emptyLayers(plan.count, plan.heightMm)
@@ -59,8 +63,9 @@ export function takeCensus(
         ? known.areas
         : measureLayer(layer, neighbours, along, wallMm, settings.lineMm, grids)
     done[along] = { layer, neighbours, areas }
-    writeLayer(layers, top, areas)
-    moves.add(layer, areas)
+    const outside = zoneCount ? zoneCount.take(top, areas) : areas
+    writeLayer(layers, top, outside)
+    moves.add(layer, outside)
     const beneath = kept.get(top - 1)
     if (settings.supports && beneath) {
       const stepMm = plan.heightMm[top]! * overhang
@@ -69,7 +74,8 @@ export function takeCensus(
     if (top === 0) brimMm3 = brimAreaMm2(layer, settings.brimMm, grids) * plan.heightMm[0]!
     onProgress?.((plan.count - top) / plan.count)
   }
-  return sumUp(layers, moves.finish(), brimMm3, length > 0 ? bridged / length : 0, 0)
+  const census = sumUp(layers, moves.finish(), brimMm3, length > 0 ? bridged / length : 0, 0)
+  return { ...census, zone: zoneCount?.finish() ?? null }
 }
 
 interface Remembered {

@@ -8,6 +8,7 @@ import { emptyLayers, sumUp, writeLayer } from './census/layerTable.ts'
 import { createMoveTally } from './census/moveTally.ts'
 import { prepare } from './census/prepare.ts'
 import { createSupportColumns } from './census/support.ts'
+import { createZoneCount } from './census/zone.ts'
 
 /** Every how many layers one is counted. */
 const STRIDE = 8
@@ -21,11 +22,16 @@ const STRIDE = 8
  *
  * @throws PreweighError as `takeCensus`.
  */
-export function takeCoarseCensus(mesh: Mesh, settings: GeometrySettings): Census {
-  const { plan, grids, cut, overhang } = prepare(mesh, settings)
+export function takeCoarseCensus(
+  mesh: Mesh,
+  settings: GeometrySettings,
+  zone: Mesh | null = null,
+): Census {
+  const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
   const { topSkins: above, bottomSkins: below, walls, lineMm } = settings
   // Layers are cut downwards only, so a layer's lowest neighbour must lie above the next one's highest.
   const stride = Math.max(STRIDE, above + below)
+  const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
   const lowerColumns = createSupportColumns(grids)
   const moves = createMoveTally(settings)
   const layers = emptyLayers(plan.count, plan.heightMm)
@@ -56,9 +62,10 @@ export function takeCoarseCensus(mesh: Mesh, settings: GeometrySettings): Census
         ? lowerColumns(higher, layer, stride * settings.layerMm * overhang)
         : 0
     for (let i = top; i >= bottom; i--) {
-      writeLayer(layers, i, areas)
+      const outside = zoneCount ? zoneCount.take(i, areas) : areas
+      writeLayer(layers, i, outside)
       layers.supportMm2[i] = columnsMm2
-      moves.add(layer, areas)
+      moves.add(layer, outside)
       bridged += layer.bridgedMm * plan.heightMm[i]!
       length += layer.lengthMm * plan.heightMm[i]!
     }
@@ -69,7 +76,8 @@ export function takeCoarseCensus(mesh: Mesh, settings: GeometrySettings): Census
     }
   }
   const doubtful = length > 0 ? bridged / length : 0
-  return sumUp(layers, moves.finish(), brimMm3, doubtful, coarseShare(layers))
+  const census = sumUp(layers, moves.finish(), brimMm3, doubtful, coarseShare(layers))
+  return { ...census, zone: zoneCount?.finish() ?? null }
 }
 
 function coarseShare(layers: CensusLayers): number {

@@ -65,5 +65,6 @@ export function sumUp(
     doubtfulShare,
     coarseShare,
     moves,
+    zone: null,
   }
 }

@@ -5,7 +5,7 @@ import { createLayerCutter } from './cutLayer.ts'
 import type { LayerPlan } from './layerPlan.ts'
 import { planLayers } from './layerPlan.ts'
 import { planGrid, SCAN_TILT_DEG } from './scanGrid.ts'
-import type { ScanFrame } from './slice.ts'
+import type { LayerCut, ScanFrame } from './slice.ts'
 import { createSlicer } from './slice.ts'
 
 const TILT = (SCAN_TILT_DEG * Math.PI) / 180
@@ -17,6 +17,8 @@ export interface Prepared {
   readonly grids: Grids
   /** Cuts a layer; only ever further down. */
   readonly cut: (layer: number) => CutLayer
+  /** Cuts another mesh, lying in the same place, by the same plan. */
+  readonly cutOther: (other: Mesh) => (layer: number) => LayerCut
   /** Sideways step, mm of overhang per mm of height, that holds itself. */
   readonly overhang: number
 }
@@ -32,7 +34,13 @@ export function prepare(mesh: Mesh, settings: GeometrySettings): Prepared {
   ]
   const slice = createSlicer(mesh, plan, FRAME)
   const cutLayer = createLayerCutter(grids)
-  return { plan, grids, cut: (layer) => cutLayer(slice(layer)), overhang }
+  return {
+    plan,
+    grids,
+    cut: (layer) => cutLayer(slice(layer)),
+    cutOther: (other) => createSlicer(other, plan, FRAME),
+    overhang,
+  }
 }
 
 function extentInFrame(mesh: Mesh): {

@@ -62,7 +62,11 @@ export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
   const rowOf = ints.subarray(0, count)
   const next = ints.subarray(count, count + rows + 2)
   next.fill(0)
-  for (let i = 0; i < count; i++) rowOf[i] = rowAbove(points[2 * i + across]!, originMm, pitchMm)
+  for (let i = 0; i < count; i++) {
+    // A second mesh may reach beyond the grid; what it has out there meets no row.
+    const row = rowAbove(points[2 * i + across]!, originMm, pitchMm)
+    rowOf[i] = row < 0 ? 0 : row > rows ? rows : row
+  }
   for (let c = 0; c + 1 < start.length; c++) {
     let before = start[c + 1]! - 1
     for (let i = start[c]!; i < start[c + 1]!; before = i++) {
