@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process'
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { unzipSync, zipSync } from 'fflate'
@@ -10,7 +10,8 @@ import type { PricedPart } from '../../src/cli/report.ts'
 
 const PRICE = resolve('src/cli/price.ts')
 const TSX = resolve('node_modules/tsx/dist/cli.mjs')
-const SAMPLE = resolve('tests/samples/projects/v1.preweigh')
+const SAMPLES = resolve('tests/samples/projects')
+const SAMPLE = join(SAMPLES, 'v1.preweigh')
 
 let folder = ''
 
@@ -39,7 +40,7 @@ async function frameJson(frame: string): Promise<FrameReport & { code: number }>
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'preweigh-frame-'))
   const entries = unzipSync(Uint8Array.from(readFileSync(SAMPLE)))
-  const [first = ''] = Object.keys(entries).filter((path) => path.startsWith('meshes/'))
+  const first = Object.keys(entries).find((path) => path.startsWith('meshes/'))
   const lost = Object.fromEntries(Object.entries(entries).filter(([path]) => path !== first))
   writeFileSync(join(folder, 'lost.preweigh'), zipSync(lost))
   writeFileSync(join(folder, 'nothing.preweigh'), 'no project at all')
@@ -143,6 +144,13 @@ describe('price --frame --json', { timeout: 120_000 }, () => {
     const x = report.balance?.cgMm[0] ?? 0
     expect(x).toBeLessThan(-57)
     expect(x).toBeGreaterThan(-67)
+  })
+
+  it.each(readdirSync(SAMPLES))('prices the kept sample %s, and its sums agree', async (name) => {
+    const report = await frameJson(join(SAMPLES, name))
+    expect(report.code).toBe(0)
+    expect(report.parts.length).toBeGreaterThan(0)
+    expectSums(report)
   })
 
   it('prices a saved project as it says itself', async () => {
