@@ -22,6 +22,7 @@ import { loadManifold, solidCensus } from '../support/solidCensus.ts'
 import { parseWithThreeStlLoader } from '../support/threeStlLoader.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 import { alternate, clock, logSlope, median } from './median.ts'
+import { pageTimes, type PageTimes } from './pageTimes.ts'
 import { holedPlate, organicPart, taperedArm } from './parts.ts'
 
 /*
@@ -206,9 +207,29 @@ async function memory(): Promise<void> {
   )
 }
 
+/** A million triangles in 12 files dropped on the built app, against the one second a first look may take. */
+async function page(): Promise<void> {
+  const visits = await pageTimes(folder, 3)
+  const middle = (pick: (times: PageTimes) => number): number => median(visits.map(pick))
+  const firstMs = middle((times) => times.firstTotalMs)
+  const roughMs = middle((times) => times.allRoughMs)
+  const countedMs = middle((times) => times.allCountedMs)
+  report('pageFirstTotal', firstMs / 1000, '≈ 1', `${ms(firstMs)} to the first total`)
+  report(
+    'pageAllRough',
+    roughMs / 1000,
+    '≈ 1',
+    `${ms(roughMs)} to all 12 parts, ${ms(countedMs)} to their layers`,
+  )
+}
+
 const groups = { reading, censuses, pool, infillChange, growth, memory }
+/** Run only when named: its figures are times, which mean nothing on a busy machine. */
+const optional = { page }
 try {
-  for (const [name, run] of Object.entries(groups)) if (!only || only === name) await run()
+  for (const [name, run] of Object.entries({ ...groups, ...optional })) {
+    if (only === name || (!only && name in groups)) await run()
+  }
 } finally {
   rmSync(folder, { recursive: true })
 }
