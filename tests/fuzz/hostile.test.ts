@@ -151,7 +151,9 @@ describe('too much of the same', () => {
     const triangles = LONG ? 400_000 : 20_000
     const positions = Float64Array.from({ length: 9 * triangles }, () => 50 * random())
     const indices = Uint32Array.from({ length: 3 * triangles }, (_, i) => i)
-    within(() => endingsOf(writeStlBinary({ positions, indices }), 'a.stl'))
+    const endings = within(() => endingsOf(writeStlBinary({ positions, indices }), 'a.stl'))
+    // Nearly every outline is open.
+    expect(endings).toMatchObject([{ kind: 'refused' }])
   })
 
   test('thousands of balls', () => {

@@ -54,9 +54,9 @@ const damages = fc.array(
 )
 
 function damaged(mesh: Mesh, wounds: readonly (readonly [Damage, number])[]): Mesh {
-  let triangles = Array.from({ length: mesh.indices.length / 3 }, (_, t) => [
-    ...mesh.indices.slice(3 * t, 3 * t + 3),
-  ])
+  let triangles = Array.from({ length: mesh.indices.length / 3 }, (_, t) =>
+    Array.from(mesh.indices.slice(3 * t, 3 * t + 3)),
+  )
   for (const [how, where] of wounds) {
     const at = where % triangles.length
     const [a, b, c] = triangles[at] as [number, number, number]
