@@ -139,7 +139,7 @@ async function pool(): Promise<void> {
 }
 
 async function infillChange(): Promise<void> {
-  const censuses = await Promise.all(
+  const taken = await Promise.all(
     Array.from({ length: 50 }, async (_, i) =>
       takeCensus(i % 2 === 0 ? await holedPlate() : await taperedArm(), RECIPE_DEFAULTS),
     ),
@@ -148,7 +148,7 @@ async function infillChange(): Promise<void> {
   for (let infillPct = 10; infillPct <= 60; infillPct++) {
     times.push(
       await clock(() => {
-        const parts = censuses.map((census, i) => ({
+        const parts = taken.map((census, i) => ({
           id: String(i),
           quantity: 1,
           spares: 0,
