@@ -5,6 +5,9 @@ import { createSoleClaims, type Claims } from './claims.ts'
 import { createDemoSource } from './demos.ts'
 import { createIndexedDbStorage } from './indexedDb.ts'
 import { createLockClaims } from './lockClaims.ts'
+import { createFolderSpare } from './spare.ts'
+import { withSpare } from './spareStorage.ts'
+import type { Storage } from './storage.ts'
 import { createAppStore } from './store.ts'
 import type { AppState, Session } from './types.ts'
 
@@ -18,7 +21,7 @@ export function startBrowserSession(): { store: StoreApi<AppState>; actions: Ses
   const preferredProject = readTabNote()
   const actions = createActions(store, {
     runner: createBrowserRunner(),
-    storage: createIndexedDbStorage(DATABASE, { factsBuild: FACTS_BUILD }),
+    storage: createBrowserStorage(),
     claims: createBrowserClaims(),
     demos: createDemoSource(document.baseURI, (input, init) => fetch(input, init)),
     now: Date.now,
@@ -43,6 +46,17 @@ export function startBrowserSession(): { store: StoreApi<AppState>; actions: Ses
     if (storage.kind === 'memory' && frame.parts.length > 0) event.preventDefault()
   })
   return { store, actions }
+}
+
+function createBrowserStorage(): Storage {
+  const database = createIndexedDbStorage(DATABASE, { factsBuild: FACTS_BUILD })
+  const { storage } = navigator as { readonly storage?: StorageManager }
+  // Missing on pages served over plain http.
+  if (storage === undefined) return database
+  return withSpare(
+    database,
+    createFolderSpare(() => storage.getDirectory()),
+  )
 }
 
 /** Locks are missing on pages served over plain http. */

@@ -170,6 +170,12 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
         })
       }
       saver.start(null)
+      const { broughtBack = 0 } = stored ?? {}
+      if (broughtBack > 0) {
+        const what = broughtBack === 1 ? 'The frame' : `All ${broughtBack} frames`
+        const text = `The browser had lost what it kept. ${what} came back from the second copy; check the last change.`
+        store.setState({ notice: { text, canUndo: false } })
+      }
       if (await claims.isAlone()) {
         await storage.tidy(store.getState().frame).catch(() => undefined)
       }

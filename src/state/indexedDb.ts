@@ -1,6 +1,7 @@
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb'
 import type { Frame } from '../core/frame.ts'
 import { DATABASE_VERSION, upgradeDatabase, type Schema } from './databaseSchema.ts'
+import { hashesIn } from './hashesIn.ts'
 import { DAY_MS, isSpent, latestFirst, summaryOf } from './projectSummary.ts'
 import type { Storage } from './storage.ts'
 
@@ -196,11 +197,6 @@ async function dropUnneeded(tx: Writing, needed: Frame, now: number): Promise<tr
     if (!hashes.has(at.key) && at.value.savedAt < now - DAY_MS) await at.delete()
   }
   return true
-}
-
-/** Every text in a frame that could name a mesh, however damaged or new the frame is: none of its meshes may go. */
-function hashesIn(frame: unknown): readonly string[] {
-  return JSON.stringify(frame).match(/\b[0-9a-f]{64}\b/g) ?? []
 }
 
 async function dropOldest(db: Database, name: 'censuses' | 'reads'): Promise<void> {

@@ -7,6 +7,8 @@ import type { ProjectSummary } from './types.ts'
 export interface StoredProject {
   readonly frame: unknown
   readonly revision: number
+  /** How many projects had to be fetched from a second copy, because the browser had lost them. */
+  readonly broughtBack?: number
 }
 
 export interface SaveFrame {

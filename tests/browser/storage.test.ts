@@ -3,6 +3,8 @@ import { afterEach, describe, expect, test } from 'vitest'
 import type { Frame } from '../../src/core/frame.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
 import { createIndexedDbStorage } from '../../src/state/indexedDb.ts'
+import { createFolderSpare } from '../../src/state/spare.ts'
+import { withSpare } from '../../src/state/spareStorage.ts'
 import { boxFile, counting, startSession } from '../support/session.ts'
 
 const DAY_MS = 24 * 3600 * 1000
@@ -233,5 +235,118 @@ describe('the browser’s database', () => {
     } finally {
       indexedDB.open = real
     }
+  })
+})
+
+describe('the second copy', () => {
+  const roots: string[] = []
+  afterEach(async () => {
+    const top = await navigator.storage.getDirectory()
+    for (const name of new Set(roots.splice(0))) await top.removeEntry(name, { recursive: true })
+  })
+
+  function spareIn(name: string) {
+    roots.push(name)
+    return createFolderSpare(async () =>
+      (await navigator.storage.getDirectory()).getDirectoryHandle(name, { create: true }),
+    )
+  }
+
+  async function twoProjects(name: string) {
+    const storage = withSpare(storageIn(name), spareIn(name))
+    const session = await startSession({ storage })
+    await session.actions.addFiles([boxFile('a.stl', 12, 12, 4)])
+    session.actions.renameFrame('One')
+    await session.actions.settled()
+    session.actions.newFrame()
+    await session.actions.addFiles([boxFile('a.stl', 12, 12, 4), boxFile('b.stl', 14, 12, 4)])
+    session.actions.renameFrame('Two')
+    await session.actions.settled()
+    await storage.settled()
+    session.actions.close()
+    return session
+  }
+
+  async function loseDatabase(name: string): Promise<void> {
+    for (const each of opened) await each.close()
+    await deleteDB(name)
+  }
+
+  test('brings every project and mesh back when the browser lost the database, and says so', async () => {
+    const name = freshName()
+    const first = await twoProjects(name)
+    await loseDatabase(name)
+    const second = await startSession({ storage: withSpare(storageIn(name), spareIn(name)) })
+    expect(second.state().notice?.text).toContain('All 2 frames came back')
+    expect(second.state().frame).toEqual(first.state().frame)
+    await second.actions.settled()
+    expect(second.state().work).toEqual(first.state().work)
+    await second.actions.listProjects()
+    expect(second.state().projects.map((each) => each.name)).toEqual(['Two', 'One'])
+    second.actions.renameFrame('Two, later')
+    await second.actions.settled()
+    expect(second.state().elsewhere).toBeNull()
+    second.actions.close()
+  })
+
+  test('is left alone while the database is there', async () => {
+    const name = freshName()
+    await twoProjects(name)
+    const second = await startSession({ storage: withSpare(storageIn(name), spareIn(name)) })
+    expect(second.state().notice).toBeNull()
+    second.actions.close()
+  })
+
+  test('of a damaged frame or mesh brings back the rest', async () => {
+    const name = freshName()
+    const { state } = await twoProjects(name)
+    const [, lost] = state().frame.parts
+    const root = await (await navigator.storage.getDirectory()).getDirectoryHandle(name)
+    const places = [
+      [await root.getDirectoryHandle('meshes'), lost?.meshHash ?? ''],
+      [await root.getDirectoryHandle('frames'), 'torn.json'],
+    ] as const
+    for (const [where, file] of places) {
+      const writing = await (await where.getFileHandle(file, { create: true })).createWritable()
+      await writing.write('{"id":"torn')
+      await writing.close()
+    }
+    await loseDatabase(name)
+    const second = await startSession({ storage: withSpare(storageIn(name), spareIn(name)) })
+    await second.actions.settled()
+    expect(Object.values(second.state().work).map((work) => work.kind)).toEqual(['done', 'failed'])
+    second.actions.close()
+  })
+
+  test('takes in what it does not have yet, and throws out what no project needs', async () => {
+    const name = freshName()
+    const { state } = await saveTwoParts(name)
+    const { frame } = state()
+    const [a = '', b = ''] = frame.parts.map((part) => part.meshHash)
+    const spare = spareIn(name)
+    const storage = withSpare(storageIn(name), spare)
+    await storage.tidy(frame)
+    expect(await spare.frames()).toEqual([frame])
+    expect(await spare.mesh(a)).not.toBeNull()
+    expect(await spare.mesh(b)).not.toBeNull()
+
+    const one = { ...frame, parts: frame.parts.slice(0, 1) }
+    await storage.saveFrame({ ...SAVE, frame: one, basedOn: 1 })
+    await storage.settled()
+    await storage.tidy(one)
+    expect(await spare.mesh(a)).not.toBeNull()
+    expect(await spare.mesh(b)).toBeNull()
+  })
+
+  test('that the browser denies changes nothing else', async () => {
+    const name = freshName()
+    const denied = createFolderSpare(() => Promise.reject(new DOMException('no', 'SecurityError')))
+    const storage = withSpare(storageIn(name), denied)
+    const { actions, state } = await startSession({ storage })
+    await actions.addFiles([boxFile('a.stl', 12, 12, 4)])
+    await actions.settled()
+    expect(state().storage).toEqual({ kind: 'saved' })
+    expect((await storage.loadProject(null))?.frame).toEqual(state().frame)
+    actions.close()
   })
 })
