@@ -1,4 +1,4 @@
-import type { Frame, Part } from '../core/frame.ts'
+import type { Frame, Part, PartZone } from '../core/frame.ts'
 import { aircraftReport } from '../core/report/aircraftReport.ts'
 import { partFacts } from '../core/report/partFacts.ts'
 import type { ReportPart } from '../core/report/types.ts'
@@ -7,6 +7,7 @@ import { frameReport } from './frameReport.ts'
 import type { FramePart, FrameReport } from './frameReport.ts'
 import type { LoadedFrame } from './loadFrame.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
+import type { MeshSettings } from './priceMesh.ts'
 
 /** Prices every part of a frame as it says itself, and the aircraft with them. What fails is reported as failed. */
 export function priceFrame(
@@ -20,7 +21,11 @@ export function priceFrame(
     try {
       const bytes = meshes.get(part.meshHash)
       if (bytes === undefined) return { ...failedPart(part.fileName, noMesh(name)), ...facts }
-      const priced = pricePart(part, frame, bytes, (fraction) => onProgress(name, fraction))
+      const zone = part.zone && zoneOf(part.zone, meshes)
+      if (zone === undefined) {
+        return { ...failedPart(part.fileName, noMesh(`the zone of ${name}`)), ...facts }
+      }
+      const priced = pricePart(part, frame, bytes, zone, (fraction) => onProgress(name, fraction))
       known.push(priced.known)
       return { ...priced.report, ...facts }
     } catch (error) {
@@ -35,16 +40,23 @@ function pricePart(
   part: Part,
   frame: Frame,
   bytes: Uint8Array,
+  zone: Exclude<MeshSettings['zone'], undefined>,
   onProgress: (fraction: number) => void,
 ) {
   const { fileName, unit, pose, recipe, materialId } = part
   const { printer, prices } = frame
   const material = materialOf(frame, materialId)
-  const settings = { unitOf: () => unit, pose, recipe, material, printer, prices }
+  const settings = { unitOf: () => unit, pose, recipe, material, printer, prices, zone }
   const priced = priceMesh(bytes, fileName, fileName, settings, onProgress)
   const { report, census, figures, drawn, scaleToMm, placed } = priced
   const facts = partFacts(drawn, scaleToMm, placed)
   return { report, known: { part, material, figures, census, facts } }
+}
+
+/** Undefined when the frame does not hold it. */
+function zoneOf({ fileName, meshHash }: PartZone, meshes: LoadedFrame['meshes']) {
+  const bytes = meshes.get(meshHash)
+  return bytes && { bytes, name: fileName }
 }
 
 function noMesh(name: string) {

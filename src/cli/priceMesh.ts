@@ -4,7 +4,7 @@ import { partFigures } from '../core/figures/part.ts'
 import { readMesh } from '../core/formats/read.ts'
 import { measureMesh } from '../core/geometry/measure.ts'
 import { orientMesh } from '../core/geometry/orient.ts'
-import { placeMesh } from '../core/geometry/pose.ts'
+import { placeMesh, placeTogether } from '../core/geometry/pose.ts'
 import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
 import { takeCensus } from '../core/geometry/takeCensus.ts'
 import type { LengthUnit, Mesh } from '../core/mesh.ts'
@@ -23,6 +23,8 @@ export interface MeshSettings {
   readonly material: Material
   readonly printer: Printer
   readonly prices: Prices
+  /** A second mesh in the same axes and unit, inside which the infill is the recipe's `zonePct`. */
+  readonly zone?: { readonly bytes: Uint8Array; readonly name: string } | null
 }
 
 /** A priced mesh with what further figures are made from. */
@@ -51,8 +53,13 @@ export function priceMesh(
   const measured = measureMesh(read.mesh, scaleToMm)
   const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
   const drawn = orientMesh(read.mesh)
-  const placed = placeMesh(drawn, scaleToMm, pose)
-  const census = takeCensus(placed, recipe, onProgress)
+  const zoneMesh = settings.zone
+    ? orientMesh(readMesh(settings.zone.bytes, settings.zone.name).mesh)
+    : null
+  const [placed, zone] = zoneMesh
+    ? placeTogether(drawn, zoneMesh, scaleToMm, pose)
+    : [placeMesh(drawn, scaleToMm, pose), null]
+  const census = takeCensus(placed, recipe, onProgress, zone)
   refuseTooOpen(census)
   const figures = partFigures(census, recipe, material, printer, prices)
   const report = reportPart(file, read.format, measure, census, figures, recipe, prices.currency)

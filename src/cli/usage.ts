@@ -12,7 +12,9 @@ export const LENGTH_UNITS = ['micron', 'millimetre', 'centimetre', 'inch', 'foot
 const ids = (items: readonly { readonly id: string }[]): string =>
   items.map(({ id }) => id).join(', ')
 
-const recipeKeys = [...Object.keys(RECIPE_LIMITS), 'pattern', 'supports'].join(', ')
+// A mesh on the command line has no zone, so there is nothing for `zonePct` to fill.
+const numbers = Object.keys(RECIPE_LIMITS).filter((key) => key !== 'zonePct')
+const recipeKeys = [...numbers, 'pattern', 'supports'].join(', ')
 const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
 
 export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.

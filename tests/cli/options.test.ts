@@ -64,7 +64,10 @@ describe('the command line', () => {
       supportAngleDeg: 45,
       brimMm: 4,
     }
-    expect(parse(['--recipe', JSON.stringify(full), 'a.stl']).recipe).toEqual(full)
+    expect(parse(['--recipe', JSON.stringify(full), 'a.stl']).recipe).toEqual({
+      ...full,
+      zonePct: 100,
+    })
   })
 
   it('counts a typed density as the spool’s own, over the base named by id', () => {
