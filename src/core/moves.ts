@@ -5,9 +5,9 @@
  * A corner is told by σ = sin(half the turn): 0 straight on, 0.71 at a right angle, 1 back the way it came.
  */
 export interface CensusMoves {
-  /** Runs of one lap around every contour of every layer; one table per corner limit of `CORNER_LIMITS`. */
+  /** Runs of all laps around the contours of every layer, as many as fit; one table per corner limit of `CORNER_LIMITS`. */
   readonly wall: readonly RunTable[]
-  /** Length of that lap, all layers. mm */
+  /** Length of those laps, taken along the outline itself. mm */
   readonly wallLapMm: number
   /** Skin lines, straight across S_i. */
   readonly skin: LineTable

@@ -48,7 +48,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     doubtfulShare: 0,
     coarseShare: 0,
     zone: null,
-    moves: movesOf(w, d, wide, deep, count, lineMm, isSkin),
+    moves: movesOf(w, d, wide, deep, count, walls, lineMm, isSkin),
   }
 }
 
@@ -59,6 +59,7 @@ function movesOf(
   wide: number,
   deep: number,
   count: number,
+  walls: number,
   lineMm: number,
   isSkin: (i: number) => boolean,
 ): CensusMoves {
@@ -67,7 +68,7 @@ function movesOf(
     lengthMm: Float32Array.of(w, d),
     gentle: corner,
     sharp: corner,
-    count: Float32Array.of(2 * count, 2 * count),
+    count: Float32Array.of(2 * count * walls, 2 * count * walls),
   }
   const linesOn = (wanted: (i: number) => boolean): LineTable => {
     const chosen = Array.from({ length: count }, (_, i) => i).filter(wanted)
@@ -93,7 +94,7 @@ function movesOf(
     Float32Array.from({ length: count }, (_, i) => value(i))
   return {
     wall: CORNER_LIMITS.map(() => lap),
-    wallLapMm: 2 * (w + d) * count,
+    wallLapMm: 2 * (w + d) * count * walls,
     skin: linesOn(isSkin),
     room: linesOn((i) => !isSkin(i)),
     oneWay: travels(1),

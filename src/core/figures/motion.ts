@@ -22,7 +22,7 @@ export function cornerSpeedMmS(sigma: number, motion: Motion): number {
 }
 
 /**
- * Seconds for all runs of one lap around every contour, lengths times `scale`. Of the tables, the one whose limit is the
+ * Seconds for all runs around the contours, lengths times `scale`. Of the tables, the one whose limit is the
  * largest at which a corner still does not slow the head: there every entry is one ramp up, one cruise, one ramp down.
  */
 export function lapTime(tables: readonly RunTable[], scale: number, motion: Motion): number {

@@ -11,7 +11,7 @@ import type { Seams } from './seams.ts'
 import { findSeams, turnsOf } from './seams.ts'
 import { addTally, createTally, tallyTable } from './tally.ts'
 import type { OutlineRuns } from './wallRuns.ts'
-import { createRunTally, findWallRuns } from './wallRuns.ts'
+import { createRunTally, findWallRuns, lapsThatFit } from './wallRuns.ts'
 
 /** Gathers the moves of all layers, which come from the top down. */
 export interface MoveTally {
@@ -39,7 +39,7 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
         const turns = turnsOf(layer.outline)
         known = { shape: layer.shape, turns, runs: findWallRuns(layer.outline, turns) }
       }
-      if (walls > 0) runs.add(known.runs)
+      if (walls > 0) runs.add(known.runs, lapsThatFit(known.runs, areas.wallMm2, walls, lineMm))
       const { along } = areas.grid
       let laid = last[along]
       if (!laid || !isAlike(laid.lines.areas, areas, lineMm)) {

@@ -35,8 +35,9 @@ interface Hops {
   readonly infill: number[][]
 }
 
-/** The next layer begins where infill at this one of the spacings ends. */
+/** The next layer begins where infill at a usual spacing ends: lines at 25 %, or crossing lines at as much. */
 const USUAL_SPACING = ROOM_STEPS.indexOf(4)
+const USUAL_CROSSED = ROOM_STEPS.indexOf(8)
 
 /** Layers alike are gone over from at most this many places; then from the nearest of these. */
 const MOST_TOURS = 3
@@ -116,16 +117,17 @@ function goRound(
   // Of crossing lines those along x come first.
   const first = areas.grid.along === 0 || !other ? room : other.room
   const second = areas.grid.along === 0 && other ? other.room : room
+  const usual = other ? USUAL_CROSSED : USUAL_SPACING
   let to = here
   for (let i = 0; i < ROOM_STEPS.length; i++) {
     const end = { ...here }
     visitZigzags(first.zigzags[i]!, end, hops.infill[i]!)
     if (other) visitZigzags(second.zigzags[i]!, end, hops.infill[i]!)
-    if (i === USUAL_SPACING) to = end
+    if (i === usual) to = end
   }
   let nearHops = 0
   let farHops = 0
-  for (const list of [hops.wall, hops.skin, hops.infill[USUAL_SPACING]!]) {
+  for (const list of [hops.wall, hops.skin, hops.infill[usual]!]) {
     for (const mm of list) {
       if (mm > RETRACT_BEYOND_MM) farHops++
       else nearHops++

@@ -1,5 +1,6 @@
 import type { RunTable } from '../../moves.ts'
 import { CORNER_LIMITS, STANDSTILL } from '../../moves.ts'
+import { greenArea } from './contours.ts'
 import type { Outline } from './simplify.ts'
 import { lengthClass } from './tally.ts'
 
@@ -8,6 +9,20 @@ export interface OutlineRuns {
   readonly keys: Int32Array
   readonly lengthMm: Float64Array
   readonly lapMm: number
+  /** Outer outlines less inner ones. */
+  readonly outerMore: number
+}
+
+/** How many times around the outlines wall lines go where they share `wallMm2`; fewer than `walls` where not all fit. */
+export function lapsThatFit(
+  { lapMm, outerMore }: OutlineRuns,
+  wallMm2: number,
+  walls: number,
+  lineMm: number,
+): number {
+  // On its way in by one line width a line loses a full turn's worth around an outline and gains as much around a hole.
+  const fullMm = walls * lapMm - Math.PI * lineMm * walls * walls * outerMore
+  return fullMm > 0 ? Math.min(walls, (walls * wallMm2) / (lineMm * fullMm)) : walls
 }
 
 /** σ classes: ratio steps from the least corner limit up; the last is a standstill. */
@@ -41,9 +56,12 @@ export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns
   const keys: number[] = []
   const lengths: number[] = []
   let lapMm = 0
+  let outerMore = 0
   for (let c = 0; c + 1 < outline.start.length; c++) {
     const lap = cornersOf(outline.points, turns, outline.start[c]!, outline.start[c + 1]!)
     lapMm += lap.lengthMm
+    outerMore +=
+      greenArea(outline.points, 2 * outline.start[c]!, 2 * outline.start[c + 1]!) > 0 ? 1 : -1
     CORNER_LIMITS.forEach((limit, index) => {
       let from = 0
       let entry = STILL_CLASS
@@ -59,7 +77,7 @@ export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns
       lengths.push(lap.lengthMm - from)
     })
   }
-  return { keys: Int32Array.from(keys), lengthMm: Float64Array.from(lengths), lapMm }
+  return { keys: Int32Array.from(keys), lengthMm: Float64Array.from(lengths), lapMm, outerMore }
 }
 
 /** Corners of one lap in order, by their distance from the seam; the seam itself is left out. */
@@ -102,7 +120,8 @@ function cornersOf(points: Float64Array, turns: Float64Array, begin: number, end
 
 /** Gathers the runs of all layers. */
 export interface RunTally {
-  add(runs: OutlineRuns): void
+  /** Goes around so many times. */
+  add(runs: OutlineRuns, laps: number): void
   /** One table a corner limit. */
   finish(): { tables: RunTable[]; lapMm: number }
 }
@@ -111,15 +130,15 @@ export function createRunTally(): RunTally {
   const entries = new Map<number, { count: number; totalMm: number }>()
   let lapMm = 0
   return {
-    add(runs) {
-      lapMm += runs.lapMm
+    add(runs, laps) {
+      lapMm += runs.lapMm * laps
       for (let i = 0; i < runs.keys.length; i++) {
         const entry = entries.get(runs.keys[i]!)
         if (entry) {
-          entry.count++
-          entry.totalMm += runs.lengthMm[i]!
+          entry.count += laps
+          entry.totalMm += runs.lengthMm[i]! * laps
         } else {
-          entries.set(runs.keys[i]!, { count: 1, totalMm: runs.lengthMm[i]! })
+          entries.set(runs.keys[i]!, { count: laps, totalMm: runs.lengthMm[i]! * laps })
         }
       }
     },
