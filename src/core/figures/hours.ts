@@ -127,8 +127,7 @@ function addTravels(
 
 function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kind[] {
   const { layers, moves } = census
-  const { lineMm, walls } = recipe
-  const lapsMm = walls * moves.wallLapMm
+  const { lineMm } = recipe
   const wallMm = sum(layers.wallMm2) / lineMm
   const brimMm2 = new Float64Array(layers.count)
   brimMm2[0] = census.brimMm3 / layers.heightMm[0]!
@@ -143,8 +142,8 @@ function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kin
       accelMmS2: printer.wallAccelMmS2,
       // Inner wall lines turn the same corners on shorter runs, so one scale fits them all.
       timeAt: (motion) =>
-        lapsMm > 0
-          ? walls * lapTime(moves.wall, wallMm / lapsMm, motion)
+        moves.wallLapMm > 0
+          ? lapTime(moves.wall, wallMm / moves.wallLapMm, motion)
           : wallMm / motion.speedMmS,
     },
     {
