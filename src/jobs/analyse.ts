@@ -13,7 +13,7 @@ const TELL_MS = 100
 
 /**
  * From a mesh file to its census, telling on the way what is known: volume and area as soon as the bytes are there,
- * then the measured mesh, then how far the layers are counted. Throws PreweighError.
+ * then the measured mesh, then a census of every 8th layer, then how far all are counted. Throws PreweighError.
  */
 export async function analyse(
   ask: AnalyseAsk,
@@ -21,7 +21,7 @@ export async function analyse(
   tell: (event: AnalyseEvent) => void,
   now: () => number = () => performance.now(),
 ): Promise<AnalyseAnswer> {
-  const { source, unit, pose, geometry } = ask
+  const { source, zone, unit, pose, geometry } = ask
   const mm = unitToMm(unit)
   const read = await shelf.take(source, (bytes) => {
     const quick = ask.wantRead ? quickMeasure(bytes) : null
@@ -32,11 +32,18 @@ export async function analyse(
   if (ask.wantRead) tell({ kind: 'read', read: look(read, shelf.outward(read), unit) })
 
   let toldAt = now()
-  const census = countLayers(shelf.outward(read), mm, pose, geometry, (fraction) => {
-    const at = now()
-    if (at - toldAt < TELL_MS) return
-    toldAt = at
-    tell({ kind: 'progress', fraction })
+  const meshes = {
+    part: shelf.outward(read),
+    zone: zone === null ? null : shelf.outward(await shelf.take(zone)),
+  }
+  const census = countLayers(meshes, mm, pose, geometry, {
+    ...(ask.wantCoarse ? { onCoarse: (coarse) => tell({ kind: 'coarse', census: coarse }) } : {}),
+    onProgress(fraction) {
+      const at = now()
+      if (at - toldAt < TELL_MS) return
+      toldAt = at
+      tell({ kind: 'progress', fraction })
+    },
   })
   return { census }
 }

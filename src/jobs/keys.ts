@@ -15,6 +15,7 @@ export function censusKey(
   unit: LengthUnit,
   pose: Pose,
   geometry: GeometrySettings,
+  zoneHash: string | null = null,
 ): string {
   const g = geometryOf(geometry)
   return [
@@ -28,6 +29,7 @@ export function censusKey(
     g.bottomSkins,
     g.supports ? g.supportAngleDeg : 'bare',
     g.brimMm,
+    ...(zoneHash === null ? [] : [`zone ${zoneHash}`]),
   ].join('|')
 }
 

@@ -55,20 +55,25 @@ export type OpenAnswer =
   /** The file is one of our own project files. */
   | { readonly kind: 'project' }
 
-/** Measures a mesh (`wantRead`) and counts its layers. */
+/** Measures a mesh (`wantRead`) and counts its layers, of a tall part first a few (`wantCoarse`). */
 export interface AnalyseAsk {
   readonly kind: 'analyse'
   readonly source: MeshSource
+  /** Drawn in the part's own place and unit; the infill room inside it is counted apart. */
+  readonly zone: MeshSource | null
   readonly unit: LengthUnit
   readonly pose: Pose
   readonly geometry: GeometrySettings
   readonly wantRead: boolean
+  readonly wantCoarse: boolean
 }
 
-/** What an analysis tells on its way, in this order; `progress` comes many times. */
+/** What an analysis tells on its way, in this order; `progress` comes many times, `coarse` only for a tall part. */
 export type AnalyseEvent =
   | { readonly kind: 'rough'; readonly rough: Rough }
   | { readonly kind: 'read'; readonly read: PartRead }
+  /** From every 8th layer; its figures' ranges are wider by what that may miss. */
+  | { readonly kind: 'coarse'; readonly census: Census }
   | { readonly kind: 'progress'; readonly fraction: number }
 
 export interface AnalyseAnswer {

@@ -1,11 +1,12 @@
 import type { StoreApi } from 'zustand/vanilla'
+import type { Part } from '../core/frame.ts'
 import type { LengthUnit } from '../core/mesh.ts'
 import { PreweighError } from '../core/problem.ts'
 import type { Pose } from '../core/settings.ts'
 import type { MeshSource, PartShape } from '../jobs/protocol.ts'
 import { readKey } from '../jobs/keys.ts'
 import type { Runner } from '../jobs/runner.ts'
-import { createAnalysis, missingMesh } from './analysis.ts'
+import { createAnalysis, missingMesh, missingZone } from './analysis.ts'
 import type { Claims } from './claims.ts'
 import type { DemoSource } from './demos.ts'
 import { createFacts } from './facts.ts'
@@ -84,10 +85,18 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     return { source, unit: part.unit, pose: part.pose }
   }
 
+  async function findZone({ name, zone }: Part): Promise<MeshSource | null> {
+    if (zone === null) return null
+    const source = await meshes.find(zone.meshHash, zone.fileName)
+    if (source !== null) return source
+    const { code, message, advice } = missingZone(name, zone)
+    throw new PreweighError(code, message, advice)
+  }
+
   const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
   return {
     ...createFrameActions(store, history, newId),
-    ...createPoses({ store, runner, facts, meshOf }),
+    ...createPoses({ store, runner, facts, meshOf, findZone }),
     ...projects,
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),

@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Part } from '../core/frame.ts'
+import type { Part, PartZone } from '../core/frame.ts'
 import type { Problem } from '../core/problem.ts'
 import { censusKey, geometryOf, readKey } from '../jobs/keys.ts'
 import type { AnalyseEvent } from '../jobs/protocol.ts'
@@ -165,6 +165,12 @@ export function createAnalysis(
     else finish(key, measured)
   }
 
+  /** Not where figures of older settings stand until the new ones are there. */
+  function wantsCoarse(key: string): boolean {
+    const { work } = store.getState()
+    return [...wanted].some(([id, each]) => each === key && work[id]?.kind !== 'done')
+  }
+
   function finish(key: string, measured: string): boolean {
     const census = facts.census(key)
     const read = facts.read(measured)
@@ -180,8 +186,11 @@ export function createAnalysis(
     again = true,
   ): Promise<Problem | null> {
     const source = await meshes.find(part.meshHash, part.fileName)
+    const zone =
+      part.zone === null ? null : await meshes.find(part.zone.meshHash, part.zone.fileName)
     if (signal.aborted) return null
     if (source === null) return missingMesh(part)
+    if (part.zone !== null && zone === null) return missingZone(part.name, part.zone)
     const measured = readKey(part.meshHash, part.unit)
     const known = facts.read(measured)
     if (known !== null) showAll(key, (before) => moveWork(before, { kind: 'read', read: known }))
@@ -189,10 +198,12 @@ export function createAnalysis(
       {
         kind: 'analyse',
         source,
+        zone,
         unit: part.unit,
         pose: part.pose,
         geometry: geometryOf(part.recipe),
         wantRead: known === null,
+        wantCoarse: wantsCoarse(key),
       },
       {
         signal,
@@ -210,6 +221,7 @@ export function createAnalysis(
     // The file on disk may have changed since it was dropped; storage has its own copy.
     if (again && outcome.problem.code === 'unreadable-file' && !signal.aborted) {
       meshes.forget(part.meshHash)
+      if (part.zone !== null) meshes.forget(part.zone.meshHash)
       return runAnalysis(key, part, signal, false)
     }
     return outcome.problem
@@ -250,7 +262,8 @@ export function createAnalysis(
 }
 
 function keyOf(part: Part): string {
-  return censusKey(part.meshHash, part.unit, part.pose, part.recipe)
+  const zoneHash = part.zone?.meshHash ?? null
+  return censusKey(part.meshHash, part.unit, part.pose, part.recipe, zoneHash)
 }
 
 /** The ledger has the part, but its mesh is neither in the project file nor in storage. */
@@ -259,5 +272,14 @@ export function missingMesh(part: Part): Problem {
     code: 'missing-mesh',
     message: `The mesh file “${part.fileName}” of “${part.name}” is not kept here any more.`,
     advice: 'Drop that file again and it takes its place; the settings are still there.',
+  }
+}
+
+/** As `missingMesh`, of the zone of the part named. */
+export function missingZone(name: string, zone: PartZone): Problem {
+  return {
+    code: 'missing-mesh',
+    message: `The zone “${zone.fileName}” of “${name}” is not kept here any more.`,
+    advice: 'Drop that file again and it takes its place, or remove the zone from the part.',
   }
 }

@@ -22,7 +22,7 @@ export interface LedgerRow {
   readonly figures: PartFigures | null
   /** All pieces and their shares of the frame; null like `figures`. */
   readonly totals: RowTotals | null
-  /** What the figures rest on: volume and area alone, or counted layers. */
+  /** What the figures rest on: volume and area or a few layers, or all layers counted. */
   readonly basis: 'none' | 'rough' | 'census'
   /** The layers were counted for earlier settings; a newer count is on its way. */
   readonly stale: boolean
@@ -69,7 +69,7 @@ function figuresOf(
   material: Material,
   frame: Frame,
 ): PartFigures | null {
-  const source = work.kind === 'done' ? work.census : work.kind === 'rough' ? work.rough : null
+  const source = sourceOf(work)
   if (source === null) return null
   const { printer, prices } = frame
   const known = priced.get(part)
@@ -87,6 +87,11 @@ function figuresOf(
       : roughFigures(source, part.recipe, material, printer, prices)
   priced.set(part, { source, material, printer, prices, figures })
   return figures
+}
+
+function sourceOf(work: PartWork): Census | Rough | null {
+  if (work.kind === 'done') return work.census
+  return work.kind === 'rough' ? (work.coarse ?? work.rough) : null
 }
 
 interface Ledger {

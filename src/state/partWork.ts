@@ -27,7 +27,9 @@ export function beginWork(
 ): PartWork {
   if (before?.kind === 'done' && sameMesh) return { ...before, newerFraction: 0 }
   const known = rough ?? (read === null ? null : roughOf(read))
-  return known === null ? { kind: 'queued' } : { kind: 'rough', rough: known, read, fraction: 0 }
+  return known === null
+    ? { kind: 'queued' }
+    : { kind: 'rough', rough: known, read, coarse: null, fraction: 0 }
 }
 
 /** Work after an event of the running job. */
@@ -39,11 +41,14 @@ export function moveWork(before: PartWork, event: AnalyseEvent): PartWork {
     return { kind: 'reading', fraction: event.fraction }
   }
   if (before.kind === 'done') return before
+  if (event.kind === 'coarse') {
+    return before.kind === 'rough' ? { ...before, coarse: event.census } : before
+  }
   const read = before.kind === 'rough' ? before.read : null
   const fraction = before.kind === 'queued' ? 0 : before.fraction
   return event.kind === 'rough'
-    ? { kind: 'rough', rough: event.rough, read, fraction }
-    : { kind: 'rough', rough: roughOf(event.read), read: event.read, fraction }
+    ? { kind: 'rough', rough: event.rough, read, coarse: null, fraction }
+    : { kind: 'rough', rough: roughOf(event.read), read: event.read, coarse: null, fraction }
 }
 
 export function doneWork(read: PartRead, census: Census): PartWork {

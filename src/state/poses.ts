@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { PreweighError, type Problem } from '../core/problem.ts'
+import type { Part } from '../core/frame.ts'
 import type { LengthUnit } from '../core/mesh.ts'
 import { censusKey, geometryOf, readKey } from '../jobs/keys.ts'
 import type { MeshSource } from '../jobs/protocol.ts'
@@ -15,11 +16,13 @@ interface PosesDeps {
   readonly meshOf: (
     id: string,
   ) => Promise<{ readonly source: MeshSource; readonly unit: LengthUnit }>
+  /** Null where the part has none. Rejects where it is gone. */
+  readonly findZone: (part: Part) => Promise<MeshSource | null>
 }
 
 /** Looks at ways to lay a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
 export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPose'> {
-  const { store, runner, facts, meshOf } = deps
+  const { store, runner, facts, meshOf, findZone } = deps
   const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)
 
   return {
@@ -34,13 +37,15 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPo
       const { source, unit } = await meshOf(id)
       const part = partOf(id)
       if (part === undefined) return null
-      const key = censusKey(source.hash, unit, pose, part.recipe)
+      const key = censusKey(source.hash, unit, pose, part.recipe, part.zone?.meshHash ?? null)
       await facts.fetch(key, readKey(source.hash, unit))
       const known = facts.census(key)
       if (known !== null) return known
       const geometry = geometryOf(part.recipe)
+      const zone = await findZone(part)
+      const wants = { wantRead: false, wantCoarse: false }
       const outcome = await runner.run(
-        { kind: 'analyse', source, unit, pose, geometry, wantRead: false },
+        { kind: 'analyse', source, zone, unit, pose, geometry, ...wants },
         { signal },
       )
       if (signal.aborted) return null

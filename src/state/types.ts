@@ -74,7 +74,7 @@ export interface Notice {
   readonly canUndo: boolean
 }
 
-/** Stage of one part. Figures appear at `rough`, are refined at `done`, and stay from an older run while `stale`. */
+/** Stage of one part. Figures appear at `rough`, are refined by `coarse` and at `done`, and stay from an older run while `stale`. */
 export type PartWork =
   | { readonly kind: 'queued' }
   | { readonly kind: 'reading'; readonly fraction: number }
@@ -83,6 +83,8 @@ export type PartWork =
       readonly rough: Rough
       /** Present once the mesh has been measured. */
       readonly read: PartRead | null
+      /** Counted from every 8th layer; null before that, and for parts that need no such step. */
+      readonly coarse: Census | null
       readonly fraction: number
     }
   | {

@@ -36,7 +36,9 @@ const ask = (source: MeshSource) =>
     unit: 'millimetre',
     pose: POSE_AS_DRAWN,
     geometry,
+    zone: null,
     wantRead: true,
+    wantCoarse: false,
   }) as const
 
 const BALL = writeStlBinary(sphere(3, 16))

@@ -39,7 +39,12 @@ function endingOf(bytes: Uint8Array, name: string): Ending {
     const unit = read.unit ?? 'millimetre'
     const { measure } = inspectMesh(read, outward, unit)
     const settings = { ...RECIPE_DEFAULTS, supports: true }
-    const census = countLayers(outward, unitToMm(unit), POSE_AS_DRAWN, settings)
+    const census = countLayers(
+      { part: outward, zone: null },
+      unitToMm(unit),
+      POSE_AS_DRAWN,
+      settings,
+    )
     const figures = partFigures(census, settings, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
     for (const range of [figures.massG, figures.spoolG, figures.timeS, figures.cost]) {
       if (!(range.low >= 0 && range.low <= range.mid && range.mid <= range.high)) {
