@@ -74,6 +74,7 @@ export const FlightSchema = v.object({
   usableShare: share,
   avionicsW: notNegative,
   motorRadiusMm: notNegative,
+  brushed: v.exactOptional(v.boolean()),
 }) satisfies v.GenericSchema<unknown, FlightSetup>
 
 export const WingSchema = v.object({
@@ -97,4 +98,5 @@ export const SeasonSchema = v.object({
   breakShare: v.record(id, share),
   carbonLeadDays: notNegative,
   carbonPartPrice: notNegative,
+  carbonBreakFactor: v.exactOptional(notNegative),
 }) satisfies v.GenericSchema<unknown, SeasonSetup>
