@@ -88,7 +88,7 @@ export function TwinTable({ parts, shapes, currency, thicknessMm, onChange }: Tw
                   ) : null}
                   <Button
                     className="quiet"
-                    aria-label={`Outline of ${name} as SVG`}
+                    aria-label={`SVG outline of ${name}`}
                     onPress={() => {
                       const outline = shapes.get(partId)?.outline
                       if (!outline) return

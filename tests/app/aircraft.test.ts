@@ -1,0 +1,186 @@
+import axe from 'axe-core'
+import type { Locator, Page } from 'playwright'
+import { describe, expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import { waitForCensus } from '../support/page.ts'
+
+const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+const SECTIONS = ['Bolts and bought items', 'Mass', 'Balance', 'Carbon twin', 'Flight']
+
+async function loadSandpiper(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+  await waitForCensus(page)
+  await page.getByRole('region', { name: 'Flight' }).waitFor()
+}
+
+/** Opens a section by its heading. */
+async function openSection(page: Page, name: string): Promise<Locator> {
+  const section = page.getByRole('region', { name, exact: true })
+  await section.getByRole('heading', { name, level: 2 }).getByRole('button').click()
+  await section.locator('.craft-body').waitFor()
+  return section
+}
+
+/** The all-up mass as the Mass line says it, g. */
+async function allUpG(page: Page): Promise<number> {
+  const words = await page.getByRole('region', { name: 'Mass', exact: true }).innerText()
+  const found = /([\d,.]+) g all-up/.exec(words)?.[1]
+  if (found === undefined) throw new Error(`No all-up mass in “${words}”.`)
+  return Number(found.replaceAll(',', ''))
+}
+
+/** A figure of a list of facts by the words before it. */
+function factOf(section: Locator, words: string): Locator {
+  return section.locator('dl > div', { hasText: words }).locator('dd')
+}
+
+describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
+  test('the demo is there with its pack and motors: the flight line tells minutes', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      const flight = await openSection(page, 'Flight')
+      const minutes = Number(await flight.locator('.craft-figure').innerText())
+      expect(minutes).toBeGreaterThan(1)
+      expect(await factOf(flight, 'All-up weight').innerText()).toContain(
+        (await allUpG(page)).toFixed(1),
+      )
+      // Both published rules stand there: thrust with the square of the stick needs more of it.
+      const square = Number.parseFloat(await factOf(flight, 'with its square').innerText())
+      const straight = Number.parseFloat(await factOf(flight, 'straight with it').innerText())
+      expect(straight / 100).toBeCloseTo((square / 100) ** 2, 1)
+    }, WIDE)
+  })
+
+  test('a screw from the catalogue shows its mass before it is added, and then weighs all-up', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      const before = await allUpG(page)
+      const section = await openSection(page, 'Bolts and bought items')
+      await section.getByRole('button', { name: 'From the catalogue' }).click()
+      const form = section.getByRole('group', { name: 'From the catalogue' })
+      const pieces = form.getByRole('textbox', { name: 'Pieces' })
+      await pieces.fill('100')
+      await pieces.press('Tab')
+      // 0.9 g each by the published weight chart of M3 × 10 socket head screws.
+      expect(await form.getByRole('status').innerText()).toMatch(/0\.90 g each.*published/s)
+      await form.getByRole('button', { name: 'Add to the aircraft' }).click()
+      expect(await allUpG(page)).toBeCloseTo(before + 90, 1)
+      await page.getByRole('button', { name: /^Undo: add “Screw M3 × 10/ }).click()
+      expect(await allUpG(page)).toBeCloseTo(before, 1)
+    }, WIDE)
+  })
+
+  test('a change that crosses a mass line and the limit is said at once', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      const mass = await openSection(page, 'Mass')
+      const limit = mass.getByRole('textbox', { name: 'All-up at most' })
+      await limit.fill('5000')
+      await limit.press('Tab')
+      const notice = page.locator('.notice')
+      await expect.poll(() => notice.innerText()).toContain('Back within your mass limit')
+
+      const items = await openSection(page, 'Bolts and bought items')
+      await items.getByRole('button', { name: 'Action camera' }).click()
+      const each = items.getByRole('textbox', { name: 'Mass of one' })
+      await each.fill('30000')
+      await each.press('Tab')
+      await expect.poll(() => notice.innerText()).toMatch(/no longer below .*EU 25 kg/)
+      expect(await notice.innerText()).toContain('Over your mass limit')
+      expect(await notice.innerText()).toMatch(/Check your authority/)
+    }, WIDE)
+  })
+
+  test('a weighed part replaces its estimate, and the scale’s difference is told', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      const before = await allUpG(page)
+      const mass = await openSection(page, 'Mass')
+      const line = mass.locator('.weigh-list li', { hasText: 'Tail boom' })
+      const reckoned = Number(/reckoned ([\d.]+) g/.exec(await line.innerText())?.[1])
+      const field = line.getByRole('textbox')
+      await field.fill(String(reckoned + 10))
+      await field.press('Tab')
+      expect(await line.innerText()).toMatch(/scale \+\d/)
+      expect(await allUpG(page)).toBeCloseTo(before + 10, 1)
+    }, WIDE)
+  })
+
+  test('flat parts get a twin whose outline downloads in true millimetres', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      const twin = await openSection(page, 'Carbon twin')
+      const outline = twin.getByRole('button', { name: 'SVG outline of Lower deck' })
+      await outline.waitFor()
+      const [file] = await Promise.all([page.waitForEvent('download'), outline.click()])
+      expect(file.suggestedFilename()).toBe('Lower-deck.svg')
+      const parts: Buffer[] = []
+      for await (const piece of await file.createReadStream()) parts.push(piece as Buffer)
+      const svg = Buffer.concat(parts).toString('utf8')
+      const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? []
+      expect(svg).toContain(`viewBox="0 0 ${width} ${height}"`)
+      expect(Number(width)).toBeGreaterThan(20)
+    }, WIDE)
+  })
+
+  test('a part placed round a circle gets that many places, all in the drawing', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      const balance = await openSection(page, 'Balance')
+      await balance.locator('.choice-button').click()
+      await page.getByRole('option', { name: 'Damper cup' }).click()
+      await balance.getByRole('button', { name: 'Place them round a circle' }).click()
+      const radius = balance.getByRole('textbox', { name: 'Radius to its origin' })
+      await radius.fill('40')
+      await radius.press('Tab')
+      await balance.getByRole('button', { name: 'Place 4 evenly' }).click()
+      expect(await balance.locator('.places li', { hasText: 'Damper cup' }).count()).toBe(4)
+      await balance.locator('.drawings svg').first().waitFor()
+      expect(await factOf(balance, 'Centre of gravity').innerText()).toMatch(/mm/)
+    }, WIDE)
+  })
+
+  test.each(['light', 'dark'] as const)(
+    'axe finds nothing with every line open, in %s',
+    async (colorScheme) => {
+      await withApp(
+        async ({ page }) => {
+          await loadSandpiper(page)
+          for (const name of SECTIONS) await openSection(page, name)
+          await page.getByRole('button', { name: 'Find a screw length' }).click()
+          await page.getByRole('button', { name: 'SVG outline of Lower deck' }).waitFor()
+          await page.evaluate(axe.source)
+          const found = await page.evaluate(async () => {
+            const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
+              '.aircraft',
+              { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'] },
+            )
+            return violations.map(
+              ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`,
+            )
+          })
+          expect(found).toEqual([])
+          const width = await page.evaluate(() => document.documentElement.scrollWidth)
+          expect(width).toBeLessThanOrEqual(360)
+        },
+        { locale: 'en-GB', colorScheme, viewport: { width: 360, height: 740 } },
+      )
+    },
+  )
+
+  test('every line opens and closes by keyboard', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      for (const name of SECTIONS) {
+        const button = page
+          .getByRole('heading', { name, level: 2, exact: true })
+          .getByRole('button')
+        await button.focus()
+        await page.keyboard.press('Enter')
+        expect(await button.getAttribute('aria-expanded')).toBe('true')
+        await page.keyboard.press('Enter')
+        expect(await button.getAttribute('aria-expanded')).toBe('false')
+      }
+    }, WIDE)
+  })
+})
