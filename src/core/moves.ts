@@ -52,12 +52,20 @@ export interface LineTable {
  * wherever it splits around something or the next line lies too far along the edge.
  */
 export interface Travels {
-  /** To every wall line: from layer to layer, from outline to outline, from line to line. */
+  /** To every wall line but the first of a layer: from outline to outline, from line to line. */
   readonly wall: TravelTable
   /** To every zigzag of skin. */
   readonly skin: TravelTable
-  /** To every zigzag of infill, with lines at several distances, the narrowest first. */
-  readonly infill: readonly { readonly spacingMm: number; readonly hops: TravelTable }[]
+  /** From there back to the walls, where there is no infill. */
+  readonly back: TravelTable
+  /** To every zigzag of infill and then back to the walls, with lines at several distances, the narrowest first. */
+  readonly infill: readonly InfillTravels[]
+}
+
+export interface InfillTravels {
+  readonly spacingMm: number
+  readonly hops: TravelTable
+  readonly back: TravelTable
 }
 
 /** One value a layer, bottom first. */

@@ -87,7 +87,14 @@ function movesOf(
   const travels = (directions: number): Travels => ({
     wall: hops(0),
     skin: hops(layersOf(isSkin)),
-    infill: [{ spacingMm: lineMm, hops: hops(directions * layersOf((i) => !isSkin(i))) }],
+    back: hops(count),
+    infill: [
+      {
+        spacingMm: lineMm,
+        hops: hops(directions * layersOf((i) => !isSkin(i))),
+        back: hops(count),
+      },
+    ],
   })
   // All layers of a kind alike.
   const laid = (value: (i: number) => number): Float32Array =>

@@ -116,7 +116,13 @@ function addTravels(
   ] as const) {
     const seconds = (table: TravelTable): number => travelTime(hopsOf(table, far), motion)
     const infillS =
-      recipe.infillPct > 0 ? times * atSpacing(route.infill, infillSpacingMm(recipe), seconds) : 0
+      recipe.infillPct > 0
+        ? atSpacing(
+            route.infill,
+            infillSpacingMm(recipe),
+            ({ hops, back }) => times * seconds(hops) + seconds(back),
+          )
+        : seconds(route.back)
     const total = seconds(route.wall) + seconds(route.skin) + infillS
     const stopped = sum(stops)
     for (let i = 0; i < layers.count; i++) {

@@ -65,7 +65,9 @@ type InfillOfLayer = (i: number) => InfillLayer
 export function infillOf(census: Census, recipe: Recipe): InfillOfLayer {
   const { layers, moves } = census
   const rooms = layers.rooms.reduce((sum, some) => sum + some, 0)
-  const zigzags = atSpacing(moves.oneWay.infill, infillSpacingMm(recipe), hopCount)
+  const zigzags = atSpacing(moves.oneWay.infill, infillSpacingMm(recipe), ({ hops }) =>
+    hopCount(hops),
+  )
   const perRoom = rooms > 0 ? zigzags / rooms : 0
   return (i) => infillLayer(census, recipe, i, perRoom)
 }

@@ -33,7 +33,7 @@ export function infillTime(census: Census, recipe: Recipe, motion: Motion): numb
   }
   const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
   const { room, oneWay } = census.moves
-  const zigzags = atSpacing(oneWay.infill, spacing, hopCount)
+  const zigzags = atSpacing(oneWay.infill, spacing, ({ hops }) => hopCount(hops))
   const stretched = { ...room, lengthMm: room.lengthMm.map((mm) => mm * pathFactor) }
   // The figures count a turn without the line width that its two lines have already covered.
   const stepMm = recipe.lineMm + (lines > 0 ? turnMm / lines : 0)

@@ -1,4 +1,4 @@
-import type { LineTable, RunTable, Travels, TravelTable } from '../moves.ts'
+import type { InfillTravels, LineTable, RunTable, Travels, TravelTable } from '../moves.ts'
 import { CORNER_LIMITS, RETRACT_BEYOND_MM, STANDSTILL } from '../moves.ts'
 import { moveTime } from './kinematics.ts'
 
@@ -85,15 +85,15 @@ export const hopCount = ({ count }: TravelTable): number =>
 export function atSpacing(
   infill: Travels['infill'],
   spacingMm: number,
-  measure: (hops: TravelTable) => number,
+  measure: (travels: InfillTravels) => number,
 ): number {
   const wider = infill.findIndex((table) => table.spacingMm >= spacingMm)
   const to = infill[wider < 0 ? infill.length - 1 : wider]
   if (!to) return 0
   const from = infill[wider - 1]
-  if (!from) return measure(to.hops)
+  if (!from) return measure(to)
   const share = Math.log(spacingMm / from.spacingMm) / Math.log(to.spacingMm / from.spacingMm)
-  return measure(from.hops) * (1 - share) + measure(to.hops) * share
+  return measure(from) * (1 - share) + measure(to) * share
 }
 
 /** How the head moves without laying plastic. */

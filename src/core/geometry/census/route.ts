@@ -6,7 +6,7 @@ import { ROOM_STEPS } from './layerLines.ts'
 import type { Seams } from './seams.ts'
 import { addLength, createTally, tallyTable } from './tally.ts'
 import type { Place } from './travel.ts'
-import { visitWalls, visitZigzags } from './travel.ts'
+import { visitWalls, visitZigzags, wayToWalls } from './travel.ts'
 
 /** Where the head goes over all layers, one after the other. */
 export interface Route {
@@ -31,8 +31,11 @@ export interface Tour {
 interface Hops {
   readonly wall: number[]
   readonly skin: number[]
-  /** One list a spacing. */
-  readonly infill: number[][]
+  /** One a spacing. */
+  readonly infill: readonly number[][]
+  readonly back: readonly number[]
+  /** Without infill. */
+  readonly bareBack: number
 }
 
 /** The next layer begins where infill at a usual spacing ends: lines at 25 %, or crossing lines at as much. */
@@ -76,9 +79,11 @@ export function createRoute(settings: GeometrySettings): Route {
     finish: () => ({
       wall: fold(({ wall }) => wall),
       skin: fold(({ skin }) => skin),
+      back: fold(({ bareBack }) => [bareBack]),
       infill: ROOM_STEPS.map((step, i) => ({
         spacingMm: step * settings.lineMm,
         hops: fold(({ infill }) => infill[i]!),
+        back: fold(({ back }) => [back[i]!]),
       })),
     }),
   }
@@ -110,10 +115,13 @@ function goRound(
   { walls, lineMm }: GeometrySettings,
   from: Place,
 ): Tour {
-  const hops: Hops = { wall: [], skin: [], infill: ROOM_STEPS.map(() => []) }
+  const wall: number[] = []
+  const skins: number[] = []
+  const infill: number[][] = ROOM_STEPS.map(() => [])
+  const back: number[] = []
   const here = { ...from }
-  if (walls > 0) visitWalls(seams, walls, lineMm, here, hops.wall)
-  for (const ways of skin.zigzags) visitZigzags(ways, here, hops.skin)
+  if (walls > 0) visitWalls(seams, walls, lineMm, here, wall)
+  for (const ways of skin.zigzags) visitZigzags(ways, here, skins)
   // Of crossing lines those along x come first.
   const first = areas.grid.along === 0 || !other ? room : other.room
   const second = areas.grid.along === 0 && other ? other.room : room
@@ -121,17 +129,20 @@ function goRound(
   let to = here
   for (let i = 0; i < ROOM_STEPS.length; i++) {
     const end = { ...here }
-    visitZigzags(first.zigzags[i]!, end, hops.infill[i]!)
-    if (other) visitZigzags(second.zigzags[i]!, end, hops.infill[i]!)
+    visitZigzags(first.zigzags[i]!, end, infill[i]!)
+    if (other) visitZigzags(second.zigzags[i]!, end, infill[i]!)
+    back.push(wayToWalls(seams, walls, lineMm, end))
     if (i === usual) to = end
   }
   let nearHops = 0
   let farHops = 0
-  for (const list of [hops.wall, hops.skin, hops.infill[usual]!]) {
+  for (const list of [wall, skins, infill[usual]!, [back[usual]!]]) {
     for (const mm of list) {
       if (mm > RETRACT_BEYOND_MM) farHops++
       else nearHops++
     }
   }
+  const bareBack = wayToWalls(seams, walls, lineMm, here)
+  const hops = { wall, skin: skins, infill, back, bareBack }
   return { from, to, other, hops, nearHops, farHops, layers: 0 }
 }

@@ -12,9 +12,69 @@ const MOST_SORTED = 400
 /** The next zigzag is looked for among so many that come next across the layer. */
 const WINDOW = 150
 
+/** Which contour is begun next, and how. */
+interface WallEntry {
+  /** Its number among those left. */
+  readonly k: number
+  /** Where in `Seams.places`. */
+  readonly at: number
+  readonly mm: number
+  readonly fromOutside: boolean
+}
+
+/** The nearest place where one of the contours `left` may begin, on the outer or the inner side of the wall. */
+function nearestWall(
+  { start, places, middle }: Seams,
+  left: readonly number[],
+  outer: number,
+  inner: number,
+  here: Place,
+): WallEntry {
+  let best = 0
+  let bestAt = 4 * start[left[0]!]!
+  let best2 = Infinity
+  let bestMm = Infinity
+  let fromOutside = true
+  const search = left.length <= MOST_SORTED ? left.length : 1
+  for (let k = 0; k < search; k++) {
+    const c = left[k]!
+    const middleX = middle[3 * c]! - here.x
+    const middleY = middle[3 * c + 1]! - here.y
+    const reach = middle[3 * c + 2]! + bestMm
+    if (middleX * middleX + middleY * middleY > reach * reach) continue
+    for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
+      const x = places[i]! - here.x
+      const y = places[i + 1]! - here.y
+      const wayX = places[i + 2]!
+      const wayY = places[i + 3]!
+      const outX = x + wayX * outer
+      const outY = y + wayY * outer
+      const inX = x + wayX * inner
+      const inY = y + wayY * inner
+      const out2 = outX * outX + outY * outY
+      const in2 = inX * inX + inY * inY
+      const least = Math.min(out2, in2)
+      if (least >= best2) continue
+      best = k
+      bestAt = i
+      best2 = least
+      bestMm = Math.sqrt(least)
+      fromOutside = out2 <= in2
+    }
+  }
+  return { k: best, at: bestAt, mm: bestMm, fromOutside }
+}
+
+/** Way to where the walls of a layer may begin; none where there are no walls. mm */
+export function wayToWalls(seams: Seams, walls: number, lineMm: number, here: Place): number {
+  const all = upTo(seams.start.length - 1)
+  if (walls === 0 || all.length === 0) return 0
+  return nearestWall(seams, all, lineMm / 2, (walls - 0.5) * lineMm, here).mm
+}
+
 /**
  * Goes round every contour, always to the nearest place where one not yet visited may begin, wall lines from the nearer side
- * of the wall to the other. Moves `here` to where the last line ends.
+ * of the wall to the other. Moves `here` to where the last line ends; the way to the first is not counted.
  */
 export function visitWalls(
   seams: Seams,
@@ -23,53 +83,21 @@ export function visitWalls(
   here: Place,
   hops: number[],
 ): void {
-  const { start, places, middle } = seams
-  const left = upTo(start.length - 1)
+  const { places } = seams
+  const left = upTo(seams.start.length - 1)
   const outer = lineMm / 2
   const inner = (walls - 0.5) * lineMm
-  const sorted = left.length <= MOST_SORTED
-  while (left.length > 0) {
-    let best = 0
-    let bestAt = 4 * start[left[0]!]!
-    let best2 = Infinity
-    let bestMm = Infinity
-    let fromOutside = true
-    const search = sorted ? left.length : 1
-    for (let k = 0; k < search; k++) {
-      const c = left[k]!
-      const middleX = middle[3 * c]! - here.x
-      const middleY = middle[3 * c + 1]! - here.y
-      const reach = middle[3 * c + 2]! + bestMm
-      if (middleX * middleX + middleY * middleY > reach * reach) continue
-      for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
-        const x = places[i]! - here.x
-        const y = places[i + 1]! - here.y
-        const wayX = places[i + 2]!
-        const wayY = places[i + 3]!
-        const outX = x + wayX * outer
-        const outY = y + wayY * outer
-        const inX = x + wayX * inner
-        const inY = y + wayY * inner
-        const out2 = outX * outX + outY * outY
-        const in2 = inX * inX + inY * inY
-        const least = Math.min(out2, in2)
-        if (least >= best2) continue
-        best = k
-        bestAt = i
-        best2 = least
-        bestMm = Math.sqrt(least)
-        fromOutside = out2 <= in2
-      }
-    }
-    hops.push(bestMm)
-    const wayX = places[bestAt + 2]!
-    const wayY = places[bestAt + 3]!
+  for (let first = true; left.length > 0; first = false) {
+    const { k, at, mm, fromOutside } = nearestWall(seams, left, outer, inner, here)
+    if (!first) hops.push(mm)
+    const wayX = places[at + 2]!
+    const wayY = places[at + 3]!
     const stepMm = lineMm * Math.sqrt(wayX * wayX + wayY * wayY)
-    for (let k = 1; k < walls; k++) hops.push(stepMm)
+    for (let n = 1; n < walls; n++) hops.push(stepMm)
     const depth = fromOutside ? inner : outer
-    here.x = places[bestAt]! + wayX * depth
-    here.y = places[bestAt + 1]! + wayY * depth
-    left[best] = left[left.length - 1]!
+    here.x = places[at]! + wayX * depth
+    here.y = places[at + 1]! + wayY * depth
+    left[k] = left[left.length - 1]!
     left.pop()
   }
 }

@@ -1,0 +1,164 @@
+import { readFileSync } from 'node:fs'
+import { readMesh } from '../../src/core/formats/read.ts'
+import { placeMesh } from '../../src/core/geometry/pose.ts'
+import type { Mesh } from '../../src/core/mesh.ts'
+import { POSE_AS_DRAWN } from '../../src/core/settings.ts'
+import {
+  box,
+  circle,
+  cone,
+  cubeWithHole,
+  merge,
+  prism,
+  rotate,
+  specimenOutline,
+  sphere,
+  torus,
+  translate,
+  tube,
+} from './meshes.ts'
+
+const demo = (name: string) => (): Mesh =>
+  readMesh(new Uint8Array(readFileSync(`public/demo/${name}`)), name).mesh
+
+/** A frame of thin walls around a large opening. */
+export const thinFrame = (wallMm: number): Mesh =>
+  prism(
+    [
+      [0, 0],
+      [60, 0],
+      [60, 40],
+      [0, 40],
+    ],
+    4,
+    [
+      [
+        [wallMm, wallMm],
+        [60 - wallMm, wallMm],
+        [60 - wallMm, 40 - wallMm],
+        [wallMm, 40 - wallMm],
+      ],
+    ],
+  )
+
+/** A bar across the lines' directions. */
+export const askewBar = (): Mesh => placeMesh(rotate(box(50, 8, 5), [0, 0, 30]), 1, POSE_AS_DRAWN)
+
+/** Six rings whose infill rooms are two lines wide. */
+export const narrowRooms = (): Mesh =>
+  merge(
+    Array.from({ length: 6 }, (_, i) =>
+      translate(tube(4, 1.6, 6, 48), [(i % 3) * 14, Math.floor(i / 3) * 14, 0]),
+    ),
+  )
+
+const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
+  ['a low box', () => box(20, 20, 4)],
+  ['a bar', () => box(80, 10, 4)],
+  [
+    'a triangle',
+    () =>
+      prism(
+        [
+          [0, 0],
+          [40, 0],
+          [20, 34],
+        ],
+        5,
+      ),
+  ],
+  [
+    'a tapered arm',
+    () =>
+      prism(
+        [
+          [0, -8],
+          [90, -3],
+          [90, 3],
+          [0, 8],
+        ],
+        5,
+      ),
+  ],
+  ['a tensile bar', () => prism(specimenOutline('IV'), 4)],
+  [
+    'a plate with holes',
+    () =>
+      prism(
+        [
+          [0, 0],
+          [60, 0],
+          [60, 40],
+          [0, 40],
+        ],
+        3,
+        [
+          circle(1.6, 48, 8, 8),
+          circle(1.6, 48, 52, 8),
+          circle(10, 64, 30, 20),
+          circle(4, 32, 12, 28),
+        ],
+      ),
+  ],
+  ['a cube with a hole', () => cubeWithHole(20, 5, 64)],
+  ['a tube', () => tube(15, 9, 4, 128)],
+  ['a cone', () => cone(20, 18, 96)],
+  ['a needle', () => cone(2.5, 30, 48)],
+  ['a ball', () => sphere(14, 96)],
+  ['a ring', () => torus(14, 4, 96, 32)],
+  ['a frame of two thin lines', () => thinFrame(0.8)],
+  [
+    'a T',
+    () =>
+      prism(
+        [
+          [0, 0],
+          [12, 0],
+          [12, 18],
+          [30, 18],
+          [30, 26],
+          [-18, 26],
+          [-18, 18],
+          [0, 18],
+        ],
+        6,
+      ),
+  ],
+  [
+    'a gallows',
+    () =>
+      rotate(
+        prism(
+          [
+            [0, 0],
+            [10, 0],
+            [10, 16],
+            [34, 16],
+            [34, 21],
+            [0, 21],
+          ],
+          12,
+        ),
+        [90, 0, 0],
+      ),
+  ],
+  ['a pivot collar', demo('pivot-collar.stl')],
+  ['a damper cup', demo('damper-cup.stl')],
+  ['a lens hood', demo('lens-hood.stl')],
+  ['a tail yoke', demo('tail-yoke.stl')],
+  ['a camera tray', demo('camera-tray.obj')],
+]
+
+const large: typeof shapes = [
+  ['a front arm', demo('front-arm.stl')],
+  ['a lower deck', demo('lower-deck.stl')],
+  ['a mast', demo('gps-mast.stl')],
+  ['a fin', demo('fin.stl')],
+]
+
+/** Varied parts on the bed; `large` ones take the oracle half a minute each. */
+export const motionParts = (withLarge: boolean): { name: string; mesh: () => Mesh }[] =>
+  [...shapes, ...(withLarge ? large : [])].map(([name, make]) => ({
+    name,
+    mesh: () => placeMesh(make(), 1, POSE_AS_DRAWN),
+  }))
