@@ -1,6 +1,8 @@
 import type { Mesh } from '../mesh.ts'
 
 const HEADER = 84
+/** Must not begin with “solid”, which some readers take for text. */
+const HEADER_TEXT = 'binary STL, part of a larger file'
 const FACET = 50
 
 /** Binary STL of a mesh, in the mesh's own unit: an 80-byte header, a count, then 50 bytes a triangle, little-endian. */
@@ -8,8 +10,7 @@ export function writeStl({ positions, indices }: Mesh): Uint8Array<ArrayBuffer> 
   const triangles = indices.length / 3
   const bytes = new Uint8Array(HEADER + FACET * triangles)
   const view = new DataView(bytes.buffer)
-  // Must not begin with “solid”, which some readers take for text.
-  bytes.set(Uint8Array.from('binary STL, part of a larger file', (char) => char.charCodeAt(0)))
+  bytes.set(Uint8Array.from(HEADER_TEXT, (char) => char.charCodeAt(0)))
   view.setUint32(80, triangles, true)
   for (let t = 0; t < triangles; t++) {
     const at = HEADER + FACET * t
