@@ -8,7 +8,7 @@ export type Rings = readonly Path[]
  * The stretches of parallel lines inside rings, by the even-odd rule, one list a line. `along` 0: lines run along x, spaced
  * in y; 1: along y. Plain and slow.
  */
-export function clipLines(
+function clipLines(
   rings: Rings,
   along: 0 | 1,
   spacingMm: number,
@@ -24,9 +24,9 @@ export function clipLines(
     for (const ring of rings) {
       ring.forEach((p, i) => {
         const q = ring[(i + 1) % ring.length]!
-        if (p[across]! <= at === q[across]! <= at) return
-        const t = (at - p[across]!) / (q[across]! - p[across]!)
-        hits.push(p[along]! + t * (q[along]! - p[along]!))
+        if (p[across] <= at === q[across] <= at) return
+        const t = (at - p[across]) / (q[across] - p[across])
+        hits.push(p[along] + t * (q[along] - p[along]))
       })
     }
     hits.sort((a, b) => a - b)
@@ -60,7 +60,7 @@ export function zigzags(
       const i = nearestChain(open, span, along)
       const chain = i >= 0 ? open.splice(i, 1)[0]! : { span, path: [] }
       const last = chain.path.at(-1)
-      const lastAlong = last ? last[along]! : startHigh ? span[1] : span[0]
+      const lastAlong = last ? last[along] : startHigh ? span[1] : span[0]
       const forward = Math.abs(lastAlong - span[0]) <= Math.abs(lastAlong - span[1])
       const [from, to] = forward ? span : [span[1], span[0]]
       if (last && Math.abs(from - lastAlong) > FURTHEST_STEP * spacingMm) {
@@ -91,7 +91,7 @@ function nearestChain(
   let bestMm = Infinity
   open.forEach((chain, i) => {
     if (chain.span[0] >= span[1] || span[0] >= chain.span[1]) return
-    const end = chain.path.at(-1)![along]!
+    const end = chain.path.at(-1)![along]
     const mm = Math.min(Math.abs(end - span[0]), Math.abs(end - span[1]))
     if (mm < bestMm) {
       best = i

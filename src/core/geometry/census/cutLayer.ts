@@ -14,7 +14,7 @@ import type { LayerCut } from './slice.ts'
  * Points this close to the line past them say nothing a nozzle could follow. It moves an outline by at most this much;
  * the area itself is taken before.
  */
-export const OUTLINE_TOLERANCE_MM = 0.002
+const OUTLINE_TOLERANCE_MM = 0.002
 
 /** One layer's shape, cut and scanned both ways; kept while its neighbours need it. */
 export interface CutLayer {
