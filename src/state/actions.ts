@@ -22,6 +22,7 @@ import { createReshape } from './reshape.ts'
 import { createSaver } from './saver.ts'
 import type { Storage } from './storage.ts'
 import type { AppState, Session } from './types.ts'
+import { createZones } from './zones.ts'
 
 /** An outline of a part with many holes is a few hundred kilobytes at most. */
 const KEPT_SHAPES = 100
@@ -58,6 +59,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     onProject: (file) => files.openProject(file),
   })
   const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake })
+  const zones = createZones({ store, history, intake })
   const projects = createProjects({ ...deps, store, history, meshes, saver, files })
 
   /** Files on their way, so that `settled` can wait for them and none overtakes the last visit's frame. */
@@ -98,6 +100,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...createFrameActions(store, history, newId),
     ...createPoses({ store, runner, facts, meshOf, findZone }),
     ...projects,
+    setZone: (id, file) => afterRestore(() => zones.setZone(id, file)),
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
     addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),

@@ -7,6 +7,7 @@ import { demoFrame, demoPart } from './demoFrame.ts'
 import { emptyFrame } from './emptyFrame.ts'
 import type { History } from './history.ts'
 import { newPart, type Intake } from './intake.ts'
+import { meshesNeededBy } from './meshHashesOf.ts'
 import type { Meshes } from './meshes.ts'
 import { parseFrame } from './parseFrame.ts'
 import { projectEntries, readProject } from './projectFile.ts'
@@ -116,10 +117,10 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
       const { frame } = store.getState()
       const found = new Map<string, Blob>()
       const lost: string[] = []
-      for (const part of frame.parts) {
-        const source = await meshes.find(part.meshHash, part.fileName)
-        if (source === null) lost.push(`“${part.name}”`)
-        else found.set(part.meshHash, source.blob)
+      for (const { hash, fileName, words } of meshesNeededBy(frame)) {
+        const source = await meshes.find(hash, fileName)
+        if (source === null) lost.push(words)
+        else found.set(hash, source.blob)
       }
       const entries = projectEntries(frame, found, deps.now())
       const outcome = await runner.run({ kind: 'pack', entries })

@@ -2,6 +2,7 @@ import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb'
 import type { Frame } from '../core/frame.ts'
 import { DATABASE_VERSION, upgradeDatabase, type Schema } from './databaseSchema.ts'
 import { hashesIn } from './hashesIn.ts'
+import { meshHashesOf } from './meshHashesOf.ts'
 import { DAY_MS, isSpent, latestFirst, summaryOf } from './projectSummary.ts'
 import type { Storage } from './storage.ts'
 
@@ -183,7 +184,7 @@ function abort(tx: Writing): void {
 }
 
 async function dropUnneeded(tx: Writing, needed: Frame, now: number): Promise<true> {
-  const hashes = new Set(needed.parts.map((part) => part.meshHash))
+  const hashes = new Set(meshHashesOf(needed))
   for (const project of await tx.objectStore('projects').getAll()) {
     if (project.id !== needed.id && isSpent(project, now)) {
       await tx.objectStore('projects').delete(project.id)

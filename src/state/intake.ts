@@ -7,6 +7,7 @@ import type { OpenedFile } from '../jobs/protocol.ts'
 import type { Runner } from '../jobs/runner.ts'
 import { freeName } from './edits.ts'
 import type { History } from './history.ts'
+import { meshHashesOf } from './meshHashesOf.ts'
 import type { Meshes } from './meshes.ts'
 import type { AppState, FileFailure, IncomingFile } from './types.ts'
 
@@ -92,9 +93,11 @@ export function createIntake(deps: IntakeDeps): Intake {
       return state?.kind === 'failed' && state.problem.code === 'missing-mesh'
     })
     const returned = new Set(found.map((each) => each.source.hash))
-    const back = lost.filter((part) => returned.has(part.meshHash))
+    const back = lost.filter((part) =>
+      [...meshHashesOf({ parts: [part] })].some((hash) => returned.has(hash)),
+    )
     deps.onReturned(back.map((part) => part.id))
-    const taken = new Set(back.map((part) => part.meshHash))
+    const taken = meshHashesOf({ parts: back })
     const fresh = found.filter((each) => !taken.has(each.source.hash))
     if (fresh.length === 0) return
 
@@ -144,7 +147,7 @@ export function newPart(id: string, opened: Opened, names: ReadonlySet<string>):
 }
 
 /** Names come from anywhere: no control characters, none that turn the writing round, and no novels. */
-function plainName(name: string): string {
+export function plainName(name: string): string {
   return name
     .replaceAll(/[\p{Cc}\u{200E}\u{200F}\u{202A}-\u{202E}\u{2066}-\u{2069}]/gu, '')
     .slice(-LONGEST_NAME)

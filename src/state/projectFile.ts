@@ -1,8 +1,9 @@
 import * as v from 'valibot'
-import type { Frame, Part } from '../core/frame.ts'
+import type { Frame } from '../core/frame.ts'
 import type { Outcome, Problem } from '../core/problem.ts'
 import type { MeshSource, PackEntry, UnpackAnswer } from '../jobs/protocol.ts'
 import { PROJECT_ENTRY, PROJECT_MARK } from '../jobs/projectMark.ts'
+import { meshesNeededBy, type NeededMesh } from './meshHashesOf.ts'
 import { parseFrame } from './parseFrame.ts'
 
 /** Ending of a project file's name. Inside it is a ZIP. */
@@ -50,15 +51,15 @@ export async function readProject(unpacked: UnpackAnswer): Promise<Outcome<Opene
   const complaints = [...parsed.value.complaints]
   if (cutShort) complaints.push('The file is cut short; what came before the cut was read.')
   const meshes: MeshSource[] = []
-  for (const [hash, parts] of partsByMesh(frame)) {
+  for (const [hash, needs] of needsByMesh(frame)) {
     const entry = entries.find((each) => each.path === MESH_FOLDER + hash)
     const why = flaw(entry, hash)
     if (entry?.ok === true && why === null) {
-      meshes.push({ hash, name: parts[0]?.fileName ?? hash, blob: entry.blob })
+      meshes.push({ hash, name: needs[0]?.fileName ?? hash, blob: entry.blob })
     } else {
-      const names = parts.map((part) => `“${part.name}”`).join(', ')
+      const names = needs.map(({ words }) => words).join(', ')
       complaints.push(
-        `The mesh of ${names} (${parts[0]?.fileName ?? hash}) ${why ?? 'is missing'}.`,
+        `The mesh of ${names} (${needs[0]?.fileName ?? hash}) ${why ?? 'is missing'}.`,
       )
     }
   }
@@ -71,10 +72,10 @@ function flaw(entry: UnpackAnswer['entries'][number] | undefined, hash: string):
   return entry.hash === hash ? null : 'is not the one that was saved: its bytes have changed'
 }
 
-function partsByMesh(frame: Frame): ReadonlyMap<string, readonly Part[]> {
-  const groups = new Map<string, readonly Part[]>()
-  for (const part of frame.parts) {
-    groups.set(part.meshHash, [...(groups.get(part.meshHash) ?? []), part])
+function needsByMesh(frame: Frame): ReadonlyMap<string, readonly NeededMesh[]> {
+  const groups = new Map<string, readonly NeededMesh[]>()
+  for (const need of meshesNeededBy(frame)) {
+    groups.set(need.hash, [...(groups.get(need.hash) ?? []), need])
   }
   return groups
 }

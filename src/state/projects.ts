@@ -4,6 +4,7 @@ import type { ActionDeps } from './actions.ts'
 import { freeName } from './edits.ts'
 import type { FrameFiles } from './frameFiles.ts'
 import type { History } from './history.ts'
+import { meshHashesOf } from './meshHashesOf.ts'
 import type { Meshes } from './meshes.ts'
 import { parseFrame } from './parseFrame.ts'
 import { isBlank } from './projectSummary.ts'
@@ -120,7 +121,7 @@ export function createProjects(deps: ProjectsDeps): ProjectActions {
         }
         const frame = copyOf(parsed?.value.frame ?? present())
         const massG = store.getState().projects.find((each) => each.id === id)?.massG ?? null
-        const held = meshes.held(frame.parts.map((part) => part.meshHash))
+        const held = meshes.held(meshHashesOf(frame))
         await storage.saveFrame({ frame, meshes: held, massG, basedOn: null, open: false })
       }),
 

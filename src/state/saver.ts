@@ -2,6 +2,7 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Frame } from '../core/frame.ts'
 import type { Claims } from './claims.ts'
 import { frameSummary } from './derived.ts'
+import { meshHashesOf } from './meshHashesOf.ts'
 import type { Meshes } from './meshes.ts'
 import type { Storage } from './storage.ts'
 import type { AppState, Elsewhere, StorageStatus } from './types.ts'
@@ -82,7 +83,7 @@ export function createSaver(
         ? await storage.openProject(id, basedOn)
         : await storage.saveFrame({
             frame,
-            meshes: meshes.held(frame.parts.map((part) => part.meshHash)),
+            meshes: meshes.held(meshHashesOf(frame)),
             massG,
             basedOn,
             open: store.getState().frame.id === id,
