@@ -26,6 +26,8 @@ export interface PriceOptions {
   /** For formats that state none. */
   readonly unit: LengthUnit
   readonly json: boolean
+  /** Path of a mesh whose inside gets the recipe's `zonePct` as infill; null for none. */
+  readonly zone: string | null
   /** One line of JSON a part, as it comes. */
   readonly lines: boolean
 }
@@ -56,6 +58,7 @@ export function parseOptions(
     unit: unitOf(values.unit),
     json: values.json === true,
     lines: values.lines === true,
+    zone: zoneOf(values.zone, positionals),
   }
 }
 
@@ -68,6 +71,7 @@ export function parseFlags(args: readonly string[]) {
       options: {
         frame: { type: 'string' },
         recipe: { type: 'string' },
+        zone: { type: 'string' },
         material: { type: 'string' },
         printer: { type: 'string' },
         quantity: { type: 'string' },
@@ -105,6 +109,15 @@ function quantityOf(given: string | undefined): number {
   const quantity = Number(given)
   if (/^\d+$/.test(given) && quantity >= 1 && quantity <= 100_000) return quantity
   throw new UsageError(`--quantity is “${given}”; it must be a whole number from 1 to 100000.`)
+}
+
+function zoneOf(given: string | undefined, files: readonly string[]): string | null {
+  if (given === undefined) return null
+  if (given === '') throw new UsageError('--zone needs a mesh file; see --help.')
+  if (files.length === 1) return given
+  throw new UsageError(
+    `--zone goes with one MESH, and ${files.length} are given. Price the part with the zone by itself.`,
+  )
 }
 
 function unitOf(given: string | undefined): LengthUnit {

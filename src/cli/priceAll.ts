@@ -28,11 +28,12 @@ const AHEAD = 4
  * are done. One file is priced right here, without a worker.
  */
 export async function priceAll(
-  options: PriceOptions,
+  given: PriceOptions,
   { base, cores = availableParallelism(), onProgress }: PriceAllOptions,
   onParts: (parts: readonly PartReport[]) => void,
 ): Promise<void> {
-  const { files } = options
+  const { files, zone } = given
+  const options = { ...given, zone: zone === null ? null : resolve(base, zone) }
   const asks = files.map((file): FileAsk => ({ file, path: resolve(base, file), options }))
   if (asks.length === 1) {
     const [{ file, path }] = asks as [FileAsk]

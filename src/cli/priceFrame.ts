@@ -7,7 +7,7 @@ import { frameReport } from './frameReport.ts'
 import type { FramePart, FrameReport } from './frameReport.ts'
 import type { LoadedFrame } from './loadFrame.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
-import type { MeshSettings } from './priceMesh.ts'
+import type { ZoneFile } from './priceMesh.ts'
 
 /** Prices every part of a frame as it says itself, and the aircraft with them. What fails is reported as failed. */
 export function priceFrame(
@@ -40,7 +40,7 @@ function pricePart(
   part: Part,
   frame: Frame,
   bytes: Uint8Array,
-  zone: Exclude<MeshSettings['zone'], undefined>,
+  zone: ZoneFile | null,
   onProgress: (fraction: number) => void,
 ) {
   const { fileName, unit, pose, recipe, materialId } = part

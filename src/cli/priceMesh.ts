@@ -14,6 +14,11 @@ import { unitToMm } from '../core/units.ts'
 import { reportPart } from './report.ts'
 import type { FailedPart, PricedPart } from './report.ts'
 
+export interface ZoneFile {
+  readonly bytes: Uint8Array
+  readonly name: string
+}
+
 /** How one mesh is taken and printed. */
 export interface MeshSettings {
   /** From the unit the file states, null where it states none. */
@@ -24,7 +29,7 @@ export interface MeshSettings {
   readonly printer: Printer
   readonly prices: Prices
   /** A second mesh in the same axes and unit, inside which the infill is the recipe's `zonePct`. */
-  readonly zone?: { readonly bytes: Uint8Array; readonly name: string } | null
+  readonly zone: ZoneFile | null
 }
 
 /** A priced mesh with what further figures are made from. */

@@ -41,6 +41,7 @@ const RECIPE = v.partial(
     topSkins: numberIn(RECIPE_LIMITS.topSkins),
     bottomSkins: numberIn(RECIPE_LIMITS.bottomSkins),
     infillPct: numberIn(RECIPE_LIMITS.infillPct),
+    zonePct: numberIn(RECIPE_LIMITS.zonePct),
     supportAngleDeg: numberIn(RECIPE_LIMITS.supportAngleDeg),
     brimMm: numberIn(RECIPE_LIMITS.brimMm),
     pattern: oneOf(PATTERNS),

@@ -12,9 +12,7 @@ export const LENGTH_UNITS = ['micron', 'millimetre', 'centimetre', 'inch', 'foot
 const ids = (items: readonly { readonly id: string }[]): string =>
   items.map(({ id }) => id).join(', ')
 
-// A mesh on the command line has no zone, so there is nothing for `zonePct` to fill.
-const numbers = Object.keys(RECIPE_LIMITS).filter((key) => key !== 'zonePct')
-const recipeKeys = [...numbers, 'pattern', 'supports'].join(', ')
+const recipeKeys = [...Object.keys(RECIPE_LIMITS), 'pattern', 'supports'].join(', ')
 const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
 
 export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.
@@ -29,6 +27,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             Patterns: ${Object.keys(PATTERN_NAMES).join(', ')}.
                             Roles: ${Object.keys(ROLES).join(', ')}.
                             firstLayerMm is layerMm unless given.
+  --zone MESH               a second mesh in the axes and unit of the one MESH: inside it the recipe's zonePct
+                            (100 unless given) is the infill. Walls and skins stay as they are.
   --material ID|JSON        one of ${ids(MATERIALS)};
                             or JSON with densityGCm3, pricePerKg, diameterMm, flow and, as "id", one to start from.
                             A density given here counts as your spool's own and narrows the range.
