@@ -26,6 +26,7 @@ import { UnitField } from './UnitField.tsx'
 import { UnitHint } from './UnitHint.tsx'
 import { usePartEdit } from './usePartEdit.ts'
 import { WallFields } from './WallFields.tsx'
+import { ZoneFields } from './ZoneFields.tsx'
 
 /** Everything about one part, opened below its row. */
 export function PartPanel({ row }: { readonly row: LedgerRow }) {
@@ -33,6 +34,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const write = usePartEdit(part.id)
   const read = readOf(row.work)
   const census = censusOf(row.work)
+  const freshCensus = row.stale ? null : census
   const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
   const worth =
     census === null || figures === null ? null : infillWorth(census, figures, part.recipe, material)
@@ -42,6 +44,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         <div className="part-infill">
           <InfillField infillPct={part.recipe.infillPct} write={write} worth={worth} />
           {figures === null ? null : <Breakdown figures={figures} />}
+          <ZoneFields part={part} write={write} census={freshCensus} />
         </div>
         <section className="part-column" aria-label="Recipe">
           <h2>Recipe</h2>
