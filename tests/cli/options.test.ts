@@ -44,6 +44,18 @@ describe('the command line', () => {
     expect(parse(['--recipe', 'arm', 'a.stl']).recipe).toEqual(ROLES.arm.recipe)
   })
 
+  it('takes a zone with one mesh, and refuses it with none of its own or with several', () => {
+    expect(parse(['a.stl']).zone).toBeNull()
+    const given = parse(['--zone', 'root.stl', '--recipe', '{"zonePct":60}', 'a.stl'])
+    expect(given.zone).toBe('root.stl')
+    expect(given.recipe.zonePct).toBe(60)
+    expect(() => parse(['--zone', 'root.stl', 'a.stl', 'b.stl'])).toThrow(
+      /--zone goes with one MESH, and 2 are given/,
+    )
+    expect(() => parse(['--zone', '', 'a.stl'])).toThrow(UsageError)
+    expect(() => parse(['--recipe', '{"zonePct":101}', 'a.stl'])).toThrow(/zonePct is 101/)
+  })
+
   it('starts with the layer height given, unless the first layer has its own', () => {
     expect(parse(['--recipe', '{"layerMm":0.1}', 'a.stl']).recipe.firstLayerMm).toBe(0.1)
     const both = '{"layerMm":0.1,"firstLayerMm":0.3}'

@@ -42,6 +42,8 @@ beforeAll(() => {
   writeFileSync(join(folder, 'inches.stl'), writeStlBinary(scale(box(20, 20, 20), 1 / 25.4)))
   writeFileSync(join(folder, 'bar.3mf'), write3mf(bar))
   writeFileSync(join(folder, 'broken.stl'), 'no mesh at all')
+  writeFileSync(join(folder, 'whole.stl'), writeStlBinary(box(20, 20, 20)))
+  writeFileSync(join(folder, 'half.stl'), writeStlBinary(box(20, 20, 10)))
   const packed = zipSync({
     'arm/left.stl': writeStlBinary(box(10, 10, 2)),
     'arm/right.stl': writeStlBinary(box(10, 10, 2)),
@@ -166,4 +168,30 @@ describe('price --lines', { timeout: 60_000 }, () => {
     )
     expect(lines.length).toBe(7)
   })
+})
+
+describe('a zone on the command line', () => {
+  const recipe = '{"infillPct":20,"zonePct":60}'
+  const massOf = async (...args: readonly string[]): Promise<number> => {
+    const { parts } = await priceJson(...args)
+    return (parts[0] as PricedPart).massG.mid
+  }
+
+  it('fills its inside by zonePct: all of a part as that infill, half of it half the way there', async () => {
+    const sparse = await massOf('--recipe', '{"infillPct":20}', 'cube.stl')
+    const dense = await massOf('--recipe', '{"infillPct":60}', 'cube.stl')
+    const whole = await massOf('--zone', 'whole.stl', '--recipe', recipe, 'cube.stl')
+    const half = await massOf('--zone', 'half.stl', '--recipe', recipe, 'cube.stl')
+    expect(Math.abs(whole / dense - 1)).toBeLessThan(0.01)
+    expect((half - sparse) / (dense - sparse)).toBeCloseTo(0.5, 1)
+  }, 60_000)
+
+  it('names a zone that cannot be read, and refuses an archive of several parts', async () => {
+    const gone = await price('--json', '--zone', 'gone.stl', 'cube.stl')
+    expect(gone.code).toBe(1)
+    expect(gone.out).toContain('gone.stl')
+    const many = await price('--json', '--zone', 'half.stl', 'arms.zip')
+    expect(many.code).toBe(1)
+    expect(many.out).toContain('holds 2')
+  }, 60_000)
 })
