@@ -130,6 +130,7 @@ test(
       expect(await page.locator('.elsewhere').count()).toBe(0)
       lost += JSON.stringify(found) === JSON.stringify(history.at(-1)?.seen) ? 0 : 1
       moments = [{ seen: found, at: 0, saidSaved: true }]
+      if (kill % 25 === 0) process.stdout.write(`${kill} kills, ${edits} edits so far\n`)
     }
     process.stdout.write(
       `${KILLS} kills, ${edits} edits; ${lost} times the edit of the last moment was lost\n`,
