@@ -49,7 +49,10 @@ describe('weldSoup', () => {
       const soup = Float32Array.from({ length: 9 * 500 }, () => Math.round((random() - 0.5) * grid))
       const numbers = new Map<string, number>()
       const expected = Array.from({ length: soup.length / 3 }, (_, corner) => {
-        const key = soup.slice(3 * corner, 3 * corner + 3).map((v) => v + 0).join()
+        const key = soup
+          .slice(3 * corner, 3 * corner + 3)
+          .map((v) => v + 0)
+          .join()
         if (!numbers.has(key)) numbers.set(key, numbers.size)
         return numbers.get(key)!
       })
