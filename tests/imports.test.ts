@@ -13,7 +13,15 @@ const RULES: Record<string, { folders: readonly string[]; packages: readonly str
   view3d: { folders: ['core', 'state'], packages: ['three'] },
   ui: {
     folders: ['core', 'state', 'view3d'],
-    packages: ['react', 'react-dom', 'react-aria-components', 'zustand', 'd3-scale', 'd3-shape'],
+    packages: [
+      'react',
+      'react-dom',
+      'react-aria-components',
+      'zustand',
+      'd3-scale',
+      'd3-shape',
+      'virtual:licences',
+    ],
   },
   // Of state the command takes what reads frames, nothing that holds one.
   cli: { folders: ['core', 'jobs', 'state'], packages: ['node:', 'valibot', 'tsx'] },
