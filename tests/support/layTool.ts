@@ -24,8 +24,8 @@ function clipLines(
     for (const ring of rings) {
       ring.forEach((p, i) => {
         const q = ring[(i + 1) % ring.length]!
-        if (p[across] <= at === q[across] <= at) return
-        const t = (at - p[across]) / (q[across] - p[across])
+        if (p[across]! <= at === q[across]! <= at) return
+        const t = (at - p[across]!) / (q[across]! - p[across]!)
         hits.push(p[along] + t * (q[along] - p[along]))
       })
     }
