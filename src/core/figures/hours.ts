@@ -16,8 +16,8 @@ import { rangeAbout } from './spread.ts'
  * 8.5 % (G. Medina-Sanchez et al., Materials 2019, 12(23), 3982, doi 10.3390/ma12233982); one that knows the machine only by
  * its class should not claim better than 15 %.
  */
-export const SPREAD_UNTIMED = 0.15
-export const SPREAD_TIMED = 0.085
+const SPREAD_UNTIMED = 0.15
+const SPREAD_TIMED = 0.085
 
 /** One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed. */
 interface Kind {
