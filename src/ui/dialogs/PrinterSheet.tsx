@@ -4,6 +4,7 @@ import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
+import { ClockRow } from './ClockRow.tsx'
 
 interface PrinterSheetProps {
   readonly isOpen: boolean
@@ -47,6 +48,12 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
           }}
         />
       ))}
+      <ClockRow
+        factor={printer.clockFactor}
+        onChange={(clockFactor) => {
+          own({ clockFactor })
+        }}
+      />
       {(['x', 'y', 'z'] as const).map((axis, i) => (
         <NumberBox
           key={axis}
