@@ -58,30 +58,39 @@ export function findBodies(mesh: Mesh): Bodies {
     loose.push(one >>> 1, other >>> 1)
   }
 
-  for (let vertex = 0; vertex + 1 < starts.length; vertex++) {
-    const end = starts[vertex + 1]!
-    for (let first = starts[vertex]!; first < end;) {
-      let next = first + 1
-      while (next < end && higher[next] === higher[first]) next++
-      const one = sides[first]!
-      if (next - first === 1) {
-        openEdges++
-        loose.push(one >>> 1)
-      } else if (next - first === 2 && (one & 1) !== (sides[first + 1]! & 1)) {
-        const other = sides[first + 1]!
-        const [apexOne, apexOther] = [apexOf(indices, one), apexOf(indices, other)]
-        if (apexOne === apexOther) backed[triangleOf(one)] = backed[triangleOf(other)] = 1
-        pair(one, other)
-      } else {
-        const distinct = dropCopies(indices, sides.subarray(first, next), copies, backed)
-        const kind = settleEdge(indices, distinct, joins, loose, pair)
-        if (kind === 'open') openEdges++
-        if (kind === 'crowded') crowdedEdges++
-        if (kind === 'same way') sameWayEdges++
-      }
-      first = next
+  const pairPlain = (one: number, other: number) => {
+    if (apexOf(indices, one) === apexOf(indices, other)) {
+      backed[triangleOf(one)] = backed[triangleOf(other)] = 1
     }
+    pair(one, other)
   }
+
+  const crowded: Uint32Array[] = []
+  forEachEdge(starts, higher, (first, next) => {
+    if (next - first > 2) crowded.push(sides.subarray(first, next))
+  })
+  const anyDropped = dropBacks(indices, crowded, copies)
+
+  forEachEdge(starts, higher, (first, next) => {
+    // A view of its own for every edge would double the time, and all but a few edges are plain.
+    const one = sides[first]!
+    const other = sides[first + 1]!
+    if (!anyDropped && next - first === 1) {
+      openEdges++
+      loose.push(one >>> 1)
+    } else if (!anyDropped && next - first === 2 && (one & 1) !== (other & 1)) {
+      pairPlain(one, other)
+    } else {
+      let edge = sides.subarray(first, next)
+      if (anyDropped) edge = edge.filter((side) => copies[triangleOf(side)] === 0)
+      if (edge.length === 0) return
+      const distinct = dropCopies(indices, edge, copies, backed)
+      const kind = settleEdge(indices, distinct, joins, loose, pair)
+      if (kind === 'open') openEdges++
+      if (kind === 'crowded') crowdedEdges++
+      if (kind === 'same way') sameWayEdges++
+    }
+  })
   let duplicates = 0
   for (let t = 0; t < triangles; t++) duplicates += copies[t]!
   const { count, bodyOf, turned } = nameBodies(mesh, joins, copies)
@@ -101,6 +110,62 @@ export function findBodies(mesh: Mesh): Bodies {
 }
 
 const triangleOf = (side: number) => Math.floor((side >>> 1) / 3)
+
+function forEachEdge(
+  starts: Uint32Array,
+  higher: Uint32Array,
+  visit: (first: number, next: number) => void,
+): void {
+  for (let vertex = 0; vertex + 1 < starts.length; vertex++) {
+    const end = starts[vertex + 1]!
+    for (let first = starts[vertex]!; first < end;) {
+      let next = first + 1
+      while (next < end && higher[next] === higher[first]) next++
+      visit(first, next)
+      first = next
+    }
+  }
+}
+
+/**
+ * Leaves out the later of two triangles that lie back to back where an edge then has one too many: a reversed copy on a skin that is
+ * closed without it. The two skins of a two-sided surface meet in even numbers and stay. Each one left out may uncover the next,
+ * so it goes round until nothing changes. True when any was left out.
+ */
+function dropBacks(
+  indices: Uint32Array,
+  crowded: readonly Uint32Array[],
+  copies: Uint8Array,
+): boolean {
+  let any = false
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    let changed = false
+    for (const edge of crowded) {
+      const byKey = new Map<number, number[]>()
+      for (const side of edge) {
+        if (copies[triangleOf(side)] === 1) continue
+        const key = 2 * apexOf(indices, side) + (side & 1)
+        const same = byKey.get(key)
+        if (same === undefined) byKey.set(key, [side])
+        else same.push(side)
+      }
+      if (byKey.size % 2 === 0 || byKey.size < 3) continue
+      for (const [key, later] of byKey) {
+        // Sides come in the order of their triangles, so the earlier one of two is met first.
+        const earlier = byKey.get(key ^ 1)
+        if (earlier === undefined || triangleOf(earlier[0]!) > triangleOf(later[0]!)) continue
+        for (const side of later) copies[triangleOf(side)] = 1
+        changed = true
+        break
+      }
+    }
+    if (!changed) break
+    any = true
+  }
+  return any
+}
+
+const MOST_ROUNDS = 50
 
 /** The corner across from a side. */
 function apexOf(indices: Uint32Array, side: number): number {
@@ -145,11 +210,9 @@ function settleEdge(
   const pairs = Math.min(ups.length, downs.length)
   for (let i = 0; i < pairs; i++) {
     // Two triangles back to back enclose nothing: take the next partner if there is one.
-    const apex = apexOf(indices, ups[i]!)
-    if (i + 1 < downs.length && apexOf(indices, downs[i]!) === apex) {
-      const held = downs[i]!
-      downs[i] = downs[i + 1]!
-      downs[i + 1] = held
+    if (apexOf(indices, ups[i]!) === apexOf(indices, downs[i]!)) {
+      if (i + 1 < downs.length) swapNext(downs, i)
+      else if (i + 1 < ups.length) swapNext(ups, i)
     }
     pair(ups[i]!, downs[i]!)
   }
@@ -166,6 +229,12 @@ function settleEdge(
   if (edge.length === 1) return 'open'
   if (edge.length > 2) return 'crowded'
   return pairs === 1 ? 'plain' : 'same way'
+}
+
+function swapNext(list: number[], at: number): void {
+  const held = list[at]!
+  list[at] = list[at + 1]!
+  list[at + 1] = held
 }
 
 /** Union–find over triangles. Each entry is 2·parent + 1 if it faces against its parent, 2·parent if with it. */
