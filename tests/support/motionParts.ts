@@ -11,6 +11,7 @@ import {
   merge,
   prism,
   rotate,
+  scale,
   specimenOutline,
   sphere,
   torus,
@@ -142,7 +143,8 @@ const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
         [90, 0, 0],
       ),
   ],
-  ['a pivot collar', demo('pivot-collar.stl')],
+  // Drawn in inches.
+  ['a pivot collar', () => scale(demo('pivot-collar.stl')(), 25.4)],
   ['a damper cup', demo('damper-cup.stl')],
   ['a lens hood', demo('lens-hood.stl')],
   ['a tail yoke', demo('tail-yoke.stl')],

@@ -100,9 +100,9 @@ describe('mass', () => {
 
   it('at full infill is density, diameter and packing below, density, diameter and oversize above', () => {
     const { massG } = figuresOf(20, 20, 10, full, { ...PLA, densityTyped: true })
-    // The infill model's 5 % counts on the share of the room only.
+    // The infill model's 5 % counts on the share of the room only. A line with round ends is 0.893 of its rectangle.
     const room = (18.4 * 18.4 * 8.4) / 4000
-    expect(1 - massG.low / massG.mid).toBeCloseTo(Math.hypot(0.01, 0.023, 0.05, 0.05 * room), 6)
+    expect(1 - massG.low / massG.mid).toBeCloseTo(Math.hypot(0.01, 0.023, 0.107, 0.05 * room), 6)
     expect(massG.high / massG.mid - 1).toBeCloseTo(Math.hypot(0.01, 0.023, 0.11, 0.05 * room), 6)
   })
 

@@ -24,13 +24,24 @@ export interface LayerAreas {
 }
 
 /**
- * Infill rooms smaller than this many line widths squared are filled solid: no pattern fits in them
- * (common practice, no source). It moves area from room to skin, never the sum.
+ * Infill rooms smaller than this many line widths squared are filled solid: no pattern fits in them (common practice, no
+ * source). It moves area from room to skin, never the sum. On the demo parts it moves at most 0.6 % of the plastic (a mast whose
+ * rooms close up as it tapers), on all others less than 0.05 %; four times as much would move as much again.
  */
 export const LEAST_ROOM_LINES2 = 16
 
 /**
- * Divides a layer into walls, skin and infill room. `neighbours` are the T layers above and B below that must cover a
+ * Divides a layer into walls, skin and infill room.
+ *
+ * Walls are a region, all that lies within N line widths of the outline, and count as full. Laid line by line, a wall that holds
+ * a whole number of lines on either side comes out the same to 0.2 %. Where the last line does not fit, a printer of whole lines
+ * leaves a gap or lays it over another: up to one line of the whole wall too few or too many (of a 1 mm wall +25 %, of a 1.2 mm
+ * wall −25 %), while one that varies its line widths lays the region. Tips, needles and arms narrower than 2·N·w, which run
+ * through all widths, agree to 5 %.
+ *
+ * Skin is what lies inside the walls and is not covered by all T layers above and B below: covered by their full areas, so
+ * that skins end under the walls of the next layer, not at their inner edge, and form a ring around every inner step.
+ * `neighbours` are the T layers above and B below that must cover a
  * place for it to be room; null stands for air beyond the part's top or bottom.
  */
 export function measureLayer(
