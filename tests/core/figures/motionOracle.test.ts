@@ -8,7 +8,13 @@ import { takeCensus } from '../../../src/core/geometry/takeCensus.ts'
 import type { Mesh } from '../../../src/core/mesh.ts'
 import type { Pattern } from '../../../src/core/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
-import { askewBar, motionParts, narrowRooms, thinFrame } from '../../support/motionParts.ts'
+import {
+  askewBar,
+  motionParts,
+  narrowRooms,
+  pivotCollar,
+  thinFrame,
+} from '../../support/motionParts.ts'
 import { driveLines, layLines } from '../../support/simulate.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
@@ -77,12 +83,20 @@ describe('hours from move histograms against every move driven by itself, three 
 })
 
 describe('where 2 % is out of reach', () => {
-  // Rooms two lines wide: fewer lines cross them than they are long, and where those fall decides. Measured −5.6 %.
-  it('rooms narrower than the distance of infill lines agree within 6 %', () => {
-    for (const pattern of ['lines', 'grid'] as const) {
-      expect(worst(differences(narrowRooms(), pattern).together)).toBeLessThan(0.06)
-    }
-  }, 180_000)
+  // Rooms hardly wider than the lines are apart: where the few lines fall decides. Measured on grid −5.6 % for rings of which
+  // two lines fill the room, +3.0 % for the collar (at one share alone −12.6 % and +7.4 %), within 2 % (5 %) on lines.
+  it.each([
+    { name: 'rings', mesh: narrowRooms, bound: 0.06 },
+    { name: 'a pivot collar', mesh: pivotCollar, bound: 0.035 },
+  ])(
+    'rooms narrow for their infill agree within $bound: $name',
+    ({ mesh, bound }) => {
+      for (const pattern of ['lines', 'grid'] as const) {
+        expect(worst(differences(mesh(), pattern).together)).toBeLessThan(bound)
+      }
+    },
+    180_000,
+  )
 
   // The way from infill back to the walls is 1.4–1.6 mm here, and beyond 1.5 mm the filament is drawn back; between the
   // spacings that are followed nobody can tell. Measured −2.6 % on grid, −0.5 % on lines.
