@@ -60,6 +60,9 @@ export interface Travels {
   readonly back: TravelTable
   /** To every zigzag of infill and then back to the walls, with lines at several distances, the narrowest first. */
   readonly infill: readonly InfillTravels[]
+  /** How many of them there are on each layer, bottom first, up to `RETRACT_BEYOND_MM` and beyond it; at a usual spacing. */
+  readonly nearHops: Float32Array
+  readonly farHops: Float32Array
 }
 
 export interface InfillTravels {
@@ -75,9 +78,6 @@ export interface MovesByLayer {
   readonly skinLines: Float32Array
   readonly roomMm: Float32Array
   readonly roomLines: Float32Array
-  /** Moves without plastic up to `RETRACT_BEYOND_MM` and beyond it, with infill one way. */
-  readonly nearHops: Float32Array
-  readonly farHops: Float32Array
 }
 
 /** Moves without plastic, alike ones together; none of them on both sides of `RETRACT_BEYOND_MM`. */

@@ -88,6 +88,8 @@ function movesOf(
     wall: hops(0),
     skin: hops(layersOf(isSkin)),
     back: hops(count),
+    nearHops: Float32Array.from({ length: count }, () => 1),
+    farHops: new Float32Array(count),
     infill: [
       {
         spacingMm: lineMm,
@@ -111,8 +113,6 @@ function movesOf(
       skinLines: laid((i) => (isSkin(i) ? 1 : 0)),
       roomMm: laid((i) => (isSkin(i) ? 0 : 1)),
       roomLines: laid((i) => (isSkin(i) ? 0 : 1)),
-      nearHops: laid(() => 1),
-      farHops: laid(() => 0),
     },
   }
 }

@@ -45,6 +45,10 @@ export const thinFrame = (wallMm: number): Mesh =>
 /** A bar across the lines' directions. */
 export const askewBar = (): Mesh => placeMesh(rotate(box(50, 8, 5), [0, 0, 30]), 1, POSE_AS_DRAWN)
 
+/** A collar of 20 mm with a bore and a clamp, drawn in inches: rooms about as wide as infill lines are apart. */
+export const pivotCollar = (): Mesh =>
+  placeMesh(scale(demo('pivot-collar.stl')(), 25.4), 1, POSE_AS_DRAWN)
+
 /** Six rings whose infill rooms are two lines wide. */
 export const narrowRooms = (): Mesh =>
   merge(
@@ -108,6 +112,8 @@ const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
   ['a ball', () => sphere(14, 96)],
   ['a ring', () => torus(14, 4, 96, 32)],
   ['a frame of two thin lines', () => thinFrame(0.8)],
+  ['a frame of four thin lines', () => thinFrame(1.6)],
+  ['a narrow arm', () => box(60, 4, 4)],
   [
     'a T',
     () =>
@@ -143,8 +149,6 @@ const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
         [90, 0, 0],
       ),
   ],
-  // Drawn in inches.
-  ['a pivot collar', () => scale(demo('pivot-collar.stl')(), 25.4)],
   ['a damper cup', demo('damper-cup.stl')],
   ['a lens hood', demo('lens-hood.stl')],
   ['a tail yoke', demo('tail-yoke.stl')],

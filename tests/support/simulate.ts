@@ -27,7 +27,8 @@ type Point = readonly [x: number, y: number]
 
 /**
  * The slow oracle, first half: cuts the layers with manifold-3d and lays every wall line, skin line and infill line as a path:
- * walls, then skins, then infill, each time the nearest next line, from either end; walls from one of their sharpest corners.
+ * walls, then skins, then infill, each time the nearest next line, from either end; walls from one of their sharpest corners, the
+ * corners of holes as sharp as they are drawn.
  * Zigzags are tried from the left and from the right and laid the way that makes fewer of them, or else begins nearer.
  * Patterns: lines and grid. Rooms below `leastRoomMm2` are skin.
  */
@@ -63,7 +64,7 @@ export function layLines(
     }
     let walls: Loop[] = []
     for (let k = 0; k < recipe.walls; k++) {
-      const line = slice.offset(-(k + 0.5) * lineMm, 'Round', 2, 64).simplify(0.002)
+      const line = slice.offset(-(k + 0.5) * lineMm, 'Miter', 3).simplify(0.002)
       walls.push(...ringsOf(line).map((ring) => ({ ring, seams: seamCorners(ring) })))
     }
     while (walls.length > 0) {

@@ -109,7 +109,7 @@ function addTravels(
   const { directions } = PATTERN_MODELS[recipe.pattern]
   const route = directions > 1 ? moves.crossed : moves.oneWay
   const times = directions > 1 ? directions / 2 : 1
-  const { nearHops, farHops } = moves.byLayer
+  const { nearHops, farHops } = route
   for (const [far, stops] of [
     [false, nearHops],
     [true, farHops],

@@ -52,15 +52,13 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
       const roomTimes = ratio(areas.roomMm2, lines.areas.roomMm2)
       skin.add(lines.skin, lines.skinBoundary, skinTimes)
       room.add(lines.room, { walkMm: areas.roomWalkMm, seenMm: areas.roomSeenMm }, roomTimes)
-      const { nearHops, farHops } = oneWay.goOver(lines, seams, null)
+      oneWay.goOver(lines, seams, null)
       // The lines that cross this layer's are those of the layer above, which runs the other way.
       crossed.goOver(lines, seams, last[along === 0 ? 1 : 0]?.lines ?? lines)
       byLayer.skinMm.push(lines.skin.laidMm * skinTimes)
       byLayer.skinLines.push(lines.skin.count * skinTimes)
       byLayer.roomMm.push(lines.room.laidMm * roomTimes)
       byLayer.roomLines.push(lines.room.count * roomTimes)
-      byLayer.nearHops.push(nearHops)
-      byLayer.farHops.push(farHops)
     },
     finish() {
       const { tables, lapMm } = runs.finish()
@@ -91,8 +89,6 @@ const createLayerLists = (): LayerLists => ({
   skinLines: [],
   roomMm: [],
   roomLines: [],
-  nearHops: [],
-  farHops: [],
 })
 
 function bottomFirst(lists: LayerLists): MovesByLayer {
@@ -102,8 +98,6 @@ function bottomFirst(lists: LayerLists): MovesByLayer {
     skinLines: turned(lists.skinLines),
     roomMm: turned(lists.roomMm),
     roomLines: turned(lists.roomLines),
-    nearHops: turned(lists.nearHops),
-    farHops: turned(lists.farHops),
   }
 }
 

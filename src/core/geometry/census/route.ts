@@ -11,12 +11,12 @@ import { visitWalls, visitZigzags, wayToWalls } from './travel.ts'
 /** Where the head goes over all layers, one after the other. */
 export interface Route {
   /** `other` are the lines that infill crosses with, those of a layer that runs the other way. */
-  goOver(lines: LayerLines, seams: Seams, other: LayerLines | null): Tour
+  goOver(lines: LayerLines, seams: Seams, other: LayerLines | null): void
   finish(): Travels
 }
 
 /** One way over a layer. */
-export interface Tour {
+interface Tour {
   readonly from: Place
   readonly to: Place
   readonly other: LayerLines | null
@@ -52,6 +52,8 @@ const MOST_TOURS = 3
 export function createRoute(settings: GeometrySettings): Route {
   const tours: Tour[] = []
   const known = new WeakMap<LayerLines, Tour[]>()
+  const nearHops: number[] = []
+  const farHops: number[] = []
   let here: Place = { x: 0, y: 0 }
   const fold = (lists: (hops: Hops) => readonly number[]): TravelTable => {
     const tally = createTally()
@@ -74,11 +76,14 @@ export function createRoute(settings: GeometrySettings): Route {
       }
       tour.layers++
       here = tour.to
-      return tour
+      nearHops.push(tour.nearHops)
+      farHops.push(tour.farHops)
     },
     finish: () => ({
       wall: fold(({ wall }) => wall),
       skin: fold(({ skin }) => skin),
+      nearHops: Float32Array.from(nearHops.toReversed()),
+      farHops: Float32Array.from(farHops.toReversed()),
       back: fold(({ bareBack }) => [bareBack]),
       infill: ROOM_STEPS.map((step, i) => ({
         spacingMm: step * settings.lineMm,
