@@ -8,7 +8,7 @@ import type { PoseOption } from '../core/geometry/poseOptions.ts'
 import type { Pose, Recipe } from '../core/settings.ts'
 import type { PartRead, PartShape, Rough } from '../jobs/protocol.ts'
 
-export type { PartRead, Rough, Thumbnail } from '../jobs/protocol.ts'
+export type { PartRead, PartShape, Rough, Thumbnail } from '../jobs/protocol.ts'
 
 /** Facts only; every total is computed from them in derived.ts. */
 export interface AppState {

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react'
 import { afterEach, describe, expect, test } from 'vitest'
 import { page, userEvent } from 'vitest/browser'
 import type { Item } from '../../src/core/aircraft.ts'
-import { dropFromShelf, keepOnShelf, shelfItems } from '../../src/ui/aircraft/items/shelf.ts'
+import { dropFromShelf, keepOnShelf, shelfItems } from '../../src/state/shelf.ts'
 import { ScrewHelper } from '../../src/ui/aircraft/items/ScrewHelper.tsx'
 
 let root: Root | undefined

@@ -49,6 +49,12 @@ export const askewBar = (): Mesh => placeMesh(rotate(box(50, 8, 5), [0, 0, 30]),
 export const pivotCollar = (): Mesh =>
   placeMesh(scale(demo('pivot-collar.stl')(), 25.4), 1, POSE_AS_DRAWN)
 
+/** A cup of 10 mm. */
+export const damperCup = (): Mesh => placeMesh(demo('damper-cup.stl')(), 1, POSE_AS_DRAWN)
+
+/** An arm whose infill room is 2.4 mm wide. */
+export const narrowArm = (): Mesh => box(60, 4, 4)
+
 /** Six rings whose infill rooms are two lines wide. */
 export const narrowRooms = (): Mesh =>
   merge(
@@ -113,7 +119,6 @@ const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
   ['a ring', () => torus(14, 4, 96, 32)],
   ['a frame of two thin lines', () => thinFrame(0.8)],
   ['a frame of four thin lines', () => thinFrame(1.6)],
-  ['a narrow arm', () => box(60, 4, 4)],
   [
     'a T',
     () =>
@@ -149,8 +154,8 @@ const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
         [90, 0, 0],
       ),
   ],
-  ['a damper cup', demo('damper-cup.stl')],
   ['a lens hood', demo('lens-hood.stl')],
+  ['a fin', demo('fin.stl')],
   ['a tail yoke', demo('tail-yoke.stl')],
   ['a camera tray', demo('camera-tray.obj')],
 ]
@@ -159,7 +164,6 @@ const large: typeof shapes = [
   ['a front arm', demo('front-arm.stl')],
   ['a lower deck', demo('lower-deck.stl')],
   ['a mast', demo('gps-mast.stl')],
-  ['a fin', demo('fin.stl')],
 ]
 
 /** Varied parts on the bed; `large` ones take the oracle half a minute each. */

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react'
 import type { Part } from '../../core/frame.ts'
-import type { PartShape } from '../../jobs/protocol.ts'
+import type { PartShape } from '../../state/types.ts'
 import { useActions } from '../appContext.ts'
 
 export interface PartShapes {

@@ -5,7 +5,7 @@ import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 import { GROUP_WORDS, ITEM_GROUPS, STATUSES } from '../words.ts'
-import { keepOnShelf } from './shelf.ts'
+import { keepOnShelf } from '../../../state/shelf.ts'
 
 interface ItemPanelProps {
   readonly item: Item

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components'
 import type { Item } from '../../../core/aircraft.ts'
 import { formatMoney } from '../../../core/figures/format.ts'
 import { BASIS_WORDS, pieceG } from '../words.ts'
-import { dropFromShelf, shelfItems } from './shelf.ts'
+import { dropFromShelf, shelfItems } from '../../../state/shelf.ts'
 
 interface ShelfListProps {
   readonly currency: string

@@ -3,7 +3,7 @@ import { formatMoney, formatNumber, formatPercent } from '../../../core/figures/
 import type { TwinEntry } from '../../../core/report/types.ts'
 import type { FlatTwin } from '../../../core/twin/flatTwin.ts'
 import { outlineSvg } from '../../../core/twin/outlineSvg.ts'
-import type { PartShape } from '../../../jobs/protocol.ts'
+import type { PartShape } from '../../../state/types.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { download } from '../../frame/download.ts'
 import { pieceG, spanWords } from '../words.ts'

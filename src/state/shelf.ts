@@ -1,6 +1,6 @@
 import * as v from 'valibot'
-import type { Item } from '../../../core/aircraft.ts'
-import { ItemSchema } from '../../../state/aircraftSchema.ts'
+import type { Item } from '../core/aircraft.ts'
+import { ItemSchema } from './aircraftSchema.ts'
 
 /**
  * The builder's own shelf: items remembered across projects. It lives in the browser's localStorage, as one small list that
