@@ -27,8 +27,8 @@ describe('massDoubt', () => {
 
   it('gives the printer the lean to the heavy side: nothing of it is left to the part', () => {
     const doubt = massDoubt([printedPart('arm', 15, 4, materialOf('pla'), 0.03)], NONE)
-    // Packing −5 %, oversize +11 %: W. J. Main 2025 table 1.
-    expect(doubt.shared[1]?.spread.low).toBeCloseTo(0.05, 9)
+    // Packing −10.7 %: round-edged bead 0.893 of its rectangle (Kuznetsov 2018, 0.4 × 0.2 mm). Oversize +11 %: Main 2025, table 1.
+    expect(doubt.shared[1]?.spread.low).toBeCloseTo(0.107, 9)
     expect(doubt.shared[1]?.spread.high).toBeCloseTo(0.11, 9)
     expect(doubt.masses[0]?.spread.low).toBeCloseTo(0.03, 9)
     expect(doubt.masses[0]?.spread.high).toBeCloseTo(0.03, 9)
