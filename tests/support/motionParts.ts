@@ -49,6 +49,9 @@ export const askewBar = (): Mesh => placeMesh(rotate(box(50, 8, 5), [0, 0, 30]),
 export const pivotCollar = (): Mesh =>
   placeMesh(scale(demo('pivot-collar.stl')(), 25.4), 1, POSE_AS_DRAWN)
 
+/** A blade whose room is a few lines wide along all its chord. */
+export const fin = (): Mesh => placeMesh(demo('fin.stl')(), 1, POSE_AS_DRAWN)
+
 /** A cup of 10 mm. */
 export const damperCup = (): Mesh => placeMesh(demo('damper-cup.stl')(), 1, POSE_AS_DRAWN)
 
@@ -155,14 +158,14 @@ const shapes: readonly (readonly [name: string, make: () => Mesh])[] = [
       ),
   ],
   ['a lens hood', demo('lens-hood.stl')],
-  ['a fin', demo('fin.stl')],
+  ['a tail boom', demo('tail-boom.stl')],
+  ['a lower deck', demo('lower-deck.stl')],
   ['a tail yoke', demo('tail-yoke.stl')],
   ['a camera tray', demo('camera-tray.obj')],
 ]
 
 const large: typeof shapes = [
   ['a front arm', demo('front-arm.stl')],
-  ['a lower deck', demo('lower-deck.stl')],
   ['a mast', demo('gps-mast.stl')],
 ]
 
