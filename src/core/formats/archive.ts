@@ -16,8 +16,8 @@ export interface MeshFile {
 }
 
 const MESH_NAME = /\.(stl|obj|3mf)$/i
-/** Folders and files that systems add to archives on their own. */
-const CLUTTER = /(^|\/)(__macosx\/|\.|thumbs\.db$|desktop\.ini$)/i
+/** Folders and files that systems add to archives on their own; a path that starts with `./` or `../` is none. */
+const CLUTTER = /(^|\/)(__macosx\/|\.(?!\.?\/)|thumbs\.db$|desktop\.ini$)/i
 
 /**
  * The mesh files in a ZIP, by their names, or by their content where no name tells. Anything that is not a ZIP of

@@ -53,6 +53,12 @@ test('every mesh in a ZIP is found, packed or stored, and nothing else', () => {
   }
 })
 
+test('paths that begin at the folder itself or climb out of it are no hidden files', () => {
+  const paths = ['./arm.stl', '../deck.stl', 'a/./b/../foot.stl', './.hidden/x.stl', '.hidden.stl']
+  const zip = zipSync(Object.fromEntries(paths.map((path) => [path, writeStlBinary(BOX)])))
+  expect(listMeshFiles(zip, '').map(({ name }) => name)).toEqual(paths.slice(0, 3))
+})
+
 test('meshes without telling names are found by their content', () => {
   const zip = zipSync({ one: writeStlBinary(BOX), two: strToU8('nothing'), three: writeObj(BOX) })
   expect(listMeshFiles(zip, '').map(({ name }) => name)).toEqual(['one', 'three'])
