@@ -106,6 +106,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
     loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
     openProject: (file) => afterRestore(() => files.openProject(file)),
+    cancelOpening: intake.cancel,
     saveProject: files.saveProject,
     newFrame: files.newFrame,
     retryPart: (id) => analysis.retry([id]),

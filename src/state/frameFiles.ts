@@ -94,7 +94,10 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
     },
 
     async openProject(file) {
-      const unpacked = await runner.run({ kind: 'unpack', blob: file.blob })
+      const unpacked = await intake.opening(file.name, (signal) =>
+        runner.run({ kind: 'unpack', blob: file.blob }, { signal }),
+      )
+      if (!unpacked.ok && unpacked.problem.code === 'cancelled') return
       const outcome = unpacked.ok ? await readProject(unpacked.value) : unpacked
       if (!outcome.ok) {
         intake.fail([{ fileName: file.name, problem: outcome.problem }])

@@ -19,6 +19,9 @@ export interface Intake {
   /** Opens one file and gives its meshes; what could not be read lands in `failures`. */
   open(file: IncomingFile): Promise<readonly Opened[]>
   fail(failures: readonly Omit<FileFailure, 'id'>[]): void
+  /** Runs `read` while the file stands among those being opened; `signal` ends it when the user does. */
+  opening<T>(name: string, read: (signal: AbortSignal) => Promise<T>): Promise<T>
+  cancel(ids: readonly string[]): void
 }
 
 export interface IntakeDeps {
@@ -43,12 +46,29 @@ export function createIntake(deps: IntakeDeps): Intake {
     }))
   }
 
-  async function look(file: IncomingFile): Promise<readonly OpenedFile[] | 'project'> {
-    store.setState((state) => ({ incoming: [...state.incoming, file.name] }))
-    const outcome = await runner.run({ kind: 'open', name: file.name, blob: file.blob })
-    store.setState((state) => ({ incoming: without(state.incoming, file.name) }))
-    if (!outcome.ok) return [{ ok: false, name: file.name, problem: outcome.problem }]
-    return outcome.value.kind === 'project' ? 'project' : outcome.value.files
+  const aborts = new Map<string, AbortController>()
+  let count = 0
+
+  async function opening<T>(name: string, read: (signal: AbortSignal) => Promise<T>): Promise<T> {
+    const id = `opening ${(count += 1)}`
+    const abort = new AbortController()
+    aborts.set(id, abort)
+    store.setState((state) => ({ incoming: [...state.incoming, { id, name }] }))
+    try {
+      return await read(abort.signal)
+    } finally {
+      aborts.delete(id)
+      store.setState((state) => ({ incoming: state.incoming.filter((each) => each.id !== id) }))
+    }
+  }
+
+  async function look({ name, blob }: IncomingFile): Promise<readonly OpenedFile[] | 'project'> {
+    const outcome = await opening(name, (signal) =>
+      runner.run({ kind: 'open', name, blob }, { signal }),
+    )
+    if (outcome.ok) return outcome.value.kind === 'project' ? 'project' : outcome.value.files
+    const { problem } = outcome
+    return problem.code === 'cancelled' ? [] : [{ ok: false, name, problem }]
   }
 
   /** Keeps what is sound, reports what is not. */
@@ -121,7 +141,15 @@ export function createIntake(deps: IntakeDeps): Intake {
     history.commit(`add ${addedWords(next, places)}`, next, { gesture, also: { dropOf } })
   }
 
-  return { addFiles, open, fail }
+  return {
+    addFiles,
+    open,
+    fail,
+    opening,
+    cancel(ids) {
+      for (const id of ids) aborts.get(id)?.abort()
+    },
+  }
 }
 
 /** A part as it is when nobody has said anything about it yet. */
@@ -163,11 +191,6 @@ function stem(path: string): string {
     .replace(/[_-]+/g, ' ')
     .trim()
   return bare === '' ? file : bare
-}
-
-function without(names: readonly string[], name: string): readonly string[] {
-  const at = names.indexOf(name)
-  return at === -1 ? names : names.toSpliced(at, 1)
 }
 
 function addedWords(frame: Frame, places: ReadonlyMap<string, number>): string {

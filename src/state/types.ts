@@ -17,8 +17,8 @@ export interface AppState {
   readonly work: Readonly<Record<string, PartWork>>
   /** Files of this visit that could not become a part; the user dismisses them. */
   readonly failures: readonly FileFailure[]
-  /** Names of dropped files that are still being opened, in the order they came. */
-  readonly incoming: readonly string[]
+  /** Files that are still being opened, in the order they came. */
+  readonly incoming: readonly OpeningFile[]
   /** Part ids ticked in the ledger. */
   readonly selection: readonly string[]
   /** The part opened in place; null when all rows are closed. */
@@ -102,6 +102,12 @@ export interface FileFailure {
   readonly problem: Problem
 }
 
+/** A file that is being opened; `id` is for `cancelOpening`. */
+export interface OpeningFile {
+  readonly id: string
+  readonly name: string
+}
+
 /** A file on its way in: bytes and a name, whatever the rim got it from (drop, picker, paste, archive). */
 export interface IncomingFile {
   readonly name: string
@@ -118,6 +124,8 @@ export interface Actions {
   /** Loads one of the built-in demo aircraft in place of the present frame. */
   loadDemo(id: 'sandpiper' | 'tern'): Promise<void>
   openProject(file: IncomingFile): Promise<void>
+  /** Stops opening these files (ids of `incoming`) at once; the others go on. Nothing is said of what was stopped. */
+  cancelOpening(ids: readonly string[]): void
   saveProject(): Promise<Blob>
   newFrame(): void
   renameFrame(name: string): void

@@ -1,20 +1,56 @@
-import { useAppState } from './appContext.ts'
+import { Button } from 'react-aria-components'
+import { useActions, useAppState } from './appContext.ts'
+
+/** Up to this many files are named, each with a way to stop it; small files are opened first, so the slow ones remain. */
+const NAMED = 3
 
 /** Files that are being opened, and those of a folder that hold no mesh by their name. */
 export function IncomingLine({ leftAlone }: { readonly leftAlone: number }) {
   const incoming = useAppState((state) => state.incoming)
-  const words: string[] = []
-  if (incoming.length > 0) {
-    const [first = ''] = incoming
-    words.push(incoming.length === 1 ? `Opening ${first}…` : `Opening ${incoming.length} files…`)
-  }
-  if (leftAlone > 0) {
-    const files = leftAlone === 1 ? 'One file' : `${leftAlone} files`
-    words.push(`${files} of the folder left alone: not STL, OBJ, 3MF or ZIP by name.`)
-  }
-  return (
-    <p className="incoming" role="status">
-      {words.join(' ')}
-    </p>
+  const { cancelOpening } = useActions()
+  const stop = (words: string, label: string, ids: readonly string[]) => (
+    <Button
+      className="quiet"
+      aria-label={label}
+      onPress={() => {
+        cancelOpening(ids)
+      }}
+    >
+      {words}
+    </Button>
   )
+  return (
+    <div className="incoming">
+      <p className="unseen" role="status">
+        {incoming.length === 0 ? '' : `Opening ${filesWords(incoming.length)}.`}
+      </p>
+      {incoming.length > NAMED ? (
+        <p>
+          Opening {filesWords(incoming.length)}…{' '}
+          {stop(
+            'Cancel all',
+            'Cancel opening all files',
+            incoming.map(({ id }) => id),
+          )}
+        </p>
+      ) : (
+        incoming.map(({ id, name }) => (
+          <p key={id}>
+            Opening <span className="incoming-name">{name}</span>…{' '}
+            {stop('Cancel', `Cancel opening ${name}`, [id])}
+          </p>
+        ))
+      )}
+      {leftAlone > 0 ? (
+        <p role="status">
+          {leftAlone === 1 ? 'One file' : `${leftAlone} files`} of the folder left alone: not STL,
+          OBJ, 3MF or ZIP by name.
+        </p>
+      ) : null}
+    </div>
+  )
+}
+
+function filesWords(count: number): string {
+  return count === 1 ? 'one file' : `${count} files`
 }

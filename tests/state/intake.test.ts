@@ -50,7 +50,7 @@ describe('dropped files', () => {
     }
     await until(0)
     while (gates.size < 3) await new Promise((go) => setImmediate(go))
-    expect(state().incoming).toEqual(['a.stl', 'b.stl', 'c.stl'])
+    expect(state().incoming.map((each) => each.name)).toEqual(['a.stl', 'b.stl', 'c.stl'])
     gates.get('c.stl')?.()
     await until(1)
     gates.get('a.stl')?.()
@@ -128,5 +128,38 @@ describe('dropped files', () => {
     expect(state().failures).toMatchObject([
       { fileName: 'old.preweigh', problem: { code: 'bad-project' } },
     ])
+  })
+
+  test('stop being read when told so: nothing is said of them, and the others go on', async () => {
+    const inner = createInProcessRunner()
+    const ended: string[] = []
+    const { actions, state } = await startSession({
+      runner: {
+        async run(ask, options) {
+          // As a file too large to be done soon: only its end ends it.
+          if ('name' in ask && ask.name === 'huge.stl') {
+            await new Promise<void>((stop) => {
+              options?.signal?.addEventListener('abort', () => stop())
+            })
+            ended.push(ask.name)
+          }
+          return inner.run(ask, options)
+        },
+        close: () => inner.close(),
+      },
+    })
+    const huge = boxFile('huge.stl', 5, 5, 2)
+    const dropped = actions.addFiles([boxFile('a.stl', 6, 5, 2), huge, boxFile('b.stl', 7, 5, 2)])
+    while (state().frame.parts.length < 2) await new Promise((go) => setImmediate(go))
+    const [left] = state().incoming
+    expect(state().incoming).toMatchObject([{ name: 'huge.stl' }])
+    actions.cancelOpening([left?.id ?? ''])
+    await dropped
+    await actions.settled()
+    expect(ended).toEqual(['huge.stl'])
+    expect(state().incoming).toEqual([])
+    expect(state().failures).toEqual([])
+    expect(state().frame.parts.map((part) => part.name)).toEqual(['a', 'b'])
+    expect(ledgerRows(state()).map((row) => row.basis)).toEqual(['census', 'census'])
   })
 })
