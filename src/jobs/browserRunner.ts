@@ -5,9 +5,12 @@ import { webWorkers } from './webWorker.ts'
 
 /**
  * Changes with every build in which a reader, the measure or the census changed: the worker's file is named by its
- * content. What was kept under another one is done anew. (While developing it stays the same; see `FACTS_VERSION`.)
+ * content. What was kept under another one is done anew. While developing its name says nothing of its content, so
+ * nothing is kept from one load of the page to the next.
  */
-export const FACTS_BUILD: string = workerUrl
+export const FACTS_BUILD: string = import.meta.env.DEV
+  ? `${workerUrl} ${performance.timeOrigin}`
+  : workerUrl
 
 /** The page's runner: a pool of module workers. */
 export function createBrowserRunner(): Runner {

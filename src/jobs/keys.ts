@@ -1,12 +1,9 @@
 import type { LengthUnit } from '../core/mesh.ts'
 import type { GeometrySettings, Pose } from '../core/settings.ts'
 
-/** Count this up when a reader, the measure or the census changes and you do not want old results in a development page. */
-const FACTS_VERSION = 2
-
 /** Names what was measured of a mesh: its content and the unit its numbers are taken in. */
 export function readKey(hash: string, unit: LengthUnit): string {
-  return `${FACTS_VERSION}|${hash}|${unit}`
+  return `${hash}|${unit}`
 }
 
 /** Names a census: everything it depends on, and nothing else. Equal keys mean equal censuses. */
