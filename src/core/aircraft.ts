@@ -51,6 +51,13 @@ export interface Place {
   readonly mirrored: boolean
 }
 
+/** Where a file puts one piece, from where its mesh lies, in the part's own unit; mirrored, turned and moved like `Place`. */
+export interface DrawnPlace {
+  readonly position: Vec3
+  readonly rotateDeg: Vec3
+  readonly mirrored: boolean
+}
+
 /** What makes a multirotor hover. */
 export interface FlightSetup {
   readonly motors: number

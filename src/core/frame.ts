@@ -1,4 +1,4 @@
-import type { Aircraft } from './aircraft.ts'
+import type { Aircraft, DrawnPlace } from './aircraft.ts'
 import type { LengthUnit } from './mesh.ts'
 import type { Material, Prices, Printer } from './figures.ts'
 import type { Pose, Recipe } from './settings.ts'
@@ -24,6 +24,8 @@ export interface Part {
   readonly note: string
   /** A second mesh, drawn in the part's own place and unit, inside which `recipe.zonePct` is the infill; null for none. */
   readonly zone: PartZone | null
+  /** Where the build of a 3MF puts the pieces; left out where the file does not say. They become places only when chosen. */
+  readonly drawnPlaces?: readonly DrawnPlace[]
 }
 
 export interface PartZone {

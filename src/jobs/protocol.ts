@@ -1,3 +1,4 @@
+import type { DrawnPlace } from '../core/aircraft.ts'
 import type { PartMoments } from '../core/balance/partMoments.ts'
 import type { Census } from '../core/census.ts'
 import type { Inspection } from '../core/geometry/inspect.ts'
@@ -123,6 +124,10 @@ export interface SplitPiece {
   /** How many such parts there are, mirrored ones included. */
   readonly count: number
   readonly mirrored: number
+  /** Where the file puts each of them; left out where it does not say. */
+  readonly places?: readonly DrawnPlace[]
+  /** What the file calls it; left out where it does not. */
+  readonly name?: string
 }
 
 /** The ways a part can lie, best first. */

@@ -1,9 +1,12 @@
 import type { StoreApi } from 'zustand/vanilla'
+import type { DrawnPlace } from '../core/aircraft.ts'
+import { nestPlaces } from '../core/balance/drawnPlace.ts'
 import type { Frame, Part } from '../core/frame.ts'
 import type { MeshSource, SplitAsk, SplitPiece } from '../jobs/protocol.ts'
 import type { Runner } from '../jobs/runner.ts'
 import { freeName } from './edits.ts'
 import type { History } from './history.ts'
+import { plainName } from './intake.ts'
 import type { Meshes } from './meshes.ts'
 import type { Actions, AppState } from './types.ts'
 
@@ -76,11 +79,12 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
       const { frame } = store.getState()
       const names = namesBut(frame, part)
       const rows = pieces.map((piece, i): Part => {
-        const name = freeName(part.name, names)
+        const name = freeName(plainName(piece.name ?? '').trim() || part.name, names)
         names.add(name)
         return {
           ...part,
           ...counts(part, piece),
+          ...drawnPlaces(part, piece),
           // The first keeps the row that is open.
           id: i === 0 ? part.id : deps.newId(),
           name,
@@ -89,7 +93,10 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
         }
       })
       const words = rows.length === 1 ? 'one row' : `${rows.length} rows`
-      const notice = { text: `Made ${words} of “${part.name}”.`, canUndo: true }
+      const placed = rows.some((row) => row.drawnPlaces !== undefined)
+        ? ' Where the file puts them can be taken over under Balance.'
+        : ''
+      const notice = { text: `Made ${words} of “${part.name}”.${placed}`, canUndo: true }
       history.commit(`take “${part.name}” apart`, replace(frame, part, rows), { also: { notice } })
     },
   }
@@ -101,6 +108,15 @@ function namesBut(frame: Frame, part: Part): Set<string> {
 
 function replace(frame: Frame, part: Part, by: readonly Part[]): Frame {
   return { ...frame, parts: frame.parts.flatMap((each) => (each === part ? by : [each])) }
+}
+
+/** A piece keeps its place in what it was part of, and that one's in the file. Of equal ones without, the first is known. */
+function drawnPlaces(
+  { drawnPlaces: outer }: Part,
+  { places: inner }: SplitPiece,
+): { readonly drawnPlaces?: readonly DrawnPlace[] } {
+  if (inner === undefined) return {}
+  return { drawnPlaces: outer === undefined ? inner : nestPlaces(outer, inner) }
 }
 
 /** A plate printed several times, some of them mirrored, whose parts are several, some of them mirrored. */

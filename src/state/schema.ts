@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { RECIPE_LIMITS, type RecipeNumber } from '../core/data/limits.ts'
 import type { Material, Prices, Printer, SourceMark } from '../core/figures.ts'
+import type { DrawnPlace } from '../core/aircraft.ts'
 import type { CarbonFrame, Part, RoleId } from '../core/frame.ts'
 import type { LengthUnit } from '../core/mesh.ts'
 import { RECIPE_DEFAULTS } from '../core/settings.ts'
@@ -74,7 +75,14 @@ export const RecipeSchema = v.object({
 export const PiecesSchema = pieces(1)
 export const UnitSchema = v.picklist(UNITS)
 export const RoleIdSchema = v.picklist(ROLE_IDS)
-const PoseSchema = v.object({ rotateDeg: v.strictTuple([finite, finite, finite]) })
+const vector = v.strictTuple([finite, finite, finite])
+const PoseSchema = v.object({ rotateDeg: vector })
+
+const DrawnPlaceSchema = v.object({
+  position: vector,
+  rotateDeg: vector,
+  mirrored: v.boolean(),
+}) satisfies v.GenericSchema<unknown, DrawnPlace>
 
 const HashSchema = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 in hex'))
 const ZoneSchema = v.object({ fileName: text, meshHash: HashSchema })
@@ -95,6 +103,7 @@ export const PartSchema = v.pipe(
     pose: PoseSchema,
     note: text,
     zone: v.optional(v.nullable(ZoneSchema), null),
+    drawnPlaces: v.exactOptional(v.array(DrawnPlaceSchema)),
   }),
   v.check((part) => part.mirrored <= part.quantity, 'has more mirrored copies than copies'),
 ) satisfies v.GenericSchema<unknown, Part>

@@ -39,7 +39,19 @@ const recipe = fc.record({
 })
 const degrees = fc.double({ min: -360, max: 360, noNaN: true })
 
+const millimetres = fc.double({ min: -500, max: 500, noNaN: true })
+const drawnPlace = fc.record({
+  position: fc.tuple(millimetres, millimetres, millimetres),
+  rotateDeg: fc.tuple(degrees, degrees, degrees),
+  mirrored: fc.boolean(),
+})
+
 const part = (hashes: readonly string[]): fc.Arbitrary<Part> =>
+  fc
+    .tuple(plainPart(hashes), fc.option(fc.array(drawnPlace, { maxLength: 3 })))
+    .map(([plain, drawnPlaces]) => (drawnPlaces === null ? plain : { ...plain, drawnPlaces }))
+
+const plainPart = (hashes: readonly string[]): fc.Arbitrary<Part> =>
   fc.record({
     id: fc.uuid(),
     name: fc.string(),

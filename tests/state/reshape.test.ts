@@ -1,9 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import type { Frame } from '../../src/core/frame.ts'
 import { ledgerRows } from '../../src/state/derived.ts'
 import { box, merge, mirror, prism, translate } from '../support/meshes.ts'
 import { fileOf, startSession } from '../support/session.ts'
-import { writeStlBinary } from '../support/writeMesh.ts'
+import { meshXml, modelXml, pack3mf, writeStlBinary } from '../support/writeMesh.ts'
 
 async function sessionWith(name: string, bytes: Uint8Array) {
   const session = await startSession()
@@ -90,6 +91,67 @@ describe('splitPlate', () => {
     await actions.settled()
     const hash = state().frame.parts[0]!.meshHash
     expect(await storage.loadMesh(hash)).not.toBeNull()
+  }, 60_000)
+})
+
+describe('splitPlate of a 3MF', () => {
+  const wedge = prism(
+    [
+      [0, 0],
+      [30, 2],
+      [12, 17],
+    ],
+    9,
+  )
+  const twoFeet = merge([box(5, 5, 5), translate(box(5, 5, 5), [20, 0, 0])])
+  const bytes = pack3mf(
+    modelXml(
+      `<object id="1" name="arm" type="model">${meshXml(wedge)}</object>` +
+        `<object id="2" name="feet" type="model">${meshXml(twoFeet)}</object>`,
+      '<item objectid="1"/><item objectid="1" transform="-1 0 0 0 1 0 0 0 1 -4 0 6"/>' +
+        '<item objectid="2" transform="0 1 0 -1 0 0 0 0 1 0 50 0"/>',
+    ),
+  )
+
+  test('makes a row of each kind of build item, named and with its places in the file kept', async () => {
+    const { actions, state, storage, id, read } = await sessionWith('frame.3mf', bytes)
+    expect(read()?.plate?.groups).toMatchObject([{ count: 2, mirrored: 1 }, { count: 1 }])
+    await actions.splitPlate(id)
+    await actions.settled()
+    const { frame, notice } = state()
+    expect(frame.parts.map(({ name, quantity, mirrored }) => [name, quantity, mirrored])).toEqual([
+      ['arm', 2, 1],
+      ['feet', 1, 0],
+    ])
+    expect(frame.parts[0]?.drawnPlaces).toEqual([
+      { position: [0, 0, 0], rotateDeg: [0, 0, 0], mirrored: false },
+      { position: [-4, 0, 6], rotateDeg: [0, 0, 0], mirrored: true },
+    ])
+    // Nothing is placed by itself.
+    expect(frame.aircraft.places).toEqual([])
+    expect(notice?.text).toContain('under Balance')
+    const stored = (await storage.loadProject(frame.id))!.frame as Frame
+    expect(stored.parts[0]?.drawnPlaces).toEqual(frame.parts[0]?.drawnPlaces)
+  })
+
+  test('a row split again, by its bodies, keeps the place of what it was part of', async () => {
+    const { actions, state, id } = await sessionWith('frame.3mf', bytes)
+    await actions.splitPlate(id)
+    await actions.settled()
+    await actions.splitPlate(state().frame.parts[1]!.id)
+    await actions.settled()
+    expect(state().frame.parts[1]).toMatchObject({
+      quantity: 2,
+      drawnPlaces: [{ position: [0, 0, 0], rotateDeg: [0, 0, 0], mirrored: false }],
+    })
+    expect(state().notice?.text).toContain('under Balance')
+  })
+
+  test('other files say nothing of places', async () => {
+    const { actions, state, id } = await feet()
+    await actions.splitPlate(id)
+    expect(state().frame.parts[0]).not.toHaveProperty('drawnPlaces')
+    await actions.settled()
   }, 60_000)
 })
 

@@ -3,7 +3,9 @@ import { unitToMm } from '../units.ts'
 import { findHoles } from './holes/findHoles.ts'
 import { suggestUnit, type UnitSuggestion } from './holes/suggestUnit.ts'
 import { measureMesh } from './measure.ts'
+import { splitItems } from './split/splitItems.ts'
 import { splitPlate } from './split/splitPlate.ts'
+import type { Plate } from './split/splitPlate.ts'
 
 /** Everything about a mesh that does not depend on a recipe. */
 export interface Inspection {
@@ -38,8 +40,8 @@ export function inspectMesh(read: ReadMesh, outward: Mesh, unit: LengthUnit): In
   const measure = measureMesh(read.mesh, mm)
   const unitHint =
     read.unit === null ? suggestUnit(measure.boundsMm, findHoles(outward), unit) : null
-  const plate =
-    measure.bodies > 1 && measure.bodies <= MOST_BODIES ? summarise(read.mesh, mm) : null
+  const isPlate = measure.bodies > 1 && measure.bodies <= MOST_BODIES
+  const plate = summarise(splitItems(read) ?? (isPlate ? splitPlate(read.mesh) : null), mm)
   return {
     measure: { ...measure, findings: mergeFindings(read.findings, measure.findings, unitHint) },
     ...(unitHint === null ? {} : { unitHint }),
@@ -47,8 +49,9 @@ export function inspectMesh(read: ReadMesh, outward: Mesh, unit: LengthUnit): In
   }
 }
 
-function summarise(mesh: Mesh, mm: number): PlateSummary | null {
-  const { groups, leftOut } = splitPlate(mesh)
+function summarise(plate: Plate | null, mm: number): PlateSummary | null {
+  if (plate === null) return null
+  const { groups, leftOut } = plate
   if (groups.reduce((sum, { count }) => sum + count, 0) < 2) return null
   return {
     groups: groups.map(({ count, mirrored, shape }) => ({

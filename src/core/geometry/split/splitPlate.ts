@@ -1,3 +1,4 @@
+import type { DrawnPlace } from '../../aircraft.ts'
 import type { Mesh } from '../../mesh.ts'
 import { weldSoup } from '../weld.ts'
 import { cleanMesh } from './cleanMesh.ts'
@@ -13,6 +14,10 @@ export interface PlateGroup {
   /** The first of them, where it lies on the plate. */
   readonly mesh: Mesh
   readonly shape: Shape
+  /** Where the file puts each of them, from where `mesh` lies; left out where it does not say. */
+  readonly places?: readonly DrawnPlace[]
+  /** What the file calls the first of them; left out where it does not. */
+  readonly name?: string
 }
 
 export interface Plate {

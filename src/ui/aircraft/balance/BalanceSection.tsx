@@ -1,12 +1,11 @@
-import { formatNumber } from '../../../core/figures/format.ts'
+import { memo } from 'react'
 import type { FrameBalance } from '../../../core/balance/frameBalance.ts'
-import { trueMinus } from '../../show.ts'
-import { useAppState } from '../../appContext.ts'
 import { Facts } from '../Facts.tsx'
 import { Section } from '../Section.tsx'
+import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft } from '../useAircraft.ts'
 import { useReport } from '../useReport.ts'
-import { tenthG } from '../words.ts'
+import { figureWords, tenthG } from '../words.ts'
 import { BalanceDrawing } from './BalanceDrawing.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { WingBalanceBlock } from './WingBalanceBlock.tsx'
@@ -30,15 +29,14 @@ export function BalanceSection() {
   )
 }
 
-function BalanceBody() {
-  const { aircraft } = useAircraft()
-  const parts = useAppState((state) => state.frame.parts)
+const BalanceBody = memo(function BalanceBody() {
+  const { aircraft } = useShownAircraft()
   const { report, shapes } = useReport()
   const { balance } = report
   return (
     <>
       <div className="craft-side">
-        <PlaceFields places={aircraft.places} parts={parts} />
+        <PlaceFields />
         <p className="hint">
           Bought items get a place where they are listed. Motors and propellers without one sit on
           the motor circle.
@@ -73,7 +71,7 @@ function BalanceBody() {
       </div>
     </>
   )
-}
+})
 
 interface BalanceFactsProps {
   readonly balance: FrameBalance
@@ -83,33 +81,31 @@ interface BalanceFactsProps {
 function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
   const [x, y, z] = balance.cgMm
   const [forward, left] = balance.offsetMm
-  const inertia = balance.inertiaKgM2.map((value) => formatNumber(value * 1000))
+  const [roll, pitch, yaw] = balance.inertiaKgM2.map((value) => figureWords(value * 1000, 2))
   return (
     <>
       <Facts
         of={[
           { words: 'Mass that has a place', figure: `${tenthG(balance.massG)} g` },
           {
-            words: 'Centre of gravity',
-            figure: [
-              sideWords(x, 'forward', 'aft'),
-              sideWords(y, 'left', 'right'),
-              sideWords(z, 'up', 'down'),
-            ].join(', '),
+            words: 'Centre of gravity, lengthwise',
+            figure: sideWords(x),
+            small: x < 0 ? 'aft' : 'forward',
             strong: true,
           },
+          { words: 'Sideways', figure: sideWords(y), small: y < 0 ? 'right' : 'left' },
+          { words: 'In height', figure: sideWords(z), small: z < 0 ? 'down' : 'up' },
           ...(hasThrustCentre
             ? [
                 {
                   words: 'From the middle of the motors',
-                  figure: `${formatNumber(Math.hypot(forward, left), undefined, 1)} mm`,
+                  figure: `${figureWords(Math.hypot(forward, left), 1)} mm`,
                 },
               ]
             : []),
-          {
-            words: 'Moment of inertia, roll · pitch · yaw',
-            figure: `${inertia.join(' · ')} g·m²`,
-          },
+          { words: 'Moment of inertia', figure: `${roll} g·m²`, small: 'roll' },
+          { words: 'About the wing line', figure: `${pitch} g·m²`, small: 'pitch' },
+          { words: 'About the upright', figure: `${yaw} g·m²`, small: 'yaw' },
         ]}
       />
       {balance.onMotors.length > 0 ? (
@@ -125,9 +121,7 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
   )
 }
 
-/** "3.2 mm forward"; "0 mm" where it is neither. */
-function sideWords(mm: number, more: string, less: string): string {
-  const size = trueMinus(formatNumber(Math.abs(mm), undefined, 1))
-  if (size === '0') return `0 mm ${more}`
-  return `${size} mm ${mm > 0 ? more : less}`
+/** How far from the middle; the side stands beside it. */
+function sideWords(mm: number): string {
+  return `${figureWords(Math.abs(mm), 1)} mm`
 }

@@ -1,21 +1,20 @@
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import { Button, Switch } from 'react-aria-components'
 import type { Place } from '../../../core/aircraft.ts'
 import { armPattern } from '../../../core/balance/places.ts'
 import type { Part } from '../../../core/frame.ts'
 import { formatNumber } from '../../../core/figures/format.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { usePutAircraft } from '../useAircraft.ts'
-
-interface PlaceFieldsProps {
-  readonly places: readonly Place[]
-  readonly parts: readonly Part[]
-}
+import { DrawnPlaces } from './DrawnPlaces.tsx'
 
 /** Which piece sits where: one by one, or as arms round a circle. */
-export function PlaceFields({ places, parts }: PlaceFieldsProps) {
+export const PlaceFields = memo(function PlaceFields() {
+  const places = useAppState((state) => state.frame.aircraft.places)
+  const parts = useAppState((state) => state.frame.parts)
   const putAircraft = usePutAircraft()
   const [openAt, setOpenAt] = useState<number | null>(null)
   const [wantedId, setPartId] = useState<string | null>(null)
@@ -65,6 +64,17 @@ export function PlaceFields({ places, parts }: PlaceFieldsProps) {
           setOpenAt(null)
         }}
       />
+      <DrawnPlaces
+        parts={parts}
+        onPlace={(made) => {
+          const anew = new Set(made.map(({ partId }) => partId))
+          put(
+            [...places.filter(({ partId }) => !anew.has(partId)), ...made],
+            'place parts as in the 3MF',
+          )
+          setOpenAt(null)
+        }}
+      />
       <p className="hint">
         Millimetres from the middle of the aircraft to where the part’s own origin lands, in the
         axes it was drawn in.
@@ -107,7 +117,7 @@ export function PlaceFields({ places, parts }: PlaceFieldsProps) {
       </ul>
     </>
   )
-}
+})
 
 interface PatternFieldsProps {
   readonly part: Part

@@ -3,11 +3,10 @@ import type { Item, WingSetup } from '../../../core/aircraft.ts'
 import type { FrameBalance } from '../../../core/balance/frameBalance.ts'
 import { packSlideMm, trimWeightG, wingBalance } from '../../../core/balance/wingBalance.ts'
 import { formatNumber, formatPercent } from '../../../core/figures/format.ts'
-import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { Facts, type Fact } from '../Facts.tsx'
-import { usePutAircraft } from '../useAircraft.ts'
 import { tenthG } from '../words.ts'
+import { WingBalanceFields } from './WingBalanceFields.tsx'
 
 interface WingBalanceBlockProps {
   readonly wing: WingSetup
@@ -17,12 +16,7 @@ interface WingBalanceBlockProps {
 
 /** Where a plane balances along its chord, against the range its builder wants. */
 export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps) {
-  const putAircraft = usePutAircraft()
   const [noseMm, setNoseMm] = useState(200)
-  const put = (patch: Partial<WingSetup>) => {
-    putAircraft({ wing: { ...wing, ...patch } }, 'change where it balances')
-  }
-  const [low, high] = wing.balanceMm
   const found = balance === null ? null : wingBalance(wing, balance.cgMm[0])
   return (
     <>
@@ -38,54 +32,7 @@ export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps
           )}
         </>
       )}
-      <div className="item-fields">
-        <NumberBox
-          label="Leading edge, forward of the middle"
-          value={wing.leadingEdgeMm}
-          min={-10000}
-          max={10000}
-          step={1}
-          digits={1}
-          unit="mm"
-          onChange={(leadingEdgeMm) => {
-            put({ leadingEdgeMm })
-          }}
-        />
-        <NumberBox
-          label="Balances from"
-          value={low}
-          min={-10000}
-          max={10000}
-          step={1}
-          digits={1}
-          unit="mm behind it"
-          onChange={(mm) => {
-            put({ balanceMm: [mm, Math.max(mm, high)] })
-          }}
-        />
-        <NumberBox
-          label="Balances to"
-          value={high}
-          min={-10000}
-          max={10000}
-          step={1}
-          digits={1}
-          unit="mm behind it"
-          onChange={(mm) => {
-            put({ balanceMm: [Math.min(mm, low), mm] })
-          }}
-        />
-        <NumberBox
-          label="Nose weight would sit"
-          value={noseMm}
-          min={-10000}
-          max={10000}
-          step={1}
-          digits={1}
-          unit="mm forward"
-          onChange={setNoseMm}
-        />
-      </div>
+      <WingBalanceFields noseMm={noseMm} onNose={setNoseMm} />
     </>
   )
 }
