@@ -35,6 +35,7 @@ function record(page: Page, url: string): { readonly paths: string[]; take(): st
     if (/^(blob|data):/.test(asked) || asked === `${url}icon.svg`) return
     paths.push(asked.startsWith(url) ? asked.slice(url.length) : asked)
   })
+  page.on('websocket', (socket) => paths.push(socket.url()))
   return { paths, take: () => paths.splice(0).map((path) => path.replace(/-[\w-]{8}\./, '-#.')) }
 }
 
@@ -56,13 +57,24 @@ test('after it is loaded the page asks the network for its own lazy chunks and t
     const name = page.getByRole('textbox', { name: 'Name of the frame' })
     await name.fill('Quiet')
     await name.press('Enter')
+    const saved: string[] = []
     for (const save of ['Save file', 'Save as CSV']) {
       const downloading = page.waitForEvent('download')
       if (save === 'Save file') await page.getByRole('button', { name: save }).click()
       else await chooseFromMenu(page, save)
-      await (await downloading).path()
+      saved.push(await (await downloading).path())
     }
     await page.getByText('Saved on this device').waitFor()
+    expect(requests.take().filter((path) => !LAZY.has(path))).toEqual([])
+
+    // The frame just saved, opened from its file, with workers to count it.
+    await chooseFromMenu(page, 'New frame')
+    await page.getByRole('heading', { name: /Weigh a printed airframe/ }).waitFor()
+    const [file] = saved
+    await dropFiles(page, [{ name: 'Quiet.preweigh', bytes: readFileSync(file ?? '') }])
+    await rowOf(page, 'damper cup').waitFor()
+    await waitForCensus(page)
+    expect(page.workers().length).toBeGreaterThan(0)
     expect(requests.take().filter((path) => !LAZY.has(path))).toEqual([])
 
     // The 3D view and the licences are loaded when first asked for, from the same place.
@@ -79,6 +91,23 @@ test('after it is loaded the page asks the network for its own lazy chunks and t
       .getByText(/^three \d/)
       .click()
     expect(await page.getByRole('dialog').innerText()).toContain('Permission is hereby granted')
+  }, LOCALE)
+}, 120_000)
+
+test('what a worker asks for would be seen', async () => {
+  await withApp(async ({ page, url }) => {
+    // As if something in the worker’s code called home: the record above has to show it.
+    await page.context().route('**/assets/analyse.worker-*.js', async (route) => {
+      const answer = await route.fetch()
+      const body = `fetch(new URL('../icon.svg?home', location.href))\n${await answer.text()}`
+      await route.fulfill({ response: answer, body })
+    })
+    await page.reload()
+    await page.getByRole('heading', { level: 1 }).waitFor()
+    const requests = record(page, url)
+    await dropFiles(page, [demoFile('damper-cup.stl')])
+    await waitForCensus(page)
+    expect(requests.take()).toContain('icon.svg?home')
   }, LOCALE)
 }, 120_000)
 
