@@ -10,7 +10,7 @@ export interface Licences {
     readonly name: string
     readonly version: string
     readonly licence: string
-    /** Index into `texts`; null when the package comes without a text. */
+    /** Index into `texts`; null when the package comes without a text and no other has one of its licence. */
     readonly text: number | null
   }[]
   /** Each text once: most packages of one house share theirs. */
@@ -37,6 +37,7 @@ interface Manifest {
   readonly name: string
   readonly version: string
   readonly license?: string | { readonly type: string }
+  readonly author?: string | { readonly name: string }
   readonly dependencies?: Readonly<Record<string, string>>
 }
 
@@ -51,21 +52,34 @@ export function collectLicences(root: string): Licences {
     found.set(folder, { manifest, folder })
     waiting.push(...needsOf(manifest).map((name) => ({ name, from: folder })))
   }
-  const texts: string[] = []
   const packages = [...found.values()]
     .toSorted((a, b) => (a.manifest.name < b.manifest.name ? -1 : 1))
-    .map(({ manifest, folder }) => {
-      const { name, version, license = 'not stated' } = manifest
-      const text = textIn(folder)
-      if (text !== null && !texts.includes(text)) texts.push(text)
-      return {
-        name,
-        version,
-        licence: typeof license === 'string' ? license : license.type,
-        text: text === null ? null : texts.indexOf(text),
-      }
-    })
-  return { packages, texts }
+    .map(({ manifest, folder }) => ({ manifest, text: textIn(folder) }))
+  const termsOf = (licence: string): string | null =>
+    packages.find(({ manifest, text }) => text !== null && licenceOf(manifest) === licence)?.text ??
+    null
+  const texts: string[] = []
+  const listed = packages.map(({ manifest, text: own }) => {
+    const { name, version } = manifest
+    const licence = licenceOf(manifest)
+    const text = own ?? textWithout(manifest, termsOf(licence))
+    if (text !== null && !texts.includes(text)) texts.push(text)
+    return { name, version, licence, text: text === null ? null : texts.indexOf(text) }
+  })
+  return { packages: listed, texts }
+}
+
+function licenceOf({ license = 'not stated' }: Manifest): string {
+  return typeof license === 'string' ? license : license.type
+}
+
+/** For a package that names its licence but has no file of it: whom it names, and the terms as another package has them. */
+function textWithout(manifest: Manifest, terms: string | null): string | null {
+  if (terms === null) return null
+  const { name, author } = manifest
+  const by = typeof author === 'object' ? author.name : (author ?? 'no author')
+  const plain = terms.replaceAll(/^.*(copyright \(c\)|copyright \d|©).*$/gim, '').trim()
+  return `${name} comes without a file of its licence. It names ${by} and the ${licenceOf(manifest)} licence:\n\n${plain}`
 }
 
 function needsOf({ dependencies = {} }: Manifest): readonly string[] {

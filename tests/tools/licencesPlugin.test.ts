@@ -16,6 +16,11 @@ test('every package the page may hold is listed with its licence, those needed b
   expect(three).toMatchObject({ licence: 'MIT' })
   expect(texts[three?.text ?? -1]).toBe(readFileSync('node_modules/three/LICENSE', 'utf8').trim())
   expect(new Set(texts).size).toBe(texts.length)
+  // It has no file of its licence, as published: who made it and the terms are told all the same.
+  const saxes = texts[packages.find((each) => each.name === 'saxes')?.text ?? -1]
+  expect(saxes).toMatch(/Dubeau.*ISC licence:\n\n.*Permission to use, copy, modify/s)
+  expect(saxes).not.toMatch(/Bostock/)
+  expect(packages.filter((each) => each.text === null)).toEqual([])
   for (const each of packages) {
     // Licences that let the page be given away as it is; a new one is to be read before it is added here.
     expect(each.licence).toMatch(/^(MIT|ISC|Apache-2\.0|BSD-[23]-Clause|0BSD|BlueOak-1\.0\.0)$/)
