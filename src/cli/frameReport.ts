@@ -1,5 +1,6 @@
 import type { Range } from '../core/figures.ts'
 import type { LedgerLine } from '../core/ledger/ledger.ts'
+import type { Verdict } from '../core/ledger/odds.ts'
 import type { AircraftReport } from '../core/report/types.ts'
 import { isFailed, sumParts } from './report.ts'
 import type { FailedPart, PricedPart, TotalReport } from './report.ts'
@@ -34,6 +35,17 @@ export interface FrameReport {
     readonly limitG: number | null
     readonly marginG: number | null
   }
+  /** Chance to end below the frame's own limit, where it has one, and below each mass line; growth is not added. */
+  readonly odds: readonly {
+    readonly name: string
+    readonly thresholdG: number
+    /** The day the line was read, ISO 8601; null for the frame's own limit. */
+    readonly readOn: string | null
+    /** 0–1. */
+    readonly chanceBelow: number
+    /** Never a yes or no within 3 % of the line. */
+    readonly verdict: Verdict
+  }[]
   /** One piece of each part that could be cut from plate; `material` is the plate's id. */
   readonly twin: readonly {
     readonly part: string
@@ -69,7 +81,7 @@ export function frameReport(
   frame: string,
   currency: string,
   parts: readonly FramePart[],
-  { ledger, twin, balance, flight, cautions }: AircraftReport,
+  { ledger, standings, odds, twin, balance, flight, cautions }: AircraftReport,
   complaints: readonly string[],
 ): FrameReport {
   return {
@@ -92,6 +104,13 @@ export function frameReport(
       limitG: ledger.limitG,
       marginG: ledger.marginG,
     },
+    odds: odds.map(({ id, name, odds: { thresholdG, chanceBelow, verdict } }) => ({
+      name,
+      thresholdG,
+      readOn: standings.find(({ line }) => line.id === id)?.line.readOn ?? null,
+      chanceBelow,
+      verdict,
+    })),
     twin: twin.parts.flatMap((entry) => {
       if (entry.twin === null) return []
       const { plate, chosen, cost } = entry.twin

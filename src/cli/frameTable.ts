@@ -6,6 +6,7 @@ import {
   formatWithUnit,
   withSign,
 } from '../core/figures/format.ts'
+import type { Verdict } from '../core/ledger/odds.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
 import { align, cellsOf, HEAD } from './table.ts'
@@ -15,6 +16,7 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
   const blocks = [
     partLines(report, locale),
     ledgerLines(report, locale),
+    oddsLines(report, locale),
     twinLines(report, locale),
     balanceLines(report, locale),
     flightLines(report, locale),
@@ -65,6 +67,33 @@ function ledgerLines({ ledger, total }: FrameReport, locale?: string): string[] 
   ]
 }
 
+function oddsLines({ odds }: FrameReport, locale?: string): string[] {
+  if (odds.length === 0) return []
+  const rows = odds.map(({ name, thresholdG, readOn, chanceBelow, verdict }) => [
+    name,
+    // Exact: three digits would make 250 g of 249.48 g.
+    `${new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(thresholdG)} g`,
+    readOn ?? '',
+    chanceWords(chanceBelow, locale),
+    VERDICT_WORDS[verdict],
+  ])
+  const head = ['line', 'below', 'read', 'chance', '']
+  return ['Odds to end below, of the lines as they stand', ...align([head, ...rows])]
+}
+
+const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  below: 'stays below',
+  above: 'ends above',
+  'too close to say': 'too close to say',
+}
+
+/** Never a full 0 or 100. */
+function chanceWords(chance: number, locale?: string): string {
+  if (chance > 0.99) return '>99 %'
+  if (chance < 0.01) return '<1 %'
+  return `${formatNumber(100 * chance, locale, 0)} %`
+}
+
 function twinLines({ twin, total }: FrameReport, locale?: string): string[] {
   if (twin.length === 0) return []
   const rows = twin.map((one) => [
@@ -80,11 +109,13 @@ function twinLines({ twin, total }: FrameReport, locale?: string): string[] {
 
 function balanceLines({ balance }: FrameReport, locale?: string): string[] {
   if (balance === null) return []
-  const [x, y, z] = balance.cgMm.map((mm) => formatNumber(mm, locale))
+  const [x, y, z] = balance.cgMm
+  const side = (mm: number, more: string, less: string): string =>
+    `${formatNumber(Math.abs(mm), locale)} mm ${mm < 0 ? less : more}`
   const [roll, pitch, yaw] = balance.inertiaKgM2.map((value) => formatNumber(value * 1e6, locale))
   return [
     'Balance',
-    `centre of gravity: ${x} mm forward, ${y} mm left, ${z} mm up`,
+    `centre of gravity: ${side(x, 'forward', 'aft')}, ${side(y, 'left', 'right')}, ${side(z, 'up', 'down')}`,
     `inertia: roll ${roll}, pitch ${pitch}, yaw ${yaw} kg mm²`,
   ]
 }

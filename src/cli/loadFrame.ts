@@ -4,7 +4,10 @@ import { currencyForLocale, pricesIn } from '../core/data/prices.ts'
 import type { Frame, Part } from '../core/frame.ts'
 import type { Outcome, Problem } from '../core/problem.ts'
 import { PreweighError } from '../core/problem.ts'
-import { unpackEntries } from '../jobs/archive.ts'
+import { looksLikeMesh } from '../core/formats/read.ts'
+import { looksLike3mf } from '../core/formats/threemf.ts'
+import { isZip } from '../core/formats/zip.ts'
+import { isProject, unpackEntries } from '../jobs/archive.ts'
 import { hashBytes } from '../jobs/hash.ts'
 import { demoFrame, demoPart } from '../state/demoFrame.ts'
 import type { DemoId } from '../state/demos.ts'
@@ -49,6 +52,7 @@ async function loadProject(name: string, path: string): Promise<Outcome<LoadedFr
     const reason = error instanceof Error ? error.message : String(error)
     return { ok: false, problem: unreadable(name, reason) }
   }
+  if (!isProject(bytes)) return { ok: false, problem: noProject(name, bytes) }
   try {
     const read = await readProject(await unpackEntries(bytes, name))
     if (!read.ok) return read
@@ -90,6 +94,19 @@ async function loadDemo(id: DemoId, locale: string): Promise<Outcome<LoadedFrame
 
 async function bytesOf(blob: Blob): Promise<Uint8Array<ArrayBuffer>> {
   return new Uint8Array(await blob.arrayBuffer())
+}
+
+function noProject(name: string, bytes: Uint8Array): Problem {
+  // A ZIP of anything can pass for a binary STL.
+  const isMesh = isZip(bytes) ? looksLike3mf(bytes) : looksLikeMesh(bytes)
+  const what = isMesh ? 'a mesh' : bytes.length === 0 ? 'empty' : 'something else'
+  return {
+    code: 'bad-project',
+    message: `“${name}” is ${what}, not a frame saved by the page.`,
+    advice: isMesh
+      ? 'Price it without --frame, or open it in the page and save the project there.'
+      : 'Name a project file saved by the page, or one of demo, sandpiper and tern.',
+  }
 }
 
 function unreadable(name: string, reason: string): Problem {

@@ -10,7 +10,9 @@ import type {
   WingSetup,
 } from '../core/aircraft.ts'
 
-const finite = v.pipe(v.number(), v.finite())
+/** Far beyond any aircraft, and small enough that sums and powers of such numbers stay numbers. */
+const MOST = 1e9
+const finite = v.pipe(v.number(), v.minValue(-MOST), v.maxValue(MOST))
 const positive = v.pipe(finite, v.gtValue(0))
 const notNegative = v.pipe(finite, v.minValue(0))
 const share = v.pipe(finite, v.minValue(0), v.maxValue(1))

@@ -114,10 +114,10 @@ function badFrame(reason: string): Problem {
 function otherVersion(version: number): Problem {
   return {
     code: 'bad-project',
-    message: `This frame was saved in version ${version} of the file; this page reads version ${PRESENT_VERSION}.`,
+    message: `This frame was saved in version ${version} of the file; this Preweigh reads version ${PRESENT_VERSION}.`,
     advice:
       version > PRESENT_VERSION
-        ? 'Reload the page to get its newest version, then open the file again.'
+        ? 'A newer Preweigh saved it: reload the page, or get the newer program, then open the file again.'
         : 'Start anew from the mesh files.',
   }
 }

@@ -39,7 +39,11 @@ export async function readProject(unpacked: UnpackAnswer): Promise<Outcome<Opene
   const { entries, cutShort } = unpacked
   const project = entries.find((entry) => entry.path === PROJECT_ENTRY)
   if (project === undefined) return { ok: false, problem: noProject('it has no list of parts') }
-  if (!project.ok) return { ok: false, problem: noProject(`its list of parts ${project.reason}`) }
+  if (!project.ok)
+    return {
+      ok: false,
+      problem: noProject(`its list of parts ${project.reason.replace(/\.$/, '')}`),
+    }
   const listed = await parseJson(project.blob)
   const shell = v.safeParse(ProjectSchema, listed)
   if (!shell.success)
@@ -59,7 +63,7 @@ export async function readProject(unpacked: UnpackAnswer): Promise<Outcome<Opene
     } else {
       const names = needs.map(({ words }) => words).join(', ')
       complaints.push(
-        `The mesh of ${names} (${needs[0]?.fileName ?? hash}) ${why ?? 'is missing'}.`,
+        `The mesh of ${names} (${needs[0]?.fileName ?? hash}) ${(why ?? 'is missing').replace(/\.$/, '')}.`,
       )
     }
   }

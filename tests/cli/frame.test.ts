@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process'
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
-import { unzipSync, zipSync } from 'fflate'
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { FrameReport } from '../../src/cli/frameReport.ts'
 import { isFailed } from '../../src/cli/report.ts'
@@ -44,6 +44,25 @@ beforeAll(() => {
   const lost = Object.fromEntries(Object.entries(entries).filter(([path]) => path !== first))
   writeFileSync(join(folder, 'lost.preweigh'), zipSync(lost))
   writeFileSync(join(folder, 'nothing.preweigh'), 'no project at all')
+  writeFileSync(join(folder, 'empty.preweigh'), '')
+  writeFileSync(join(folder, 'other.zip'), zipSync({ 'notes.txt': strToU8('buy screws') }))
+  const v2 = Uint8Array.from(readFileSync(join(SAMPLES, 'v2.preweigh')))
+  writeFileSync(join(folder, 'cut.preweigh'), v2.subarray(0, v2.length - 700))
+  writeFileSync(join(folder, 'stub.preweigh'), v2.subarray(0, 300))
+  const inside = unzipSync(v2)
+  type Project = { frame: { version: number; parts: unknown[]; aircraft: { items: object[] } } }
+  const change = (name: string, edit: (project: Project) => void) => {
+    const project = JSON.parse(strFromU8(inside['project.json']!)) as Project
+    edit(project)
+    const entries = { ...inside, 'project.json': strToU8(JSON.stringify(project)) }
+    writeFileSync(join(folder, name), zipSync(entries))
+  }
+  change('later.preweigh', ({ frame }) => (frame.version = 99))
+  change('odd.preweigh', ({ frame: { parts, aircraft } }) => {
+    parts[0] = { ...(parts[0] as object), quantity: 'many' }
+    // Sums of it would be infinite, which JSON cannot say.
+    aircraft.items[0] = { ...aircraft.items[0], massG: 1e308, quantity: 1000 }
+  })
 })
 
 afterAll(() => rmSync(folder, { recursive: true }))
@@ -179,6 +198,42 @@ describe('price --frame --json', { timeout: 120_000 }, () => {
     expect(report.notes.join(' ')).toMatch(/missing from the file/)
     expect(report.notes.join(' ')).toMatch(/left out of every sum/)
   })
+
+  it('leaves out what is damaged in a project, says what, and prices the rest', async () => {
+    const report = await frameJson('odd.preweigh')
+    expect(report.code).toBe(1)
+    expectSums(report)
+    expect(report.parts.map(({ name }) => name)).toEqual(['Deck “low”'])
+    expect(report.ledger.lines.map(({ name }) => name)).toEqual(['Deck “low”'])
+    expect(report.notes[0]).toMatch(/“left arm” is damaged \(quantity: .*"many"/)
+    expect(report.notes[1]).toMatch(/Item 1 is damaged \(massG: /)
+  })
+
+  it('prices what is left of a project cut short', async () => {
+    const report = await frameJson('cut.preweigh')
+    expect(report.code).toBe(1)
+    expectSums(report)
+    expect(report.notes.join(' ')).toMatch(/cut short/)
+    expect(report.ledger.basicMassG).toBeGreaterThan(0)
+  })
+
+  it('tells the odds for the limit and every mass line, never yes or no within 3 % of one', async () => {
+    const { odds, ledger } = await frameJson('demo')
+    expect(odds[0]).toMatchObject({ name: 'Your own limit', thresholdG: 610, readOn: null })
+    expect(odds.map(({ thresholdG }) => thresholdG)).toContain(250)
+    for (const { thresholdG, readOn, chanceBelow, verdict, name } of odds) {
+      if (name !== 'Your own limit') expect(readOn).toMatch(/^\d{4}-\d\d-\d\d$/)
+      expect(chanceBelow).toBeGreaterThanOrEqual(0)
+      expect(chanceBelow).toBeLessThanOrEqual(1)
+      if (Math.abs(ledger.basicMassG / thresholdG - 1) <= 0.03) {
+        expect(verdict).toBe('too close to say')
+      } else if (verdict !== 'too close to say') {
+        expect(verdict).toBe(ledger.basicMassG < thresholdG ? 'below' : 'above')
+      }
+    }
+    // The demo ends within a gram or two of its limit: the rule is put to the test.
+    expect(Math.abs(ledger.basicMassG / 610 - 1)).toBeLessThan(0.03)
+  })
 })
 
 describe('price --frame', { timeout: 120_000 }, () => {
@@ -189,11 +244,18 @@ describe('price --frame', { timeout: 120_000 }, () => {
     expect(out).toMatch(/^total, 5 pieces /m)
     expect(out).toMatch(/^with 1 spare /m)
     expect(out).toMatch(/^basic mass +[\d.]+ g$/m)
+    expect(out).toMatch(/^EU 250 g +250 g +\d{4}-\d\d-\d\d +>99 % +stays below$/m)
     expect(out).not.toMatch(/Hover|Balance/)
   })
 
   it.each([
-    ['nothing.preweigh', /nothing\.preweigh|archive|ZIP/],
+    ['nothing.preweigh', /“nothing\.preweigh” is something else, not a frame saved by the page/],
+    ['empty.preweigh', /“empty\.preweigh” is empty, not a frame/],
+    ['other.zip', /“other\.zip” is something else, not a frame/],
+    [resolve('tests/samples/inches.3mf'), /inches\.3mf” is a mesh.*without --frame/],
+    [resolve('public/demo/feet.stl'), /feet\.stl” is a mesh.*without --frame/],
+    ['stub.preweigh', /list of parts is damaged: .*ends at 300\. Take another copy/],
+    ['later.preweigh', /version 99 .* version 2/],
     ['gone.preweigh', /“gone\.preweigh” could not be read/],
   ])('exits with 1 and says why for %s', async (file, words) => {
     const { code, out, err } = await price('--frame', file, '--json')

@@ -1,4 +1,4 @@
-import type { Aircraft } from '../aircraft.ts'
+import type { Aircraft, FlightSetup } from '../aircraft.ts'
 import type { FrameBalance } from '../balance/frameBalance.ts'
 import { frameBalance } from '../balance/frameBalance.ts'
 import { shellShare } from '../balance/spreadMass.ts'
@@ -24,6 +24,8 @@ import type { AircraftReport, OddsEntry, ReportPart, WingReport } from './types.
  */
 export function aircraftReport(parts: readonly ReportPart[], frame: Frame): AircraftReport {
   const { aircraft, carbon } = frame
+  // A plane hangs on its wing: no hover, and its motors stand on no circle.
+  const hovering = aircraft.wing === null ? aircraft.flight : null
   const printed = parts.map(({ part, material, figures }): PrintedPart => {
     const { id, name, quantity } = part
     return { id, name, quantity, material, figures }
@@ -41,9 +43,9 @@ export function aircraftReport(parts: readonly ReportPart[], frame: Frame): Airc
     bought: carbon,
     restG: aircraft.items.reduce((sum, item) => sum + item.quantity * item.massG, 0),
     deliveryDays: aircraft.twin.deliveryDays,
-    flight: aircraft.flight,
+    flight: hovering,
   })
-  const balance = balanceOf(parts, aircraft)
+  const balance = balanceOf(parts, aircraft, hovering)
   return {
     ledger,
     standings: crossings(auwG, aircraft.massLines),
@@ -52,7 +54,7 @@ export function aircraftReport(parts: readonly ReportPart[], frame: Frame): Airc
     season: seasonReport(aircraft.season, parts, twins, sides, carbon),
     balance,
     wing: wingOf(aircraft, auwG, balance),
-    flight: aircraft.flight === null ? null : hoverFigures(aircraft.flight, auwG),
+    flight: hovering === null ? null : hoverFigures(hovering, auwG),
     cautions: cautionsOf(frame, parts, twins, balance),
   }
 }
@@ -74,8 +76,11 @@ function oddsOf(printed: readonly PrintedPart[], aircraft: Aircraft): readonly O
 }
 
 /** Motors find their own places on their circle; with nothing else placed that says nothing, so there is no balance yet. */
-function balanceOf(parts: readonly ReportPart[], aircraft: Aircraft): FrameBalance | null {
-  const { places, items, flight } = aircraft
+function balanceOf(
+  parts: readonly ReportPart[],
+  { places, items, weighedG }: Aircraft,
+  flight: FlightSetup | null,
+): FrameBalance | null {
   const known = new Set(parts.map(({ part }) => part.id))
   const isPlaced =
     places.some(({ partId }) => known.has(partId)) || items.some((item) => item.positionMm !== null)
@@ -85,7 +90,7 @@ function balanceOf(parts: readonly ReportPart[], aircraft: Aircraft): FrameBalan
       partId: part.id,
       name: part.name,
       quantity: part.quantity,
-      massG: weighedMassG(aircraft.weighedG, part.id) ?? figures.massG.mid,
+      massG: weighedMassG(weighedG, part.id) ?? figures.massG.mid,
       moments: facts?.moments ?? null,
       shellShare: census === null ? 0 : shellShare(figures, census),
     })),

@@ -32,7 +32,10 @@ export function cautionsOf(
     cautions.push(
       { code: 'props', message: FLIGHT_CAUTIONS.props },
       { code: 'pack', message: FLIGHT_CAUTIONS.pack },
-      { code: 'first-flight', message: FLIGHT_CAUTIONS.firstFlight },
+      {
+        code: 'first-flight',
+        message: aircraft.wing === null ? FLIGHT_CAUTIONS.firstFlight : FLIGHT_CAUTIONS.firstThrow,
+      },
     )
   }
   if (aircraft.massLines.length > 0) {

@@ -113,7 +113,7 @@ export interface AircraftReport {
   readonly balance: FrameBalance | null
   /** Null for an aircraft without wing. */
   readonly wing: WingReport | null
-  /** At the basic mass; null without a complete flight set-up. */
+  /** At the basic mass; null without a complete flight set-up, and for a plane. */
   readonly flight: HoverFigures | null
   readonly cautions: readonly Caution[]
 }

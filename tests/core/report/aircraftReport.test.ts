@@ -160,6 +160,19 @@ describe('the report of an aircraft', () => {
     expect(without.wing?.balance).toBeNull()
   })
 
+  it('neither hovers a plane nor puts its motors on a circle', () => {
+    const wing = { areaDm2: 10, meanChordMm: 140, leadingEdgeMm: 0, balanceMm: [40, 60] } as const
+    const setup = { items: ITEMS, flight: FLIGHT, places: [at('deck', 0)] }
+    const copter = aircraftReport([deck], reportFrame([deck], setup))
+    expect(copter.flight).not.toBeNull()
+    expect(copter.balance?.onMotors).toEqual(['motor'])
+    const plane = aircraftReport([deck], reportFrame([deck], { ...setup, wing }))
+    expect(plane.flight).toBeNull()
+    expect(plane.twin.sides.printed.hover).toBeNull()
+    expect(plane.balance?.onMotors).toEqual([])
+    expect(plane.balance?.unplaced).toEqual(['motor'])
+  })
+
   it('names parts without figures and leaves them out of the sums', () => {
     const { ledger, cautions } = aircraftReport([deck, arm], reportFrame(parts))
     expect(ledger.lines.map(({ name }) => name)).toEqual(['deck', 'arm'])
