@@ -6,9 +6,9 @@ export interface SharedError {
   readonly name: string
   /** Relative, as a range of about 95 %. */
   readonly spread: Spread
-  /** What would pin it down, as an instruction. */
-  readonly measure: string
-  /** What is left after that. */
+  /** What would pin it down, as an instruction; null while no such result can be typed in. */
+  readonly measure: string | null
+  /** What is left after that; as before where nothing can be measured. */
   readonly spreadMeasured: Spread
 }
 

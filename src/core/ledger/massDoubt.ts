@@ -104,8 +104,9 @@ function printerError(parts: readonly PrintedPart[]): SharedError {
     id: PRINTER_ID,
     name: 'Printer: packing and oversize',
     spread,
-    measure: 'Print and weigh a test block, and set the flow by it',
-    spreadMeasured: even(WEIGHED_SHARE),
+    // A test block would tell, but the parts are what is weighed here, and each weighed one leaves this behind.
+    measure: null,
+    spreadMeasured: spread,
   }
 }
 

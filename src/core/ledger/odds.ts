@@ -155,11 +155,13 @@ function measurementsOf(doubt: MassDoubt, variance: number): readonly Measuremen
   }
   const { masses, shared } = doubt
   return [
-    ...shared.map((error) =>
-      after(error.id, error.measure, {
-        masses,
-        shared: shared.map((one) => (one === error ? measured(error) : one)),
-      }),
+    ...shared.flatMap((error) =>
+      error.measure === null
+        ? []
+        : after(error.id, error.measure, {
+            masses,
+            shared: shared.map((one) => (one === error ? measured(error) : one)),
+          }),
     ),
     ...masses.map((mass) =>
       after(mass.id, `Weigh one “${mass.name}”`, {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { massDoubt } from '../../../src/core/ledger/massDoubt.ts'
+import { massOdds } from '../../../src/core/ledger/odds.ts'
 import { materialOf, printedPart, typedItem } from '../../support/ledgerParts.ts'
 
 const NONE = { items: [], weighedG: {} }
@@ -54,6 +55,14 @@ describe('massDoubt', () => {
     expect(doubt.masses[0]).toMatchObject({ massG: 62, sharedIds: [], spreadWeighed: null })
     expect(doubt.masses[0]?.spread.low).toBeCloseTo(0.01, 9)
     expect(doubt.shared.map(({ id }) => id)).toEqual(['spool:tpu-95a', 'printer'])
+  })
+
+  it('asks for no measurement whose result could not be typed in', () => {
+    const doubt = massDoubt(parts, { items: [typedItem('pack', 180, {})], weighedG: {} })
+    const texts = massOdds(doubt, 300).measurements.map(({ text }) => text)
+    expect(texts.length).toBeGreaterThan(3)
+    for (const text of texts)
+      expect(text).toMatch(/^(Weigh one “|Type the density of your own spool)/)
   })
 
   it('trusts items by how they are known', () => {

@@ -134,6 +134,20 @@ describe('made-up seasons', () => {
     expect(Math.abs(shared - 6 * 0.4 * 0.15)).toBeLessThan(0.12)
   })
 
+  it('are fewer where crashes are many, so that a play draws no more than about half a million chances', () => {
+    const lines = Array.from({ length: 12 }, () => ARM)
+    let drawn = 0
+    const random = seededRandom(3)
+    const counted = () => {
+      drawn += 1
+      return random()
+    }
+    const played = playSeasons(1000, lines, counted)
+    expect(played.seasons).toBeGreaterThanOrEqual(20)
+    // Poisson scatter of 38 seasons of 1000 crashes is half a per cent.
+    expect(drawn).toBeLessThan(520_000)
+  })
+
   it('give the same seasons for the same seed and others for another', () => {
     expect(playSeasons(crashes, LINES, seededRandom(7)).breaks).toEqual(breaks)
     expect(playSeasons(crashes, LINES, seededRandom(8)).breaks).not.toEqual(breaks)
