@@ -54,8 +54,8 @@ beforeAll(() => {
   const change = (name: string, edit: (project: Project) => void) => {
     const project = JSON.parse(strFromU8(inside['project.json']!)) as Project
     edit(project)
-    const entries = { ...inside, 'project.json': strToU8(JSON.stringify(project)) }
-    writeFileSync(join(folder, name), zipSync(entries))
+    const changed = { ...inside, 'project.json': strToU8(JSON.stringify(project)) }
+    writeFileSync(join(folder, name), zipSync(changed))
   }
   change('later.preweigh', ({ frame }) => (frame.version = 99))
   change('odd.preweigh', ({ frame: { parts, aircraft } }) => {

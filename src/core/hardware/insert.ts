@@ -1,5 +1,5 @@
 import { INSERTS } from './data.ts'
-import { discMm2, gramsOf, pitchDiameterMm, requireLength } from './shapes.ts'
+import { densityWords, discMm2, gramsOf, pitchDiameterMm, requireLength } from './shapes.ts'
 import type { HardwareMass, InsertSpec, MetricSize } from './types.ts'
 
 /** What grooves and knurls take off a plain tube (common practice, no source). */
@@ -20,7 +20,7 @@ export function insertMass(spec: InsertSpec): HardwareMass {
     spreadPct: recalled ? MEMORY_SPREAD_PCT : SPREAD_PCT,
     source: recalled
       ? 'computed from an outside diameter from memory, not read'
-      : 'computed from shape: outside diameter of the Accu hole chart, 15 % knurl relief',
+      : `computed from shape: outside diameter of the Accu hole chart, 15 % knurl relief; ${densityWords('brass')}`,
   }
 }
 

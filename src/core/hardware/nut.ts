@@ -1,5 +1,5 @@
-import { LOCKNUT_ROWS, MATERIAL_NAMES, DENSITIES, NUTS, NUT_SOURCES } from './data.ts'
-import { discMm2, gramsOf, hexMm2, pitchDiameterMm, requireSize } from './shapes.ts'
+import { DENSITIES, LOCKNUT_ROWS, NUTS, NUT_SOURCES } from './data.ts'
+import { densityWords, discMm2, gramsOf, hexMm2, pitchDiameterMm, requireSize } from './shapes.ts'
 import type { HardwareMass, MetricSize, NutSpec, NutStandard } from './types.ts'
 
 /** What the chamfers take off a sharp-edged hexagon (common practice, no source); with it M3 comes to 0.36 g. */
@@ -26,7 +26,7 @@ export function nutMass(spec: NutSpec): HardwareMass {
       massG: steelG * ratio,
       basis: same ? 'published' : 'computed',
       spreadPct: LOCKNUT_SPREAD_PCT,
-      source: same ? source : `${source}; turned into ${MATERIAL_NAMES[material]} by density`,
+      source: same ? source : `${source}; turned into ${densityWords(material)}`,
     }
   }
   const sharpMm2 = hexMm2(acrossMm) - discMm2(pitchDiameterMm(size))
@@ -34,6 +34,6 @@ export function nutMass(spec: NutSpec): HardwareMass {
     massG: gramsOf(sharpMm2 * heightMm * CHAMFER_SHARE, material),
     basis: 'computed',
     spreadPct: COMPUTED_SPREAD_PCT,
-    source: `computed from shape: ${source}`,
+    source: `computed from shape: ${source}; ${densityWords(material)}`,
   }
 }

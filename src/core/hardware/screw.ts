@@ -1,14 +1,14 @@
-import {
-  HEADS,
-  MATERIAL_NAMES,
-  SCREW_CHART,
-  SCREW_ROUNDING_G,
-  SCREW_ROWS,
-  THREADS,
-  DENSITIES,
-} from './data.ts'
+import { HEADS, SCREW_CHART, SCREW_ROUNDING_G, SCREW_ROWS, THREADS } from './data.ts'
 import type { Head } from './data.ts'
-import { discMm2, gramsOf, hexMm2, pitchDiameterMm, requireLength, requireSize } from './shapes.ts'
+import {
+  densityWords,
+  discMm2,
+  gramsOf,
+  hexMm2,
+  pitchDiameterMm,
+  requireLength,
+  requireSize,
+} from './shapes.ts'
 import type { HardwareMass, MetricSize, ScrewSpec, ScrewStandard } from './types.ts'
 
 /** The M4 shapes meet the chart's rows within 3.4 %. */
@@ -42,7 +42,7 @@ export function screwMass(spec: ScrewSpec): HardwareMass {
       massG: shapeG,
       basis: 'computed',
       spreadPct: COMPUTED_SPREAD_PCT,
-      source: `computed from shape: ${standard} dimensions, ${MATERIAL_NAMES[material]} at ${DENSITIES[material].value} g/cm³`,
+      source: `computed from shape: ${standard} dimensions${standard === 'ISO 10642' ? ', socket depth from memory' : ''}, ${densityWords(material)}`,
     }
   }
   const massG = shapeG * chartRatio(rows, standard, size, lengthMm)
@@ -61,8 +61,8 @@ export function screwMass(spec: ScrewSpec): HardwareMass {
     basis: 'computed',
     spreadPct: BETWEEN_SPREAD_PCT,
     source: row
-      ? `${SCREW_CHART}; turned into ${MATERIAL_NAMES[material]} by density`
-      : `computed from shape and fitted to the rows about it in: ${SCREW_CHART}`,
+      ? `${SCREW_CHART}; turned into ${densityWords(material)}`
+      : `computed from shape and fitted to the rows about it in: ${SCREW_CHART}; ${densityWords(material)}`,
   }
 }
 

@@ -1,5 +1,5 @@
 import { PreweighError } from '../problem.ts'
-import { DENSITIES, THREADS } from './data.ts'
+import { DENSITIES, MATERIAL_NAMES, THREADS } from './data.ts'
 import type { HardwareMaterial, MetricSize } from './types.ts'
 
 /** Of a disc. mm² */
@@ -21,6 +21,12 @@ export function pitchDiameterMm(size: MetricSize): number {
 /** g of a volume in mm³. */
 export function gramsOf(volumeMm3: number, material: HardwareMaterial): number {
   return (volumeMm3 * DENSITIES[material].value) / 1000
+}
+
+/** "titanium at 4.43 g/cm³ (from memory)": the words for a source, with the mark of a density that was not read. */
+export function densityWords(material: HardwareMaterial): string {
+  const { value, mark } = DENSITIES[material]
+  return `${MATERIAL_NAMES[material]} at ${value} g/cm³${mark === 'memory' ? ' (from memory)' : ''}`
 }
 
 /** The value, or a `bad-settings` problem that names the missing size. */

@@ -1,6 +1,6 @@
 import { STANDOFF_ACROSS } from './data.ts'
 import { PreweighError } from '../problem.ts'
-import { discMm2, gramsOf, hexMm2, pitchDiameterMm, requireLength } from './shapes.ts'
+import { densityWords, discMm2, gramsOf, hexMm2, pitchDiameterMm, requireLength } from './shapes.ts'
 import type { HardwareMass, StandoffSpec } from './types.ts'
 
 /** No published mass was found; ends are chamfered and nylon bores vary. */
@@ -29,6 +29,6 @@ export function standoffMass(spec: StandoffSpec): HardwareMass {
     massG: gramsOf((outsideMm2 - discMm2(boreMm)) * lengthMm, material),
     basis: 'computed',
     spreadPct: SPREAD_PCT,
-    source: `computed from shape: ${acrossMm} mm ${shape === 'hex' ? 'across flats' : 'round'}, threaded right through`,
+    source: `computed from shape: ${acrossMm} mm ${shape === 'hex' ? 'across flats' : 'round'}${spec.acrossMm === undefined ? ' (usual width, common practice)' : ''}, threaded right through; ${densityWords(material)}`,
   }
 }

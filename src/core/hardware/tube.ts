@@ -1,8 +1,8 @@
 import type { HardwareMass } from './types.ts'
 import { PreweighError } from '../problem.ts'
-import { DENSITIES, MATERIAL_NAMES } from './data.ts'
+import { DENSITIES } from './data.ts'
 import type { HardwareMaterial } from './types.ts'
-import { requireLength } from './shapes.ts'
+import { densityWords, requireLength } from './shapes.ts'
 import { ringMm2 } from './washer.ts'
 
 export type TubeMaterial = HardwareMaterial | 'carbon'
@@ -30,12 +30,13 @@ export function tubeMass(spec: TubeSpec): HardwareMass {
     )
   }
   const densityGCm3 = material === 'carbon' ? CARBON_G_CM3 : DENSITIES[material].value
-  const name = material === 'carbon' ? 'carbon/epoxy' : MATERIAL_NAMES[material]
+  const words =
+    material === 'carbon' ? `carbon/epoxy at ${CARBON_G_CM3} g/cm³` : densityWords(material)
   return {
     massG: (ringMm2(outerMm, innerMm) * lengthMm * densityGCm3) / 1000,
     basis: 'computed',
     // Makers hold diameters to a tenth: on a 0.5 mm wall that is a tenth of the mass (common practice, no source).
     spreadPct: 10,
-    source: `computed from shape: ${name} at ${densityGCm3} g/cm³`,
+    source: `computed from shape: ${words}`,
   }
 }

@@ -1,5 +1,5 @@
 import { WASHERS, WASHER_ROWS } from './data.ts'
-import { discMm2, gramsOf } from './shapes.ts'
+import { densityWords, discMm2, gramsOf } from './shapes.ts'
 import type { HardwareMass, WasherSpec } from './types.ts'
 
 /** Shape meets the published M5, M6 and M8 within 0.4 %; sheet thickness has its tolerance. */
@@ -25,8 +25,8 @@ export function washerMass(spec: WasherSpec): HardwareMass {
     basis: recalled ? 'memory' : 'computed',
     spreadPct: recalled ? MEMORY_SPREAD_PCT : SPREAD_PCT,
     source: recalled
-      ? 'computed from dimensions from memory, not read'
-      : 'computed from shape: ISO 7089 dimensions, engineeringhardware.com',
+      ? `computed from dimensions from memory, not read; ${densityWords(material)}`
+      : `computed from shape: ISO 7089 dimensions, engineeringhardware.com; ${densityWords(material)}`,
   }
 }
 

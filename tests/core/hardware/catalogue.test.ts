@@ -5,6 +5,7 @@ import {
   nutSizes,
   screwSizes,
 } from '../../../src/core/hardware/catalogue.ts'
+import { stockedLengths } from '../../../src/core/hardware/data.ts'
 import type { CatalogueChoice } from '../../../src/core/hardware/catalogue.ts'
 
 const screw = (lengthMm: number): CatalogueChoice => ({
@@ -42,6 +43,72 @@ describe('catalogueEntry', () => {
     ],
   ])('names it plainly', (choice, name) => {
     expect(catalogueEntry(choice).name).toBe(name)
+  })
+})
+
+describe('the whole catalogue', () => {
+  const MATERIALS = ['steel', 'stainless', 'titanium', 'aluminium', 'brass', 'nylon'] as const
+  const SIZES = ['M2', 'M2.5', 'M3', 'M4', 'M5'] as const
+  const choices = MATERIALS.flatMap((material) => [
+    ...(['ISO 4762', 'ISO 7380-1', 'ISO 10642'] as const).flatMap((standard) =>
+      screwSizes(standard).flatMap((size) =>
+        stockedLengths(size).map((lengthMm): CatalogueChoice => ({
+          kind: 'screw',
+          standard,
+          size,
+          lengthMm,
+          material,
+        })),
+      ),
+    ),
+    ...(['ISO 4032', 'ISO 7040'] as const).flatMap((standard) =>
+      nutSizes(standard).map((size): CatalogueChoice => ({
+        kind: 'nut',
+        standard,
+        size,
+        material,
+      })),
+    ),
+    ...SIZES.flatMap((size): CatalogueChoice[] => [
+      { kind: 'washer', size, material },
+      { kind: 'standoff', shape: 'hex', size, lengthMm: 20, material },
+      { kind: 'standoff', shape: 'round', size, lengthMm: 20, material },
+      { kind: 'insert', size, lengthMm: 4 },
+    ]),
+  ])
+
+  it('has a name, a mass, how it is known and its source for every line', () => {
+    expect(choices.length).toBeGreaterThan(500)
+    for (const choice of choices) {
+      const { name, massG, basis, spreadPct, source } = catalogueEntry(choice)
+      expect(massG, name).toBeGreaterThan(0.005)
+      expect(massG, name).toBeLessThan(20)
+      expect(['published', 'computed', 'memory'], name).toContain(basis)
+      expect(spreadPct, name).toBeGreaterThanOrEqual(3)
+      expect(source.length, name).toBeGreaterThan(20)
+    }
+  })
+
+  it('calls published only steel rows of a table: 17 screws, 3 locknuts and 1 washer', () => {
+    const published = choices.filter((choice) => catalogueEntry(choice).basis === 'published')
+    const kinds = published.map(({ kind }) => kind)
+    expect(kinds.filter((kind) => kind === 'screw')).toHaveLength(17)
+    expect(kinds.filter((kind) => kind === 'nut')).toHaveLength(3)
+    expect(kinds.filter((kind) => kind === 'washer')).toHaveLength(1)
+    expect(published).toHaveLength(21)
+  })
+
+  it('keeps apart what was never read: washers and inserts of M2 and M2.5', () => {
+    const names = choices
+      .map((choice) => catalogueEntry(choice))
+      .filter(({ basis }) => basis === 'memory')
+      .map(({ name }) => name.replace(/,.*/, ''))
+    expect([...new Set(names)].toSorted()).toEqual([
+      'Heat-set insert M2 × 4',
+      'Heat-set insert M2.5 × 4',
+      'Washer M2',
+      'Washer M2.5',
+    ])
   })
 })
 

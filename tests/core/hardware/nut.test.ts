@@ -4,6 +4,8 @@ import { nutHeightMm, nutMass } from '../../../src/core/hardware/nut.ts'
 describe('nutMass', () => {
   // By shape from BS EN ISO 4032:2001 table 1 and DIN 934, sharp hex down to chamfered; M3 cannot pass 0.39 g.
   it.each([
+    ['ISO 4032', 'M2', 0.134, 0.144],
+    ['ISO 4032', 'M2.5', 0.26, 0.28],
     ['ISO 4032', 'M3', 0.34, 0.4],
     ['ISO 4032', 'M4', 0.72, 0.84],
     ['ISO 4032', 'M5', 1.3, 1.48],

@@ -122,6 +122,22 @@ describe('screwMass', () => {
     expect(threadLengthMm('M2.5')).toBe(17)
   })
 
+  // By hand, mm³ × 7.85: M3 × 10, thread 10 (8.14) × 5.621; cap of 5.7 × 1.65 23.40 less socket 3.60; cone 36.19 less socket 3.81.
+  it.each([
+    ['ISO 7380-1', (23.4 - 3.6 + 56.21) * 0.00785],
+    ['ISO 10642', (36.19 - 3.81 + 45.76) * 0.00785],
+  ] as const)('weighs a steel %s M3 × 10 as its shape worked out by hand', (standard, massG) => {
+    const found = screwMass({ standard, size: 'M3', lengthMm: 10, material: 'steel' })
+    expect(Math.abs(found.massG / massG - 1)).toBeLessThan(0.002)
+  })
+
+  it('says what of a mass rests on memory: densities but steel’s, sockets of countersunk heads', () => {
+    expect(socket('M5', 16).source).not.toContain('memory')
+    expect(socket('M3', 10, 'titanium').source).toContain('titanium at 4.43 g/cm³ (from memory)')
+    const sunk = screwMass({ standard: 'ISO 10642', size: 'M3', lengthMm: 10, material: 'steel' })
+    expect(sunk.source).toContain('socket depth from memory')
+  })
+
   it('computes button and countersunk heads by shape, lighter than a socket head of the same length', () => {
     for (const standard of ['ISO 7380-1', 'ISO 10642'] as const) {
       const found = screwMass({ standard, size: 'M3', lengthMm: 10, material: 'steel' })
