@@ -139,9 +139,13 @@ function sumMoments(midG: number, sources: readonly Source[]): Moments {
   }
 }
 
+/** Whether a mass lies so near a threshold that nobody may be told yes or no. */
+export function isTooClose(massG: number, thresholdG: number): boolean {
+  return Math.abs(massG - thresholdG) <= TOO_CLOSE_SHARE * thresholdG
+}
+
 function verdictOf(chance: number, centresG: readonly number[], thresholdG: number): Verdict {
-  const near = centresG.some((g) => Math.abs(g - thresholdG) <= TOO_CLOSE_SHARE * thresholdG)
-  if (near) return 'too close to say'
+  if (centresG.some((g) => isTooClose(g, thresholdG))) return 'too close to say'
   if (chance >= SURE) return 'below'
   return chance <= 1 - SURE ? 'above' : 'too close to say'
 }

@@ -1,13 +1,11 @@
 import { useEffect, useRef } from 'react'
-import { crossedLines } from '../../core/ledger/crossings.ts'
+import { crossingWords, type MassStanding } from '../../core/ledger/crossings.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useAircraft } from './useAircraft.ts'
-import { tenthG } from './words.ts'
 
 interface Seen {
   readonly frameId: string
-  readonly basicG: number
-  readonly marginG: number | null
+  readonly standing: MassStanding
 }
 
 /** Says at once when a change takes the aircraft over a mass line or its own limit, or back below it. Draws nothing. */
@@ -19,25 +17,11 @@ export function CrossingWatch() {
   useEffect(() => {
     // While layers are counted the sum moves by itself; an aircraft of printed parts alone does not fly.
     if (!view.settled || view.missing.length > 0 || aircraft.items.length === 0) return
-    const { basicMassG, marginG } = view.ledger
     const before = seen.current
-    seen.current = { frameId, basicG: basicMassG, marginG }
+    seen.current = { frameId, standing: view.ledger }
     if (before?.frameId !== frameId) return
-    const words: string[] = []
-    const crossed = crossedLines(before.basicG, basicMassG, aircraft.massLines)
-    if (crossed.length > 0) {
-      const names = crossed.map(({ line }) => line.name).join(', ')
-      const way = crossed[0]?.below === true ? 'now below' : 'no longer below'
-      words.push(`${tenthG(basicMassG)} g all-up: ${way} ${names}. Check your authority’s rules.`)
-    }
-    if (marginG !== null && before.marginG !== null && marginG < 0 !== before.marginG < 0) {
-      words.push(
-        marginG < 0
-          ? `Over your mass limit by ${tenthG(-marginG)} g, growth included.`
-          : `Back within your mass limit, ${tenthG(marginG)} g to spare after growth.`,
-      )
-    }
-    if (words.length > 0) tell(words.join(' '))
+    const words = crossingWords(before.standing, view.ledger, aircraft.massLines)
+    if (words !== null) tell(words)
   }, [aircraft, view, frameId, tell])
   return null
 }
