@@ -33,15 +33,15 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPo
       if (outcome.ok) return outcome.value
       return refuse(outcome.problem)
     },
-    async tryPose(id, pose, signal) {
+    async tryPose(id, pose, supports, signal) {
       const { source, unit } = await meshOf(id)
       const part = partOf(id)
       if (part === undefined) return null
-      const key = censusKey(source.hash, unit, pose, part.recipe, part.zone?.meshHash ?? null)
+      const geometry = geometryOf({ ...part.recipe, supports })
+      const key = censusKey(source.hash, unit, pose, geometry, part.zone?.meshHash ?? null)
       await facts.fetch(key, readKey(source.hash, unit))
       const known = facts.census(key)
       if (known !== null) return known
-      const geometry = geometryOf(part.recipe)
       const zone = await findZone(part)
       const wants = { wantRead: false, wantCoarse: false }
       const outcome = await runner.run(

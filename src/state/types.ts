@@ -172,8 +172,8 @@ export interface Actions {
   setZone(partId: string, file: IncomingFile | null): Promise<void>
   /** The ways the part can lie, best first. Rejects like `loadMesh`. */
   listPoses(id: string): Promise<readonly PoseOption[]>
-  /** The part's census if it lay so; null when aborted or when the part is gone. Rejects like `loadMesh`. */
-  tryPose(id: string, pose: Pose, signal: AbortSignal): Promise<Census | null>
+  /** The part's census if it lay so, with or without supports; null when aborted or when the part is gone. Rejects like `loadMesh`. */
+  tryPose(id: string, pose: Pose, supports: boolean, signal: AbortSignal): Promise<Census | null>
   /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
   loadShape(id: string): Promise<PartShape>
   /** The part's mesh in mm and in its pose, for the 3D view. */

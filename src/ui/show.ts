@@ -17,6 +17,11 @@ export function showNumber(value: number, digits: number): string {
   return formatNumber(value, undefined, digits)
 }
 
+/** A side of something that may be drawn in another unit: never 0 for what is small. */
+export function showSide(mm: number): string {
+  return showNumber(mm, mm < 1 ? 3 : 1)
+}
+
 /** Grams without their unit. */
 export function showGrams(range: Range): Shown {
   return shown(range, grams)

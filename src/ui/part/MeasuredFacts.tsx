@@ -2,7 +2,7 @@ import type { Census } from '../../core/census.ts'
 import type { PartFigures } from '../../core/figures.ts'
 import { formatFilament, formatVolume } from '../../core/figures/format.ts'
 import type { PartRead } from '../../state/types.ts'
-import { showNumber } from '../show.ts'
+import { showNumber, showSide } from '../show.ts'
 
 interface MeasuredFactsProps {
   readonly read: PartRead
@@ -23,16 +23,16 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
   const { min, max } = measure.boundsMm
   const size = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
   const facts: (readonly [string, string])[] = [
-    ['Size', `${size.map((side) => showNumber(side, 1)).join(' × ')} mm`],
-    ['Volume', formatVolume(measure.volumeMm3)],
-    ['Surface', `${showNumber(measure.areaMm2 / 100, 1)} cm²`],
+    ['Size', `${size.map(showSide).join(' × ')} mm`],
+    ['Volume', measure.volumeMm3 < 0.01 ? 'under 0.01 mm³' : formatVolume(measure.volumeMm3)],
+    ['Surface', areaWords(measure.areaMm2)],
     ['Triangles', showNumber(measure.triangles, 0)],
     ['Bodies', showNumber(measure.bodies, 0)],
     ['File', FORMAT_WORDS[read.format]],
   ]
   if (census !== null) {
     facts.push(['Layers', showNumber(census.layers.count, 0)])
-    facts.push(['Printed height', `${showNumber(census.heightMm, 1)} mm`])
+    facts.push(['Printed height', `${showSide(census.heightMm)} mm`])
   }
   if (figures !== null) facts.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
   return (
@@ -45,4 +45,8 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
       ))}
     </dl>
   )
+}
+
+function areaWords(areaMm2: number): string {
+  return areaMm2 < 10 ? `${showNumber(areaMm2, 2)} mm²` : `${showNumber(areaMm2 / 100, 1)} cm²`
 }

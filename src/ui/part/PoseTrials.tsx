@@ -35,9 +35,14 @@ export function PoseTrials({ row, choose }: PoseTrialsProps) {
 
 interface Trial {
   readonly option: PoseOption
-  /** Null while its layers are being counted. */
+  /** By the part's recipe; null while its layers are being counted. */
   readonly figures: PartFigures | null
+  /** With supports, where the recipe has none; null before it is counted and where nothing hangs over. */
+  readonly supported: PartFigures | null
 }
+
+/** Less than this hanging over is not worth another count of the layers. mm² */
+const LEAST_OVERHANG_MM2 = 1
 
 function Trials({ row, choose }: PoseTrialsProps) {
   const { listPoses, tryPose } = useActions()
@@ -49,24 +54,39 @@ function Trials({ row, choose }: PoseTrialsProps) {
 
   useEffect(() => {
     const abort = new AbortController()
+    const { signal } = abort
+    const note = (option: PoseOption, found: Partial<Trial>) => {
+      setTrials(
+        (before) =>
+          before?.map((trial) => (trial.option === option ? { ...trial, ...found } : trial)) ??
+          null,
+      )
+    }
+    const count = async (option: PoseOption, supports: boolean): Promise<PartFigures | null> => {
+      const census = await tryPose(id, option.pose, supports, signal)
+      if (census === null || signal.aborted) return null
+      const { printer, prices } = readState().frame
+      return partFigures(census, { ...recipe, supports }, material, printer, prices)
+    }
     const run = async () => {
       setTrouble(null)
       const options = await listPoses(id)
-      if (abort.signal.aborted) return
-      setTrials(options.map((option) => ({ option, figures: null })))
+      if (signal.aborted) return
+      setTrials(options.map((option) => ({ option, figures: null, supported: null })))
       for (const option of options) {
-        const census = await tryPose(id, option.pose, abort.signal)
-        if (census === null || abort.signal.aborted) return
-        const { printer, prices } = readState().frame
-        const figures = partFigures(census, recipe, material, printer, prices)
-        setTrials(
-          (before) =>
-            before?.map((trial) => (trial.option === option ? { option, figures } : trial)) ?? null,
-        )
+        const figures = await count(option, recipe.supports)
+        if (figures === null) return
+        note(option, { figures })
+      }
+      if (recipe.supports) return
+      for (const option of options.filter(hangsOver)) {
+        const supported = await count(option, true)
+        if (supported === null) return
+        note(option, { supported })
       }
     }
     run().catch((error: unknown) => {
-      if (!abort.signal.aborted) setTrouble(error instanceof Error ? error.message : String(error))
+      if (!signal.aborted) setTrouble(error instanceof Error ? error.message : String(error))
     })
     return () => {
       abort.abort()
@@ -78,38 +98,63 @@ function Trials({ row, choose }: PoseTrialsProps) {
   if (trials.length === 0) {
     return <p className="hint">It has no flat face to stand on: turn it by hand, or support it.</p>
   }
+  const present = part.pose.rotateDeg.join(' ')
   return (
     <ol className="faces">
-      {trials.map(({ option, figures }, i) => (
-        <li key={option.pose.rotateDeg.join(' ')}>
-          <Button
-            className="quiet"
-            onPress={() => {
-              choose(option.pose)
-            }}
-          >
-            {option.name}
-            {i === 0 ? ' (best guess)' : ''}
-          </Button>
-          <p className="hint">
-            {figures === null ? 'counting its layers' : effect(figures)}; {facts(option)}
-          </p>
-        </li>
-      ))}
+      {trials.map((trial, i) => {
+        const { option } = trial
+        const turns = option.pose.rotateDeg.join(' ')
+        return (
+          <li key={turns}>
+            <Button
+              className="quiet"
+              onPress={() => {
+                choose(option.pose)
+              }}
+            >
+              {option.name}
+              {i === 0 ? ' (best guess)' : ''}
+            </Button>
+            {turns === present ? <small> as it lies now</small> : null}
+            <p className="hint">
+              {effect(trial, recipe.supports)}; {facts(option)}
+            </p>
+          </li>
+        )
+      })}
     </ol>
   )
 }
 
-function effect(figures: PartFigures): string {
-  const { massG, timeS, supportMm3, depositMm3, spoolG } = figures
-  const supportG = depositMm3 > 0 ? (supportMm3 / depositMm3) * spoolG.mid : 0
-  const support = supportMm3 > 0 ? `${formatMass(supportG)} support` : 'no support counted'
-  return `${formatMass(massG.mid)}, ${formatHours(timeS.mid)}, ${support}`
+function hangsOver({ overhangMm2 }: PoseOption): boolean {
+  return overhangMm2 >= LEAST_OVERHANG_MM2
 }
 
-function facts({ flatAreaMm2, overhangMm2, heightMm, holes, holesUpright }: PoseOption): string {
+function effect({ option, figures, supported }: Trial, hasSupports: boolean): string {
+  if (figures === null) return 'counting its layers'
+  const own = `${formatMass(figures.massG.mid)}, ${formatHours(figures.timeS.mid)}`
+  if (hasSupports) {
+    const supportG = supportOf(figures)
+    return `${own}, ${supportG > 0 ? `${formatMass(supportG)} of it support` : 'no support needed'}`
+  }
+  if (!hangsOver(option)) return `${own}, no support needed`
+  if (supported === null) return `${own}, counting the support it needs`
+  const supportG = supportOf(supported)
+  if (supportG === 0) return `${own}, no support needed`
+  const longer = formatHours(Math.max(0, supported.timeS.mid - figures.timeS.mid))
+  return `${own}, with supports ${formatMass(supportG)} and ${longer} more`
+}
+
+/** Grams that are thrown away. */
+function supportOf({ supportMm3, depositMm3, spoolG }: PartFigures): number {
+  return depositMm3 > 0 ? (supportMm3 / depositMm3) * spoolG.mid : 0
+}
+
+function facts(option: PoseOption): string {
+  const { flatAreaMm2, overhangMm2, heightMm, holes, holesUpright } = option
   const upright = holes === 0 ? '' : `, ${holesUpright} of ${holes} holes upright`
-  const over =
-    overhangMm2 < 1 ? 'nothing hangs over' : `${showNumber(overhangMm2 / 100, 1)} cm² hang over`
+  const over = hangsOver(option)
+    ? `${showNumber(overhangMm2 / 100, 1)} cm² hang over or bridge a gap`
+    : 'nothing hangs over'
   return `${showNumber(flatAreaMm2 / 100, 1)} cm² on the bed, ${showNumber(heightMm, 1)} mm high, ${over}${upright}`
 }

@@ -1,7 +1,7 @@
 import type { LengthUnit, MeshMeasure } from '../../core/mesh.ts'
 import { unitToMm } from '../../core/units.ts'
 import { Choice } from '../fields/Choice.tsx'
-import { showNumber } from '../show.ts'
+import { showSide } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
 const UNITS: readonly { readonly id: LengthUnit; readonly name: string }[] = [
@@ -40,5 +40,5 @@ function sizeIn(measure: MeshMeasure, now: LengthUnit, then: LengthUnit): string
   const { min, max } = measure.boundsMm
   const scale = unitToMm(then) / unitToMm(now)
   const sides = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
-  return `${sides.map((side) => showNumber(side * scale, side * scale < 1 ? 3 : 1)).join(' × ')} mm`
+  return `${sides.map((side) => showSide(side * scale)).join(' × ')} mm`
 }
