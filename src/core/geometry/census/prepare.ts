@@ -43,7 +43,8 @@ export function prepare(mesh: Mesh, settings: GeometrySettings): Prepared {
   }
 }
 
-function extentInFrame(mesh: Mesh): {
+/** Of the vertices that triangles use: a surface that was left out still has its own among the positions. */
+function extentInFrame({ positions, indices }: Mesh): {
   uLow: number
   uHigh: number
   vLow: number
@@ -55,8 +56,8 @@ function extentInFrame(mesh: Mesh): {
   let vLow = Infinity
   let vHigh = -Infinity
   let zHigh = 0
-  const { positions } = mesh
-  for (let i = 0; i < positions.length; i += 3) {
+  for (const index of indices) {
+    const i = 3 * index
     const u = positions[i]! * FRAME.cos + positions[i + 1]! * FRAME.sin
     const v = positions[i + 1]! * FRAME.cos - positions[i]! * FRAME.sin
     if (u < uLow) uLow = u

@@ -131,6 +131,8 @@ export function createRunTally(): RunTally {
   let lapMm = 0
   return {
     add(runs, laps) {
+      // An outline narrower than the scan can see has no walls; its runs would have no mean length.
+      if (!(laps > 0)) return
       lapMm += runs.lapMm * laps
       for (let i = 0; i < runs.keys.length; i++) {
         const entry = entries.get(runs.keys[i]!)
