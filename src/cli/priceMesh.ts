@@ -2,11 +2,11 @@ import type { Census } from '../core/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../core/figures.ts'
 import { partFigures } from '../core/figures/part.ts'
 import { readMesh } from '../core/formats/read.ts'
+import { countLayers } from '../core/geometry/countLayers.ts'
 import { measureMesh } from '../core/geometry/measure.ts'
 import { orientMesh } from '../core/geometry/orient.ts'
-import { placeMesh, placeTogether } from '../core/geometry/pose.ts'
-import { refuseTooOpen } from '../core/geometry/refuseTooOpen.ts'
-import { takeCensus } from '../core/geometry/takeCensus.ts'
+import { placeMesh } from '../core/geometry/pose.ts'
+import { takeApart } from '../core/geometry/takeApart.ts'
 import type { LengthUnit, Mesh } from '../core/mesh.ts'
 import { PreweighError } from '../core/problem.ts'
 import type { Pose, Recipe } from '../core/settings.ts'
@@ -55,17 +55,15 @@ export function priceMesh(
   const { pose, recipe, material, printer, prices } = settings
   const read = readMesh(bytes, name)
   const scaleToMm = unitToMm(settings.unitOf(read.unit))
-  const measured = measureMesh(read.mesh, scaleToMm)
+  const apart = takeApart(read.mesh)
+  const measured = measureMesh(read.mesh, scaleToMm, apart)
   const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
-  const drawn = orientMesh(read.mesh)
-  const zoneMesh = settings.zone
+  const drawn = orientMesh(read.mesh, apart)
+  const zone = settings.zone
     ? orientMesh(readMesh(settings.zone.bytes, settings.zone.name).mesh)
     : null
-  const [placed, zone] = zoneMesh
-    ? placeTogether(drawn, zoneMesh, scaleToMm, pose)
-    : [placeMesh(drawn, scaleToMm, pose), null]
-  const census = takeCensus(placed, recipe, onProgress, zone)
-  refuseTooOpen(census)
+  const census = countLayers({ part: drawn, zone }, scaleToMm, pose, recipe, { onProgress })
+  const placed = placeMesh(drawn, scaleToMm, pose)
   const figures = partFigures(census, recipe, material, printer, prices)
   const report = reportPart(file, read.format, measure, census, figures, recipe, prices.currency)
   return { report, census, figures, drawn, scaleToMm, placed }

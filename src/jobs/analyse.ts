@@ -1,8 +1,9 @@
 import { quickMeasure } from '../core/formats/quick.ts'
 import { countLayers } from '../core/geometry/countLayers.ts'
 import { inspectMesh } from '../core/geometry/inspect.ts'
+import { takeApart } from '../core/geometry/takeApart.ts'
 import { drawThumbnail } from '../core/geometry/thumbnail.ts'
-import type { LengthUnit, Mesh, ReadMesh } from '../core/mesh.ts'
+import type { LengthUnit, ReadMesh } from '../core/mesh.ts'
 import { unitToMm } from '../core/units.ts'
 import type { MeshShelf } from './meshShelf.ts'
 import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
@@ -29,7 +30,7 @@ export async function analyse(
     const rough = { volumeMm3: quick.volumeMm3 * mm ** 3, areaMm2: quick.areaMm2 * mm ** 2 }
     tell({ kind: 'rough', rough })
   })
-  if (ask.wantRead) tell({ kind: 'read', read: look(read, shelf.outward(read), unit) })
+  if (ask.wantRead) tell({ kind: 'read', read: look(read, shelf, unit) })
 
   let toldAt = now()
   const meshes = {
@@ -48,9 +49,10 @@ export async function analyse(
   return { census }
 }
 
-function look(read: ReadMesh, outward: Mesh, unit: LengthUnit): PartRead {
+function look(read: ReadMesh, shelf: MeshShelf, unit: LengthUnit): PartRead {
+  const apart = takeApart(read.mesh)
   return {
-    ...inspectMesh(read, outward, unit),
+    ...inspectMesh(read, shelf.outward(read, apart), unit, apart),
     format: read.format,
     thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(read.mesh, THUMBNAIL_PX) },
   }

@@ -1,5 +1,6 @@
 import { readMesh } from '../core/formats/read.ts'
 import { orientMesh } from '../core/geometry/orient.ts'
+import type { Apart } from '../core/geometry/takeApart.ts'
 import type { Mesh, ReadMesh } from '../core/mesh.ts'
 import { PreweighError } from '../core/problem.ts'
 import type { MeshSource } from './protocol.ts'
@@ -9,8 +10,8 @@ export interface MeshShelf {
   /** Throws PreweighError. `onBytes` is called when the file has to be read. */
   take(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
   put(hash: string, mesh: ReadMesh): void
-  /** The mesh faced outwards (see `orientMesh`), worked out once as long as it is kept. */
-  outward(read: ReadMesh): Mesh
+  /** The mesh faced outwards (see `orientMesh`), worked out once as long as it is kept; `apart` where that is at hand. */
+  outward(read: ReadMesh, apart?: Apart): Mesh
 }
 
 /** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
@@ -29,8 +30,8 @@ export function createMeshShelf(): MeshShelf {
 
   return {
     put,
-    outward(read) {
-      const mesh = outwards.get(read) ?? orientMesh(read.mesh)
+    outward(read, apart) {
+      const mesh = outwards.get(read) ?? orientMesh(read.mesh, apart)
       outwards.set(read, mesh)
       return mesh
     },

@@ -115,6 +115,15 @@ describe('price --json', { timeout: 60_000 }, () => {
     expect(total.massG.mid).toBeCloseTo((parts[1] as PricedPart).massG.mid, 9)
   })
 
+  it('refuses what the page refuses: a part two kilometres long', async () => {
+    const long = box(20, 10, 5)
+    const bytes = writeStlBinary({ ...long, positions: long.positions.map((mm) => 1e5 * mm) })
+    writeFileSync(join(folder, 'long.stl'), bytes)
+    const { code, parts } = await priceJson('long.stl')
+    expect(code).toBe(1)
+    expect(parts).toMatchObject([{ error: { code: 'too-large' } }])
+  })
+
   it('opens a ZIP of meshes', async () => {
     const { code, parts } = await priceJson('arms.zip')
     expect(code).toBe(0)

@@ -8,6 +8,7 @@ import { readMesh } from '../../src/core/formats/read.ts'
 import { countLayers } from '../../src/core/geometry/countLayers.ts'
 import { inspectMesh } from '../../src/core/geometry/inspect.ts'
 import { orientMesh } from '../../src/core/geometry/orient.ts'
+import { takeApart } from '../../src/core/geometry/takeApart.ts'
 import type { FindingCode } from '../../src/core/mesh.ts'
 import { PreweighError, type ProblemCode } from '../../src/core/problem.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/settings.ts'
@@ -35,9 +36,10 @@ export function endingsOf(bytes: Uint8Array, name: string): readonly Ending[] {
 function endingOf(bytes: Uint8Array, name: string): Ending {
   try {
     const read = readMesh(bytes, name)
-    const outward = orientMesh(read.mesh)
+    const apart = takeApart(read.mesh)
+    const outward = orientMesh(read.mesh, apart)
     const unit = read.unit ?? 'millimetre'
-    const { measure } = inspectMesh(read, outward, unit)
+    const { measure } = inspectMesh(read, outward, unit, apart)
     const settings = { ...RECIPE_DEFAULTS, supports: true }
     const census = countLayers(
       { part: outward, zone: null },

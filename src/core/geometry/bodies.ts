@@ -141,6 +141,7 @@ function dropBacks(
   for (let round = 0; round < MOST_ROUNDS; round++) {
     let changed = false
     for (const edge of crowded) {
+      if (!hasOneTooMany(indices, edge, copies)) continue
       const byKey = new Map<number, number[]>()
       for (const side of edge) {
         if (copies[triangleOf(side)] === 1) continue
@@ -149,7 +150,6 @@ function dropBacks(
         if (same === undefined) byKey.set(key, [side])
         else same.push(side)
       }
-      if (byKey.size % 2 === 0 || byKey.size < 3) continue
       for (const [key, later] of byKey) {
         // Sides come in the order of their triangles, so the earlier one of two is met first.
         const earlier = byKey.get(key ^ 1)
@@ -166,6 +166,15 @@ function dropBacks(
 }
 
 const MOST_ROUNDS = 50
+
+/** Whether an odd number of different triangles, three or more, meet in an edge. Edges may be millions of sides long. */
+function hasOneTooMany(indices: Uint32Array, edge: Uint32Array, copies: Uint8Array): boolean {
+  const keys = new Set<number>()
+  for (const side of edge) {
+    if (copies[triangleOf(side)] === 0) keys.add(2 * apexOf(indices, side) + (side & 1))
+  }
+  return keys.size % 2 === 1 && keys.size > 2
+}
 
 /** The corner across from a side. */
 function apexOf(indices: Uint32Array, side: number): number {

@@ -6,6 +6,7 @@ import { measureMesh } from './measure.ts'
 import { splitItems } from './split/splitItems.ts'
 import { splitPlate } from './split/splitPlate.ts'
 import type { Plate } from './split/splitPlate.ts'
+import { takeApart } from './takeApart.ts'
 
 /** Everything about a mesh that does not depend on a recipe. */
 export interface Inspection {
@@ -35,9 +36,14 @@ const MOST_BODIES = 400
  * @param outward the read mesh faced outwards, see `orientMesh`.
  * @throws PreweighError as `measureMesh` does.
  */
-export function inspectMesh(read: ReadMesh, outward: Mesh, unit: LengthUnit): Inspection {
+export function inspectMesh(
+  read: ReadMesh,
+  outward: Mesh,
+  unit: LengthUnit,
+  apart = takeApart(read.mesh),
+): Inspection {
   const mm = unitToMm(unit)
-  const measure = measureMesh(read.mesh, mm)
+  const measure = measureMesh(read.mesh, mm, apart)
   const unitHint =
     read.unit === null ? suggestUnit(measure.boundsMm, findHoles(outward), unit) : null
   const isPlate = measure.bodies > 1 && measure.bodies <= MOST_BODIES

@@ -1,8 +1,9 @@
 import type { Mesh } from '../mesh.ts'
-import { findBodies, NO_BODY, type Bodies } from './bodies.ts'
+import { NO_BODY, type Bodies } from './bodies.ts'
 import { judgeBodies } from './judgeBodies.ts'
 import type { BodyFacts } from './measureFindings.ts'
-import { sumBodies, type BodySums } from './volume.ts'
+import { takeApart } from './takeApart.ts'
+import type { BodySums } from './volume.ts'
 
 /**
  * The mesh as it is meant: every body faces outwards, every cavity inwards, and what encloses nothing is left out (copies of
@@ -11,10 +12,8 @@ import { sumBodies, type BodySums } from './volume.ts'
  *
  * Gives back the mesh itself where there is nothing to change. Vertices are shared.
  */
-export function orientMesh(mesh: Mesh): Mesh {
+export function orientMesh(mesh: Mesh, { bodies, sums } = takeApart(mesh)): Mesh {
   const { indices } = mesh
-  const bodies = findBodies(mesh)
-  const sums = sumBodies(mesh, bodies)
   const facts = judgeBodies(mesh, bodies, sums, 1)
   const action = facts.map((fact, body) => actionFor(fact, body, sums))
   addLooseSides(bodies, facts, action)
