@@ -62,11 +62,13 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       await pieces.fill('100')
       await pieces.press('Tab')
       // 0.9 g each by the published weight chart of M3 × 10 socket head screws.
-      expect(await form.getByRole('status').innerText()).toMatch(/0\.90 g each.*published/s)
+      await expect
+        .poll(() => form.getByRole('status').innerText())
+        .toMatch(/0\.90 g each.*published/s)
       await form.getByRole('button', { name: 'Add to the aircraft' }).click()
-      expect(await allUpG(page)).toBeCloseTo(before + 90, 1)
+      await expect.poll(() => allUpG(page)).toBeCloseTo(before + 90, 1)
       await page.getByRole('button', { name: /^Undo: add “Screw M3 × 10/ }).click()
-      expect(await allUpG(page)).toBeCloseTo(before, 1)
+      await expect.poll(() => allUpG(page)).toBeCloseTo(before, 1)
     }, WIDE)
   })
 
@@ -101,8 +103,12 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       const field = line.getByRole('textbox')
       await field.fill(String(reckoned + 10))
       await field.press('Tab')
-      expect(await line.innerText()).toMatch(/scale \+\d/)
-      expect(await allUpG(page)).toBeCloseTo(before + 10, 1)
+      await expect.poll(() => line.innerText()).toMatch(/scale \+\d/)
+      await expect.poll(() => allUpG(page)).toBeCloseTo(before + 10, 1)
+      // An emptied field goes back to the estimate.
+      await field.fill('')
+      await field.press('Tab')
+      await expect.poll(() => allUpG(page)).toBeCloseTo(before, 1)
     }, WIDE)
   })
 
@@ -134,7 +140,9 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       await radius.fill('40')
       await radius.press('Tab')
       await balance.getByRole('button', { name: 'Place 4 evenly' }).click()
-      expect(await balance.locator('.places li', { hasText: 'Damper cup' }).count()).toBe(4)
+      await expect
+        .poll(() => balance.locator('.places li', { hasText: 'Damper cup' }).count())
+        .toBe(4)
       await balance.locator('.drawings svg').first().waitFor()
       expect(await factOf(balance, 'Centre of gravity').innerText()).toMatch(/mm/)
     }, WIDE)
@@ -177,9 +185,9 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
           .getByRole('button')
         await button.focus()
         await page.keyboard.press('Enter')
-        expect(await button.getAttribute('aria-expanded')).toBe('true')
+        await expect.poll(() => button.getAttribute('aria-expanded')).toBe('true')
         await page.keyboard.press('Enter')
-        expect(await button.getAttribute('aria-expanded')).toBe('false')
+        await expect.poll(() => button.getAttribute('aria-expanded')).toBe('false')
       }
     }, WIDE)
   })

@@ -11,13 +11,19 @@ export interface Fact {
 /** Words left, figures right, a hairline below: the ledger's own form. */
 export function Facts({ of }: { readonly of: readonly Fact[] }) {
   return (
-    <dl className="facts craft-facts">
+    <dl
+      className={
+        of.some(({ small }) => small !== undefined)
+          ? 'facts craft-facts'
+          : 'facts craft-facts craft-bare'
+      }
+    >
       {of.map(({ words, figure, small, strong = false }) => (
         <div key={words} className={strong ? 'craft-strong' : undefined}>
           <dt>{words}</dt>
           <dd>
-            {figure}
-            {small === undefined ? null : <span className="range"> {small}</span>}
+            <span className="craft-fact">{figure}</span>
+            {small === undefined ? null : <span className="range">{small}</span>}
           </dd>
         </div>
       ))}

@@ -1,4 +1,4 @@
-import { useId, useState, type ReactNode } from 'react'
+import { startTransition, useId, useState, type ReactNode } from 'react'
 import { Button } from 'react-aria-components'
 
 interface SectionProps {
@@ -21,7 +21,10 @@ export function Section({ title, summary, children }: SectionProps) {
             aria-expanded={isOpen}
             {...(isOpen ? { 'aria-controls': `${id}-body` } : {})}
             onPress={() => {
-              setOpen(!isOpen)
+              // Drawn in small steps, between which the page takes input.
+              startTransition(() => {
+                setOpen(!isOpen)
+              })
             }}
           >
             {title}

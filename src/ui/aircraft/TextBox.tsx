@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import { Input, Label, TextField } from 'react-aria-components'
 
 interface TextBoxProps {
@@ -5,22 +6,39 @@ interface TextBoxProps {
   readonly value: string
   /** Called when the field is left, with what was typed; not called for an unchanged or empty text. */
   readonly onChange: (text: string) => void
+  /** What is wrong with a text, as a sentence; null for one that will do. */
+  readonly check?: (text: string) => string | null
 }
 
-/** A short text that is written once the field is left. */
-export function TextBox({ label, value, onChange }: TextBoxProps) {
+/** A short text that is written once the field is left. What will not do is said below it, and the old text is back. */
+export function TextBox({ label, value, onChange, check }: TextBoxProps) {
+  const [typed, setTyped] = useState<string | null>(null)
+  const [note, setNote] = useState<string | null>(null)
+  const leave = () => {
+    if (typed === null) return
+    const text = typed.trim()
+    const wrong = text === '' ? `“${label}” needs a few letters.` : (check?.(text) ?? null)
+    setTyped(null)
+    setNote(wrong === null ? null : `${wrong} The old text is back.`)
+    if (wrong === null && text !== value) onChange(text)
+  }
   return (
     <TextField
-      key={value}
       className="field text-field"
-      defaultValue={value}
-      onBlur={(event) => {
-        const text = event.target.value.trim()
-        if (text !== '' && text !== value) onChange(text)
+      value={typed ?? value}
+      onChange={setTyped}
+      onBlur={leave}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') leave()
       }}
     >
       <Label>{label}</Label>
       <Input maxLength={200} />
+      {note === null ? null : (
+        <p role="alert" className="field-note wrong-text">
+          {note}
+        </p>
+      )}
     </TextField>
   )
 }

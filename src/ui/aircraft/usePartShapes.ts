@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { startTransition, useEffect, useMemo, useState } from 'react'
 import type { Part } from '../../core/frame.ts'
 import type { PartShape } from '../../state/types.ts'
 import { useActions } from '../appContext.ts'
@@ -11,27 +11,35 @@ export interface PartShapes {
   readonly failed: readonly string[]
 }
 
-interface Known {
-  readonly key: string
-  readonly shape: PartShape | null
-}
+type LoadShape = (partId: string) => Promise<PartShape>
+/** Null for a mesh that could not be looked at. */
+type Answer = PartShape | null
 
-/** What a worker finds on the meshes of these parts; asked for when a section that needs it is opened. */
+/** What was asked for, so that two sections ask once and hold the same answer. */
+const askedOf = new WeakMap<LoadShape, Map<string, Promise<Answer>>>()
+
+/**
+ * What a worker finds on the meshes of these parts; asked for when a section that needs it is opened. All come at once:
+ * drawn anew for each of them, a frame of many parts would keep input waiting.
+ */
 export function usePartShapes(parts: readonly Part[]): PartShapes {
   const { loadShape } = useActions()
-  const [known, setKnown] = useState<ReadonlyMap<string, Known>>(new Map())
-  const asked = useRef(new Map<string, string>())
+  const [known, setKnown] = useState<ReadonlyMap<string, Answer>>(new Map())
   useEffect(() => {
-    for (const part of parts) {
-      const key = keyOf(part)
-      if (asked.current.get(part.id) === key) continue
-      asked.current.set(part.id, key)
-      const keep = (shape: PartShape | null) => {
-        setKnown((before) => new Map(before).set(part.id, { key, shape }))
-      }
-      loadShape(part.id).then(keep, () => {
-        keep(null)
+    let isLeft = false
+    const keys = parts.map(keyOf)
+    const answers = parts.map((part) => askOnce(loadShape, part))
+    void Promise.all(answers).then((found) => {
+      if (isLeft) return
+      startTransition(() => {
+        setKnown((before) => {
+          const isSame = keys.every((key, at) => before.has(key) && before.get(key) === found[at])
+          return isSame ? before : new Map(keys.map((key, at) => [key, found[at] ?? null]))
+        })
       })
+    })
+    return () => {
+      isLeft = true
     }
   }, [parts, loadShape])
   return useMemo(() => {
@@ -39,15 +47,30 @@ export function usePartShapes(parts: readonly Part[]): PartShapes {
     const failed: string[] = []
     let pending = 0
     for (const part of parts) {
-      const found = known.get(part.id)
-      if (found?.key !== keyOf(part)) pending += 1
-      else if (found.shape === null) failed.push(part.name)
-      else shapes.set(part.id, found.shape)
+      const found = known.get(keyOf(part))
+      if (found === undefined) pending += 1
+      else if (found === null) failed.push(part.name)
+      else shapes.set(part.id, found)
     }
     return { shapes, pending, failed }
   }, [parts, known])
 }
 
-function keyOf({ meshHash, unit, pose }: Part): string {
-  return `${meshHash} ${unit} ${pose.rotateDeg.join(' ')}`
+function askOnce(loadShape: LoadShape, part: Part): Promise<Answer> {
+  const asked = askedOf.get(loadShape) ?? new Map<string, Promise<Answer>>()
+  askedOf.set(loadShape, asked)
+  const key = keyOf(part)
+  const answer =
+    asked.get(key) ??
+    loadShape(part.id).catch(() => {
+      // Asked for again when something changes, or the section is next opened.
+      asked.delete(key)
+      return null
+    })
+  asked.set(key, answer)
+  return answer
+}
+
+function keyOf({ id, meshHash, unit, pose }: Part): string {
+  return `${id} ${meshHash} ${unit} ${pose.rotateDeg.join(' ')}`
 }

@@ -2,7 +2,7 @@ import type { ItemGroup, MassBasis, MassStatus } from '../../core/aircraft.ts'
 import type { Verdict } from '../../core/ledger/odds.ts'
 import type { LedgerGroup } from '../../core/ledger/ledger.ts'
 import type { Range } from '../../core/figures.ts'
-import { formatNumber } from '../../core/figures/format.ts'
+import { formatMoney } from '../../core/figures/format.ts'
 import { trueMinus } from '../show.ts'
 
 export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
@@ -74,9 +74,55 @@ const hundredth = new Intl.NumberFormat(undefined, {
   maximumFractionDigits: 2,
 })
 
-/** "3.1–4.2 mm", or one figure where both ends read the same. */
+/** "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. */
 export function spanWords(range: Range, unit: string, digits = 2): string {
-  const low = trueMinus(formatNumber(range.low, undefined, digits))
-  const high = trueMinus(formatNumber(range.high, undefined, digits))
+  const decimals = Math.max(decimalsOf(range.low, digits), decimalsOf(range.high, digits))
+  const low = fixed(range.low, decimals)
+  const high = fixed(range.high, decimals)
   return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`
+}
+
+/** Grams of the whole aircraft from–to, to the gram. */
+export function spanG(range: Range): string {
+  return spanWords(range, 'g', 0)
+}
+
+/** Grams of one piece from–to. */
+export function pieceSpan({ low, high }: Range): string {
+  const [from, to] = [pieceG(low), pieceG(high)]
+  return from === to ? `${from} g` : `${from}–${to} g`
+}
+
+/** Money from–to; null where both ends read the same. */
+export function moneySpan({ low, high }: Range, currency: string): string | null {
+  const [from, to] = [formatMoney(low, currency), formatMoney(high, currency)]
+  return from === to ? null : `${from}–${to}`
+}
+
+/** A figure with all its decimals, so that 7 m/s beside 6.5 reads 7.0. */
+export function figureWords(value: number, digits: number): string {
+  return Number.isFinite(value) ? fixed(value, decimalsOf(value, digits)) : '–'
+}
+
+/** Decimals left when no more than three digits count. */
+function decimalsOf(value: number, digits: number): number {
+  const size = Math.abs(value)
+  const whole = size < 9.995 ? 1 : size < 99.95 ? 2 : 3
+  return Math.max(0, Math.min(digits, 3 - whole))
+}
+
+const fixedBy = new Map<number, Intl.NumberFormat>()
+
+function fixed(value: number, decimals: number): string {
+  const known = fixedBy.get(decimals)
+  const format =
+    known ??
+    new Intl.NumberFormat(undefined, {
+      minimumFractionDigits: decimals,
+      maximumFractionDigits: decimals,
+      signDisplay: 'negative',
+    })
+  if (known === undefined) fixedBy.set(decimals, format)
+  // Three digits at most: 1,234 reads 1,230.
+  return trueMinus(format.format(Number(value.toPrecision(3))))
 }

@@ -17,6 +17,8 @@ const SIZE = 320
 const MARGIN = 26
 const MOST_R = 15
 const NAMES = 4
+/** Width of a letter of a name, rather too much than too little. */
+const LETTER = 5.4
 
 /** From above with the nose up, and from the right with the nose to the right; both to one scale. */
 export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
@@ -100,16 +102,7 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
         })}
         {isPlan
           ? namesOf(balance.placed, at).map(({ name, point: [x, y] }) => (
-              <text
-                key={name}
-                className="draw-name"
-                x={x > SIZE * 0.62 ? x - MOST_R : x + MOST_R}
-                y={y}
-                textAnchor={x > SIZE * 0.62 ? 'end' : 'start'}
-                dominantBaseline="middle"
-              >
-                {name}
-              </text>
+              <Name key={name} name={name} x={x} y={y} />
             ))
           : null}
         <path className="draw-cg" d={`M${cx - 9} ${cy}h18M${cx} ${cy - 9}v18`} />
@@ -121,6 +114,24 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
       </svg>
       <figcaption>{words}</figcaption>
     </figure>
+  )
+}
+
+/** Beside its circle, on the side with more room, and cut where even that is too little. */
+function Name({ name, x, y }: { readonly name: string; readonly x: number; readonly y: number }) {
+  const isRight = SIZE - x >= x || SIZE - x - MOST_R > name.length * LETTER
+  const room = (isRight ? SIZE - x : x) - MOST_R - 2
+  const letters = Math.max(1, Math.floor(room / LETTER))
+  return (
+    <text
+      className="draw-name"
+      x={isRight ? x + MOST_R : x - MOST_R}
+      y={y}
+      textAnchor={isRight ? 'start' : 'end'}
+      dominantBaseline="middle"
+    >
+      {name.length > letters ? `${name.slice(0, letters - 1).trimEnd()}…` : name}
+    </text>
   )
 }
 

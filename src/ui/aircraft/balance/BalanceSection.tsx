@@ -1,10 +1,11 @@
-import { memo } from 'react'
+import { memo, useMemo } from 'react'
+import { balanceReport } from '../../../core/report/balanceReport.ts'
 import type { FrameBalance } from '../../../core/balance/frameBalance.ts'
 import { Facts } from '../Facts.tsx'
 import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft } from '../useAircraft.ts'
-import { useReport } from '../useReport.ts'
+import { useReportParts } from '../useReportParts.ts'
 import { figureWords, tenthG } from '../words.ts'
 import { BalanceDrawing } from './BalanceDrawing.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
@@ -31,8 +32,11 @@ export function BalanceSection() {
 
 const BalanceBody = memo(function BalanceBody() {
   const { aircraft } = useShownAircraft()
-  const { report, shapes } = useReport()
-  const { balance } = report
+  const { parts, shapes } = useReportParts()
+  const balance = useMemo(
+    () => (parts === null ? null : balanceReport(parts, aircraft)),
+    [parts, aircraft],
+  )
   return (
     <>
       <div className="craft-side">
@@ -51,12 +55,13 @@ const BalanceBody = memo(function BalanceBody() {
         {shapes.failed.length > 0 ? (
           <p className="caution">No mesh to look at, so left out: {shapes.failed.join(', ')}.</p>
         ) : null}
-        {balance === null ? (
+        {parts !== null && balance === null ? (
           <p className="hint">
             Give parts and heavy items a place, and the centre of gravity is worked out from the
             meshes themselves.
           </p>
-        ) : (
+        ) : null}
+        {balance === null ? null : (
           <>
             <BalanceDrawing
               balance={balance}
@@ -89,12 +94,11 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
           { words: 'Mass that has a place', figure: `${tenthG(balance.massG)} g` },
           {
             words: 'Centre of gravity, lengthwise',
-            figure: sideWords(x),
-            small: x < 0 ? 'aft' : 'forward',
+            ...sideWords(x, 'forward', 'aft'),
             strong: true,
           },
-          { words: 'Sideways', figure: sideWords(y), small: y < 0 ? 'right' : 'left' },
-          { words: 'In height', figure: sideWords(z), small: z < 0 ? 'down' : 'up' },
+          { words: 'Sideways', ...sideWords(y, 'left', 'right') },
+          { words: 'In height', ...sideWords(z, 'up', 'down') },
           ...(hasThrustCentre
             ? [
                 {
@@ -103,9 +107,9 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
                 },
               ]
             : []),
-          { words: 'Moment of inertia', figure: `${roll} g·m²`, small: 'roll' },
-          { words: 'About the wing line', figure: `${pitch} g·m²`, small: 'pitch' },
-          { words: 'About the upright', figure: `${yaw} g·m²`, small: 'yaw' },
+          { words: 'Moment of inertia, roll', figure: `${roll} g·m²` },
+          { words: 'Moment of inertia, pitch', figure: `${pitch} g·m²` },
+          { words: 'Moment of inertia, yaw', figure: `${yaw} g·m²` },
         ]}
       />
       {balance.onMotors.length > 0 ? (
@@ -121,7 +125,9 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
   )
 }
 
-/** How far from the middle; the side stands beside it. */
-function sideWords(mm: number): string {
-  return `${figureWords(Math.abs(mm), 1)} mm`
+/** How far from the middle, and to which side; no side where it is in the middle. */
+function sideWords(mm: number, more: string, less: string) {
+  const figure = `${figureWords(Math.abs(mm), 1)} mm`
+  if (!/[1-9]/.test(figure)) return { figure }
+  return { figure, small: mm > 0 ? more : less }
 }

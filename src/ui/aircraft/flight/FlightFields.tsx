@@ -1,21 +1,20 @@
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import { Button, Switch } from 'react-aria-components'
 import type { FlightSetup } from '../../../core/aircraft.ts'
 import { AIR_DENSITY, GRAVITY } from '../../../core/flight/air.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/flight/cautions.ts'
 import { propThrustN } from '../../../core/flight/prop.ts'
 import { showNumber } from '../../show.ts'
+import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
-interface FlightFieldsProps {
-  readonly flight: FlightSetup
-  readonly isPlane: boolean
-}
-
 /** Motors, propellers, pack and what else draws power. */
-export function FlightFields({ flight, isPlane }: FlightFieldsProps) {
+export const FlightFields = memo(function FlightFields() {
+  const flight = useAppState((state) => state.frame.aircraft.flight)
+  const isPlane = useAppState((state) => state.frame.aircraft.wing !== null)
   const putAircraft = usePutAircraft()
+  if (flight === null) return null
   const put = (patch: Partial<FlightSetup>) => {
     putAircraft({ flight: { ...flight, ...patch } }, 'change motors and pack')
   }
@@ -124,13 +123,13 @@ export function FlightFields({ flight, isPlane }: FlightFieldsProps) {
         }}
       />
       <NumberBox
-        label="Flown before landing"
+        label="Share flown before landing"
         value={flight.usableShare * 100}
         min={1}
         max={100}
         step={1}
         digits={0}
-        unit="% of it"
+        unit="%"
         onChange={(percent) => {
           put({ usableShare: percent / 100 })
         }}
@@ -161,7 +160,7 @@ export function FlightFields({ flight, isPlane }: FlightFieldsProps) {
       </div>
     </>
   )
-}
+})
 
 interface ThrustFromPropProps {
   readonly flight: FlightSetup

@@ -1,14 +1,17 @@
+import { memo, useMemo } from 'react'
 import { Button } from 'react-aria-components'
 import type { FlightSetup, WingSetup } from '../../../core/aircraft.ts'
 import { hoverFigures } from '../../../core/flight/hover.ts'
 import { wingLoading } from '../../../core/flight/wing.ts'
-import { formatNumber } from '../../../core/figures/format.ts'
+import { massOdds } from '../../../core/ledger/odds.ts'
 import { Section } from '../Section.tsx'
+import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft, usePutAircraft } from '../useAircraft.ts'
-import { spanWords } from '../words.ts'
+import { figureWords, spanWords } from '../words.ts'
 import { FlightFields } from './FlightFields.tsx'
 import { HoverFacts } from './HoverFacts.tsx'
 import { WingBlock } from './WingBlock.tsx'
+import { WingFields } from './WingFields.tsx'
 
 /** Where typing begins; every one of these is the builder's to change. */
 const FLIGHT_START: FlightSetup = {
@@ -32,7 +35,6 @@ const WING_START: WingSetup = {
 /** Whether it flies, how long, and what a gram of frame costs in seconds. */
 export function FlightSection() {
   const { aircraft, view } = useAircraft()
-  const put = usePutAircraft()
   const { flight, wing } = aircraft
   const auwG = view.ledger.basicMassG
   const hover = flight === null || wing !== null ? null : hoverFigures(flight, auwG)
@@ -41,65 +43,87 @@ export function FlightSection() {
       title="Flight"
       summary={
         hover !== null
-          ? `${spanWords(hover.hoverMin, 'min', 1)} hover · ${formatNumber(hover.thrustToWeight)} : 1`
+          ? `${spanWords(hover.hoverMin, 'min', 1)} hover · ${figureWords(hover.thrustToWeight, 2)} : 1`
           : wing !== null
             ? loadingWords(wing, auwG)
-            : 'motors and pack not set'
+            : flight === null
+              ? 'motors and pack not set'
+              : 'nothing weighs anything yet'
       }
     >
-      {() => (
-        <>
-          <div className="craft-side">
-            {flight === null ? (
-              <>
-                <p className="hint">
-                  Motors, propellers and pack tell thrust-to-weight, hover power and minutes.
-                </p>
-                <div className="button-line">
-                  <Button
-                    className="outlined"
-                    onPress={() => {
-                      put({ flight: FLIGHT_START }, 'set motors and pack')
-                    }}
-                  >
-                    Set motors and pack
-                  </Button>
-                </div>
-              </>
-            ) : (
-              <FlightFields flight={flight} isPlane={wing !== null} />
-            )}
-            {wing === null ? (
-              <div className="button-line">
-                <Button
-                  className="quiet"
-                  onPress={() => {
-                    put({ wing: WING_START }, 'make it a plane')
-                  }}
-                >
-                  It is a plane: set its wing
-                </Button>
-              </div>
-            ) : null}
-          </div>
-          <div className="craft-main">
-            {view.missing.length > 0 ? (
-              <p className="caution">
-                Left out, for want of figures: {view.missing.join(', ')}. The all-up weight is short
-                of them.
-              </p>
-            ) : null}
-            {flight !== null && hover !== null ? (
-              <HoverFacts flight={flight} hover={hover} />
-            ) : null}
-            {wing !== null ? <WingBlock wing={wing} auwG={auwG} /> : null}
-            {flight === null && wing === null ? (
-              <p className="hint">Nothing to reckon yet. The all-up weight stands under Mass.</p>
-            ) : null}
-          </div>
-        </>
-      )}
+      {() => <FlightBody />}
     </Section>
+  )
+}
+
+const FlightBody = memo(function FlightBody() {
+  const { aircraft, view } = useShownAircraft()
+  const put = usePutAircraft()
+  const { flight, wing } = aircraft
+  const auwG = view.ledger.basicMassG
+  const hover = flight === null || wing !== null ? null : hoverFigures(flight, auwG)
+  const { rangeG } = useMemo(() => massOdds(view.doubt, view.ledger.basicMassG), [view])
+  return (
+    <>
+      <div className="craft-side">
+        <WingFields />
+        {flight === null ? <StartFlight isPlane={wing !== null} /> : <FlightFields />}
+        {wing === null ? (
+          <div className="button-line">
+            <Button
+              className="quiet"
+              onPress={() => {
+                put({ wing: WING_START }, 'make it a plane')
+              }}
+            >
+              It is a plane: set its wing
+            </Button>
+          </div>
+        ) : null}
+      </div>
+      <div className="craft-main">
+        {view.missing.length > 0 ? (
+          <p className="caution">
+            Left out, for want of figures: {view.missing.join(', ')}. The all-up weight is short of
+            them.
+          </p>
+        ) : null}
+        {flight !== null && hover !== null ? (
+          <HoverFacts flight={flight} hover={hover} auwRangeG={rangeG} />
+        ) : null}
+        {wing !== null ? <WingBlock wing={wing} auwG={auwG} auwRangeG={rangeG} /> : null}
+        {hover === null && wing === null ? (
+          <p className="hint">
+            {flight === null
+              ? 'Nothing to reckon yet. The all-up weight stands under Mass.'
+              : 'Nothing to lift yet: once a part or an item has a mass, hover and minutes follow.'}
+          </p>
+        ) : null}
+      </div>
+    </>
+  )
+})
+
+function StartFlight({ isPlane }: { readonly isPlane: boolean }) {
+  const put = usePutAircraft()
+  return (
+    <>
+      <p className="hint">
+        {isPlane
+          ? 'A motor and pack can be noted too; how long a plane flies is not reckoned here.'
+          : 'Motors, propellers and pack tell thrust-to-weight, hover power and minutes.'}
+      </p>
+      <div className="button-line">
+        <Button
+          className={isPlane ? 'quiet' : 'outlined'}
+          onPress={() => {
+            put({ flight: FLIGHT_START }, 'set motors and pack')
+          }}
+        >
+          Set motors and pack
+        </Button>
+      </div>
+    </>
   )
 }
 
@@ -107,5 +131,5 @@ function loadingWords(wing: WingSetup, auwG: number): string {
   const loading = wingLoading(wing, auwG)
   return loading === null
     ? 'wing not set'
-    : `${formatNumber(loading.areaLoadingGDm2, undefined, 1)} g/dm² · stall ${spanWords(loading.stallMS, 'm/s', 1)}`
+    : `${figureWords(loading.areaLoadingGDm2, 1)} g/dm² · stall ${spanWords(loading.stallMS, 'm/s', 1)}`
 }

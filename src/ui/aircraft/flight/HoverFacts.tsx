@@ -1,26 +1,27 @@
 import type { FlightSetup } from '../../../core/aircraft.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/flight/cautions.ts'
+import type { Range } from '../../../core/figures.ts'
 import type { HoverFigures } from '../../../core/flight/hover.ts'
-import { formatNumber, formatPercent } from '../../../core/figures/format.ts'
-import { trueMinus } from '../../show.ts'
+import { formatPercent } from '../../../core/figures/format.ts'
 import { Facts } from '../Facts.tsx'
-import { spanWords, tenthG } from '../words.ts'
+import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
 
 interface HoverFactsProps {
   readonly flight: FlightSetup
   readonly hover: HoverFigures
+  /** 19 times in 20 the all-up weight ends in it. */
+  readonly auwRangeG: Range
 }
 
 const NOTE_CLASS = { bad: 'craft-bad', caution: 'caution', note: 'hint' } as const
 
 /** Thrust, power and minutes at the present all-up weight. */
-export function HoverFacts({ flight, hover }: HoverFactsProps) {
-  const number = (value: number, digits = 2) => trueMinus(formatNumber(value, undefined, digits))
+export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
   const { squareRoot, linear } = hover.hoverThrottle
   return (
     <>
       <p className="craft-lead">
-        <b className="craft-figure">{number(hover.hoverMin.mid, 1)}</b> min of hover
+        <b className="craft-figure">{figureWords(hover.hoverMin.mid, 1)}</b> min of hover
         <span className="range"> {spanWords(hover.hoverMin, 'min', 1)}</span>
       </p>
       <p className={`craft-verdict craft-${hover.verdict.level}`}>
@@ -33,20 +34,20 @@ export function HoverFacts({ flight, hover }: HoverFactsProps) {
       ))}
       <Facts
         of={[
-          { words: 'All-up weight', figure: `${tenthG(hover.auwG)} g` },
+          { words: 'All-up weight', figure: `${tenthG(hover.auwG)} g`, small: spanG(auwRangeG) },
           {
             words: 'Full thrust',
-            figure: `${number(flight.motors * flight.motorThrustG, 0)} g`,
-            small: `${flight.motors} × ${number(flight.motorThrustG, 0)} g`,
+            figure: `${figureWords(flight.motors * flight.motorThrustG, 0)} g`,
+            small: `${flight.motors} × ${figureWords(flight.motorThrustG, 0)} g`,
           },
           {
             words: 'Hover power',
-            figure: `${number(hover.hoverW.mid, 0)} W`,
+            figure: `${figureWords(hover.hoverW.mid, 0)} W`,
             small: spanWords(hover.hoverW, 'W', 0),
           },
           {
             words: 'Least power by momentum theory',
-            figure: `${number(hover.idealW, 1)} W`,
+            figure: `${figureWords(hover.idealW, 1)} W`,
           },
           {
             words: 'Hover throttle, thrust with its square',
@@ -55,16 +56,19 @@ export function HoverFacts({ flight, hover }: HoverFactsProps) {
           { words: 'Hover throttle, thrust straight with it', figure: formatPercent(linear) },
           {
             words: 'Pack',
-            figure: `${number(hover.energyWh, 1)} Wh`,
+            figure: `${figureWords(hover.energyWh, 1)} Wh`,
             small: `${formatPercent(flight.usableShare)} flown`,
           },
           {
-            words: 'Payload left until thrust is twice the weight',
-            figure: `${number(hover.payloadG, 0)} g`,
+            words:
+              hover.payloadG >= 0
+                ? 'Payload left until thrust is twice the weight'
+                : 'Too heavy for thrust twice the weight, by',
+            figure: `${figureWords(Math.abs(hover.payloadG), 0)} g`,
           },
           {
             words: 'One gram more on the frame',
-            figure: `${number(hover.sPerGram, 2)} s`,
+            figure: `${figureWords(hover.sPerGram, 2)} s`,
             small: 'of hover',
             strong: true,
           },

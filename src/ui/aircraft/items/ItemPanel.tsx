@@ -15,9 +15,9 @@ interface ItemPanelProps {
 }
 
 const AXES = [
-  { at: 0, label: 'Forward of the middle' },
-  { at: 1, label: 'Left of the middle' },
-  { at: 2, label: 'Above the middle' },
+  { at: 0, label: 'Forward of middle' },
+  { at: 1, label: 'Left of middle' },
+  { at: 2, label: 'Above middle' },
 ] as const
 
 /** Every field of one item. */

@@ -36,11 +36,11 @@ export function ItemTable(props: ItemTableProps) {
           <th scope="col" className="figures wide-only">
             Cost each <small>{currency}</small>
           </th>
-          <th scope="col" className="wide-only status">
+          <th scope="col" className="wide-only item-word">
             Status
           </th>
-          <th scope="col" className="wide-only status">
-            Mass is
+          <th scope="col" className="wide-only item-word">
+            From
           </th>
         </tr>
       </thead>
@@ -80,8 +80,8 @@ export function ItemTable(props: ItemTableProps) {
                   <td className="figures wide-only">{pieceG(item.massG)}</td>
                   <td className="figures item-mass">{tenthG(item.quantity * item.massG)}</td>
                   <td className="figures wide-only">{showFixed(item.costEach)}</td>
-                  <td className="wide-only quiet-text">{item.status}</td>
-                  <td className="wide-only quiet-text">{BASIS_WORDS[item.basis]}</td>
+                  <td className="wide-only item-word quiet-text">{item.status}</td>
+                  <td className="wide-only item-word quiet-text">{BASIS_WORDS[item.basis]}</td>
                 </tr>
                 {item.id === openId ? (
                   <tr className="item-panel">

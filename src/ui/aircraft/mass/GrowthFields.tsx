@@ -1,4 +1,5 @@
 import type { GrowthAllowance } from '../../../core/aircraft.ts'
+import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
@@ -9,7 +10,8 @@ const FIELDS: readonly { readonly key: keyof GrowthAllowance; readonly label: st
 ]
 
 /** Mass added for what is not known yet. */
-export function GrowthFields({ growth }: { readonly growth: GrowthAllowance }) {
+export function GrowthFields() {
+  const growth = useAppState((state) => state.frame.aircraft.growth)
   const put = usePutAircraft()
   return (
     <>

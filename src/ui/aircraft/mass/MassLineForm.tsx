@@ -40,10 +40,11 @@ export function MassLineForm({ line, onChange, onRemove }: MassLineFormProps) {
       <TextBox
         label="Read on"
         value={line.readOn}
+        check={(text) =>
+          isDay(text) ? null : `“Read on” takes a day as year-month-day, such as ${line.readOn}.`
+        }
         onChange={(readOn) => {
-          if (/^\d{4}-\d{2}-\d{2}$/.test(readOn) && !Number.isNaN(Date.parse(readOn))) {
-            onChange({ ...line, readOn })
-          }
+          onChange({ ...line, readOn })
         }}
       />
       <TextBox
@@ -60,4 +61,8 @@ export function MassLineForm({ line, onChange, onRemove }: MassLineFormProps) {
       </div>
     </div>
   )
+}
+
+function isDay(text: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}$/.test(text) && !Number.isNaN(Date.parse(text))
 }

@@ -2,21 +2,18 @@ import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { MassLine } from '../../../core/aircraft.ts'
 import { crossings } from '../../../core/ledger/crossings.ts'
-import { MASS_LINES } from '../../../core/ledger/massLines.ts'
+import { MASS_LINES, RULES_NOTE } from '../../../core/ledger/massLines.ts'
 import { massOdds } from '../../../core/ledger/odds.ts'
 import type { AircraftView } from '../../../state/aircraftView.ts'
+import { useAppState } from '../../appContext.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { formatMass } from '../../../core/figures/format.ts'
 import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
 import { MassLineForm } from './MassLineForm.tsx'
 
-interface MassLinesProps {
-  readonly view: AircraftView
-  readonly lines: readonly MassLine[]
-}
-
 /** Masses at which rules change, and where this aircraft stands against each. */
-export function MassLines({ view, lines }: MassLinesProps) {
+export function MassLines({ view }: { readonly view: AircraftView }) {
+  const lines = useAppState((state) => state.frame.aircraft.massLines)
   const put = usePutAircraft()
   const [editedId, setEditedId] = useState<string | null>(null)
   const massG = view.ledger.basicMassG
@@ -61,10 +58,13 @@ export function MassLines({ view, lines }: MassLinesProps) {
                 {line.name}
                 <span className="range">read {line.readOn}</span>
               </span>
-              <span className="mass-line-stand">
-                {apartWords(Math.abs(leftG))} {below ? 'below' : leftG === 0 ? 'on it' : 'above'}
+              <span className="mass-line-stand figures">
+                {apartWords(Math.abs(leftG))}
+                <span className="range">
+                  {below ? 'below it' : leftG === 0 ? 'on it' : 'above it'}
+                </span>
               </span>
-              <span className="figures">
+              <span className="mass-line-odds figures">
                 {chanceWords(odds.chanceBelow)} below
                 <span className="range">{VERDICT_WORDS[odds.verdict]}</span>
               </span>
@@ -79,7 +79,7 @@ export function MassLines({ view, lines }: MassLinesProps) {
                 Edit
               </Button>
             </div>
-            <p className="hint">{line.meaning}.</p>
+            <p className="hint">{meaningWords(line.meaning)}.</p>
             {editedId === line.id ? (
               <MassLineForm
                 line={line}
@@ -113,6 +113,11 @@ export function MassLines({ view, lines }: MassLinesProps) {
       </div>
     </>
   )
+}
+
+/** What the head of the list says of all lines is not said again of each. */
+function meaningWords(meaning: string): string {
+  return meaning.replace(`; ${RULES_NOTE}`, '')
 }
 
 /** Near a line tenths count; kilograms away they do not. */

@@ -61,9 +61,20 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
       {next === undefined ? null : (
         <p className="craft-advice">
           {next.text}: of all single measurements it takes away the most doubt, from ±
-          {tenthG(2 * odds.sigmaG)} g down to ±{tenthG(2 * next.sigmaAfterG)} g.
+          {tenthG(2 * odds.sigmaG)} g down to ±{tenthG(2 * next.sigmaAfterG)} g.{' '}
+          {whereTyped(next.id, view)}
         </p>
       )}
     </>
   )
+}
+
+/** Where on the page the result of a measurement goes. */
+function whereTyped(id: string, view: AircraftView): string {
+  if (view.doubt.shared.some((error) => error.id === id)) {
+    return 'It is typed in the list of materials, under “Materials”.'
+  }
+  return view.printed.some((part) => part.id === id)
+    ? 'Type what the scale says under “Weigh-in” below.'
+    : 'Type its mass under “Bolts and bought items”, and say there that it is weighed.'
 }

@@ -1,21 +1,15 @@
-import { useId } from 'react'
-import { FieldError, Group, Input, NumberField } from 'react-aria-components'
-import type { Aircraft } from '../../../core/aircraft.ts'
+import { memo } from 'react'
 import { formatPercent, withSign } from '../../../core/figures/format.ts'
+import type { Range } from '../../../core/figures.ts'
 import type { PrintedPart } from '../../../core/ledger/ledger.ts'
-import type { AircraftView } from '../../../state/aircraftView.ts'
+import { useAppState, useReadState } from '../../appContext.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { usePutAircraft } from '../useAircraft.ts'
-import { pieceG } from '../words.ts'
-
-interface WeighInsProps {
-  readonly view: AircraftView
-  readonly weighedG: Aircraft['weighedG']
-}
+import { pieceG, pieceSpan } from '../words.ts'
 
 /** What the scale said of one piece of each printed part, beside what was reckoned. */
-export function WeighIns({ view, weighedG }: WeighInsProps) {
-  const put = usePutAircraft()
+export function WeighIns({ printed }: { readonly printed: readonly PrintedPart[] }) {
   return (
     <>
       <h3>Weigh-in</h3>
@@ -24,18 +18,14 @@ export function WeighIns({ view, weighedG }: WeighInsProps) {
         field to go back to it.
       </p>
       <ul className="weigh-list">
-        {view.printed.map((part) => (
+        {printed.map(({ id, name, figures: { massG } }) => (
           <WeighLine
-            key={part.id}
-            part={part}
-            weighedG={weighedG[part.id] ?? null}
-            onWeigh={(massG) => {
-              const { [part.id]: _old, ...others } = weighedG
-              put(
-                { weighedG: massG === null ? others : { ...others, [part.id]: massG } },
-                `weigh “${part.name}”`,
-              )
-            }}
+            key={id}
+            id={id}
+            name={name}
+            lowG={massG.low}
+            midG={massG.mid}
+            highG={massG.high}
           />
         ))}
       </ul>
@@ -44,21 +34,29 @@ export function WeighIns({ view, weighedG }: WeighInsProps) {
 }
 
 interface WeighLineProps {
-  readonly part: PrintedPart
-  readonly weighedG: number | null
-  readonly onWeigh: (massG: number | null) => void
+  readonly id: string
+  readonly name: string
+  /** One piece as reckoned. */
+  readonly lowG: number
+  readonly midG: number
+  readonly highG: number
 }
 
-function WeighLine({ part, weighedG, onWeigh }: WeighLineProps) {
-  const nameId = useId()
-  const estimateG = part.figures.massG.mid
-  const share = weighedG === null || !(estimateG > 0) ? null : weighedG / estimateG - 1
+const WeighLine = memo(function WeighLine({ id, name, lowG, midG, highG }: WeighLineProps) {
+  const put = usePutAircraft()
+  const read = useReadState()
+  const weighedG = useAppState((state) => state.frame.aircraft.weighedG[id] ?? null)
+  const share = weighedG === null || !(midG > 0) ? null : weighedG / midG - 1
+  const weigh = (massG: number | null) => {
+    const { [id]: _old, ...others } = read().frame.aircraft.weighedG
+    put({ weighedG: massG === null ? others : { ...others, [id]: massG } }, `weigh “${name}”`)
+  }
   return (
     <li>
-      <span id={nameId}>
-        {part.name}
+      <span>
+        {name}
         <span className="range">
-          reckoned {pieceG(estimateG)} g
+          reckoned {reckonedWords({ low: lowG, mid: midG, high: highG })}
           {share === null ? null : (
             <>
               {', scale '}
@@ -67,26 +65,25 @@ function WeighLine({ part, weighedG, onWeigh }: WeighLineProps) {
           )}
         </span>
       </span>
-      <NumberField
-        className="number-box"
-        aria-labelledby={nameId}
-        value={weighedG ?? Number.NaN}
-        minValue={0}
-        maxValue={100000}
-        formatOptions={{ maximumFractionDigits: 2, useGrouping: false }}
-        onChange={(next) => {
-          const massG = Number.isFinite(next) && next > 0 ? next : null
-          if (massG !== weighedG) onWeigh(massG)
+      <NumberBox
+        label={`${name} on the scale`}
+        bare
+        value={weighedG}
+        min={0.01}
+        max={100000}
+        step={0.1}
+        unit="g"
+        onChange={weigh}
+        onEmpty={() => {
+          weigh(null)
         }}
-      >
-        <Group className="number-line">
-          <Input placeholder="–" />
-          <span className="unit" aria-hidden="true">
-            g
-          </span>
-        </Group>
-        <FieldError />
-      </NumberField>
+      />
     </li>
   )
+})
+
+function reckonedWords(massG: Range): string {
+  const mid = `${pieceG(massG.mid)} g`
+  const span = pieceSpan(massG)
+  return span === mid ? mid : `${mid} (${span})`
 }

@@ -1,8 +1,10 @@
+import { useRef } from 'react'
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { formatMoney } from '../../../core/figures/format.ts'
 import type { BreakReport } from '../../../core/report/types.ts'
 import { spentAfter } from '../../../core/season/breakEven.ts'
+import { useWidth } from '../useWidth.ts'
 
 interface BreakChartProps {
   readonly breaks: BreakReport
@@ -10,14 +12,17 @@ interface BreakChartProps {
   readonly currency: string
 }
 
-const WIDTH = 640
 const HEIGHT = 220
-const EDGE = { left: 52, right: 96, top: 24, bottom: 34 }
+const EDGE = { left: 44, right: 96, top: 24, bottom: 36 }
+/** As wide as the page of a phone; drawn anew once the real width is known. */
+const FIRST_WIDTH = 360
 const LEAST_SHOWN = 10
 const MOST_SHOWN = 60
 
 /** Money after so many broken pieces: where the two lines cross, the other frame would have been cheaper. */
 export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
+  const place = useRef<HTMLElement>(null)
+  const width = useWidth(place, FIRST_WIDTH)
   const { printed, carbon, name, carbonCheaperFrom, printedCheaperFrom } = breaks
   const crossing =
     carbonCheaperFrom !== null && carbonCheaperFrom > 0
@@ -27,36 +32,36 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         : null
   const most = Math.min(MOST_SHOWN, Math.max(LEAST_SHOWN, Math.ceil((crossing ?? 0) * 1.5)))
   const end = Math.max(spentAfter(printed, most), spentAfter(carbon, most))
-  const x = scaleLinear([0, most], [EDGE.left, WIDTH - EDGE.right])
+  const x = scaleLinear([0, most], [EDGE.left, width - EDGE.right])
   const y = scaleLinear([0, end], [HEIGHT - EDGE.bottom, EDGE.top]).nice(4)
   const draw = (costs: typeof printed) =>
     line<number>()
       .x((k) => x(k))
       .y((k) => y(spentAfter(costs, k)))([0, most]) ?? ''
   const gap = y(spentAfter(printed, most)) - y(spentAfter(carbon, most))
-  const nudge = Math.abs(gap) < 14 ? (gap >= 0 ? 8 : -8) : 0
+  const nudge = Math.abs(gap) < 16 ? (gap >= 0 ? 9 : -9) : 0
   const carbonName = frame === 'bought' ? 'bought carbon' : 'cut plate'
   const shown = crossing !== null && crossing <= most ? crossing : null
   return (
-    <figure className="craft-figure-block chart">
+    <figure ref={place} className="craft-figure-block chart">
       <figcaption>
         Money spent after so many broken pieces of “{name}”<b> {words(breaks, carbonName)}</b>
       </figcaption>
       <svg
-        viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+        viewBox={`0 0 ${width} ${HEIGHT}`}
         role="img"
         aria-label={`Money against broken pieces: ${words(breaks, carbonName)}`}
       >
         {y.ticks(4).map((value) => (
           <g key={value} className="chart-tick">
-            <line x1={EDGE.left} x2={WIDTH - EDGE.right} y1={y(value)} y2={y(value)} />
+            <line x1={EDGE.left} x2={width - EDGE.right} y1={y(value)} y2={y(value)} />
             <text x={EDGE.left - 8} y={y(value)} textAnchor="end" dominantBaseline="middle">
               {value}
             </text>
           </g>
         ))}
         {x
-          .ticks(Math.min(most, 10))
+          .ticks(Math.min(most, width < 480 ? 5 : 10))
           .filter((value) => Number.isInteger(value))
           .map((value) => (
             <text
@@ -69,7 +74,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
               {value}
             </text>
           ))}
-        <text className="chart-number" x={WIDTH - EDGE.right} y={HEIGHT - 3} textAnchor="end">
+        <text className="chart-number" x={width - EDGE.right} y={HEIGHT - 3} textAnchor="end">
           pieces broken
         </text>
         <text className="chart-number" x={EDGE.left - 8} y={9} textAnchor="end">
@@ -88,7 +93,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         <path className="chart-printed" d={draw(printed)} />
         <text
           className="chart-name-printed"
-          x={WIDTH - EDGE.right + 8}
+          x={width - EDGE.right + 8}
           y={y(spentAfter(printed, most)) + nudge}
           dominantBaseline="middle"
         >
@@ -96,7 +101,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         </text>
         <text
           className="chart-name"
-          x={WIDTH - EDGE.right + 8}
+          x={width - EDGE.right + 8}
           y={y(spentAfter(carbon, most)) - nudge}
           dominantBaseline="middle"
         >

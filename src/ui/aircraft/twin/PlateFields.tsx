@@ -1,21 +1,24 @@
+import { memo } from 'react'
 import type { TwinSetup } from '../../../core/aircraft.ts'
 import { PLATES, type Plate } from '../../../core/data/plates.ts'
+import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { SourceTip } from '../../dialogs/SourceTip.tsx'
 import { showNumber } from '../../show.ts'
-
-interface PlateFieldsProps {
-  readonly twin: TwinSetup
-  readonly currency: string
-  readonly onChange: (patch: Partial<TwinSetup>) => void
-}
+import { usePutAircraft } from '../useAircraft.ts'
 
 const ALL: readonly Plate[] = Object.values(PLATES)
 
 /** Which plate, and what it costs to have it cut. */
-export function PlateFields({ twin, currency, onChange }: PlateFieldsProps) {
+export const PlateFields = memo(function PlateFields() {
+  const twin = useAppState((state) => state.frame.aircraft.twin)
+  const currency = useAppState((state) => state.frame.prices.currency)
+  const putAircraft = usePutAircraft()
   const plate = PLATES[twin.plate]
+  const onChange = (patch: Partial<TwinSetup>) => {
+    putAircraft({ twin: { ...twin, ...patch } }, 'change the carbon twin')
+  }
   return (
     <>
       <h3>Plate</h3>
@@ -29,8 +32,8 @@ export function PlateFields({ twin, currency, onChange }: PlateFieldsProps) {
       />
       <p className="hint">
         {showNumber(plate.youngsGPa.value, 1)} GPa
-        <SourceTip of={plate.youngsGPa} what={`the stiffness of ${plate.name}`} />,{' '}
-        {showNumber(plate.densityGCm3.value, 3)} g/cm³
+        <SourceTip of={plate.youngsGPa} what={`the stiffness of ${plate.name}`} />
+        and {showNumber(plate.densityGCm3.value, 3)} g/cm³
         <SourceTip of={plate.densityGCm3} what={`the density of ${plate.name}`} />
       </p>
       <NumberBox
@@ -68,6 +71,7 @@ export function PlateFields({ twin, currency, onChange }: PlateFieldsProps) {
           onChange({ deliveryDays })
         }}
       />
+      <p className="caution">{plate.caution} Follow your local rules.</p>
     </>
   )
-}
+})

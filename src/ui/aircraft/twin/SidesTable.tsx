@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react'
-import { formatHours, formatMoney, formatNumber } from '../../../core/figures/format.ts'
+import { formatHours, formatMoney } from '../../../core/figures/format.ts'
 import type { TwinEntry } from '../../../core/report/types.ts'
 import type { FrameSide, FrameSides } from '../../../core/twin/sides.ts'
-import { spanWords, tenthG } from '../words.ts'
+import { figureWords, moneySpan, spanWords, tenthG } from '../words.ts'
 
 interface SidesTableProps {
   readonly sides: FrameSides
@@ -19,30 +19,35 @@ export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
   if (sides.cut !== null)
     columns.push({ name: `Flat parts in ${plate.toLowerCase()}`, side: sides.cut })
   if (sides.bought !== null) columns.push({ name: 'Bought in carbon', side: sides.bought })
-  const money = (value: number) => formatMoney(value, currency)
-  const rows: readonly (readonly [string, (side: FrameSide) => ReactNode])[] = [
-    ['Frame', ({ massG }) => withSpan(`${tenthG(massG.mid)} g`, spanWords(massG, 'g', 0))],
+  const rows: (readonly [string, (side: FrameSide) => ReactNode])[] = [
+    [
+      'Frame',
+      ({ massG }) =>
+        withSpan(
+          `${tenthG(massG.mid)} g`,
+          massG.low === massG.high ? null : spanWords(massG, 'g', 0),
+        ),
+    ],
     [
       'Cost of what flies',
-      ({ cost }) => withSpan(money(cost.mid), `${money(cost.low)}–${money(cost.high)}`),
+      ({ cost }) => withSpan(formatMoney(cost.mid, currency), moneySpan(cost, currency)),
     ],
     ['Still to print', ({ printS }) => (printS.mid > 0 ? formatHours(printS.mid) : 'nothing')],
-    [
-      'Waiting for it',
-      ({ waitDays }) => (waitDays > 0 ? `${formatNumber(waitDays)} days` : 'none'),
-    ],
+    ['Waiting for it', ({ waitDays }) => (waitDays > 0 ? waitWords(waitDays) : 'none')],
     ['All-up', ({ auwG }) => `${tenthG(auwG.mid)} g`],
-    [
+  ]
+  if (columns.some(({ side }) => side.hover !== null)) {
+    rows.push([
       'Hover',
       ({ hover }) =>
         hover === null
           ? '–'
           : withSpan(
-              `${formatNumber(hover.hoverMin.mid, undefined, 1)} min`,
+              `${figureWords(hover.hoverMin.mid, 1)} min`,
               spanWords(hover.hoverMin, 'min', 1),
             ),
-    ],
-  ]
+    ])
+  }
   return (
     <>
       <table className="sides">
@@ -68,31 +73,40 @@ export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
               ))}
             </tr>
           ))}
-          <tr>
-            <th scope="row">Bending stiffness of flat parts</th>
-            {columns.map(({ name }, at) => (
-              <td key={name} className="figures">
-                {at === 0 ? '1 ×' : name.startsWith('Flat') ? stiffnessWords(parts) : '–'}
-              </td>
-            ))}
-          </tr>
+          {sides.cut === null ? null : (
+            <tr>
+              <th scope="row">Bending stiffness of flat parts</th>
+              {columns.map(({ name }, at) => (
+                <td key={name} className="figures">
+                  {at === 0 ? '1 ×' : name.startsWith('Flat') ? stiffnessWords(parts) : '–'}
+                </td>
+              ))}
+            </tr>
+          )}
         </tbody>
       </table>
-      <p className="hint">
-        Stiffness is that of each part bent lengthwise by a load from above, known to about 30 % for
-        the printed one. Twist and sideways loads are not compared.
-      </p>
+      {sides.cut === null ? null : (
+        <p className="hint">
+          Stiffness is that of each part bent lengthwise by a load from above, known to about 30 %
+          for the printed one. Twist and sideways loads are not compared.
+        </p>
+      )}
     </>
   )
 }
 
-function withSpan(figure: string, span: string) {
+function withSpan(figure: string, span: string | null) {
   return (
     <>
       {figure}
-      {span === figure ? null : <span className="range">{span}</span>}
+      {span === null || span === figure ? null : <span className="range">{span}</span>}
     </>
   )
+}
+
+function waitWords(days: number): string {
+  const shown = figureWords(days, Number.isInteger(days) ? 0 : 1)
+  return shown === '1' ? '1 day' : `${shown} days`
 }
 
 /** From the least to the stiffest of the cut parts. */

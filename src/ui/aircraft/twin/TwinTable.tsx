@@ -1,109 +1,77 @@
-import { Button } from 'react-aria-components'
-import { formatMoney, formatNumber, formatPercent } from '../../../core/figures/format.ts'
+import { formatMoney, formatPercent } from '../../../core/figures/format.ts'
 import type { TwinEntry } from '../../../core/report/types.ts'
-import type { FlatTwin } from '../../../core/twin/flatTwin.ts'
-import { outlineSvg } from '../../../core/twin/outlineSvg.ts'
 import type { PartShape } from '../../../state/types.ts'
-import { NumberBox } from '../../fields/NumberBox.tsx'
-import { download } from '../../frame/download.ts'
-import { pieceG, spanWords } from '../words.ts'
+import { figureWords, pieceG, pieceSpan, spanWords } from '../words.ts'
+import { TwinChoice } from './TwinChoice.tsx'
 
 interface TwinTableProps {
   readonly parts: readonly TwinEntry[]
   readonly shapes: ReadonlyMap<string, PartShape>
   readonly currency: string
-  /** Typed thicknesses by part id. */
-  readonly thicknessMm: Readonly<Record<string, number>>
-  readonly onChange: (thicknessMm: Readonly<Record<string, number>>) => void
 }
 
 /** Which parts are flat, and what each would be in plate. */
-export function TwinTable({ parts, shapes, currency, thicknessMm, onChange }: TwinTableProps) {
+export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
+  const cut = parts.flatMap(({ twin, ...entry }) => (twin === null ? [] : [{ ...entry, twin }]))
   const staying = parts.filter(({ twin }) => twin === null)
-  const near = parts.flatMap(({ name, kind, twin }) =>
-    twin !== null && kind === 'bar' ? [name] : [],
-  )
+  const near = cut.flatMap(({ name, kind }) => (kind === 'bar' ? [name] : []))
   return (
     <>
-      <ul className="twins">
-        {parts.map(({ partId, name, quantity, kind, twin }) =>
-          twin === null ? null : (
-            <li key={partId}>
-              <div className="twin-head">
-                <b>{name}</b>
-                <span className="range">{kind === 'plate' ? 'flat' : 'nearly flat'}</span>
-              </div>
-              <div className="twin-figures">
-                <span>
-                  {pieceG(twin.chosen.massG.mid)} g
-                  <span className="range">{quantity === 1 ? 'one piece' : `× ${quantity}`}</span>
-                </span>
-                <span>
+      {cut.length === 0 ? null : (
+        <table className="sides twins">
+          <caption className="unseen">Flat parts cut from plate, one piece each</caption>
+          <thead>
+            <tr>
+              <th scope="col">Part</th>
+              <th scope="col" className="figures">
+                One piece <small>g</small>
+              </th>
+              <th scope="col" className="figures">
+                Cost <small>{currency}</small>
+              </th>
+              <th scope="col" className="figures">
+                Stiffness <small>× printed</small>
+              </th>
+              <th scope="col" className="twin-choice-head">
+                Plate <small>mm</small>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {cut.map(({ partId, name, quantity, kind, twin }) => (
+              <tr key={partId}>
+                <th scope="row">
+                  {name}
+                  <span className="range">
+                    {kind === 'plate' ? 'flat' : 'nearly flat'}
+                    {quantity === 1 ? '' : `, ${quantity} fly`}
+                  </span>
+                </th>
+                <td className="figures" data-head="one piece, g">
+                  {pieceG(twin.chosen.massG.mid)}
+                  <span className="range">{pieceSpan(twin.chosen.massG)}</span>
+                </td>
+                <td className="figures" data-head="cost">
                   {formatMoney(twin.cost, currency)}
                   <span className="range">{formatPercent(twin.offcutShare)} offcut</span>
-                </span>
-                <span>
-                  {formatNumber(twin.chosen.stiffness.mid, undefined, 1)} × as stiff
+                </td>
+                <td className="figures" data-head="stiffness, × printed">
+                  {figureWords(twin.chosen.stiffness.mid, 1)}
                   <span className="range">{spanWords(twin.chosen.stiffness, '×', 1)}</span>
-                </span>
-              </div>
-              <div className="twin-choice">
-                <NumberBox
-                  label={`Thickness of ${name}`}
-                  bare
-                  value={twin.chosen.thicknessMm}
-                  min={0.05}
-                  max={100}
-                  step={0.05}
-                  unit="mm"
-                  onChange={(mm) => {
-                    onChange({ ...thicknessMm, [partId]: mm })
-                  }}
-                />
-                <span className="range">{thicknessWords(twin)}</span>
-                <div className="button-line">
-                  {stocked(twin).map((mm) => (
-                    <Button
-                      key={mm}
-                      className="quiet"
-                      aria-label={`Cut ${name} from ${mm} mm`}
-                      onPress={() => {
-                        onChange({ ...thicknessMm, [partId]: mm })
-                      }}
-                    >
-                      {mm} mm
-                    </Button>
-                  ))}
-                  {twin.typed ? (
-                    <Button
-                      className="quiet"
-                      aria-label={`Take equal stiffness for ${name}`}
-                      onPress={() => {
-                        const { [partId]: _typed, ...others } = thicknessMm
-                        onChange(others)
-                      }}
-                    >
-                      equal stiffness
-                    </Button>
-                  ) : null}
-                  <Button
-                    className="quiet"
-                    aria-label={`SVG outline of ${name}`}
-                    onPress={() => {
-                      const outline = shapes.get(partId)?.outline
-                      if (!outline) return
-                      const svg = outlineSvg(outline, name, twin.chosen.thicknessMm)
-                      download(new Blob([svg], { type: 'image/svg+xml' }), name, '.svg')
-                    }}
-                  >
-                    SVG outline
-                  </Button>
-                </div>
-              </div>
-            </li>
-          ),
-        )}
-      </ul>
+                </td>
+                <td className="twin-choice">
+                  <TwinChoice
+                    partId={partId}
+                    name={name}
+                    twin={twin}
+                    outline={shapes.get(partId)?.outline ?? null}
+                  />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
       {near.length === 0 ? null : (
         <p className="caution">
           A cut plate only stands in for {near.join(', ')}: the outline is not the same all the way
@@ -116,23 +84,13 @@ export function TwinTable({ parts, shapes, currency, thicknessMm, onChange }: Tw
           {staying.map(({ name, words }) => `${name} (${lowerFirst(words)})`).join(', ')}.
         </p>
       )}
-      <p className="hint">
-        Outlines are cut half-way up the part, in true millimetres: the finished edge, nothing taken
-        off for the cutter. Judged as the part lies on the bed.
-      </p>
+      {cut.length === 0 ? null : (
+        <p className="hint">
+          Outlines are cut half-way up the part, in true millimetres: the finished edge, nothing
+          taken off for the cutter. Judged as the part lies on the bed.
+        </p>
+      )}
     </>
-  )
-}
-
-function thicknessWords(twin: FlatTwin): string {
-  const equal = `equal stiffness at ${spanWords(twin.equalMm, 'mm', 1)}`
-  if (twin.typed) return `typed; ${equal}`
-  return twin.above === null ? `thickest stocked; ${equal}` : `nearest stocked; ${equal}`
-}
-
-function stocked({ below, above, chosen }: FlatTwin): readonly number[] {
-  return [below, above].flatMap((choice) =>
-    choice === null || choice.thicknessMm === chosen.thicknessMm ? [] : [choice.thicknessMm],
   )
 }
 

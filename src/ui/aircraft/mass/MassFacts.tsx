@@ -1,0 +1,38 @@
+import { useMemo } from 'react'
+import { massOdds } from '../../../core/ledger/odds.ts'
+import type { AircraftView } from '../../../state/aircraftView.ts'
+import { Facts } from '../Facts.tsx'
+import { spanG, tenthG } from '../words.ts'
+
+/** The sums of the ledger, down to the margin. */
+export function MassFacts({ view }: { readonly view: AircraftView }) {
+  const { basicMassG, growthG, predictedMassG, limitG, marginG } = view.ledger
+  const { rangeG } = useMemo(() => massOdds(view.doubt, view.ledger.basicMassG), [view])
+  return (
+    <Facts
+      of={[
+        {
+          words: 'Basic mass, all lines as they stand',
+          figure: `${tenthG(basicMassG)} g`,
+          small: spanG(rangeG),
+        },
+        { words: 'Growth for what is not known yet', figure: `+${tenthG(growthG)} g` },
+        { words: 'Predicted mass', figure: `${tenthG(predictedMassG)} g`, strong: true },
+        ...(limitG === null || marginG === null
+          ? []
+          : [
+              { words: 'Limit', figure: `${tenthG(limitG)} g` },
+              {
+                words: marginG >= 0 ? 'Margin left' : 'Over the limit',
+                figure: (
+                  <span className={marginG >= 0 ? undefined : 'wrong-text'}>
+                    {tenthG(Math.abs(marginG))} g
+                  </span>
+                ),
+                strong: true,
+              },
+            ]),
+      ]}
+    />
+  )
+}

@@ -1,0 +1,110 @@
+import { formatMoney, formatPercent } from '../../../core/figures/format.ts'
+import type { SeasonReport } from '../../../core/report/types.ts'
+import type { SeasonSide } from '../../../core/season/side.ts'
+import { figureWords, moneySpan, spanWords } from '../words.ts'
+
+interface SeasonTablesProps {
+  readonly season: SeasonReport
+  readonly currency: string
+}
+
+/** How a season of flying and breaking ends, on both frames. */
+export function SeasonTables({ season, currency }: SeasonTablesProps) {
+  const sides: { readonly name: string; readonly side: SeasonSide }[] = [
+    { name: 'Printed', side: season.printed },
+  ]
+  if (season.carbon !== null) {
+    sides.push({
+      name: season.carbonFrame === 'bought' ? 'Bought carbon' : 'Cut plate',
+      side: season.carbon,
+    })
+  }
+  const outcomes = season.printed.lines
+  if (outcomes.length === 0) {
+    return <p className="hint">Nothing breaks yet: type above how often a crash breaks a part.</p>
+  }
+  return (
+    <>
+      <table className="sides">
+        <caption className="unseen">The season on both frames</caption>
+        <thead>
+          <tr>
+            <td />
+            {sides.map(({ name }) => (
+              <th key={name} scope="col" className="figures">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">Money, frame and spares included</th>
+            {sides.map(({ name, side }) => (
+              <td key={name} className="figures">
+                {formatMoney(side.cost.mid, currency)}
+                <span className="range">{moneySpan(side.cost, currency)}</span>
+              </td>
+            ))}
+          </tr>
+          <tr>
+            <th scope="row">Days grounded</th>
+            {sides.map(({ name, side }) => (
+              <td key={name} className="figures">
+                {figureWords(side.groundedDays.mid, 1)}
+                <span className="range">{spanWords(side.groundedDays, 'days', 1)}</span>
+              </td>
+            ))}
+          </tr>
+          <tr>
+            <th scope="row">Flights until something breaks</th>
+            {sides.map(({ name, side }) => (
+              <td key={name} className="figures">
+                {side.flightsToFirst === null
+                  ? 'nothing breaks'
+                  : figureWords(side.flightsToFirst, 0)}
+              </td>
+            ))}
+          </tr>
+        </tbody>
+      </table>
+      <table className="sides">
+        <caption className="unseen">Spares to print</caption>
+        <thead>
+          <tr>
+            <th scope="col">Printed part</th>
+            <th scope="col" className="figures">
+              Breaks
+            </th>
+            <th scope="col" className="figures">
+              Breaks first
+            </th>
+            <th scope="col" className="figures">
+              Runs out
+            </th>
+            <th scope="col" className="figures">
+              Spares wanted
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {outcomes.map((line) => (
+            <tr key={line.partId}>
+              <th scope="row">{line.name}</th>
+              <td className="figures">{figureWords(line.breaks, 1)}</td>
+              <td className="figures">{formatPercent(line.firstToBreak)}</td>
+              <td className="figures">{formatPercent(line.runOut)}</td>
+              <td className="figures">
+                <b>{line.sparesWanted}</b>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="hint">
+        {figureWords(season.printed.crashes, 1)} crashes to expect, at random (Poisson). The band
+        holds nine seasons in ten. Spares wanted keep running out below 5 %.
+      </p>
+    </>
+  )
+}

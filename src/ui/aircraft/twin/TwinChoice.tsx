@@ -1,0 +1,93 @@
+import { Button } from 'react-aria-components'
+import type { FlatTwin } from '../../../core/twin/flatTwin.ts'
+import { outlineSvg } from '../../../core/twin/outlineSvg.ts'
+import type { PartShape } from '../../../state/types.ts'
+import { useAppState, useReadState } from '../../appContext.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { download } from '../../frame/download.ts'
+import { usePutAircraft } from '../useAircraft.ts'
+import { spanWords } from '../words.ts'
+
+interface TwinChoiceProps {
+  readonly partId: string
+  readonly name: string
+  readonly twin: FlatTwin
+  readonly outline: PartShape['outline']
+}
+
+/** How thick the plate is, and its outline to take away. */
+export function TwinChoice({ partId, name, twin, outline }: TwinChoiceProps) {
+  const typedMm = useAppState((state) => state.frame.aircraft.twin.thicknessMm[partId])
+  const read = useReadState()
+  const putAircraft = usePutAircraft()
+  const put = (mm: number | null) => {
+    const setup = read().frame.aircraft.twin
+    const { [partId]: _old, ...others } = setup.thicknessMm
+    const thicknessMm = mm === null ? others : { ...others, [partId]: mm }
+    putAircraft({ twin: { ...setup, thicknessMm } }, 'change the carbon twin')
+  }
+  return (
+    <>
+      <NumberBox
+        label={`Thickness of ${name}`}
+        bare
+        value={typedMm ?? twin.chosen.thicknessMm}
+        min={0.05}
+        max={100}
+        step={0.05}
+        unit="mm"
+        onChange={put}
+      />
+      <span className="range">{thicknessWords(twin)}</span>
+      <div className="button-line">
+        {stocked(twin).map((mm) => (
+          <Button
+            key={mm}
+            className="quiet"
+            aria-label={`Cut ${name} from ${mm} mm`}
+            onPress={() => {
+              put(mm)
+            }}
+          >
+            {mm} mm
+          </Button>
+        ))}
+        {typedMm === undefined ? null : (
+          <Button
+            className="quiet"
+            aria-label={`Take equal stiffness for ${name}`}
+            onPress={() => {
+              put(null)
+            }}
+          >
+            equal stiffness
+          </Button>
+        )}
+        {outline === null ? null : (
+          <Button
+            className="quiet"
+            aria-label={`SVG outline of ${name}`}
+            onPress={() => {
+              const svg = outlineSvg(outline, name, twin.chosen.thicknessMm)
+              download(new Blob([svg], { type: 'image/svg+xml' }), name, '.svg')
+            }}
+          >
+            SVG outline
+          </Button>
+        )}
+      </div>
+    </>
+  )
+}
+
+function thicknessWords(twin: FlatTwin): string {
+  const equal = `equal stiffness at ${spanWords(twin.equalMm, 'mm', 1)}`
+  if (twin.typed) return `typed; ${equal}`
+  return twin.above === null ? `thickest stocked; ${equal}` : `nearest stocked; ${equal}`
+}
+
+function stocked({ below, above, chosen }: FlatTwin): readonly number[] {
+  return [below, above].flatMap((choice) =>
+    choice === null || choice.thicknessMm === chosen.thicknessMm ? [] : [choice.thicknessMm],
+  )
+}
