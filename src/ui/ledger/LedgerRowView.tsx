@@ -3,6 +3,7 @@ import type { Printer } from '../../core/figures.ts'
 import type { LedgerRow } from '../../state/derived.ts'
 import type { PartWork } from '../../state/types.ts'
 import { bedWords } from '../part/bedWords.ts'
+import { plateMark } from '../part/plateWords.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
 import { FigureCell } from './FigureCell.tsx'
@@ -30,6 +31,8 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
   const rough = row.basis === 'rough'
   const share = totals?.massShare ?? 0
   const bounds = read?.measure.boundsMm
+  const bedMark = bounds === undefined ? null : bedWords(bounds, part, printer).mark
+  const marks = [plateMark(read?.plate), bedMark].filter((mark) => mark !== null)
   const panelId = `part-${part.id}`
   return (
     <>
@@ -42,7 +45,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
             name={part.name}
             picture={read?.thumbnail ?? null}
             findings={read?.measure.findings ?? null}
-            bedMark={bounds === undefined ? null : bedWords(bounds, part, printer).mark}
+            mark={marks.length === 0 ? null : marks.join(', ')}
             isOpen={isOpen}
             isWorking={isWorking(work)}
           />

@@ -12,14 +12,14 @@ interface OpenButtonProps {
   readonly name: string
   readonly picture: Picture | null
   readonly findings: readonly Finding[] | null
-  readonly bedMark: string | null
+  readonly mark: string | null
   readonly isOpen: boolean
   readonly isWorking: boolean
 }
 
 /** Picture and name of a part; pressed, it opens the part or closes it. */
 export const OpenButton = memo(function OpenButton(props: OpenButtonProps) {
-  const { partId, panelId, name, picture, findings, bedMark, isOpen, isWorking } = props
+  const { partId, panelId, name, picture, findings, mark, isOpen, isWorking } = props
   const { openPart } = useActions()
   return (
     <Button
@@ -35,7 +35,7 @@ export const OpenButton = memo(function OpenButton(props: OpenButtonProps) {
         <span className="row-name">
           {name} <span className="caret" aria-hidden="true" />
         </span>
-        <Cautions findings={findings ?? []} bedMark={bedMark} />
+        <Cautions findings={findings ?? []} mark={mark} />
       </span>
     </Button>
   )

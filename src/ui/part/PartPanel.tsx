@@ -35,7 +35,11 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const read = readOf(row.work)
   const census = censusOf(row.work)
   const freshCensus = row.stale ? null : census
-  const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
+  // The box round a plate says nothing of how long its parts are.
+  const direction =
+    read === null || read.plate !== undefined
+      ? null
+      : directionNote(read.measure.boundsMm, part.pose)
   const worth =
     census === null || figures === null ? null : infillWorth(census, figures, part.recipe, material)
   return (

@@ -115,7 +115,7 @@ function Trials({ row, choose }: PoseTrialsProps) {
               {option.name}
               {i === 0 ? ' (best guess)' : ''}
             </Button>
-            {turns === present ? <small> as it lies now</small> : null}
+            {turns === present ? <small> (as it lies now)</small> : null}
             <p className="hint">
               {effect(trial, recipe.supports)}; {facts(option)}
             </p>

@@ -42,9 +42,13 @@ export function ProjectRow({ project, isPresent, onOpened }: ProjectRowProps) {
           <span className="project-name">{name}</span>
         )}
       </th>
-      <td className="figures">{partCount}</td>
+      <td className="figures">
+        {partCount}
+        <span className="cell-unit"> {partCount === 1 ? 'part' : 'parts'}</span>
+      </td>
       <td className="figures">
         {massG === null ? '–' : showGrams({ low: massG, mid: massG, high: massG }).mid}
+        <span className="cell-unit"> g</span>
       </td>
       <td>{time.format(changedAt)}</td>
       <td>
