@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { demoFile, dropFiles, gramsOf, openRow, waitForCensus } from '../support/page.ts'
+import { box, prism, rotate, scale } from '../support/meshes.ts'
+import { demoFile, dropFiles, gramsOf, openRow, rowOf, waitForCensus } from '../support/page.ts'
+import { writeStlBinary } from '../support/writeMesh.ts'
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 
@@ -23,11 +25,38 @@ describe('files that are not quite right', { timeout: 120_000 }, () => {
     }, LOCALE)
   })
 
+  test('a whole drop drawn in inches is rescaled by one click, and by one undo back again', async () => {
+    await withApp(async ({ page }) => {
+      const inInches = (w: number, d: number, h: number) =>
+        writeStlBinary(scale(box(w, d, h), 1 / 25.4))
+      await dropFiles(page, [
+        { name: 'deck.stl', bytes: inInches(60, 40, 3) },
+        { name: 'rail.stl', bytes: inInches(80, 12, 6) },
+      ])
+      await waitForCensus(page)
+      const before = await gramsOf(page, 'rail')
+      const panel = await openRow(page, 'deck')
+      await panel
+        .getByText(/in inches 60 × 40 × 3 mm/)
+        .first()
+        .waitFor()
+      await panel
+        .getByRole('button', { name: 'Take all 2 files dropped together as inches' })
+        .click()
+      await waitForCensus(page)
+      for (const name of ['deck', 'rail']) expect(await gramsOf(page, name)).toBeGreaterThan(1)
+      await page.getByRole('button', { name: 'Undo' }).first().click()
+      await waitForCensus(page)
+      expect(await gramsOf(page, 'rail')).toBe(before)
+    }, LOCALE)
+  })
+
   test('three feet in one file become one row of three, and back', async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, [demoFile('feet.stl')])
       await waitForCensus(page)
       const whole = await gramsOf(page, 'feet')
+      expect(await rowOf(page, 'feet').innerText()).toContain('holds 3 parts')
       const panel = await openRow(page, 'feet')
       await panel.getByText('This file holds 3 equal parts.').waitFor()
       await panel.getByRole('button', { name: 'Make one row with a count' }).click()
@@ -35,6 +64,44 @@ describe('files that are not quite right', { timeout: 120_000 }, () => {
       await waitForCensus(page)
       // The row shows all pieces together.
       expect(Math.abs((await gramsOf(page, 'feet')) / whole - 1)).toBeLessThan(0.05)
+      expect(await rowOf(page, 'feet').innerText()).not.toContain('holds')
+      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click()
+      await waitForCensus(page)
+      expect(await gramsOf(page, 'feet')).toBe(whole)
+    }, LOCALE)
+  })
+
+  test('each face tells the support it would need, though the part has none', async () => {
+    await withApp(async ({ page }) => {
+      // A gate 50 mm wide on two posts, the beam 30 mm across the gap: too far to bridge.
+      const gate = prism(
+        [
+          [0, 0],
+          [10, 0],
+          [10, 20],
+          [40, 20],
+          [40, 0],
+          [50, 0],
+          [50, 30],
+          [0, 30],
+        ],
+        12,
+      )
+      await dropFiles(page, [{ name: 'gate.stl', bytes: writeStlBinary(rotate(gate, [90, 0, 0])) }])
+      await waitForCensus(page)
+      const panel = await openRow(page, 'gate')
+      await panel.getByRole('button', { name: 'Compare the faces it can lie on' }).click()
+      const face = (name: string) => panel.locator('.faces li', { hasText: name })
+      await face('As drawn (as it lies now)')
+        .getByText(/with supports [\d.]+\sg and/)
+        .waitFor()
+      for (const flat of ['On its front', 'On its back']) {
+        expect(await face(flat).innerText()).toContain('no support needed')
+      }
+      const text = await face('As drawn (as it lies now)').innerText()
+      // By hand: 30 × 12 mm under the beam and 20 mm down, of which 15 % is plastic of 1.24 g/cm³: 1.34 g.
+      const grams = Number(/with supports ([\d.]+)/.exec(text)?.[1])
+      expect(Math.abs(grams / 1.34 - 1)).toBeLessThan(0.05)
     }, LOCALE)
   })
 

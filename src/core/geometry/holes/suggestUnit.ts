@@ -13,6 +13,8 @@ export interface UnitSuggestion {
 /** No printed airframe part is shorter than this along its longest side, or longer than the other (common practice, no source). */
 const SHORTEST_MM = 2
 const LONGEST_MM = 1000
+/** Few printed parts are shorter than this: possible, and odd enough to ask (common practice, no source). */
+const ODD_MM = 4
 /** Where most parts lie (common practice, no source). */
 const USUAL_MM = [10, 350] as const
 /** Nothing can be screwed, pinned or threaded through less, and a nozzle hardly prints it. mm */
@@ -61,9 +63,10 @@ export function suggestUnit(
   const best = all.reduce((a, b) => (b.score > a.score ? b : a))
   if (best.unit === now || best.score === -Infinity) return null
   const gain = best.score - (present?.score ?? 0)
-  // A size that is possible as it stands is doubted only where the holes speak for the other unit.
+  // A size that is possible as it stands is doubted only where it is odd or the holes speak for the other unit.
   const possible = present === undefined || present.score > -Infinity
-  if (possible && (gain < CLEARLY || best.fits === 0)) return null
+  const odd = longest * unitToMm(now) < ODD_MM
+  if (possible && (gain < CLEARLY || (best.fits === 0 && !odd))) return null
   return { unit: best.unit, reason: reasonFor(best, sides, now, holes) }
 }
 
@@ -96,7 +99,8 @@ function weigh(unit: LengthUnit, prior: number, longest: number, holes: readonly
   const tooSmall = holes.filter(({ diameter }) => diameter * mm < LEAST_HOLE_MM).length
   const share = holes.length === 0 ? 0 : fitting.length / holes.length
   const impossible = holes.length === 0 ? 0 : tooSmall / holes.length
-  const score = prior + usual + (patterns.length > 0 ? 4 : 0) + 2 * share - 3 * impossible
+  const odd = size < ODD_MM ? 3 : 0
+  const score = prior + usual - odd + (patterns.length > 0 ? 4 : 0) + 2 * share - 3 * impossible
   return {
     unit,
     score,

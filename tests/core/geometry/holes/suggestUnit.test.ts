@@ -46,6 +46,16 @@ describe('suggestUnit', () => {
     expect(suggest(scale(box(30, 20, 10), 1000))?.unit).toBe('micron')
   })
 
+  test('asks about a plain part so small that few are printed, and not about a small one that holds a screw', () => {
+    // 60 × 40 × 3 mm drawn in inches is 2.36 long: just possible in millimetres.
+    for (const mm of [box(60, 40, 3), box(80, 12, 6), box(100, 20, 2)]) {
+      expect(suggest(scale(mm, 1 / 25.4))?.unit).toBe('inch')
+    }
+    // A spacer round an M2 screw, hole 2.2 mm (ISO 273, fine).
+    const spacer = prism(circle(1.8, 32, 0, 0), 3, [circle(1.1, 32, 0, 0)])
+    expect(suggest(spacer)).toBeNull()
+  })
+
   test('doubts a possible size only when the holes speak for another unit', () => {
     // 168 mm long, 6.6 in: possible in mm, but its holes would be 0.13 mm wide.
     const arm = prism(rectangle(168, 30), 6, [circle(1.6, 24, 10, 10), circle(1.6, 24, 150, 10)])
