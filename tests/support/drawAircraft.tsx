@@ -1,0 +1,62 @@
+import { createRoot, type Root } from 'react-dom/client'
+import type { ReactNode } from 'react'
+import { afterEach } from 'vitest'
+import { page, userEvent, type Locator } from 'vitest/browser'
+import type { Aircraft } from '../../src/core/aircraft.ts'
+import type { IncomingFile } from '../../src/state/types.ts'
+import { AircraftSections } from '../../src/ui/aircraft/AircraftSections.tsx'
+import { AppContext } from '../../src/ui/appContext.ts'
+import { startSession } from './session.ts'
+
+let root: Root | undefined
+
+export function draw(node: ReactNode): void {
+  const place = document.createElement('div')
+  document.body.append(place)
+  root = createRoot(place)
+  root.render(node)
+}
+
+afterEach(() => {
+  root?.unmount()
+  document.body.replaceChildren()
+})
+
+/** The aircraft's sections on a page of their own, over a frame of these files and this aircraft. */
+export async function drawAircraft(
+  aircraft: Partial<Aircraft>,
+  files: readonly IncomingFile[] = [],
+) {
+  const session = await startSession()
+  if (files.length > 0) await session.actions.addFiles(files)
+  await session.actions.settled()
+  session.actions.putAircraft(aircraft, 'begin')
+  const { store, actions } = session
+  draw(
+    <AppContext value={{ store, actions }}>
+      <AircraftSections />
+    </AppContext>,
+  )
+  return session
+}
+
+export async function openSection(name: string): Promise<Locator> {
+  const section = page.getByRole('region', { name, exact: true })
+  await section.getByRole('heading', { name, level: 2 }).getByRole('button').click()
+  return section
+}
+
+/** Types over what a box holds and leaves it. */
+export async function type(box: Locator, text: string): Promise<void> {
+  await userEvent.click(box)
+  await userEvent.keyboard('{Control>}a{/Control}')
+  await userEvent.keyboard(text === '' ? '{Delete}' : text)
+  await userEvent.tab()
+}
+
+/** What stands behind the words of a list of facts. */
+export function factOf(section: Locator, words: string): string {
+  const terms = [...section.element().querySelectorAll('dt')]
+  const found = terms.find((term) => term.textContent.startsWith(words))
+  return found?.nextElementSibling?.textContent ?? `no “${words}”`
+}
