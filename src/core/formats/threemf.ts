@@ -2,6 +2,7 @@ import { weldSoup } from '../geometry/weld.ts'
 import type { Finding, MeshPiece, ReadMesh } from '../mesh.ts'
 import { PreweighError } from '../problem.ts'
 import { unitToMm } from '../units.ts'
+import { breach } from './breach.ts'
 import { MAX_COMPONENT_DEPTH, MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
 import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
 import type { ModelObject, ModelPart, Placement } from './threemfModel.ts'
@@ -10,8 +11,6 @@ import type { ModelPackage } from './threemfPackage.ts'
 import { chain, determinant, IDENTITY, scaling } from './transform.ts'
 import type { Transform } from './transform.ts'
 import { isZip, listEntries } from './zip.ts'
-
-const DAMAGED = 'The file is damaged or does not keep to the 3MF standard: export it again.'
 
 /** A ZIP with the parts of a 3MF package at its root. A ZIP whose directory is broken is nobody's. */
 export function looksLike3mf(bytes: Uint8Array): boolean {
@@ -106,7 +105,7 @@ function resolve(plan: Plan, placement: Placement, from: ModelPart) {
       plan.name,
       'bad-3mf',
       `A component or build item names object ${placement.objectId}, and ${placement.path === null ? 'its model part' : `"${placement.path}"`} has ${counted(part.objects.size, 'object')}, none with that id.`,
-      DAMAGED,
+      breach(plan.path.length === 0 ? 'build items' : 'components'),
     )
   }
   return { part, object }
@@ -122,7 +121,7 @@ function survey(plan: Plan, placement: Placement, from: ModelPart): Survey {
       plan.name,
       'bad-3mf',
       `Object ${object.id} contains itself through its components: ${ids.join(' → ')}.`,
-      DAMAGED,
+      breach('components'),
     )
   }
   const known = plan.surveys.get(object)

@@ -1,4 +1,5 @@
 import type { LengthUnit } from '../mesh.ts'
+import { breach, type Subject } from './breach.ts'
 import { addFloats, growingFloats, growingWholes, reserve } from './grow.ts'
 import type { Growing } from './grow.ts'
 import { MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
@@ -51,7 +52,6 @@ const UNITS: ReadonlyMap<string, LengthUnit> = new Map([
   ['foot', 'foot'],
   ['meter', 'metre'],
 ])
-const DAMAGED = 'The file is damaged or does not keep to the 3MF standard: export it again.'
 
 /**
  * Reads one model part. `path` is the part's name inside the package, for messages.
@@ -96,9 +96,12 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
     } else if (parent === 'resources') {
       if (element === 'object') object = newObject(attributes)
     } else if (parent === undefined) {
-      if (element !== 'model') fail(`"${path}" is a <${tag}> and not a 3MF model.`)
+      if (element !== 'model')
+        fail('the model element', `"${path}" is a <${tag}> and not a 3MF model.`)
       const spelled = attributes['unit'] ?? 'millimeter'
-      unit = UNITS.get(spelled) ?? fail(`The unit "${spelled}" in "${path}" is none of 3MF's six.`)
+      unit =
+        UNITS.get(spelled) ??
+        fail('the model element', `The unit "${spelled}" in "${path}" is none of 3MF's six.`)
       unknownExtensions = unknownRequired(attributes)
     }
   }
@@ -119,8 +122,8 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
     )
   }
 
-  function fail(what: string): never {
-    refuse(name, 'bad-3mf', what, DAMAGED)
+  function fail(subject: Subject, what: string): never {
+    refuse(name, 'bad-3mf', what, breach(subject))
   }
 
   function coordinate(text: string | undefined, axis: string, vertex: number): number {
@@ -130,7 +133,7 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
   }
 
   function refuseCoordinate(text: string | undefined, place: string): never {
-    if (text === undefined) fail(`There is no ${place}.`)
+    if (text === undefined) fail('vertices', `There is no ${place}.`)
     if (/^\s*[-+]?\d*,\d/.test(text ?? '')) {
       refuse(
         name,
@@ -159,7 +162,7 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
           name,
           'bad-index',
           `${key} of triangle ${grouped(Math.floor(triangles.length / 3))} is "${text}" and no vertex number, ${where()}.`,
-          DAMAGED,
+          breach('triangles'),
         )
       }
       triangles.data[triangles.length++] = value
@@ -174,14 +177,14 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
         name,
         'bad-index',
         `Triangle ${grouped(Math.floor(i / 3))} of object ${id} in "${path}" names vertex ${grouped(triangles.data[i]!)}, and its ${grouped(vertices)} vertices count from 0.`,
-        DAMAGED,
+        breach('triangles'),
       )
     }
   }
 
   function newObject(attributes: Attributes): ModelObject {
-    const id = attributes['id'] ?? fail(`An object has no id ${where()}.`)
-    if (objects.has(id)) fail(`There are two objects with the id ${id} in "${path}".`)
+    const id = attributes['id'] ?? fail('objects', `An object has no id ${where()}.`)
+    if (objects.has(id)) fail('objects', `There are two objects with the id ${id} in "${path}".`)
     const added: ModelObject = {
       id,
       name: attributes['name'] ?? attributes['partnumber'] ?? '',
@@ -195,7 +198,12 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
   }
 
   function placement(attributes: Attributes, kind: string): Placement {
-    const objectId = attributes['objectid'] ?? fail(`A ${kind} has no objectid ${where()}.`)
+    const objectId =
+      attributes['objectid'] ??
+      fail(
+        kind === 'component' ? 'components' : 'build items',
+        `A ${kind} has no objectid ${where()}.`,
+      )
     const pathKey = Object.keys(attributes).find((key) => key.endsWith(':path'))
     return {
       objectId,
@@ -211,11 +219,12 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
     const numbers = words.map(Number)
     if (words.length !== 12 || !numbers.every((value) => Math.abs(value) <= MAX_COORDINATE)) {
       fail(
+        '3D matrices',
         `The transform of a ${kind} has to be 12 numbers and is "${text.slice(0, 80)}" (${grouped(words.length)} words) ${where()}.`,
       )
     }
     if (determinant(numbers) === 0) {
-      fail(`The transform of a ${kind} flattens it to nothing ${where()}.`)
+      fail('3D matrices', `The transform of a ${kind} flattens it to nothing ${where()}.`)
     }
     return numbers
   }

@@ -1,3 +1,4 @@
+import { breach } from './breach.ts'
 import { counted, refuse } from './refuse.ts'
 import { readModelPart } from './threemfModel.ts'
 import type { ModelPart } from './threemfModel.ts'
@@ -18,7 +19,6 @@ export const ROOT_RELATIONS = '_rels/.rels'
 export const CONTENT_TYPES = '[content_types].xml'
 /** The relationship type that names a package's start part ends so in every edition of the standard. */
 const START_PART = '/3dmodel'
-const DAMAGED = 'The file is damaged or does not keep to the 3MF standard: export it again.'
 
 /** Opens a package: its root relationships name the start part; without them a lone model part will do. */
 export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
@@ -33,7 +33,7 @@ export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
         name,
         'bad-3mf',
         `It refers to a part "${path}" that is not among the ${counted(entries.size, 'part')} of the package.`,
-        DAMAGED,
+        breach('parts and relationships'),
       )
     }
     return unpackEntry(bytes, entry, budget, name)
@@ -57,7 +57,7 @@ export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
       name,
       'bad-3mf',
       `Its relationships name no start part, and it has ${counted(models.length, 'model part')}.`,
-      DAMAGED,
+      breach('parts and relationships'),
     )
   }
 

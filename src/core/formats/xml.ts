@@ -1,6 +1,7 @@
 import { DecodeUTF8 } from 'fflate'
 import { SaxesParser } from 'saxes'
 import { PreweighError } from '../problem.ts'
+import { breach } from './breach.ts'
 import { MAX_XML_DEPTH } from './limits.ts'
 import { grouped, refuse } from './refuse.ts'
 import { decodeText } from './text.ts'
@@ -14,7 +15,6 @@ export interface XmlReader {
 
 /** Bytes decoded and parsed at a time, so that a long part never becomes one long string. */
 const CHUNK = 64 * 1024
-const DAMAGED = 'The file is damaged or does not keep to the 3MF standard: export it again.'
 
 /**
  * Runs through the XML of one part of a package; `path` is the part's name, `name` the file's.
@@ -37,7 +37,7 @@ export function readXml(
       name,
       'bad-xml',
       `There is a document type declaration ${where()}, which 3MF forbids.`,
-      DAMAGED,
+      breach('XML'),
     )
   })
   parser.on('opentag', ({ name: tag, attributes }) => {
@@ -46,7 +46,7 @@ export function readXml(
         name,
         'bad-xml',
         `Elements are nested deeper than ${MAX_XML_DEPTH} ${where()}.`,
-        DAMAGED,
+        breach('XML'),
       )
     }
     reader.open(tag, attributes)
@@ -71,7 +71,7 @@ export function readXml(
       name,
       'bad-xml',
       `"${path}" is not sound XML (line:column: what is wrong): ${cause}.`,
-      DAMAGED,
+      breach('XML'),
     )
   }
 }
