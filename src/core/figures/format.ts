@@ -57,7 +57,7 @@ function formatter(locale: string | undefined, options: Intl.NumberFormatOptions
 export function formatNumber(value: number, locale?: string, decimals = 2): string {
   if (!Number.isFinite(value)) return NOTHING
   return formatter(locale, { maximumFractionDigits: decimals, ...UNSIGNED_ZERO }).format(
-    roundSignificant(value),
+    roundFor(value, decimals),
   )
 }
 
@@ -85,9 +85,10 @@ export function formatVolume(volumeMm3: number, locale?: string): string {
 /** Share (1 is 100 %) as per cent. */
 export function formatPercent(share: number, locale?: string): string {
   if (!Number.isFinite(share)) return NOTHING
-  const pct = roundSignificant(share * 100)
-  const maximumFractionDigits = Math.abs(pct) < 10 ? 1 : 0
-  return `${formatter(locale, { maximumFractionDigits, ...UNSIGNED_ZERO }).format(pct)}${GAP}%`
+  const pct = share * 100
+  const maximumFractionDigits = Math.abs(roundSignificant(pct)) < 10 ? 1 : 0
+  const shown = roundFor(pct, maximumFractionDigits)
+  return `${formatter(locale, { maximumFractionDigits, ...UNSIGNED_ZERO }).format(shown)}${GAP}%`
 }
 
 /**
@@ -116,7 +117,7 @@ export function formatMoney(value: number, currency: string, locale?: string): s
   const rounded = roundSignificant(value)
   const options: Intl.NumberFormatOptions = { style: 'currency', currency, ...UNSIGNED_ZERO }
   if (Math.abs(rounded) >= 100) options.maximumFractionDigits = 0
-  return formatter(locale, options).format(rounded)
+  return formatter(locale, options).format(Math.abs(rounded) < 1 ? value : rounded)
 }
 
 /** `+` before what is more than zero: for differences. The text comes from one of the formatters above. */
@@ -143,6 +144,11 @@ function inUnit(
   return Math.abs(roundSignificant(value)) < factor
     ? formatWithUnit(value, small, locale)
     : formatWithUnit(value / factor, large, locale)
+}
+
+/** What a formatter that leaves `decimals` gives three significant digits of; never rounded twice, 1.747 → 1.75 → 1.8. */
+function roundFor(value: number, decimals: number): number {
+  return Math.abs(value) < 10 ** (2 - decimals) ? value : roundSignificant(value)
 }
 
 /** Three significant digits. */

@@ -123,6 +123,6 @@ function fixed(value: number, decimals: number): string {
       signDisplay: 'negative',
     })
   if (known === undefined) fixedBy.set(decimals, format)
-  // Three digits at most: 1,234 reads 1,230.
-  return trueMinus(format.format(Number(value.toPrecision(3))))
+  // Three digits at most: 1,234 reads 1,230. Smaller ones are rounded once: 1.747 through 1.75 would read 1.8.
+  return trueMinus(format.format(Math.abs(value) < 999.5 ? value : Number(value.toPrecision(3))))
 }

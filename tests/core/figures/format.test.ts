@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   formatFilament,
@@ -15,6 +16,36 @@ import {
 const EN = 'en-GB'
 /** With plain spaces, so that the expected texts can be read. */
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ')
+
+describe('rounding', () => {
+  it('happens once: 1.747 to one decimal is 1.7, not 1.75 and then 1.8', () => {
+    expect(formatNumber(1.747, 'en', 1)).toBe('1.7')
+    expect(formatNumber(12.49, 'en', 0)).toBe('12')
+    expect(formatPercent(0.017_47, 'en')).toBe('1.7\u00a0%')
+    expect(formatPercent(0.1249, 'en')).toBe('12\u00a0%')
+    expect(formatMoney(0.1249, 'EUR', 'en')).toBe('€0.12')
+  })
+
+  it('leaves no more than half of the last digit shown, whatever the number', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -99_999, max: 99_999, noNaN: true }),
+        fc.constantFrom(0, 1, 2),
+        (value, decimals) => {
+          const shown = Number(
+            formatNumber(value, 'en', decimals).replaceAll(',', '').replace('−', '-'),
+          )
+          const digits = Math.max(
+            -decimals,
+            Math.floor(Math.log10(Math.max(1e-9, Math.abs(shown)))) - 2,
+          )
+          expect(Math.abs(shown - value)).toBeLessThanOrEqual(0.5 * 10 ** digits * (1 + 1e-9))
+        },
+      ),
+      { seed: 1747, numRuns: 500 },
+    )
+  })
+})
 
 describe('formatNumber', () => {
   it.each([
