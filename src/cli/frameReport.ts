@@ -54,6 +54,14 @@ export interface FrameReport {
     readonly massG: number
     readonly cost: number
   }[]
+  /** First bending of each arm, up and down, beside the turns a second of a propeller in hover. */
+  readonly arms: readonly {
+    readonly part: string
+    readonly freeMm: number
+    readonly printedHz: Range
+    readonly plateHz: Range
+    readonly hoverTurnHz: Range
+  }[]
   readonly balance: {
     readonly cgMm: readonly [number, number, number]
     readonly inertiaKgM2: readonly [number, number, number]
@@ -124,6 +132,13 @@ export function frameReport(
         },
       ]
     }),
+    arms: twin.arms.map(({ name, freeMm, printedHz, plateHz, turnHz }) => ({
+      part: name,
+      freeMm,
+      printedHz,
+      plateHz,
+      hoverTurnHz: turnHz,
+    })),
     balance: balance && {
       cgMm: balance.cgMm,
       inertiaKgM2: balance.inertiaKgM2,

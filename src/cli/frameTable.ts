@@ -6,6 +6,7 @@ import {
   formatWithUnit,
   withSign,
 } from '../core/figures/format.ts'
+import type { Range } from '../core/figures.ts'
 import type { Verdict } from '../core/ledger/odds.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
@@ -18,6 +19,7 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
     ledgerLines(report, locale),
     oddsLines(report, locale),
     twinLines(report, locale),
+    armLines(report, locale),
     balanceLines(report, locale),
     flightLines(report, locale),
     noteLines(report),
@@ -105,6 +107,20 @@ function twinLines({ twin, total }: FrameReport, locale?: string): string[] {
   ])
   const head = ['part', 'plate', 'thickness', 'mass', 'cost']
   return ['Cut from plate instead, one piece', ...align([head, ...rows])]
+}
+
+function armLines({ arms }: FrameReport, locale?: string): string[] {
+  if (arms.length === 0) return []
+  const hz = (range: Range): string => formatRange(range, (value) => formatNumber(value, locale, 0))
+  const rows = arms.map(({ part, freeMm, printedHz, plateHz, hoverTurnHz }) => [
+    part,
+    formatWithUnit(freeMm, 'mm', locale),
+    hz(printedHz),
+    hz(plateHz),
+    hz(hoverTurnHz),
+  ])
+  const head = ['arm', 'free', 'printed Hz', 'cut Hz', 'propeller turns, Hz']
+  return ['First bending of the arms; clamps soften it', ...align([head, ...rows])]
 }
 
 function balanceLines({ balance }: FrameReport, locale?: string): string[] {

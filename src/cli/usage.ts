@@ -53,7 +53,8 @@ support and brim removed; filamentM, cost and timeS are with them.
 With --frame, total holds the pieces that fly and totalWithSpares those in the bag too. ledger adds parts and bought items:
 massG and costEach are of one piece, basicMassG is the sum of quantity × massG, growthG what is added for what is not known
 yet, marginG the limit less predictedMassG. odds are the chances to end below the limit and each mass line, growth left out,
-with no yes or no within 3 % of a line. twin is one piece of each flat part cut from plate. balance and flight are null
+with no yes or no within 3 % of a line. twin is one piece of each flat part cut from plate, arms how they
+ring. balance and flight are null
 where the frame has no places or no flight set-up, flight for a plane too; cgMm is forward, left, up, inertiaKgM2 about
 roll, pitch, yaw. flight is at basicMassG; hoverThrottle goes by the square root, hoverThrottleLinear straight. notes are
 to be read.

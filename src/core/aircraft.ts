@@ -95,6 +95,8 @@ export interface TwinSetup {
   readonly plate: PlateId
   /** Thickness by part id, mm; a part not named gets the thickness of equal bending stiffness. */
   readonly thicknessMm: Readonly<Record<string, number>>
+  /** Length of an arm that is free to swing, by part id, mm; of an arm not named a share of its own length. */
+  readonly freeMm?: Readonly<Record<string, number>>
   readonly platePricePerDm2: number
   readonly cutPricePerM: number
   readonly deliveryDays: number

@@ -89,6 +89,7 @@ export const WingSchema = v.object({
 export const TwinSchema = v.object({
   plate: v.picklist(['carbon', 'g10', 'plywood', 'aluminium']),
   thicknessMm: v.record(id, positive),
+  freeMm: v.exactOptional(v.record(id, positive)),
   platePricePerDm2: notNegative,
   cutPricePerM: notNegative,
   deliveryDays: notNegative,

@@ -99,6 +99,7 @@ const FULL_AIRCRAFT: Aircraft = {
     avionicsW: 10,
     motorRadiusMm: 210,
   },
+  twin: { ...AIRCRAFT_DEFAULTS.twin, thicknessMm: { a: 2.5 }, freeMm: { a: 150 } },
   wing: { areaDm2: 15.4, meanChordMm: 140, leadingEdgeMm: 0, balanceMm: [55, 70] },
 }
 

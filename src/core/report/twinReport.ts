@@ -1,11 +1,14 @@
+import type { Aircraft } from '../aircraft.ts'
 import type { Frame } from '../frame.ts'
 import { weighedMassG } from '../ledger/ledger.ts'
 import { exactRange } from '../ranges.ts'
+import { armShake, tipMassG } from '../twin/armShake.ts'
+import type { ArmShake } from '../twin/armShake.ts'
 import { frameSides } from '../twin/sides.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
 import { seasonReport } from './seasonReport.ts'
 import { twinEntry } from './twinEntry.ts'
-import type { ReportPart, SeasonReport, TwinReport } from './types.ts'
+import type { ReportPart, SeasonReport, TwinEntry, TwinReport } from './types.ts'
 
 /** The frame beside its carbon twins, and a season on both. */
 export function twinReport(
@@ -29,7 +32,31 @@ export function twinReport(
     flight: hoveringSetup(aircraft),
   })
   return {
-    twin: { plate: aircraft.twin.plate, parts: twins, sides },
+    twin: {
+      plate: aircraft.twin.plate,
+      parts: twins,
+      sides,
+      arms: armsOf(parts, twins, aircraft, sides.printed.auwG.mid),
+    },
     season: seasonReport(aircraft.season, parts, twins, sides, carbon),
   }
+}
+
+function armsOf(
+  parts: readonly ReportPart[],
+  twins: readonly TwinEntry[],
+  aircraft: Aircraft,
+  auwG: number,
+): readonly ArmShake[] {
+  const flight = hoveringSetup(aircraft)
+  if (flight === null) return []
+  const tipG = tipMassG(aircraft.items, flight.motors)
+  return parts.flatMap(({ part: { id, name, role }, figures, facts }) => {
+    const twin = twins.find(({ partId }) => partId === id)?.twin ?? null
+    const freeMm = aircraft.twin.freeMm?.[id]
+    if (twin === null || !facts?.outline || (role !== 'arm' && freeMm === undefined)) return []
+    const massG = weighedMassG(aircraft.weighedG, id) ?? figures.massG.mid
+    const { outline } = facts
+    return armShake({ partId: id, name, outline, twin, massG, freeMm }, flight, tipG, auwG) ?? []
+  })
 }

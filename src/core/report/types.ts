@@ -13,6 +13,7 @@ import type { MassOdds } from '../ledger/odds.ts'
 import type { BreakCosts } from '../season/breakEven.ts'
 import type { SeasonSide } from '../season/side.ts'
 import type { Flatness } from '../twin/flatness.ts'
+import type { ArmShake } from '../twin/armShake.ts'
 import type { FlatTwin } from '../twin/flatTwin.ts'
 import type { PlateOutline } from '../twin/outline.ts'
 import type { FrameSides } from '../twin/sides.ts'
@@ -61,6 +62,8 @@ export interface TwinReport {
   /** Every part whose layers were counted, in the order of the frame. */
   readonly parts: readonly TwinEntry[]
   readonly sides: FrameSides
+  /** Arms that could be cut, and parts with a typed free length; none for a plane and without motors. */
+  readonly arms: readonly ArmShake[]
 }
 
 /** Money after so many broken pieces of the part that breaks most. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { FlightSetup, Place } from '../../../src/core/aircraft.ts'
 import { AIRCRAFT_DEFAULTS } from '../../../src/core/data/aircraft.ts'
+import { hoverTurnHz } from '../../../src/core/twin/armShake.ts'
 import { aircraftReport } from '../../../src/core/report/aircraftReport.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
 import { typedItem } from '../../support/ledgerParts.ts'
@@ -158,6 +159,24 @@ describe('the report of an aircraft', () => {
     expect(report.flight).toBeNull()
     const without = aircraftReport([deck], reportFrame([deck], { wing }))
     expect(without.wing?.balance).toBeNull()
+  })
+
+  it('tells how arms ring: those of the role, and parts with a typed free length', () => {
+    const beam = reportPart('beam', box(120, 16, 6), { quantity: 3, role: 'arm' })
+    const setup = { items: ITEMS, flight: FLIGHT }
+    const { twin, ledger } = aircraftReport([deck, beam], reportFrame([deck, beam], setup))
+    expect(twin.arms.map(({ partId, typed }) => [partId, typed])).toEqual([['beam', false]])
+    // A third of the all-up mass hangs on each propeller.
+    const [shake] = twin.arms
+    expect(shake?.turnHz.mid).toBeCloseTo(hoverTurnHz(ledger.basicMassG / 3, 152.4).mid, 9)
+    expect(shake?.tipG).toBe(30)
+    const typed = { ...AIRCRAFT_DEFAULTS.twin, freeMm: { deck: 60, beam: 100 } }
+    const both = aircraftReport([deck, beam], reportFrame([deck, beam], { ...setup, twin: typed }))
+    expect(both.twin.arms.map(({ partId, freeMm }) => [partId, freeMm])).toEqual([
+      ['deck', 60],
+      ['beam', 100],
+    ])
+    expect(aircraftReport([beam], reportFrame([beam])).twin.arms).toEqual([])
   })
 
   it('neither hovers a plane nor puts its motors on a circle', () => {

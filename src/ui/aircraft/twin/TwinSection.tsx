@@ -9,6 +9,7 @@ import { Section } from '../Section.tsx'
 import { useReportParts } from '../useReportParts.ts'
 import { useShown } from '../ShownAircraft.tsx'
 import { useAircraft } from '../useAircraft.ts'
+import { ArmTable } from './ArmTable.tsx'
 import { BreakChart } from './BreakChart.tsx'
 import { PlateFields } from './PlateFields.tsx'
 import { SeasonFields } from './SeasonFields.tsx'
@@ -60,6 +61,7 @@ const TwinBody = memo(function TwinBody() {
           <>
             <h3>Part by part</h3>
             <TwinTable parts={report.twin.parts} shapes={shapes.shapes} currency={currency} />
+            <ArmTable arms={report.twin.arms} />
           </>
         )}
         <h3>A season played out</h3>

@@ -1,0 +1,102 @@
+import type { Range } from '../../../core/figures.ts'
+import type { ArmShake } from '../../../core/twin/armShake.ts'
+import { useAppState, useReadState } from '../../appContext.ts'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { usePutAircraft } from '../useAircraft.ts'
+import { figureWords, spanWords } from '../words.ts'
+
+interface ArmTableProps {
+  readonly arms: readonly ArmShake[]
+}
+
+/** Whether the arms ring where the propellers shake them, printed and cut from plate. */
+export function ArmTable({ arms }: ArmTableProps) {
+  const [first] = arms
+  if (first === undefined) return null
+  const ringing = arms.flatMap(({ name, printedRings, plateRings }) => [
+    ...(printedRings ? [`${name} printed`] : []),
+    ...(plateRings ? [`${name} cut`] : []),
+  ])
+  return (
+    <>
+      <h3>Do the arms ring</h3>
+      <table className="sides">
+        <caption className="unseen">First bending of the arms, up and down</caption>
+        <thead>
+          <tr>
+            <th scope="col">Arm</th>
+            <th scope="col" className="figures">
+              Printed <small>Hz</small>
+            </th>
+            <th scope="col" className="figures">
+              Cut <small>Hz</small>
+            </th>
+            <th scope="col">
+              Free length <small>mm</small>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {arms.map((arm) => (
+            <tr key={arm.partId}>
+              <th scope="row">{arm.name}</th>
+              <HzCell hz={arm.printedHz} />
+              <HzCell hz={arm.plateHz} />
+              <td>
+                <FreeLength arm={arm} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className={ringing.length > 0 ? 'caution' : 'hint'}>
+        In hover a propeller turns {spanWords(first.turnHz, 'times a second', 0)}; its blades pass
+        two or three times as often.{' '}
+        {ringing.length > 0
+          ? `May ring with it: ${ringing.join(', ')}. Expect shake in the picture: a stiffer, shorter or softer-mounted arm moves it away.`
+          : 'No arm’s first bending lies within 15 % of that; throttling up still passes through it.'}
+      </p>
+      <p className="hint">
+        As beams held firmly at one end, {figureWords(first.tipG, 0)} g of motor and propeller at
+        the other, ±20 %: clamps soften it. Tap a finished arm and listen before you trust this.
+      </p>
+    </>
+  )
+}
+
+function HzCell({ hz }: { readonly hz: Range }) {
+  return (
+    <td className="figures">
+      {figureWords(hz.mid, 0)}
+      <span className="range">{spanWords(hz, 'Hz', 0)}</span>
+    </td>
+  )
+}
+
+function FreeLength({ arm: { partId, name, freeMm, typed } }: { readonly arm: ArmShake }) {
+  const typedMm = useAppState((state) => state.frame.aircraft.twin.freeMm?.[partId])
+  const read = useReadState()
+  const putAircraft = usePutAircraft()
+  return (
+    <>
+      <NumberBox
+        label={`Free length of ${name}`}
+        bare
+        value={typedMm ?? freeMm}
+        min={1}
+        max={5000}
+        step={1}
+        digits={1}
+        unit="mm"
+        onChange={(mm) => {
+          const setup = read().frame.aircraft.twin
+          putAircraft(
+            { twin: { ...setup, freeMm: { ...setup.freeMm, [partId]: mm } } },
+            'change the free length of an arm',
+          )
+        }}
+      />
+      {typed ? null : <span className="range">a guess: 85 % of it</span>}
+    </>
+  )
+}
