@@ -136,6 +136,11 @@ describe('price --frame --json', { timeout: 120_000 }, () => {
       expect(one.material).toBe('carbon')
       expect(Math.min(one.plateMm, one.massG, one.cost)).toBeGreaterThan(0)
     }
+    expect(report.arms.map(({ part }) => part)).toEqual(['Front arm', 'Tail boom'])
+    for (const { printedHz, plateHz, hoverTurnHz } of report.arms) {
+      expect(printedHz.high / printedHz.mid).toBeCloseTo(1.2, 9)
+      expect(Math.min(printedHz.low, plateHz.low, hoverTurnHz.low)).toBeGreaterThan(5)
+    }
     // Built left and right alike, and so its balance is on the middle line, near the middle of the motors.
     expect(Math.abs(balance?.cgMm[1] ?? 9)).toBeLessThan(0.5)
     expect(Math.abs(balance?.cgMm[0] ?? 99)).toBeLessThan(15)
