@@ -46,6 +46,7 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
       complaints.map((message) => ({
         fileName,
         problem: { code: 'bad-project', message, advice },
+        partial: true,
       })),
     )
   }

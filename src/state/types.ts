@@ -100,6 +100,8 @@ export interface FileFailure {
   readonly id: string
   readonly fileName: string
   readonly problem: Problem
+  /** The rest of the file was opened. */
+  readonly partial?: true
 }
 
 /** A file that is being opened; `id` is for `cancelOpening`. */

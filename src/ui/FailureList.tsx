@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components'
+import type { FileFailure } from '../state/types.ts'
 import { useActions, useAppState } from './appContext.ts'
 
 /** Files that could not become a part: which, what is wrong, what to do. */
@@ -10,11 +11,7 @@ export function FailureList() {
     <section className="failures" aria-label="Files left out">
       <header>
         <div role="alert">
-          <h2>
-            {failures.length === 1
-              ? 'One file was left out'
-              : `${failures.length} files were left out`}
-          </h2>
+          <h2>{headWords(failures)}</h2>
         </div>
         {failures.length > 1 ? (
           <Button
@@ -48,6 +45,14 @@ export function FailureList() {
       </ul>
     </section>
   )
+}
+
+function headWords(failures: readonly FileFailure[]): string {
+  const { length } = failures
+  if (failures.some(({ partial }) => partial === true)) {
+    return length === 1 ? 'One thing could not be read' : `${length} things could not be read`
+  }
+  return length === 1 ? 'One file was left out' : `${length} files were left out`
 }
 
 /** Messages that go to a terminal start with the file's name; here it already stands in front. */

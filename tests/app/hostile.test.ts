@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { zipSync } from 'fflate'
 import type { Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
@@ -158,6 +159,40 @@ describe('a drop of hostile and good files', { timeout: 240_000 }, () => {
     }, LOCALE)
   })
 })
+
+test('a saved frame that is cut short opens with what is sound, and says what is not', async () => {
+  let mast = 0
+  let whole: Buffer = Buffer.alloc(0)
+  await withApp(async ({ page }) => {
+    await dropFiles(page, ['gps-mast.stl', 'damper-cup.stl'].map(demoFile))
+    await rowOf(page, 'damper cup').waitFor()
+    await waitForCensus(page)
+    mast = await gramsOf(page, 'gps mast')
+    const downloading = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Save file' }).click()
+    whole = readFileSync(await (await downloading).path())
+  }, LOCALE)
+
+  // On another device: the first one still has the meshes and would not miss them.
+  await withApp(async ({ page }) => {
+    // The meshes come last, in the order of the parts.
+    await dropFiles(page, [{ name: 'cut.preweigh', bytes: whole.subarray(0, -2000) }])
+    await page.locator('tr.row').nth(1).waitFor()
+    await rowOf(page, 'damper cup').locator('.status-wrong').waitFor()
+    await waitForCensus(page)
+    expect(await gramsOf(page, 'gps mast')).toBe(mast)
+    const said = await page.getByRole('region', { name: 'Files left out' }).innerText()
+    expect(said).toContain('2 things could not be read')
+    expect(said).toContain('cut short')
+    expect(said).toContain('The mesh of “damper cup” (damper-cup.stl) is damaged')
+    // The mesh file heals it.
+    await dropFiles(page, [demoFile('damper-cup.stl')])
+    await rowOf(page, 'damper cup').locator('.status-wrong').waitFor({ state: 'detached' })
+    await waitForCensus(page)
+    expect(await page.locator('tr.row').count()).toBe(2)
+    expect(await gramsOf(page, 'damper cup')).toBeGreaterThan(0)
+  }, LOCALE)
+}, 120_000)
 
 /** What the page says of each file it did not price, by name: in the list of files left out or in the file's row. */
 async function endings(page: Page): Promise<Map<string, string>> {

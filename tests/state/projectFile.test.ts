@@ -245,6 +245,7 @@ describe('a damaged project file', () => {
     expect(state.frame.parts).toHaveLength(2)
     expect(state.failures.length).toBeGreaterThan(0)
     expect(state.failures[0]?.problem.message).toContain('cut short')
+    expect(state.failures.map(({ partial }) => partial)).not.toContain(undefined)
   })
 
   test('never throws, wherever a byte is changed or the file is cut', async () => {
