@@ -27,12 +27,9 @@ const FLIGHT: FlightSetup = {
   motorRadiusMm: 200,
 }
 const WING: WingSetup = { areaDm2: 20, meanChordMm: 200, leadingEdgeMm: 0, balanceMm: [40, 60] }
+/** Figures follow a moment after a change; on a busy machine that may be long. */
+const SOON = { timeout: 20_000 } as const
 const DECK = boxFile('deck.stl', 100, 50, 3)
-
-/** Figures follow a moment after a change. */
-function until(words: () => string | null) {
-  return expect.poll(words, { timeout: 20_000 })
-}
 
 describe('Mass', () => {
   test('adds the growth typed for what is estimated, and tells the margin left', async () => {
@@ -40,11 +37,11 @@ describe('Mass', () => {
     const mass = await openSection('Mass')
     await type(mass.getByRole('textbox', { name: 'On what is estimated' }), '15')
     // 1000 g and 15 % of it; 1200 − 1150 are left.
-    await until(() => factOf(mass, 'Growth')).toBe('+150.0 g')
+    await expect.poll(() => factOf(mass, 'Growth'), SOON).toBe('+150.0 g')
     expect(factOf(mass, 'Predicted mass')).toBe('1,150.0 g')
     expect(factOf(mass, 'Margin left')).toBe('50.0 g')
     await type(mass.getByRole('textbox', { name: 'All-up at most' }), '1100')
-    await until(() => factOf(mass, 'Over the limit')).toBe('50.0 g')
+    await expect.poll(() => factOf(mass, 'Over the limit'), SOON).toBe('50.0 g')
     // An error of ±10 % (two standard deviations) makes 100 g two of them: one-sided 97.7 % (any normal table).
     expect(factOf(mass, 'Chance to end below')).toMatch(/^9[78] %stays below$/)
   })
@@ -52,7 +49,7 @@ describe('Mass', () => {
   test('never says yes or no within 3 % of a line', async () => {
     await drawAircraft({ items: [{ ...PACK, status: 'weighed' }], limitG: 1029 })
     const mass = await openSection('Mass')
-    await until(() => factOf(mass, 'Chance to end below')).toBe('>99 %too close to say')
+    await expect.poll(() => factOf(mass, 'Chance to end below'), SOON).toBe('>99 %too close to say')
   })
 
   test('asks for the mass that is most in doubt, says where to type it, and is content then', async () => {
@@ -75,11 +72,13 @@ describe('Mass', () => {
     const items = await openSection('Bolts and bought items')
     await items.getByRole('button', { name: 'Pack', exact: true }).click()
     await type(items.getByRole('textbox', { name: 'Mass of one' }), '250')
-    await until(() => state().notice?.text ?? '').toMatch(
-      /^250(\.0)? g all-up: no longer below .*EU 250 g.*UK 250 g.*Check your authority.s rules/,
-    )
+    await expect
+      .poll(() => state().notice?.text ?? '', SOON)
+      .toMatch(
+        /^250(\.0)? g all-up: no longer below .*EU 250 g.*UK 250 g.*Check your authority.s rules/,
+      )
     await type(items.getByRole('textbox', { name: 'Mass of one' }), '249.9')
-    await until(() => state().notice?.text ?? '').toContain('249.9 g all-up: now below')
+    await expect.poll(() => state().notice?.text ?? '', SOON).toContain('249.9 g all-up: now below')
   })
 
   test('takes no day that is none for a mass line', async () => {
@@ -92,9 +91,12 @@ describe('Mass', () => {
     await expect.element(mass.getByRole('alert')).toHaveTextContent(/year-month-day/)
     expect(state().frame.aircraft.massLines).toBe(before)
     await type(day, '2027-01-31')
-    await until(
-      () => state().frame.aircraft.massLines.find(({ id }) => id === 'eu-250')?.readOn ?? '',
-    ).toBe('2027-01-31')
+    await expect
+      .poll(
+        () => state().frame.aircraft.massLines.find(({ id }) => id === 'eu-250')?.readOn ?? '',
+        SOON,
+      )
+      .toBe('2027-01-31')
   })
 })
 
@@ -114,7 +116,7 @@ describe('Flight', () => {
     await type(flight.getByRole('textbox', { name: 'Full thrust of one' }), '400')
     await expect.element(flight.getByText(/Thrust-to-weight 1\.6/)).toBeVisible()
     // 1600 g of thrust lift 800 g at twice the weight: 200 g too many.
-    await until(() => factOf(flight, 'Too heavy')).toBe('200 g')
+    await expect.poll(() => factOf(flight, 'Too heavy'), SOON).toBe('200 g')
     await type(flight.getByRole('textbox', { name: 'Full thrust of one' }), '200')
     await expect.element(flight.getByText(/^0\.0 min of hover/)).toBeVisible()
   })
@@ -163,12 +165,12 @@ describe('Balance', () => {
   test('finds the middle of two equal masses, and follows a place that is typed', async () => {
     await drawAircraft({ items: ends })
     const balance = await openSection('Balance')
-    await until(() => factOf(balance, 'Centre of gravity')).toBe('50.0 mmaft')
+    await expect.poll(() => factOf(balance, 'Centre of gravity'), SOON).toBe('50.0 mmaft')
     expect(factOf(balance, 'Sideways')).toBe('10.0 mmleft')
     const items = await openSection('Bolts and bought items')
     await items.getByRole('button', { name: 'Tail', exact: true }).click()
     await type(items.getByRole('textbox', { name: 'Forward of middle' }), '-40')
-    await until(() => factOf(balance, 'Centre of gravity')).toBe('20.0 mmaft')
+    await expect.poll(() => factOf(balance, 'Centre of gravity'), SOON).toBe('20.0 mmaft')
   })
 
   test('holds a plane against its typed range, and tells the nose weight', async () => {
@@ -183,7 +185,7 @@ describe('Balance', () => {
     )
     await expect.element(balance.getByText(/tail-heavy, and not safe to fly/)).toBeVisible()
     // Lever about the wanted point, 45 mm aft: 200 g × 5 mm = w × (200 + 45) mm.
-    await until(() => factOf(balance, 'Nose weight')).toBe('4.1 g')
+    await expect.poll(() => factOf(balance, 'Nose weight'), SOON).toBe('4.1 g')
     // Sliding 100 g of 200 moves the whole half as far.
     expect(factOf(balance, 'Or slide “Pack”')).toBe('10 mm forward')
   })
@@ -198,9 +200,9 @@ describe('Carbon twin', { timeout: 120_000 }, () => {
     const grams = () =>
       twin.element().querySelector('.twins tbody td')?.firstChild?.textContent ?? 'no table'
     // 100 × 50 × 2 mm at 1.55 g/cm³; then 4 mm.
-    await until(grams).toBe('15.5')
+    await expect.poll(grams, SOON).toBe('15.5')
     await type(thickness, '4')
-    await until(grams).toBe('31.0')
+    await expect.poll(grams, SOON).toBe('31.0')
 
     const made: Blob[] = []
     const create = vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
@@ -225,10 +227,10 @@ describe('Carbon twin', { timeout: 120_000 }, () => {
     await type(twin.getByRole('textbox', { name: 'deck', exact: true }), '50')
     const row = () => twin.getByRole('row', { name: /^deck/ }).last().element().textContent
     // 60 flights × 10 % × 50 % = 3.0 broken; Poisson needs 6 spares for less than 5 % (P(N ≤ 6) = 0.966, P(N ≤ 5) = 0.916).
-    await until(row).toMatch(/^deck3\.0.*6$/)
+    await expect.poll(row, SOON).toMatch(/^deck3\.0.*6$/)
     await type(twin.getByRole('textbox', { name: 'Flights' }), '20')
     // Mean 1.0: P(N ≤ 2) = 0.920, P(N ≤ 3) = 0.981.
-    await until(row).toMatch(/^deck1\.0.*3$/)
+    await expect.poll(row, SOON).toMatch(/^deck1\.0.*3$/)
   })
 
   test('stands by nonsense in its fields: no NaN, no endless figure, no blank page', async () => {
@@ -246,7 +248,7 @@ describe('Carbon twin', { timeout: 120_000 }, () => {
         await userEvent.keyboard(text === '' ? '{Delete}' : text)
         box.blur()
       }
-      await until(() => document.body.innerText).toMatch(/g all-up/)
+      await expect.poll(() => document.body.innerText, SOON).toMatch(/g all-up/)
       expect(document.body.innerText).not.toMatch(/NaN|Infinity|∞|undefined/)
     }
   })

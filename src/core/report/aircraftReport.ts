@@ -12,6 +12,7 @@ import { massOdds } from '../ledger/odds.ts'
 import { balanceReport } from './balanceReport.ts'
 import { cautionsOf } from './cautions.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
+import { seasonReport } from './seasonReport.ts'
 import { twinReport } from './twinReport.ts'
 import type { AircraftReport, OddsEntry, ReportPart, WingReport } from './types.ts'
 
@@ -30,13 +31,13 @@ export function aircraftReport(parts: readonly ReportPart[], frame: Frame): Airc
   const auwG = ledger.basicMassG
 
   const balance = balanceReport(parts, aircraft)
-  const { twin, season } = twinReport(parts, frame)
+  const twin = twinReport(parts, frame)
   return {
     ledger,
     standings: crossings(auwG, aircraft.massLines),
     odds: oddsOf(printed, aircraft),
     twin,
-    season,
+    season: seasonReport(aircraft.season, parts, twin.parts, twin.sides, frame.carbon),
     balance,
     wing: wingOf(aircraft, auwG, balance),
     flight: hovering === null ? null : hoverFigures(hovering, auwG),

@@ -6,15 +6,11 @@ import { armShake, tipMassG } from '../twin/armShake.ts'
 import type { ArmShake } from '../twin/armShake.ts'
 import { frameSides } from '../twin/sides.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
-import { seasonReport } from './seasonReport.ts'
 import { twinEntry } from './twinEntry.ts'
-import type { ReportPart, SeasonReport, TwinEntry, TwinReport } from './types.ts'
+import type { ReportPart, TwinEntry, TwinReport } from './types.ts'
 
-/** The frame beside its carbon twins, and a season on both. */
-export function twinReport(
-  parts: readonly ReportPart[],
-  { aircraft, carbon }: Frame,
-): { readonly twin: TwinReport; readonly season: SeasonReport } {
+/** The frame beside its carbon twins. */
+export function twinReport(parts: readonly ReportPart[], { aircraft, carbon }: Frame): TwinReport {
   const twins = parts.flatMap((one) => twinEntry(one, aircraft.twin) ?? [])
   const sides = frameSides({
     lines: parts.map(({ part, figures }) => {
@@ -32,13 +28,10 @@ export function twinReport(
     flight: hoveringSetup(aircraft),
   })
   return {
-    twin: {
-      plate: aircraft.twin.plate,
-      parts: twins,
-      sides,
-      arms: armsOf(parts, twins, aircraft, sides.printed.auwG.mid),
-    },
-    season: seasonReport(aircraft.season, parts, twins, sides, carbon),
+    plate: aircraft.twin.plate,
+    parts: twins,
+    sides,
+    arms: armsOf(parts, twins, aircraft, sides.printed.auwG.mid),
   }
 }
 

@@ -1,11 +1,15 @@
 import { memo, useMemo } from 'react'
 import { flatness } from '../../../core/twin/flatness.ts'
 import { PLATES } from '../../../core/data/plates.ts'
+import type { Frame } from '../../../core/frame.ts'
+import { seasonReport } from '../../../core/report/seasonReport.ts'
 import { twinReport } from '../../../core/report/twinReport.ts'
+import type { ReportPart, TwinReport } from '../../../core/report/types.ts'
 import { isSoft } from '../../../core/report/twinEntry.ts'
 import { ledgerRows, type LedgerRow } from '../../../state/derived.ts'
 import { useAppState } from '../../appContext.ts'
 import { Section } from '../Section.tsx'
+import type { PartShapes } from '../usePartShapes.ts'
 import { useReportParts } from '../useReportParts.ts'
 import { useShown } from '../ShownAircraft.tsx'
 import { useAircraft } from '../useAircraft.ts'
@@ -32,66 +36,82 @@ export function TwinSection() {
 const TwinBody = memo(function TwinBody() {
   const { frame } = useShown()
   const { parts, shapes } = useReportParts()
-  const report = useMemo(() => (parts === null ? null : twinReport(parts, frame)), [parts, frame])
-  const { currency } = frame.prices
+  const twin = useMemo(() => (parts === null ? null : twinReport(parts, frame)), [parts, frame])
+  if (parts !== null && twin !== null) return <TwinAndSeason {...{ frame, parts, shapes, twin }} />
   return (
     <>
       <div className="craft-side">
         <PlateFields />
       </div>
       <div className="craft-main">
-        {shapes.pending > 0 ? (
-          <p className="hint" role="status">
-            Looking at {shapes.pending} {shapes.pending === 1 ? 'mesh' : 'meshes'}…
-          </p>
-        ) : null}
-        {shapes.failed.length > 0 ? (
-          <p className="caution">No mesh to look at: {shapes.failed.join(', ')}.</p>
-        ) : null}
-        {report === null ? null : (
-          <Comparison
-            report={report}
-            plate={PLATES[frame.aircraft.twin.plate].name}
-            currency={currency}
-          />
-        )}
-      </div>
-      <div className="craft-full">
-        {report === null ? null : (
-          <>
-            <h3>Part by part</h3>
-            <TwinTable parts={report.twin.parts} shapes={shapes.shapes} currency={currency} />
-            <ArmTable arms={report.twin.arms} />
-          </>
-        )}
-        <h3>A season played out</h3>
-        <SeasonFields frame={report?.season.carbonFrame ?? null} />
-        {report === null ? null : <SeasonTables season={report.season} currency={currency} />}
+        <MeshesLeft shapes={shapes} />
       </div>
     </>
   )
 })
 
-interface ComparisonProps {
-  readonly report: ReturnType<typeof twinReport>
-  readonly plate: string
-  readonly currency: string
+interface TwinAndSeasonProps {
+  readonly frame: Frame
+  readonly parts: readonly ReportPart[]
+  readonly shapes: PartShapes
+  readonly twin: TwinReport
 }
 
-/** The printed frame beside the carbon ones. */
-function Comparison({ report: { twin, season }, plate, currency }: ComparisonProps) {
+/** A component of its own, so that twin and season are worked out in two steps, between which the page takes input. */
+function TwinAndSeason({ frame, parts, shapes, twin }: TwinAndSeasonProps) {
+  const { aircraft, carbon, prices } = frame
+  const season = useMemo(
+    () => seasonReport(aircraft.season, parts, twin.parts, twin.sides, carbon),
+    [aircraft.season, parts, twin, carbon],
+  )
+  const { currency } = prices
+  const { sides } = twin
   return (
     <>
-      {twin.sides.cut === null && twin.sides.bought === null ? (
-        <p className="hint">
-          No part lies flat, so none could be cut from plate, and no bought carbon frame is typed
-          in: there is nothing to stand beside the printed frame.
+      <div className="craft-side">
+        <PlateFields />
+      </div>
+      <div className="craft-main">
+        <MeshesLeft shapes={shapes} />
+        {sides.cut === null && sides.bought === null ? (
+          <p className="hint">
+            No part lies flat, so none could be cut from plate, and no bought carbon frame is typed
+            in: there is nothing to stand beside the printed frame.
+          </p>
+        ) : null}
+        <SidesTable
+          sides={sides}
+          plate={PLATES[twin.plate].name}
+          currency={currency}
+          parts={twin.parts}
+        />
+        {season.breaks === null ? null : (
+          <BreakChart breaks={season.breaks} frame={season.carbonFrame} currency={currency} />
+        )}
+      </div>
+      <div className="craft-full">
+        <h3>Part by part</h3>
+        <TwinTable parts={twin.parts} shapes={shapes.shapes} currency={currency} />
+        <ArmTable arms={twin.arms} />
+        <h3>A season played out</h3>
+        <SeasonFields frame={season.carbonFrame} />
+        <SeasonTables season={season} currency={currency} />
+      </div>
+    </>
+  )
+}
+
+function MeshesLeft({ shapes: { pending, failed } }: { readonly shapes: PartShapes }) {
+  return (
+    <>
+      {pending > 0 ? (
+        <p className="hint" role="status">
+          Looking at {pending} {pending === 1 ? 'mesh' : 'meshes'}…
         </p>
       ) : null}
-      <SidesTable sides={twin.sides} plate={plate} currency={currency} parts={twin.parts} />
-      {season.breaks === null ? null : (
-        <BreakChart breaks={season.breaks} frame={season.carbonFrame} currency={currency} />
-      )}
+      {failed.length > 0 ? (
+        <p className="caution">No mesh to look at: {failed.join(', ')}.</p>
+      ) : null}
     </>
   )
 }
