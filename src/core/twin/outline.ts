@@ -145,9 +145,12 @@ function boundsOf(points: Float64Array) {
   return { min: [minX, minY] as const, max: [maxX, maxY] as const }
 }
 
+/** Rows for a union stand as close as for lines this wide: nothing is tilted here, and edges along the rows may be half a pitch off. */
+const UNION_LINE_MM = 0.08
+
 /** Area of the union, mm², where contours overlap; null where they do not and Green's theorem is exact. */
 function scanUnion(outline: Outline, box: ReturnType<typeof boundsOf>): number | null {
-  const grid = planGrid(0, box.min[1], box.max[1], 0)
+  const grid = planGrid(0, box.min[1], box.max[1], 0, UNION_LINE_MM)
   const { region, simple } = scanOutline(outline, grid)
   return simple ? null : rowLengthMm(region) * grid.pitchMm
 }

@@ -1,6 +1,8 @@
 import type { Contours } from './contours.ts'
-import { joinContours } from './contours.ts'
+import { greenArea, joinContours } from './contours.ts'
+import type { BandSide } from './edgeBand.ts'
 import { scanEdgeBand } from './edgeBand.ts'
+import { separatePieces } from './rooms.ts'
 import { rowLengthMm } from './rowSet.ts'
 import type { RowSet } from './rowSet.ts'
 import { subtractRows } from './rowAlgebra.ts'
@@ -29,6 +31,10 @@ export interface CutLayer {
   readonly correction: readonly [number, number]
   readonly bridgedMm: number
   readonly lengthMm: number
+  /** Where the solid lies from its outline. */
+  readonly solidSide: BandSide
+  /** How many pieces the layer is in. */
+  readonly islands: number
   /** I_i along u and along v, worked out when first asked for. */
   readonly inset: [RowSet | null, RowSet | null]
 }
@@ -69,15 +75,28 @@ function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: nu
     correction: [areaU > 0 ? areaMm2 / areaU : 1, areaV > 0 ? areaMm2 / areaV : 1],
     bridgedMm: contours.bridgedMm,
     lengthMm: contours.lengthMm,
+    solidSide: simple && contours.signedAreaMm2 > 0 ? 'inside' : 'both',
+    islands: simple
+      ? countOuter(outline, contours.signedAreaMm2)
+      : separatePieces(alongU.region).count,
     inset: [null, null],
   }
+}
+
+/** Contours that run the way the whole does: of bodies inside out, those that run clockwise. */
+function countOuter({ points, start }: Outline, signedAreaMm2: number): number {
+  let count = 0
+  for (let c = 0; c + 1 < start.length; c++) {
+    if (greenArea(points, 2 * start[c]!, 2 * start[c + 1]!) * signedAreaMm2 > 0) count++
+  }
+  return count
 }
 
 /** I_i: what lies deeper than `depthMm` inside the outline. */
 export function insetOf(layer: CutLayer, along: 0 | 1, depthMm: number, grids: Grids): RowSet {
   const known = layer.inset[along]
   if (known) return known
-  const band = scanEdgeBand(layer.outline, depthMm, grids[along])
+  const band = scanEdgeBand(layer.outline, depthMm, grids[along], layer.solidSide)
   const inset = subtractRows(layer.rows[along], band)
   layer.inset[along] = inset
   return inset

@@ -1,6 +1,6 @@
 import type { CutLayer, Grids } from './cutLayer.ts'
 import { insetOf } from './cutLayer.ts'
-import { dropSmallPieces, measureBoundary, separatePieces } from './rooms.ts'
+import { dropSmallPieces, measureBoundary } from './rooms.ts'
 import { intersectAll, subtractRows } from './rowAlgebra.ts'
 import type { RowSet } from './rowSet.ts'
 import { emptyRows, rowLengthMm } from './rowSet.ts'
@@ -8,9 +8,10 @@ import type { ScanGrid } from './scanGrid.ts'
 
 /** What one layer holds, in its own scan direction. Areas mm², lengths mm. */
 export interface LayerAreas {
-  /** The rows that `skin` and `room` are on. */
+  /** The rows that skin and room are on. */
   readonly grid: ScanGrid
-  readonly skin: RowSet
+  /** Worked out when asked for: most layers are like one before and need no more than its area. */
+  readonly skin: () => RowSet
   readonly room: RowSet
   readonly areaMm2: number
   readonly wallMm2: number
@@ -57,20 +58,18 @@ export function measureLayer(
   const covered = neighbours.includes(null)
     ? emptyRows(grids[along].rows)
     : intersectAll(inset, coversOf(layer, neighbours, along))
-  const room = dropSmallPieces(
+  const { kept: room, pieces } = dropSmallPieces(
     covered,
-    separatePieces(covered),
     pitchMm,
     LEAST_ROOM_LINES2 * lineMm * lineMm,
   )
   const boundary = measureBoundary(room, pitchMm)
-  const skin = subtractRows(inset, room)
   const scale = layer.correction[along]
   const insetMm2 = rowLengthMm(inset) * pitchMm * scale
   const roomMm2 = rowLengthMm(room) * pitchMm * scale
   return {
     grid: grids[along],
-    skin,
+    skin: () => subtractRows(inset, room),
     room,
     areaMm2: layer.areaMm2,
     wallMm2: Math.max(0, layer.areaMm2 - insetMm2),
@@ -78,9 +77,9 @@ export function measureLayer(
     roomMm2,
     roomSeenMm: boundary.seenMm,
     roomWalkMm: boundary.walkMm,
-    rooms: room === covered ? separatePieces(covered).count : separatePieces(room).count,
+    rooms: pieces,
     contours: layer.outline.start.length - 1,
-    islands: separatePieces(layer.rows[along]).count,
+    islands: layer.islands,
   }
 }
 

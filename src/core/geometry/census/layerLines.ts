@@ -17,16 +17,17 @@ export interface LayerLines {
 }
 
 export function linesOf(areas: LayerAreas, lineMm: number): LayerLines {
+  const skin = areas.skin()
   return {
     areas,
-    skin: measureLines(areas.skin, areas.grid, lineMm, SKIN_STEPS),
+    skin: measureLines(skin, areas.grid, lineMm, SKIN_STEPS),
     room: measureLines(areas.room, areas.grid, lineMm, ROOM_STEPS),
-    skinBoundary: measureBoundary(areas.skin, areas.grid.pitchMm),
+    skinBoundary: measureBoundary(skin, areas.grid.pitchMm),
   }
 }
 
 /** Layers whose every measure differs by less than this share have lines alike. */
-const ALIKE = 0.04
+const ALIKE = 0.08
 /** Differences below so many line widths squared (or line widths) make none. */
 const TRIFLE_LINES = 2
 

@@ -32,19 +32,24 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
   const crossed = createRoute(settings)
   const byLayer = createLayerLists()
   const last: [LaidOut | null, LaidOut | null] = [null, null]
-  let known: { shape: number; turns: Float64Array; runs: OutlineRuns } | null = null
+  let known: Known | null = null
   return {
     add(layer, areas) {
       if (known?.shape !== layer.shape) {
         const turns = turnsOf(layer.outline)
-        known = { shape: layer.shape, turns, runs: findWallRuns(layer.outline, turns) }
+        known = {
+          shape: layer.shape,
+          turns,
+          runs: findWallRuns(layer.outline, turns),
+          seams: null,
+        }
       }
       if (walls > 0) runs.add(known.runs, lapsThatFit(known.runs, areas.wallMm2, walls, lineMm))
       const { along } = areas.grid
       let laid = last[along]
       if (!laid || !isAlike(laid.lines.areas, areas, lineMm)) {
-        const seams = findSeams(layer.outline, known.turns, walls * lineMm)
-        laid = { lines: linesOf(areas, lineMm), seams }
+        known.seams ??= findSeams(layer.outline, known.turns, walls * lineMm)
+        laid = { lines: linesOf(areas, lineMm), seams: known.seams }
         last[along] = laid
       }
       const { lines, seams } = laid
@@ -73,6 +78,14 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
       }
     },
   }
+}
+
+/** The outline last seen. */
+interface Known {
+  readonly shape: number
+  readonly turns: Float64Array
+  readonly runs: OutlineRuns
+  seams: Seams | null
 }
 
 interface LaidOut {

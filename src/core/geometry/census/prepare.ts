@@ -29,8 +29,8 @@ export function prepare(mesh: Mesh, settings: GeometrySettings): Prepared {
   const overhang = Math.tan((settings.supportAngleDeg * Math.PI) / 180)
   const margin = Math.max(settings.brimMm, settings.supports ? settings.layerMm * overhang : 0)
   const grids: Grids = [
-    planGrid(0, extent.vLow, extent.vHigh, margin),
-    planGrid(1, extent.uLow, extent.uHigh, margin),
+    planGrid(0, extent.vLow, extent.vHigh, margin, settings.lineMm),
+    planGrid(1, extent.uLow, extent.uHigh, margin, settings.lineMm),
   ]
   const slice = createSlicer(mesh, plan, FRAME)
   const cutLayer = createLayerCutter(grids)

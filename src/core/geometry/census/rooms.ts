@@ -14,67 +14,76 @@ export function separatePieces(region: RowSet): Pieces {
   const { start, spans } = region
   const count = spans.length / 2
   const parent = new Int32Array(count)
-  for (let i = 0; i < count; i++) parent[i] = i
-  const find = (i: number): number => {
-    let root = i
-    while (parent[root] !== root) root = parent[root]!
-    while (parent[i] !== root) {
-      const next = parent[i]!
-      parent[i] = root
-      i = next
-    }
-    return root
-  }
-  for (let row = 1; row + 1 < start.length; row++) {
-    let i = start[row - 1]!
-    let j = start[row]!
-    const iEnd = start[row]!
-    const jEnd = start[row + 1]!
-    while (i < iEnd && j < jEnd) {
-      if (spans[2 * i]! < spans[2 * j + 1]! && spans[2 * j]! < spans[2 * i + 1]!) {
-        const a = find(i)
-        const b = find(j)
-        if (a !== b) parent[Math.max(a, b)] = Math.min(a, b)
+  // The stretches of the row before, and of this one.
+  let i = 0
+  let iEnd = 0
+  for (let row = 0; row + 1 < start.length; row++) {
+    const begin = iEnd
+    const end = start[row + 1]!
+    for (let j = begin; j < end; j++) {
+      const from = spans[2 * j]!
+      const to = spans[2 * j + 1]!
+      while (i < iEnd && spans[2 * i + 1]! <= from) i++
+      let root = j
+      for (let k = i; k < iEnd && spans[2 * k]! < to; k++) {
+        const other = rootOf(parent, k)
+        if (other === root) continue
+        if (root === j) {
+          root = other
+        } else if (other < root) {
+          parent[root] = other
+          root = other
+        } else {
+          parent[other] = root
+        }
       }
-      if (spans[2 * i + 1]! < spans[2 * j + 1]!) i++
-      else j++
+      parent[j] = root
     }
+    i = begin
+    iEnd = end
   }
   const label = new Int32Array(count)
   const lengths: number[] = []
-  for (let i = 0; i < count; i++) {
-    const root = find(i)
-    if (root === i) {
-      label[i] = lengths.length
-      lengths.push(0)
-    } else {
-      label[i] = label[root]!
-    }
-    lengths[label[i]!]! += spans[2 * i + 1]! - spans[2 * i]!
+  for (let j = 0; j < count; j++) {
+    const root = parent[j]!
+    // Parents come before their children and are labelled by now.
+    const piece = root === j ? lengths.push(0) - 1 : label[root]!
+    label[j] = piece
+    lengths[piece]! += spans[2 * j + 1]! - spans[2 * j]!
   }
   return { count: lengths.length, label, rowLengthMm: Float64Array.from(lengths) }
 }
 
-/** The region without its pieces smaller than `leastAreaMm2`. */
+function rootOf(parent: Int32Array, i: number): number {
+  let root = i
+  while (parent[root] !== root) root = parent[root]!
+  while (parent[i] !== root) {
+    const next = parent[i]!
+    parent[i] = root
+    i = next
+  }
+  return root
+}
+
+/** The region without its pieces smaller than `leastAreaMm2`, and how many pieces are left of it. */
 export function dropSmallPieces(
   region: RowSet,
-  pieces: Pieces,
   pitchMm: number,
   leastAreaMm2: number,
-): RowSet {
-  const small = (label: number): boolean => pieces.rowLengthMm[label]! * pitchMm < leastAreaMm2
-  let any = false
-  for (let i = 0; i < pieces.count && !any; i++) any = small(i)
-  if (!any) return region
+): { kept: RowSet; pieces: number } {
+  const { count, label, rowLengthMm } = separatePieces(region)
+  const isSmall = rowLengthMm.map((mm) => (mm * pitchMm < leastAreaMm2 ? 1 : 0))
+  const pieces = count - isSmall.reduce((sum, one) => sum + one, 0)
+  if (pieces === count) return { kept: region, pieces }
   const start = new Int32Array(region.start.length)
   const spans: number[] = []
   for (let row = 0; row + 1 < start.length; row++) {
     for (let i = region.start[row]!; i < region.start[row + 1]!; i++) {
-      if (!small(pieces.label[i]!)) spans.push(region.spans[2 * i]!, region.spans[2 * i + 1]!)
+      if (!isSmall[label[i]!]) spans.push(region.spans[2 * i]!, region.spans[2 * i + 1]!)
     }
     start[row + 1] = spans.length / 2
   }
-  return { start, spans: Float64Array.from(spans) }
+  return { kept: { start, spans: Float64Array.from(spans) }, pieces }
 }
 
 /** How lines along the rows meet the boundary of a region. */
@@ -104,7 +113,7 @@ export function measureBoundary(region: RowSet, pitchMm: number): Boundary {
         const at = spans[2 * i + side]!
         while (j < jEnd && spans[2 * j + side]! < at - reach) j++
         const step = j < jEnd ? spans[2 * j + side]! - at : Infinity
-        walk += step <= reach ? Math.hypot(step, pitchMm) : pitchMm
+        walk += step <= reach ? Math.sqrt(step * step + pitchMm * pitchMm) : pitchMm
       }
     }
   }

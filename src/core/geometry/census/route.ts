@@ -43,7 +43,7 @@ const USUAL_SPACING = ROOM_STEPS.indexOf(4)
 const USUAL_CROSSED = ROOM_STEPS.indexOf(8)
 
 /** Layers alike are gone over from at most this many places; then from the nearest of these. */
-const MOST_TOURS = 3
+const MOST_TOURS = 2
 
 /**
  * The head goes over each layer as it would when printing: walls, then skin, then infill, always to the nearest next line.

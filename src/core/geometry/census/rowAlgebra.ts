@@ -5,54 +5,60 @@ import { createScratch } from './scratch.ts'
 const scratch = createScratch()
 const spare = createScratch()
 
-/** What lies in all of them: `region` and every cover. One pass over the rows, however many covers there are. */
+/** What lies in all of them: `region` and every cover. */
 export function intersectAll(region: RowSet, covers: readonly RowSet[]): RowSet {
   const rows = region.start.length - 1
   if (covers.some(isEmpty)) return emptyRows(rows)
-  const start = new Int32Array(rows + 1)
   let most = region.spans.length
   for (const cover of covers) most += cover.spans.length
-  const out = scratch.floats(most)
-  const space = spare.floats(most)
+  let start = region.start
+  let spans = region.spans
+  covers.forEach((cover, i) => {
+    const space = i % 2 === 0 ? scratch : spare
+    const keptStart = space.ints(rows + 1)
+    const kept = space.floats(most)
+    intersect(start, spans, cover, rows, keptStart, kept)
+    start = keptStart
+    spans = kept
+  })
+  return { start: start.slice(0, rows + 1), spans: spans.slice(0, 2 * start[rows]!) }
+}
+
+/** Writes what lies in both. */
+function intersect(
+  start: Int32Array,
+  spans: Float64Array,
+  cover: RowSet,
+  rows: number,
+  keptStart: Int32Array,
+  kept: Float64Array,
+): void {
+  const { start: coverStart, spans: coverSpans } = cover
   let written = 0
+  let i = 0
+  let j = 0
+  keptStart[0] = 0
   for (let row = 0; row < rows; row++) {
-    const begin = written
-    for (let i = region.start[row]! * 2; i < region.start[row + 1]! * 2; i++) {
-      out[written++] = region.spans[i]!
-    }
-    for (let c = 0; c < covers.length && written > begin; c++) {
-      const { start: coverStart, spans } = covers[c]!
-      let j = coverStart[row]! * 2
-      const jEnd = coverStart[row + 1]! * 2
-      // Most often one stretch of the cover holds the only stretch there is.
-      if (
-        written === begin + 2 &&
-        jEnd === j + 2 &&
-        spans[j]! <= out[begin]! &&
-        spans[j + 1]! >= out[begin + 1]!
-      ) {
-        continue
+    const iEnd = 2 * start[row + 1]!
+    const jEnd = 2 * coverStart[row + 1]!
+    while (i < iEnd && j < jEnd) {
+      const aFrom = spans[i]!
+      const aTo = spans[i + 1]!
+      const bFrom = coverSpans[j]!
+      const bTo = coverSpans[j + 1]!
+      const from = aFrom > bFrom ? aFrom : bFrom
+      const to = aTo < bTo ? aTo : bTo
+      if (to - from >= LEAST_SPAN_MM) {
+        kept[written++] = from
+        kept[written++] = to
       }
-      let kept = 0
-      let i = begin
-      while (i < written && j < jEnd) {
-        const aTo = out[i + 1]!
-        const bTo = spans[j + 1]!
-        const from = out[i]! > spans[j]! ? out[i]! : spans[j]!
-        const to = aTo < bTo ? aTo : bTo
-        if (to - from >= LEAST_SPAN_MM) {
-          space[kept++] = from
-          space[kept++] = to
-        }
-        if (aTo < bTo) i += 2
-        else j += 2
-      }
-      for (let k = 0; k < kept; k++) out[begin + k] = space[k]!
-      written = begin + kept
+      if (aTo < bTo) i += 2
+      else j += 2
     }
-    start[row + 1] = written / 2
+    i = iEnd
+    j = jEnd
+    keptStart[row + 1] = written >> 1
   }
-  return { start, spans: out.slice(0, written) }
 }
 
 /** What lies in `a` and not in `b`. */

@@ -109,4 +109,5 @@ export function sameOutline(a: Outline, b: Outline): boolean {
   return true
 }
 
-const SAME_MM = 1e-5
+/** A quarter of the tolerance that outlines are simplified by. */
+const SAME_MM = 5e-4

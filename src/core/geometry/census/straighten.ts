@@ -40,6 +40,7 @@ export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): Stra
     const here = (originMm + (row + 0.5) * pitchMm) * COS
     const begin = start[row]!
     const end = start[row + 1]!
+    let before = Infinity
     for (let k = begin; k < end; k++) {
       const i = mirrored ? begin + end - 1 - k : k
       const from = mirrored ? -spans[2 * i + 1]! : spans[2 * i]!
@@ -51,12 +52,14 @@ export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): Stra
         const a = middle - halfWay > from ? middle - halfWay : from
         const b = middle + halfWay < to ? middle + halfWay : to
         if (b <= a) continue
-        if (a - open.to[j]! >= gap) {
+        const short = a - open.to[j]!
+        if (short >= gap || (a === from && a - Math.max(before, open.to[j]!) > short / 2)) {
           if (open.to[j]! > -Infinity) done.add(j, open.from[j]!, open.to[j]!)
           open.from[j] = a
         }
         open.to[j] = b
       }
+      before = to
     }
   }
   for (let j = 0; j < count; j++) {

@@ -20,7 +20,12 @@ export function createSupportColumns(
   return (layer, beneath, stepMm) => {
     if (layer !== beneath) {
       const beyond = subtractRows(layer.rows[0], beneath.rows[0])
-      const held = scanEdgeBand(beneath.outline, stepMm, grids[0])
+      const held = scanEdgeBand(
+        beneath.outline,
+        stepMm,
+        grids[0],
+        beneath.solidSide === 'inside' ? 'outside' : 'both',
+      )
       const hanging = subtractRows(beyond, held)
       if (!isEmpty(hanging)) {
         columns = uniteRows(columns, subtractRows(hanging, findBridges(layer, beneath, grids)))

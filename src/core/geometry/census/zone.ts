@@ -75,7 +75,7 @@ function roomAreas(areas: LayerAreas, room: LayerAreas['room']): LayerAreas {
   const rooms = separatePieces(room).count
   return {
     grid,
-    skin: emptyRows(grid.rows),
+    skin: () => emptyRows(grid.rows),
     room,
     areaMm2: 0,
     wallMm2: 0,

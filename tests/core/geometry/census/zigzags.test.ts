@@ -20,7 +20,7 @@ function scan(along: 0 | 1, contours: readonly (readonly (readonly [number, numb
     ])
   const start = [0]
   for (const contour of contours) start.push(start.at(-1)! + contour.length)
-  const grid = planGrid(along, -30, 80, 0)
+  const grid = planGrid(along, -30, 80, 0, 0.4)
   const outline = { points: Float64Array.from(points), start: Int32Array.from(start) }
   return { grid, region: scanOutline(outline, grid).region }
 }
