@@ -20,6 +20,7 @@ import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
 import { createPool } from '../../src/jobs/pool.ts'
 import { loadManifold, solidCensus } from '../support/solidCensus.ts'
 import { parseWithThreeStlLoader } from '../support/threeStlLoader.ts'
+import { sphere } from '../support/meshes.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 import { alternate, clock, logSlope, median } from './median.ts'
 import { pageTimes, type PageTimes } from './pageTimes.ts'
@@ -192,7 +193,8 @@ async function growth(): Promise<void> {
 }
 
 async function memory(): Promise<void> {
-  const bytes = writeStlBinary(await organicPart(4_000_000))
+  // 50 bytes a triangle, and a ball of n sides has n² of them.
+  const bytes = writeStlBinary(sphere(40, 2000))
   const path = join(folder, 'large.stl')
   writeFileSync(path, bytes)
   const child = new URL('memoryChild.ts', import.meta.url).pathname

@@ -5,7 +5,7 @@ import { measureMesh } from '../../src/core/geometry/measure.ts'
 /** Reads and measures the file named on the command line; prints how far that raised the process's peak memory, bytes. */
 const path = process.argv[2]!
 const before = process.memoryUsage().rss
-const bytes = new Uint8Array(readFileSync(path))
+const bytes = readFileSync(path)
 const { mesh } = readMesh(bytes, path)
 const { volumeMm3 } = measureMesh(mesh, 1)
 if (!(volumeMm3 > 0)) throw new Error('The part has no volume.')

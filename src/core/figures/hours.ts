@@ -8,7 +8,7 @@ import { infillSpacingMm, PATTERN_MODELS, zoneRecipe } from './infill.ts'
 import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
-import { atSpacing, hopCount, hopsOf, lapTime, travelTime, zigzagTime } from './motion.ts'
+import { atSpacing, hopCount, lapTime, travelTime, zigzagTime } from './motion.ts'
 import { rangeAbout } from './spread.ts'
 
 /**
@@ -85,8 +85,9 @@ function addLines(
       return { cruiseS: cruiseS / length, turnS: (kind.timeAt(motion) - cruiseS) / number }
     }
     const slow = Math.min(kind.wantedMmS, printer.firstLayerMmS)
-    const first = timesAt(slow, layers.heightMm[0]!)
+    const onFirst = kind.length[0]! > 0 || kind.number[0]! > 0
     const usual = timesAt(kind.wantedMmS, recipe.layerMm)
+    const first = onFirst ? timesAt(slow, layers.heightMm[0]!) : usual
     for (let i = 0; i < layers.count; i++) {
       const { cruiseS, turnS } = i === 0 ? first : usual
       layerS[i]! += cruiseS * kind.length[i]! + turnS * kind.number[i]!
@@ -114,7 +115,7 @@ function addTravels(
     [false, nearHops],
     [true, farHops],
   ] as const) {
-    const seconds = (table: TravelTable): number => travelTime(hopsOf(table, far), motion)
+    const seconds = (table: TravelTable): number => travelTime(table, far, motion)
     const infillS =
       recipe.infillPct > 0
         ? atSpacing(
@@ -138,7 +139,7 @@ function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kin
   const brimMm2 = new Float64Array(layers.count)
   brimMm2[0] = census.brimMm3 / layers.heightMm[0]!
   const supportMm = (sum(layers.supportMm2) * SUPPORT_SHARE) / lineMm
-  const supportRunMm = Math.sqrt(Math.max(...layers.supportMm2))
+  const supportRunMm = Math.sqrt(most(layers.supportMm2))
   const lines = { accelMmS2: printer.accelMmS2 }
   return [
     {
@@ -172,7 +173,7 @@ function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kin
       length: moves.byLayer.roomMm,
       number: moves.byLayer.roomLines,
       wantedMmS: printer.infillMmS,
-      timeAt: (motion) => infillTime(census, recipe, motion),
+      timeAt: infillTime(census, recipe),
     },
     {
       ...lines,
@@ -196,6 +197,12 @@ function evenRuns(lengthMm: number, runMm: number, motion: Motion): number {
   if (lengthMm <= 0 || runMm <= 0) return 0
   const corner = Math.min(motion.cornerMmS, motion.speedMmS)
   return (lengthMm / runMm) * moveTime(runMm, motion.speedMmS, motion.accelMmS2, corner)
+}
+
+function most(values: ArrayLike<number>): number {
+  let largest = 0
+  for (let i = 0; i < values.length; i++) largest = Math.max(largest, values[i]!)
+  return largest
 }
 
 function sum(values: ArrayLike<number>): number {

@@ -12,7 +12,7 @@ const SIGMA_HONEYCOMB = 0.5
  * Seconds for all infill. Lines from wall to wall are runs between right-angled steps; the steps together are as long as
  * the turns of the figures. Honeycomb is all cell sides; gyroid waves are taken as straight lines of their longer length.
  */
-export function infillTime(census: Census, recipe: Recipe, motion: Motion): number {
+export function infillTime(census: Census, recipe: Recipe): (motion: Motion) => number {
   let pathMm = 0
   let turnMm = 0
   let lines = 0
@@ -23,13 +23,15 @@ export function infillTime(census: Census, recipe: Recipe, motion: Motion): numb
     turnMm += layer.turnMm
     lines += layer.lines
   }
-  if (pathMm <= 0) return 0
+  if (pathMm <= 0) return () => 0
   const spacing = infillSpacingMm(recipe)
   if (recipe.pattern === 'honeycomb') {
-    const corner = cornerSpeedMmS(SIGMA_HONEYCOMB, motion)
     // Two paths share a row of cells √3·side wide, so a side is 2/√3 of the distance between paths.
     const side = (2 / Math.sqrt(3)) * spacing
-    return (pathMm / side) * moveTime(side, motion.speedMmS, motion.accelMmS2, corner)
+    return (motion) => {
+      const corner = cornerSpeedMmS(SIGMA_HONEYCOMB, motion)
+      return (pathMm / side) * moveTime(side, motion.speedMmS, motion.accelMmS2, corner)
+    }
   }
   const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
   const { room, oneWay } = census.moves
@@ -37,5 +39,6 @@ export function infillTime(census: Census, recipe: Recipe, motion: Motion): numb
   const stretched = { ...room, lengthMm: room.lengthMm.map((mm) => mm * pathFactor) }
   // The figures count a turn without the line width that its two lines have already covered.
   const stepMm = recipe.lineMm + (lines > 0 ? turnMm / lines : 0)
-  return directions * zigzagTime(stretched, zigzags, spacing, stepMm, recipe.lineMm, motion)
+  return (motion) =>
+    directions * zigzagTime(stretched, zigzags, spacing, stepMm, recipe.lineMm, motion)
 }

@@ -78,8 +78,11 @@ export function zigzagTime(
 }
 
 /** How many moves. */
-export const hopCount = ({ count }: TravelTable): number =>
-  count.reduce((sum, some) => sum + some, 0)
+export function hopCount({ count }: TravelTable): number {
+  let hops = 0
+  for (let i = 0; i < count.length; i++) hops += count[i]!
+  return hops
+}
 
 /** A measure of the moves to infill lines `spacingMm` apart; between the spacings of the tables, in even ratios. */
 export function atSpacing(
@@ -101,19 +104,18 @@ export interface TravelMotion extends Pick<Motion, 'speedMmS' | 'accelMmS2'> {
   readonly retractS: number
 }
 
-/** The moves that leave the filament where it is, or those that draw it back. */
-export function hopsOf({ lengthMm, count }: TravelTable, far: boolean): TravelTable {
-  return { lengthMm, count: count.map((some, i) => (isFar(lengthMm[i]!) === far ? some : 0)) }
-}
-
 const isFar = (lengthMm: number): boolean => lengthMm > RETRACT_BEYOND_MM
 
-/** Seconds for the moves without plastic, from rest to rest; long ones also draw the filament back and push it forward. */
-export function travelTime(travel: TravelTable, motion: TravelMotion): number {
+/**
+ * Seconds for the moves without plastic, from rest to rest: those that leave the filament where it is, or the `far` ones, which
+ * draw it back and push it forward.
+ */
+export function travelTime(travel: TravelTable, far: boolean, motion: TravelMotion): number {
   let timeS = 0
   for (let i = 0; i < travel.count.length; i++) {
     const lengthMm = travel.lengthMm[i]!
-    const pause = isFar(lengthMm) ? motion.retractS : 0
+    if (isFar(lengthMm) !== far) continue
+    const pause = far ? motion.retractS : 0
     timeS += travel.count[i]! * (moveTime(lengthMm, motion.speedMmS, motion.accelMmS2) + pause)
   }
   return timeS
