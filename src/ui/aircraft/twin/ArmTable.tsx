@@ -31,7 +31,7 @@ export function ArmTable({ arms }: ArmTableProps) {
             <th scope="col" className="figures">
               Cut <small>Hz</small>
             </th>
-            <th scope="col">
+            <th scope="col" className="twin-choice-head">
               Free length <small>mm</small>
             </th>
           </tr>
@@ -42,7 +42,7 @@ export function ArmTable({ arms }: ArmTableProps) {
               <th scope="row">{arm.name}</th>
               <HzCell hz={arm.printedHz} />
               <HzCell hz={arm.plateHz} />
-              <td>
+              <td className="twin-choice">
                 <FreeLength arm={arm} />
               </td>
             </tr>
