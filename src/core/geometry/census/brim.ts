@@ -27,5 +27,5 @@ function outerOutlines(outline: Outline): Outline {
     points.push(...outline.points.subarray(begin, end))
     start.push(points.length / 2)
   }
-  return { points: Float64Array.from(points), start: Int32Array.from(start) }
+  return { points: new Float64Array(points), start: Int32Array.from(start) }
 }

@@ -216,7 +216,7 @@ function walk(cut: LayerCut, mate: Int32Array, bridgedMm: number): Contours {
   }
   return {
     points: out.subarray(0, written),
-    start: Int32Array.from(start),
+    start: new Int32Array(start),
     signedAreaMm2: area,
     bridgedMm,
     lengthMm: length,

@@ -1,7 +1,6 @@
 import type { RowSet } from './rowSet.ts'
 import { emptyRows } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
-import { rowAbove } from './scanGrid.ts'
 import type { Outline } from './simplify.ts'
 import { createStretchList } from './stretchList.ts'
 
@@ -17,6 +16,8 @@ const MITRE_MM = 0.002
 const list = createStretchList()
 /** u, v and the unit normal of the edge that begins there, of one contour's points. */
 let corners = new Float64Array(256)
+/** u, v of the four corners of the strip at hand. */
+const strip = new Float64Array(8)
 
 /**
  * What lies within `radiusMm` of the outline's edges on one side of it, on the rows of a grid; of the other side it may hold
@@ -95,79 +96,16 @@ function addSide(count: number, sense: number, radiusMm: number, grid: ScanGrid)
     const qScale = reach / qSum
     const pMitred = pSum >= leastSum
     const qMitred = qSum >= leastSum
-    addStrip(
-      pu,
-      pv,
-      qu,
-      qv,
-      qu + (qMitred ? (nu + afterU) * qScale : nu * reach),
-      qv + (qMitred ? (nv + afterV) * qScale : nv * reach),
-      pu + (pMitred ? (nu + beforeU) * pScale : nu * reach),
-      pv + (pMitred ? (nv + beforeV) * pScale : nv * reach),
-      grid,
-    )
+    strip[0] = pu
+    strip[1] = pv
+    strip[2] = qu
+    strip[3] = qv
+    strip[4] = qu + (qMitred ? (nu + afterU) * qScale : nu * reach)
+    strip[5] = qv + (qMitred ? (nv + afterV) * qScale : nv * reach)
+    strip[6] = pu + (pMitred ? (nu + beforeU) * pScale : nu * reach)
+    strip[7] = pv + (pMitred ? (nv + beforeV) * pScale : nv * reach)
+    list.addQuad(strip, grid)
     // The strips gape where the edge turns away from their side.
-    if (!pMitred && (beforeU * nv - beforeV * nu) * sense <= 0) addDisc(pu, pv, radiusMm, grid)
-  }
-}
-
-/** A convex shape of four corners, in order. */
-function addStrip(
-  au: number,
-  av: number,
-  bu: number,
-  bv: number,
-  cu: number,
-  cv: number,
-  du: number,
-  dv: number,
-  { rows, originMm, pitchMm }: ScanGrid,
-): void {
-  const a = rowAbove(av, originMm, pitchMm)
-  const b = rowAbove(bv, originMm, pitchMm)
-  const c = rowAbove(cv, originMm, pitchMm)
-  const d = rowAbove(dv, originMm, pitchMm)
-  const first = Math.max(0, Math.min(a, b, c, d))
-  const past = Math.min(rows, Math.max(a, b, c, d))
-  if (first >= past) return
-  list.open(first, past)
-  const middle = originMm + pitchMm / 2
-  addEdge(au, av, a, bu, bv, b, middle, pitchMm)
-  addEdge(bu, bv, b, cu, cv, c, middle, pitchMm)
-  addEdge(cu, cv, c, du, dv, d, middle, pitchMm)
-  addEdge(du, dv, d, au, av, a, middle, pitchMm)
-}
-
-function addEdge(
-  pu: number,
-  pv: number,
-  pRow: number,
-  qu: number,
-  qv: number,
-  qRow: number,
-  middle: number,
-  pitchMm: number,
-): void {
-  if (pRow === qRow) return
-  const slope = (qu - pu) / (qv - pv)
-  const base = pu + (middle - pv) * slope
-  if (pRow < qRow) list.stretch(pRow, qRow, base, pitchMm * slope)
-  else list.stretch(qRow, pRow, base, pitchMm * slope)
-}
-
-function addDisc(
-  u: number,
-  v: number,
-  radiusMm: number,
-  { rows, originMm, pitchMm }: ScanGrid,
-): void {
-  const first = Math.max(0, rowAbove(v - radiusMm, originMm, pitchMm))
-  const past = Math.min(rows, rowAbove(v + radiusMm, originMm, pitchMm))
-  if (first >= past) return
-  list.open(first, past)
-  for (let row = first; row < past; row++) {
-    const away = originMm + (row + 0.5) * pitchMm - v
-    const half = Math.sqrt(Math.max(0, radiusMm * radiusMm - away * away))
-    list.reach(row, u - half, u + half)
+    if (!pMitred && (beforeU * nv - beforeV * nu) * sense <= 0) list.addDisc(pu, pv, radiusMm, grid)
   }
 }

@@ -51,7 +51,7 @@ export function separatePieces(region: RowSet): Pieces {
     label[j] = piece
     lengths[piece]! += spans[2 * j + 1]! - spans[2 * j]!
   }
-  return { count: lengths.length, label, rowLengthMm: Float64Array.from(lengths) }
+  return { count: lengths.length, label, rowLengthMm: new Float64Array(lengths) }
 }
 
 function rootOf(parent: Int32Array, i: number): number {
@@ -83,7 +83,7 @@ export function dropSmallPieces(
     }
     start[row + 1] = spans.length / 2
   }
-  return { kept: { start, spans: Float64Array.from(spans) }, pieces }
+  return { kept: { start, spans: new Float64Array(spans) }, pieces }
 }
 
 /** How lines along the rows meet the boundary of a region. */

@@ -58,7 +58,7 @@ export function createRoute(settings: GeometrySettings): Route {
   const fold = (lists: (hops: Hops) => readonly number[]): TravelTable => {
     const tally = createTally()
     for (const { hops, layers } of tours) {
-      for (const mm of lists(hops)) addLength(tally, mm, layers)
+      lists(hops).forEach((mm) => addLength(tally, mm, layers))
     }
     const { lengthMm, weight } = tallyTable(tally)
     return { lengthMm, count: weight }
@@ -66,9 +66,9 @@ export function createRoute(settings: GeometrySettings): Route {
   return {
     goOver(lines, seams, other) {
       const before = known.get(lines) ?? []
-      const [nearest, apartMm] = nearestTour(before, here, other)
-      let tour = nearest
-      if (!tour || (apartMm > SAME_MM && before.length < MOST_TOURS)) {
+      const nearest = nearestTour(before, here, other)
+      let { tour } = nearest
+      if (!tour || (nearest.apartMm > SAME_MM && before.length < MOST_TOURS)) {
         tour = goRound(lines, seams, other, settings, here)
         tours.push(tour)
         before.push(tour)
@@ -100,17 +100,19 @@ function nearestTour(
   tours: readonly Tour[],
   here: Place,
   other: LayerLines | null,
-): [Tour | null, apartMm: number] {
+): { readonly tour: Tour | null; readonly apartMm: number } {
   let best: Tour | null = null
   let bestMm = Infinity
   for (const tour of tours) {
     if (tour.other !== other) continue
-    const mm = Math.hypot(tour.from.x - here.x, tour.from.y - here.y)
+    const x = tour.from.x - here.x
+    const y = tour.from.y - here.y
+    const mm = Math.sqrt(x * x + y * y)
     if (mm >= bestMm) continue
     best = tour
     bestMm = mm
   }
-  return [best, bestMm]
+  return { tour: best, apartMm: bestMm }
 }
 
 function goRound(
@@ -139,15 +141,16 @@ function goRound(
     back.push(wayToWalls(seams, walls, lineMm, end))
     if (i === usual) to = end
   }
-  let nearHops = 0
-  let farHops = 0
-  for (const list of [wall, skins, infill[usual]!, [back[usual]!]]) {
-    for (const mm of list) {
-      if (mm > RETRACT_BEYOND_MM) farHops++
-      else nearHops++
-    }
-  }
+  const usualHops = [wall, skins, infill[usual]!, [back[usual]!]]
+  const farHops = usualHops.reduce((sum, list) => sum + farIn(list), 0)
+  const nearHops = usualHops.reduce((sum, list) => sum + list.length, 0) - farHops
   const bareBack = wayToWalls(seams, walls, lineMm, here)
   const hops = { wall, skin: skins, infill, back, bareBack }
   return { from, to, other, hops, nearHops, farHops, layers: 0 }
+}
+
+function farIn(hops: readonly number[]): number {
+  let far = 0
+  for (let i = 0; i < hops.length; i++) if (hops[i]! > RETRACT_BEYOND_MM) far++
+  return far
 }

@@ -21,6 +21,12 @@ const LONGEST_WAY_IN = 12
 const SIN = Math.sin((SCAN_TILT_DEG * Math.PI) / 180)
 const COS = Math.cos((SCAN_TILT_DEG * Math.PI) / 180)
 
+/** The edges before and after the corner at hand: u, v. */
+const edgeIn = new Float64Array(2)
+const edgeOut = new Float64Array(2)
+/** Places found so far, as in `Seams`; used again for every outline. */
+let places = new Float64Array(1024)
+
 /** σ = sin(half the turn) at every point of an outline. */
 export function turnsOf(outline: Outline): Float64Array {
   const { points, start } = outline
@@ -53,7 +59,7 @@ export function turnsOf(outline: Outline): Float64Array {
 export function findSeams(outline: Outline, turns: Float64Array, depthMm: number): Seams {
   const { points, start } = outline
   const starts = new Int32Array(start.length)
-  const places: number[] = []
+  let written = 0
   for (let c = 0; c + 1 < start.length; c++) {
     const begin = start[c]!
     const end = start[c + 1]!
@@ -65,24 +71,20 @@ export function findSeams(outline: Outline, turns: Float64Array, depthMm: number
     let seen = 0
     for (let i = begin; i < end; i++) {
       if (turns[i]! < enough || seen++ % every !== 0) continue
-      const before = edgeAway(points, begin, end, i, -1, depthMm)
-      const after = edgeAway(points, begin, end, i, 1, depthMm)
-      pushPlace(places, points, i, before, after)
+      edgeAway(points, begin, end, i, -1, depthMm, edgeIn)
+      edgeAway(points, begin, end, i, 1, depthMm, edgeOut)
+      written = addPlace(points, i, written)
     }
-    starts[c + 1] = places.length / 4
+    starts[c + 1] = written / 4
   }
   return {
     start: starts,
-    places: Float64Array.from(places),
-    middle: circlesAround(places, starts, depthMm),
+    places: places.slice(0, written),
+    middle: circlesAround(starts, depthMm),
   }
 }
 
-function circlesAround(
-  places: readonly number[],
-  start: Int32Array,
-  depthMm: number,
-): Float64Array {
+function circlesAround(start: Int32Array, depthMm: number): Float64Array {
   const circles = new Float64Array(3 * (start.length - 1))
   for (let c = 0; c + 1 < start.length; c++) {
     const count = start[c + 1]! - start[c]!
@@ -94,15 +96,18 @@ function circlesAround(
     }
     let radius = 0
     for (let i = 4 * start[c]!; i < 4 * start[c + 1]!; i += 4) {
-      const away = Math.hypot(places[i]! - x, places[i + 1]! - y)
-      radius = Math.max(radius, away + depthMm * Math.hypot(places[i + 2]!, places[i + 3]!))
+      const away = lengthOf(places[i]! - x, places[i + 1]! - y)
+      radius = Math.max(radius, away + depthMm * lengthOf(places[i + 2]!, places[i + 3]!))
     }
     circles.set([x, y, radius], 3 * c)
   }
   return circles
 }
 
-/** The contour edge that lies `awayMm` along from point `at`, as u, v in walking order. */
+/** Math.hypot guards against overflow, which millimetres do not need, and takes ten times as long. */
+const lengthOf = (u: number, v: number): number => Math.sqrt(u * u + v * v)
+
+/** The contour edge that lies `awayMm` along from point `at`, in walking order, into `into` as u, v. */
 function edgeAway(
   points: Float64Array,
   begin: number,
@@ -110,7 +115,8 @@ function edgeAway(
   at: number,
   sense: 1 | -1,
   awayMm: number,
-): [u: number, v: number] {
+  into: Float64Array,
+): void {
   let here = at
   let left = awayMm
   for (let k = begin; k < end; k++) {
@@ -118,19 +124,19 @@ function edgeAway(
     const u = sense * (points[2 * next]! - points[2 * here]!)
     const v = sense * (points[2 * next + 1]! - points[2 * here + 1]!)
     left -= Math.sqrt(u * u + v * v)
-    if (left <= 0 || k === end - 1) return [u, v]
+    into[0] = u
+    into[1] = v
+    if (left <= 0) return
     here = next
   }
-  return [0, 0]
 }
 
-function pushPlace(
-  places: number[],
-  points: Float64Array,
-  at: number,
-  [inU, inV]: readonly [number, number],
-  [outU, outV]: readonly [number, number],
-): void {
+/** Writes the place between the edges at hand; returns where the next one goes. */
+function addPlace(points: Float64Array, at: number, written: number): number {
+  const inU = edgeIn[0]!
+  const inV = edgeIn[1]!
+  const outU = edgeOut[0]!
+  const outV = edgeOut[1]!
   const u = points[2 * at]!
   const v = points[2 * at + 1]!
   const inMm = Math.sqrt(inU * inU + inV * inV) || 1
@@ -140,6 +146,14 @@ function pushPlace(
   const sumV = inU / inMm + outU / outMm
   const square = Math.max(sumU * sumU + sumV * sumV, 1e-9)
   const way = Math.min(2 / square, LONGEST_WAY_IN / Math.sqrt(square))
-  places.push(u * COS - v * SIN, u * SIN + v * COS)
-  places.push((sumU * COS - sumV * SIN) * way, (sumU * SIN + sumV * COS) * way)
+  if (places.length < written + 4) {
+    const longer = new Float64Array(2 * places.length)
+    longer.set(places)
+    places = longer
+  }
+  places[written] = u * COS - v * SIN
+  places[written + 1] = u * SIN + v * COS
+  places[written + 2] = (sumU * COS - sumV * SIN) * way
+  places[written + 3] = (sumU * SIN + sumV * COS) * way
+  return written + 4
 }

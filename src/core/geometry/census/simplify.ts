@@ -24,7 +24,7 @@ export function simplifyContours(contours: Contours, toleranceMm: number): Outli
     if (written - begin < 6 || tooSmall) written = begin
     else starts.push(written / 2)
   }
-  return { points: out.slice(0, written), start: Int32Array.from(starts) }
+  return { points: out.slice(0, written), start: new Int32Array(starts) }
 }
 
 function simplifyOne(

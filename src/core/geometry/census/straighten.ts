@@ -21,7 +21,8 @@ const COS = Math.cos((SCAN_TILT_DEG * Math.PI) / 180)
 /**
  * Fills a region with lines, the first half a line width inside its edge. Each line climbs through the askew rows one after
  * the other and takes from each the stretches that lie within half a pitch of it: an edge along the lines is met to half a
- * pitch, any other exactly enough. Gaps shorter than a line's way through one row are such edges met by chance, not gaps.
+ * pitch, any other exactly enough. Gaps shorter than a line's way through one row are such edges met by chance, not gaps, unless
+ * the row itself has most of the gap: a hole.
  */
 export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): StraightLines {
   const { along, pitchMm, originMm } = grid
@@ -34,8 +35,11 @@ export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): Stra
   const half = (pitchMm / 2) * COS
   const halfWay = half / SIN
   const gap = 2 * halfWay
-  const open = { from: new Float64Array(count), to: new Float64Array(count).fill(-Infinity) }
+  const openFrom = new Float64Array(count)
+  const openTo = new Float64Array(count).fill(-Infinity)
   const done = createStretches(count)
+  // Along a row, the next line is met so much further on.
+  const apart = lineMm / SIN
   for (let row = rows - 1; row >= 0; row--) {
     const here = (originMm + (row + 0.5) * pitchMm) * COS
     const begin = start[row]!
@@ -47,23 +51,25 @@ export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): Stra
       const to = mirrored ? -spans[2 * i]! : spans[2 * i + 1]!
       const first = Math.max(0, Math.ceil((from * SIN + here - half - low) / lineMm - 0.5))
       const past = Math.min(count, Math.ceil((to * SIN + here + half - low) / lineMm - 0.5))
-      for (let j = first; j < past; j++) {
-        const middle = (low + (j + 0.5) * lineMm - here) / SIN
+      let middle = (low + (first + 0.5) * lineMm - here) / SIN
+      for (let j = first; j < past; j++, middle += apart) {
         const a = middle - halfWay > from ? middle - halfWay : from
         const b = middle + halfWay < to ? middle + halfWay : to
         if (b <= a) continue
-        const short = a - open.to[j]!
-        if (short >= gap || (a === from && a - Math.max(before, open.to[j]!) > short / 2)) {
-          if (open.to[j]! > -Infinity) done.add(j, open.from[j]!, open.to[j]!)
-          open.from[j] = a
+        const was = openTo[j]!
+        const short = a - was
+        const passed = before > was ? before : was
+        if (short >= gap || (a === from && a - passed > short / 2)) {
+          if (was > -Infinity) done.add(j, openFrom[j]!, was)
+          openFrom[j] = a
         }
-        open.to[j] = b
+        openTo[j] = b
       }
       before = to
     }
   }
   for (let j = 0; j < count; j++) {
-    if (open.to[j]! > -Infinity) done.add(j, open.from[j]!, open.to[j]!)
+    if (openTo[j]! > -Infinity) done.add(j, openFrom[j]!, openTo[j]!)
   }
   const toLine = (j: number, u: number): number => (u - (low + (j + 0.5) * lineMm) * SIN) / COS
   return { along, lineMm, lowMm: low, rows: done.sorted(toLine) }

@@ -1,16 +1,15 @@
 import type { RowSet } from './rowSet.ts'
 import { LEAST_SPAN_MM } from './rowSet.ts'
+import type { ScanGrid } from './scanGrid.ts'
+import { rowAbove } from './scanGrid.ts'
 import { createScratch } from './scratch.ts'
 
-/** Gathers convex shapes, each by the one stretch it has on every row, and merges them to a region. */
+/** Gathers convex shapes, each by the one stretch it has on every row it meets, and merges them to a region. */
 export interface StretchList {
   clear(): void
-  /** Begins a shape that meets the rows from `first` to below `past`. */
-  open(first: number, past: number): void
-  /** Makes the shape's stretch on every row from `first` to below `past` hold `base` + row × `step`. */
-  stretch(first: number, past: number, base: number, step: number): void
-  /** Makes the shape's stretch on one row hold what lies between. */
-  reach(row: number, from: number, to: number): void
+  /** u, v of the four corners in order. In an array: numbers handed over one by one would each take memory. */
+  addQuad(corners: Float64Array, grid: ScanGrid): void
+  addDisc(u: number, v: number, radiusMm: number, grid: ScanGrid): void
   /** Good until the list is used again. */
   toRows(rows: number): RowSet
 }
@@ -18,51 +17,74 @@ export interface StretchList {
 export function createStretchList(): StretchList {
   const nextSpace = createScratch()
   const startSpace = createScratch()
+  const rowAt = new Int32Array(4)
   let rowOf = new Int32Array(4096)
   let ends = new Float64Array(8192)
   let sorted = new Float64Array(8192)
   let count = 0
-  /** Rows of the open shape, and where its first row's stretch is. */
-  let first = 0
-  let past = 0
-  let begin = 0
+  const makeRoom = (more: number): void => {
+    if (count + more <= rowOf.length) return
+    const larger = new Int32Array(2 * (count + more))
+    larger.set(rowOf)
+    rowOf = larger
+    const longer = new Float64Array(4 * (count + more))
+    longer.set(ends)
+    ends = longer
+  }
   return {
     clear() {
       count = 0
     },
-    open(from, to) {
-      first = from
-      past = to
-      begin = count
-      count += to - from
-      if (count > rowOf.length) {
-        const more = new Int32Array(2 * count)
-        more.set(rowOf)
-        rowOf = more
-        const longer = new Float64Array(4 * count)
-        longer.set(ends)
-        ends = longer
+    addQuad(corners, { rows, originMm, pitchMm }) {
+      let first = rows
+      let past = 0
+      for (let k = 0; k < 4; k++) {
+        const row = rowAbove(corners[2 * k + 1]!, originMm, pitchMm)
+        rowAt[k] = row
+        if (row < first) first = row
+        if (row > past) past = row
       }
-      for (let i = begin; i < count; i++) {
-        rowOf[i] = from + i - begin
-        ends[2 * i] = Infinity
-        ends[2 * i + 1] = -Infinity
+      if (first < 0) first = 0
+      if (past > rows) past = rows
+      if (first >= past) return
+      makeRoom(past - first)
+      const begin = count
+      for (let row = first; row < past; row++, count++) {
+        rowOf[count] = row
+        ends[2 * count] = Infinity
+        ends[2 * count + 1] = -Infinity
+      }
+      for (let k = 0; k < 4; k++) {
+        const next = (k + 1) & 3
+        const a = rowAt[k]!
+        const b = rowAt[next]!
+        if (a === b) continue
+        const u = corners[2 * k]!
+        const v = corners[2 * k + 1]!
+        const slope = (corners[2 * next]! - u) / (corners[2 * next + 1]! - v)
+        const base = u + (originMm + 0.5 * pitchMm - v) * slope
+        const step = pitchMm * slope
+        const low = Math.max(first, Math.min(a, b))
+        const high = Math.min(past, Math.max(a, b))
+        let slot = 2 * (begin + low - first)
+        for (let row = low; row < high; row++, slot += 2) {
+          const at = base + row * step
+          if (at < ends[slot]!) ends[slot] = at
+          if (at > ends[slot + 1]!) ends[slot + 1] = at
+        }
       }
     },
-    stretch(from, to, base, step) {
-      const low = from > first ? from : first
-      const high = to < past ? to : past
-      let slot = 2 * (begin + low - first)
-      for (let row = low; row < high; row++, slot += 2) {
-        const at = base + row * step
-        if (at < ends[slot]!) ends[slot] = at
-        if (at > ends[slot + 1]!) ends[slot + 1] = at
+    addDisc(u, v, radiusMm, { rows, originMm, pitchMm }) {
+      const first = Math.max(0, rowAbove(v - radiusMm, originMm, pitchMm))
+      const past = Math.min(rows, rowAbove(v + radiusMm, originMm, pitchMm))
+      makeRoom(Math.max(0, past - first))
+      for (let row = first; row < past; row++, count++) {
+        const away = originMm + (row + 0.5) * pitchMm - v
+        const half = Math.sqrt(Math.max(0, radiusMm * radiusMm - away * away))
+        rowOf[count] = row
+        ends[2 * count] = u - half
+        ends[2 * count + 1] = u + half
       }
-    },
-    reach(row, from, to) {
-      const slot = 2 * (begin + row - first)
-      ends[slot] = from
-      ends[slot + 1] = to
     },
     toRows(rows) {
       const next = nextSpace.ints(rows + 1)

@@ -135,7 +135,8 @@ export function visitZigzags(
     hops.push(Math.sqrt(best2))
     here.x = ends[exit]!
     here.y = ends[exit + 1]!
-    left.splice(best, 1)
+    left.copyWithin(best, best + 1)
+    left.pop()
   }
 }
 

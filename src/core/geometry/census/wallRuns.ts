@@ -62,60 +62,76 @@ export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns
     lapMm += lap.lengthMm
     outerMore +=
       greenArea(outline.points, 2 * outline.start[c]!, 2 * outline.start[c + 1]!) > 0 ? 1 : -1
-    CORNER_LIMITS.forEach((limit, index) => {
+    for (let index = 0; index < CORNER_LIMITS.length; index++) {
+      const limit = CORNER_LIMITS[index]!
       let from = 0
       let entry = STILL_CLASS
-      for (let i = 0; i < lap.at.length; i++) {
-        if (lap.sigma[i]! < limit) continue
-        const exit = sigmaClass(lap.sigma[i]!)
-        keys.push(packKey(index, lengthClass(lap.at[i]! - from), entry, exit))
-        lengths.push(lap.at[i]! - from)
-        from = lap.at[i]!
+      for (let i = 0; i < lap.corners; i++) {
+        if (lapTurns[i]! < limit) continue
+        const exit = lapClasses[i]!
+        const lengthMm = lapAt[i]! - from
+        keys.push(packKey(index, lengthClass(lengthMm), entry, exit))
+        lengths.push(lengthMm)
+        from = lapAt[i]!
         entry = exit
       }
       keys.push(packKey(index, lengthClass(lap.lengthMm - from), entry, STILL_CLASS))
       lengths.push(lap.lengthMm - from)
-    })
+    }
   }
-  return { keys: Int32Array.from(keys), lengthMm: Float64Array.from(lengths), lapMm, outerMore }
+  return { keys: new Int32Array(keys), lengthMm: new Float64Array(lengths), lapMm, outerMore }
 }
 
-/** Corners of one lap in order, by their distance from the seam; the seam itself is left out. */
-interface Lap {
-  readonly at: number[]
-  readonly sigma: number[]
-  readonly lengthMm: number
-}
+/** Corners of the lap at hand in order: distance from the seam, σ and its class. The seam itself is left out. */
+let lapAt = new Float64Array(256)
+let lapTurns = new Float64Array(256)
+let lapClasses = new Int32Array(256)
 
-function cornersOf(points: Float64Array, turns: Float64Array, begin: number, end: number): Lap {
-  const at: number[] = []
-  const sigma: number[] = []
-  let travelled = 0
+/** Fills the lists of the lap at hand. */
+function cornersOf(
+  points: Float64Array,
+  turns: Float64Array,
+  begin: number,
+  end: number,
+): { readonly corners: number; readonly lengthMm: number } {
+  const count = end - begin
+  if (lapAt.length < count) {
+    lapAt = new Float64Array(2 * count)
+    lapTurns = new Float64Array(2 * count)
+    lapClasses = new Int32Array(2 * count)
+  }
   let seam = -1
-  let sharpest = -1
+  let sharpest = CORNER_LIMITS[0]! - 1e-9
   for (let i = begin; i < end; i++) {
+    if (turns[i]! <= sharpest + 1e-9) continue
+    sharpest = turns[i]!
+    seam = i
+  }
+  const from = seam < 0 ? begin : seam
+  let lengthMm = 0
+  let corners = 0
+  for (let k = 0; k < count; k++) {
+    const i = from + k < end ? from + k : from + k - count
     const next = i + 1 < end ? i + 1 : begin
     const turn = turns[i]!
-    if (turn >= CORNER_LIMITS[0]!) {
-      if (turn > sharpest + 1e-9) {
-        sharpest = turn
-        seam = at.length
-      }
-      at.push(travelled)
-      sigma.push(turn)
+    if (k > 0 && turn >= CORNER_LIMITS[0]!) {
+      lapAt[corners] = lengthMm
+      lapTurns[corners] = turn
+      lapClasses[corners++] = sigmaClass(turn)
     }
-    const outU = points[2 * next]! - points[2 * i]!
-    const outV = points[2 * next + 1]! - points[2 * i + 1]!
-    travelled += Math.sqrt(outU * outU + outV * outV)
+    const u = points[2 * next]! - points[2 * i]!
+    const v = points[2 * next + 1]! - points[2 * i + 1]!
+    lengthMm += Math.sqrt(u * u + v * v)
   }
-  if (seam < 0) return { at, sigma, lengthMm: travelled }
-  const zero = at[seam]!
-  const order = [...at.keys()].map((i) => (i + seam) % at.length).slice(1)
-  return {
-    at: order.map((i) => (at[i]! - zero + travelled) % travelled),
-    sigma: order.map((i) => sigma[i]!),
-    lengthMm: travelled,
-  }
+  return { corners, lengthMm }
+}
+
+const limitOf = (key: number): number => (key / (SIGMA_CLASSES * SIGMA_CLASSES)) >> 7
+
+/** Runs of one key. */
+interface Entry {
+  count: number
+  totalMm: number
 }
 
 /** Gathers the runs of all layers. */
@@ -127,7 +143,7 @@ export interface RunTally {
 }
 
 export function createRunTally(): RunTally {
-  const entries = new Map<number, { count: number; totalMm: number }>()
+  const entries = new Map<number, Entry>()
   let lapMm = 0
   return {
     add(runs, laps) {
@@ -145,19 +161,16 @@ export function createRunTally(): RunTally {
       }
     },
     finish() {
-      const tables = CORNER_LIMITS.map((_, limit) => {
-        const mine = [...entries].filter(
-          ([key]) => (key / (SIGMA_CLASSES * SIGMA_CLASSES)) >> 7 === limit,
-        )
-        return {
-          lengthMm: Float32Array.from(mine, ([, entry]) => entry.totalMm / entry.count),
-          gentle: Float32Array.from(mine, ([key]) =>
-            sigmaOf(((key / SIGMA_CLASSES) | 0) % SIGMA_CLASSES),
-          ),
-          sharp: Float32Array.from(mine, ([key]) => sigmaOf(key % SIGMA_CLASSES)),
-          count: Float32Array.from(mine, ([, entry]) => entry.count),
-        }
-      })
+      const byLimit = CORNER_LIMITS.map((): [key: number, entry: Entry][] => [])
+      entries.forEach((entry, key) => byLimit[limitOf(key)]!.push([key, entry]))
+      const tables = byLimit.map((mine) => ({
+        lengthMm: Float32Array.from(mine, ([, entry]) => entry.totalMm / entry.count),
+        gentle: Float32Array.from(mine, ([key]) =>
+          sigmaOf(((key / SIGMA_CLASSES) | 0) % SIGMA_CLASSES),
+        ),
+        sharp: Float32Array.from(mine, ([key]) => sigmaOf(key % SIGMA_CLASSES)),
+        count: Float32Array.from(mine, ([, entry]) => entry.count),
+      }))
       return { tables, lapMm }
     },
   }

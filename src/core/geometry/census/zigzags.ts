@@ -8,6 +8,7 @@ const FURTHEST_STEP = 3
 
 /** Zigzags under way, kept from one call to the next so that a layer needs no new memory. */
 let chains = createChains(256)
+let ends = new Float64Array(1024)
 
 /** Chain k began at t, c; its last line reaches `from` … `to`, and it stands at the end `at`. */
 function createChains(size: number): {
@@ -44,10 +45,14 @@ export function zigzagEnds(lines: StraightLines, step: number, startHigh: boolea
   const { startT, startC, from, to, at } = chains
   const furthest = FURTHEST_STEP * step * lineMm
   const half = lineMm / 2
-  const ends: number[] = []
+  if (ends.length < 2 * spans.length) ends = new Float64Array(3 * spans.length)
+  let written = 0
   const close = (k: number, c: number): void => {
-    if (along === 0) ends.push(startT[k]!, startC[k]!, at[k]!, c)
-    else ends.push(startC[k]!, -startT[k]!, c, -at[k]!)
+    ends[written] = along === 0 ? startT[k]! : startC[k]!
+    ends[written + 1] = along === 0 ? startC[k]! : -startT[k]!
+    ends[written + 2] = along === 0 ? at[k]! : c
+    ends[written + 3] = along === 0 ? c : -at[k]!
+    written += 4
   }
   let [open, next] = chains.open
   let openCount = 0
@@ -99,5 +104,5 @@ export function zigzagEnds(lines: StraightLines, step: number, startHigh: boolea
     before = c
   }
   for (let n = 0; n < openCount; n++) close(open[n]!, before)
-  return Float64Array.from(ends)
+  return ends.slice(0, written)
 }
