@@ -1,5 +1,5 @@
-import { execFileSync } from 'node:child_process'
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { execFileSync, spawnSync } from 'node:child_process'
+import { linkSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { cpus, tmpdir, totalmem } from 'node:os'
 import { join } from 'node:path'
 import { STLLoader } from 'three/addons/loaders/STLLoader.js'
@@ -42,6 +42,7 @@ const json = process.argv.includes('--json')
 const only = process.argv.find((argument) => argument.startsWith('--only='))?.slice(7)
 const folder = mkdtempSync(join(tmpdir(), 'preweigh-bench-'))
 const rows: Row[] = []
+const mb = (bytes: number): string => `${(bytes / 1e6).toFixed(0)} MB`
 const ms = (value: number): string => `${value.toFixed(value < 10 ? 2 : 0)} ms`
 
 function report(key: string, ratio: number, reach: string, detail: string): void {
@@ -79,16 +80,17 @@ async function reading(): Promise<void> {
 
 async function censuses(): Promise<void> {
   const wasm = await loadManifold()
-  const parts: [string, Mesh][] = [
-    ['Organic', await organicPart(250_000)],
-    ['Plate', await holedPlate()],
-    ['Arm', await taperedArm()],
+  // The shorter a count, the more rounds: a stop to clear memory weighs more.
+  const parts: [string, Mesh, rounds: number][] = [
+    ['Organic', await organicPart(250_000), 5],
+    ['Plate', await holedPlate(), 11],
+    ['Arm', await taperedArm(), 41],
   ]
-  for (const [name, mesh] of parts) {
+  for (const [name, mesh, rounds] of parts) {
     await compare(
       `censusVsSolid${name}`,
       '≤ 0.20',
-      name === 'Organic' ? 3 : 7,
+      rounds,
       () => takeCensus(mesh, RECIPE_DEFAULTS),
       () => solidCensus(wasm, mesh, RECIPE_DEFAULTS),
     )
@@ -205,8 +207,29 @@ async function memory(): Promise<void> {
     'memoryVsFile',
     grown / bytes.length,
     '≤ 3',
-    `${(grown / 1e6).toFixed(0)} MB for a file of ${(bytes.length / 1e6).toFixed(0)} MB`,
+    `${mb(grown)} for a file of ${mb(bytes.length)}`,
   )
+}
+
+/** The command on 50 and on 1,000 files. */
+async function batch(): Promise<void> {
+  const first = join(folder, 'batch.stl')
+  writeFileSync(first, writeStlBinary(await taperedArm()))
+  const files = Array.from({ length: 1000 }, (_, i) => join(folder, `batch-${i}.stl`))
+  for (const file of files) linkSync(first, file)
+  const child = new URL('batchChild.ts', import.meta.url).pathname
+  const peak = (count: number): number => {
+    const args = ['--import', 'tsx', child, '--lines', ...files.slice(0, count)]
+    const { stdout, stderr } = spawnSync(process.execPath, args, {
+      encoding: 'utf8',
+      maxBuffer: 2 ** 30,
+    })
+    const lines = stdout.split('\n').length - 1
+    if (lines !== count) throw new Error(`${lines} lines for ${count} files`)
+    return Number(stderr)
+  }
+  const [few, many] = [peak(50), peak(1000)]
+  report('batchMemory', many / few, '≈ 1', `${mb(many)} for 1,000 files, ${mb(few)} for 50`)
 }
 
 /** A million triangles in 12 files dropped on the built app, against the one second a first look may take. */
@@ -225,7 +248,7 @@ async function page(): Promise<void> {
   )
 }
 
-const groups = { reading, censuses, pool, infillChange, growth, memory }
+const groups = { reading, censuses, pool, infillChange, growth, memory, batch }
 /** Run only when named: its figures are times, which mean nothing on a busy machine. */
 const optional = { page }
 try {
