@@ -25,6 +25,7 @@ describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorS
     async (size) => {
       await withApp(
         async ({ page }) => {
+          await page.getByRole('heading', { level: 1 }).waitFor()
           expect(await breaches(page)).toEqual([])
           await page.getByRole('button', { name: /Load Sandpiper/ }).click()
           await waitForCensus(page)

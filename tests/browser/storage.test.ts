@@ -240,7 +240,10 @@ describe('the browser’s database', () => {
 
 describe('the second copy', () => {
   const roots: string[] = []
+  const copied: { settled(): Promise<void> }[] = []
   afterEach(async () => {
+    // What is still being written cannot be thrown away.
+    for (const storage of copied.splice(0)) await storage.settled()
     const top = await navigator.storage.getDirectory()
     for (const name of new Set(roots.splice(0))) await top.removeEntry(name, { recursive: true })
   })
@@ -252,8 +255,14 @@ describe('the second copy', () => {
     )
   }
 
-  async function twoProjects(name: string) {
+  function copiedIn(name: string) {
     const storage = withSpare(storageIn(name), spareIn(name))
+    copied.push(storage)
+    return storage
+  }
+
+  async function twoProjects(name: string) {
+    const storage = copiedIn(name)
     const session = await startSession({ storage })
     await session.actions.addFiles([boxFile('a.stl', 12, 12, 4)])
     session.actions.renameFrame('One')
@@ -276,7 +285,7 @@ describe('the second copy', () => {
     const name = freshName()
     const first = await twoProjects(name)
     await loseDatabase(name)
-    const second = await startSession({ storage: withSpare(storageIn(name), spareIn(name)) })
+    const second = await startSession({ storage: copiedIn(name) })
     expect(second.state().notice?.text).toContain('All 2 frames came back')
     expect(second.state().frame).toEqual(first.state().frame)
     await second.actions.settled()
@@ -292,7 +301,7 @@ describe('the second copy', () => {
   test('is left alone while the database is there', async () => {
     const name = freshName()
     await twoProjects(name)
-    const second = await startSession({ storage: withSpare(storageIn(name), spareIn(name)) })
+    const second = await startSession({ storage: copiedIn(name) })
     expect(second.state().notice).toBeNull()
     second.actions.close()
   })
@@ -312,7 +321,7 @@ describe('the second copy', () => {
       await writing.close()
     }
     await loseDatabase(name)
-    const second = await startSession({ storage: withSpare(storageIn(name), spareIn(name)) })
+    const second = await startSession({ storage: copiedIn(name) })
     await second.actions.settled()
     expect(Object.values(second.state().work).map((work) => work.kind)).toEqual(['done', 'failed'])
     second.actions.close()

@@ -9,7 +9,7 @@ const TIME_MID = 1.3
 const TIME_HIGH = 2.5
 /** Tallest part considered, in edges of a cube of the same volume. */
 const TALLEST = 5
-/** Turns at line ends, share of sparse infill: 4–14 % in weighed blocks (P. Ravi 2020, doi 10.1186/s41205-020-00063-8). */
+/** Turns at line ends, share of the infill itself: 4–14 % in weighed blocks (P. Ravi 2020, doi 10.1186/s41205-020-00063-8). */
 const TURN_SHARE = 0.08
 /**
  * What the three bodies miss of real shapes, as a share of the plastic at little infill: counted layers of a dozen parts

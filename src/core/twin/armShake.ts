@@ -20,7 +20,7 @@ export interface ArmShake {
   readonly turnHz: Range
   /** Whether the arm may ring at the hover turn rate. */
   readonly printedRings: boolean
-  readonly plateRings: boolean
+  readonly cutRings: boolean
 }
 
 /** Stiffness of printed plastic is known to about 30 %, which is 15 of frequency; holding and joints take the rest (ours). */
@@ -103,6 +103,6 @@ export function armShake(
     plateHz,
     turnHz,
     printedRings: rings(printedHz),
-    plateRings: rings(plateHz),
+    cutRings: rings(plateHz),
   }
 }

@@ -15,7 +15,7 @@ export function infillStiffnessUp(share: number): number {
  * Along a beam that lies in the layer plane, walls of a grid taken as running along it. One-direction lines alternate, so
  * half the layers carry. Gyroid is taken as an open-cell foam, f² (it lies between f^1.5 and f²).
  *
- * The limits hold for sparse infill and would make a full room half as stiff as plastic or stiffer than it: the solid end
+ * The limits hold for open infill and would make a full room half as stiff as plastic or stiffer than it: the solid end
  * is blended in with f⁶ (ours), which is nothing at 20 % and right at 100 %, never above f.
  */
 export function infillStiffnessAlong(pattern: Pattern, share: number): number {

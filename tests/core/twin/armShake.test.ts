@@ -81,7 +81,7 @@ describe('an arm that shakes', () => {
     // 20 mm wide instead of 16 of the hand check: stiffer by 20/16, its own mass along.
     expect(shake.plateHz.mid).toBeGreaterThan(70)
     expect(shake.turnHz.mid).toBeCloseTo(159, 0)
-    expect([shake.printedRings, shake.plateRings, shake.typed]).toEqual([false, false, true])
+    expect([shake.printedRings, shake.cutRings, shake.typed]).toEqual([false, false, true])
   })
 
   it('short and stiff comes up to the turn rate, and that is said', () => {

@@ -13,9 +13,9 @@ interface ArmTableProps {
 export function ArmTable({ arms }: ArmTableProps) {
   const [first] = arms
   if (first === undefined) return null
-  const ringing = arms.flatMap(({ name, printedRings, plateRings }) => [
+  const ringing = arms.flatMap(({ name, printedRings, cutRings }) => [
     ...(printedRings ? [`${name} printed`] : []),
-    ...(plateRings ? [`${name} cut`] : []),
+    ...(cutRings ? [`${name} cut`] : []),
   ])
   return (
     <>
