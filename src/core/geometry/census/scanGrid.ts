@@ -25,15 +25,15 @@ export interface ScanGrid {
  * Rows across a part. More rows, less error (it falls with the square); fewer rows, less time. Beyond what the part's size asks
  * for, lines set the pitch: rows closer than a quarter line tell nothing a printer could follow, and walls should not be
  * narrower than a row. Measured on lines of 0.4 mm; walls against manifold-3d's polygons, the worst of nine parts (an arm, a
- * plate of 60 holes, a wavy ball, a small cup, a ring, a lattice …); hours of a deck against every move driven by itself:
+ * plate of 60 holes, a wavy ball, a small cup, a ring, a lattice …); hours of a deck against every move driven by itself;
+ * processor time on two shared cores, least of several:
  *
- * | rows, pitch, mm   | time, an arm | time, a wavy ball | worst wall error | worst hours |
- * |-------------------|--------------|-------------------|------------------|-------------|
- * | 400, 0.02 to 0.15 | 1            | 1                 | 0.016 %          | 1.0 %       |
- * | 400, 0.10 to 0.20 | 0.75         | 0.7               | 0.011 %          | 1.2 %       |
- * | 400, 0.10 to 0.30 | 0.65         | 0.7               | 0.011 %          | 0.6 %       |
- * | 400, 0.12 to 0.20 | 0.70         | 0.7               | 0.087 %          |             |
- * | 300, 0.15 to 0.25 | 0.70         | 0.65              | 0.076 %          |             |
+ * | rows, pitch, mm   | ms, an arm | ms, the ball | worst wall error | worst hours |
+ * |-------------------|------------|--------------|------------------|-------------|
+ * | 400, 0.02 to 0.15 | 44         | 278          | 0.016 %          | 1.0 %       |
+ * | 400, 0.10 to 0.20 | 39         | 276          | 0.011 %          | 1.2 %       |
+ * | 400, 0.10 to 0.30 | 33         | 264          | 0.011 %          | 0.6 %       |
+ * | 300, 0.15 to 0.25 | 32         | 185          | 0.076 %          |             |
  */
 const ROWS_WANTED = 400
 const FINEST_PITCH_LINES = 0.25
