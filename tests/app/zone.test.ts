@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Page } from 'playwright-core'
+import type { Page } from 'playwright'
 import type { Mesh } from '../../src/core/mesh.ts'
 import { withApp } from '../support/app.ts'
 import { box, translate } from '../support/meshes.ts'
