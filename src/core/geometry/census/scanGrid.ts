@@ -2,6 +2,7 @@ import type { RowSet } from './rowSet.ts'
 import { LEAST_SPAN_MM } from './rowSet.ts'
 import { createScratch } from './scratch.ts'
 import type { Outline } from './simplify.ts'
+import { sortPairs } from './sortPairs.ts'
 
 /**
  * The scan frame stands this much askew to x and y, so that edges along x or y, which most parts are made of, never run
@@ -154,7 +155,7 @@ function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegio
   let begin = 0
   for (let row = 0; row < rows; row++) {
     const end = next[row]!
-    sortCrossings(hits, begin, end)
+    sortPairs(hits, begin, end)
     let winding = 0
     let from = 0
     const rowBegin = written
@@ -182,20 +183,5 @@ function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegio
   return {
     region: { start: rowStart, spans: hits.slice(0, written) },
     simple: most - least <= 1,
-  }
-}
-
-function sortCrossings(hits: Float64Array, begin: number, end: number): void {
-  for (let i = begin + 1; i < end; i++) {
-    const at = hits[2 * i]!
-    const sense = hits[2 * i + 1]!
-    let j = i - 1
-    while (j >= begin && hits[2 * j]! > at) {
-      hits[2 * j + 2] = hits[2 * j]!
-      hits[2 * j + 3] = hits[2 * j + 1]!
-      j--
-    }
-    hits[2 * j + 2] = at
-    hits[2 * j + 3] = sense
   }
 }

@@ -3,6 +3,7 @@ import { LEAST_SPAN_MM } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
 import { rowAbove } from './scanGrid.ts'
 import { createScratch } from './scratch.ts'
+import { sortPairs } from './sortPairs.ts'
 
 /** Gathers convex shapes, each by the one stretch it has on every row it meets, and merges them to a region. */
 export interface StretchList {
@@ -110,7 +111,7 @@ function mergeStretches(stretches: Float64Array, next: Int32Array, rowStart: Int
   let begin = 0
   for (let row = 0; row < rows; row++) {
     const end = next[row]!
-    sortStretches(stretches, begin, end)
+    sortPairs(stretches, begin, end)
     const rowBegin = written
     for (let i = begin; i < end; i++) {
       const from = stretches[2 * i]!
@@ -127,20 +128,4 @@ function mergeStretches(stretches: Float64Array, next: Int32Array, rowStart: Int
     begin = end
   }
   return { start: rowStart, spans: stretches.subarray(0, written) }
-}
-
-/** Insertion sort by where they begin: rows hold a few, mostly in order already. */
-function sortStretches(stretches: Float64Array, begin: number, end: number): void {
-  for (let i = begin + 1; i < end; i++) {
-    const from = stretches[2 * i]!
-    const to = stretches[2 * i + 1]!
-    let j = i - 1
-    while (j >= begin && stretches[2 * j]! > from) {
-      stretches[2 * j + 2] = stretches[2 * j]!
-      stretches[2 * j + 3] = stretches[2 * j + 1]!
-      j--
-    }
-    stretches[2 * j + 2] = from
-    stretches[2 * j + 3] = to
-  }
 }
