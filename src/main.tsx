@@ -1,6 +1,6 @@
 import { StrictMode } from 'react'
 import { createRoot } from 'react-dom/client'
-import { startBrowserSession } from './state/browserSession.ts'
+import { startBrowserSession } from './state/actions/browserSession.ts'
 import { App } from './ui/App.tsx'
 import { AppContext } from './ui/appContext.ts'
 import './ui/styles/index.css'

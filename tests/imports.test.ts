@@ -29,6 +29,19 @@ const RULES: Record<string, { folders: readonly string[]; packages: readonly str
   tools: { folders: [], packages: ['node:', 'vite'] },
 }
 
+/** What each room of src/core may import besides itself: facts at the bottom, the whole aircraft on top. */
+const ROOMS: Record<string, readonly string[]> = {
+  model: [],
+  words: ['model'],
+  data: ['model'],
+  formats: ['model'],
+  mesh: ['model', 'words'],
+  census: ['model', 'words', 'mesh'],
+  figures: ['model', 'words', 'data'],
+  frame: ['model', 'words', 'data', 'figures'],
+  aircraft: ['model', 'words', 'data', 'mesh', 'census', 'figures', 'frame'],
+}
+
 interface Import {
   readonly file: string
   readonly target: string
@@ -71,6 +84,16 @@ function complaint({ file, target }: Import): string | null {
   return other === folder || rule.folders.includes(other) ? null : `${file} imports src/${other}`
 }
 
+/** Why an import breaks the order of the rooms inside core; null when it does not. Files beside the rooms join them. */
+function roomComplaint({ file, target }: Import): string | null {
+  const [, , room = '', inner] = file.split(path.sep)
+  if (!target.startsWith('.') || inner === undefined) return null
+  const allowed = ROOMS[room]
+  if (allowed === undefined) return `src/core/${room} has no rule in tests/imports.test.ts`
+  const [, , other = ''] = path.join(path.dirname(file), target).split(path.sep)
+  return other === room || allowed.includes(other) ? null : `${file} imports core/${other}`
+}
+
 const folders = readdirSync('src', { withFileTypes: true })
   .filter((entry) => entry.isDirectory())
   .map((entry) => entry.name)
@@ -81,6 +104,21 @@ describe('imports', () => {
       .map(complaint)
       .filter((text) => text !== null)
     expect(complaints).toEqual([])
+  })
+
+  test('the rooms of core import only those below them', () => {
+    const complaints = readImports('core')
+      .map(roomComplaint)
+      .filter((text) => text !== null)
+    expect(complaints).toEqual([])
+  })
+
+  test('a breach of the order of the rooms is seen', () => {
+    const file = path.join('src', 'core', 'mesh', 'x.ts')
+    expect(roomComplaint({ file, target: '../model/mesh.ts' })).toBeNull()
+    expect(roomComplaint({ file, target: '../figures/mass.ts' })).toContain('core/figures')
+    const stray = path.join('src', 'core', 'attic', 'x.ts')
+    expect(roomComplaint({ file: stray, target: '../model/mesh.ts' })).toContain('no rule')
   })
 
   test('the rule sees every way to import, and a breach of it', () => {

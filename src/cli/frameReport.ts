@@ -1,7 +1,7 @@
-import type { Range } from '../core/figures.ts'
-import type { LedgerLine } from '../core/ledger/ledger.ts'
-import type { Verdict } from '../core/ledger/odds.ts'
-import type { AircraftReport } from '../core/report/types.ts'
+import type { Range } from '../core/model/figures.ts'
+import type { LedgerLine } from '../core/frame/ledger.ts'
+import type { Verdict } from '../core/frame/odds.ts'
+import type { AircraftReport } from '../core/aircraft/report/types.ts'
 import { isFailed, sumParts } from './report.ts'
 import type { FailedPart, PricedPart, TotalReport } from './report.ts'
 

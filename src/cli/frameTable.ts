@@ -5,9 +5,9 @@ import {
   formatRange,
   formatWithUnit,
   withSign,
-} from '../core/figures/format.ts'
-import type { Range } from '../core/figures.ts'
-import type { Verdict } from '../core/ledger/odds.ts'
+} from '../core/words/format.ts'
+import type { Range } from '../core/model/figures.ts'
+import type { Verdict } from '../core/frame/odds.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
 import { align, cellsOf, HEAD } from './table.ts'

@@ -1,8 +1,8 @@
-import type { Census } from '../core/census.ts'
+import type { Census } from '../core/model/census.ts'
 import { censusFindings } from '../core/figures/censusFindings.ts'
-import type { PartFigures, Range } from '../core/figures.ts'
-import type { Bounds, MeshFormat, MeshMeasure } from '../core/mesh.ts'
-import type { Recipe } from '../core/settings.ts'
+import type { PartFigures, Range } from '../core/model/figures.ts'
+import type { Bounds, MeshFormat, MeshMeasure } from '../core/model/mesh.ts'
+import type { Recipe } from '../core/model/settings.ts'
 
 /** What `--json` prints. Field names and meanings are stable; lengths mm, masses g, times s, money in `currency`. */
 export interface PriceReport {

@@ -4,9 +4,9 @@ import type { Limits } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { PRINTER_DEFAULT, PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
 import { ROLES } from '../core/data/roles.ts'
-import type { Material, Printer } from '../core/figures.ts'
-import { RECIPE_DEFAULTS } from '../core/settings.ts'
-import type { Pattern, Recipe } from '../core/settings.ts'
+import type { Material, Printer } from '../core/model/figures.ts'
+import { RECIPE_DEFAULTS } from '../core/model/settings.ts'
+import type { Pattern, Recipe } from '../core/model/settings.ts'
 import { UsageError } from './usage.ts'
 
 const PATTERNS = Object.keys(PATTERN_NAMES) as Pattern[]

@@ -4,8 +4,8 @@ import {
   formatMass,
   formatMoney,
   formatRange,
-} from '../core/figures/format.ts'
-import type { Range } from '../core/figures.ts'
+} from '../core/words/format.ts'
+import type { Range } from '../core/model/figures.ts'
 import { isFailed } from './report.ts'
 import type { PriceReport, PricedPart, TotalReport } from './report.ts'
 

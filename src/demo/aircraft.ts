@@ -1,5 +1,5 @@
-import type { Recipe } from '../core/settings.ts'
-import { RECIPE_DEFAULTS } from '../core/settings.ts'
+import type { Recipe } from '../core/model/settings.ts'
+import { RECIPE_DEFAULTS } from '../core/model/settings.ts'
 import type { DemoManifest, DemoPart } from './manifest.ts'
 import type { Workshop } from './workshop.ts'
 

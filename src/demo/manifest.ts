@@ -1,8 +1,8 @@
-import type { Aircraft } from '../core/aircraft.ts'
-import type { Material } from '../core/figures.ts'
-import type { CarbonFrame, RoleId } from '../core/frame.ts'
-import type { LengthUnit } from '../core/mesh.ts'
-import type { Recipe } from '../core/settings.ts'
+import type { Aircraft } from '../core/model/aircraft.ts'
+import type { Material } from '../core/model/figures.ts'
+import type { CarbonFrame, RoleId } from '../core/model/frame.ts'
+import type { LengthUnit } from '../core/model/mesh.ts'
+import type { Recipe } from '../core/model/settings.ts'
 
 /** What lies beside a demo aircraft's mesh files. Everything in it is invented. */
 export interface DemoManifest {

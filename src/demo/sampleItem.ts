@@ -1,4 +1,4 @@
-import type { Item } from '../core/aircraft.ts'
+import type { Item } from '../core/model/aircraft.ts'
 
 /** A bought item of a demo aircraft: invented, and so an estimate. */
 export function sampleItem(

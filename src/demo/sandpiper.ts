@@ -1,4 +1,4 @@
-import type { Mesh } from '../core/mesh.ts'
+import type { Mesh } from '../core/model/mesh.ts'
 import { recipe } from './aircraft.ts'
 import type { Aircraft, DrawnPart } from './aircraft.ts'
 import { frontArm, tailBoom } from './arms.ts'

@@ -1,5 +1,5 @@
-import type { Place } from '../core/aircraft.ts'
-import type { Vec3 } from '../core/mesh.ts'
+import type { Place } from '../core/model/aircraft.ts'
+import type { Vec3 } from '../core/model/mesh.ts'
 import type { DemoAircraft } from './manifest.ts'
 import { sampleItem } from './sampleItem.ts'
 

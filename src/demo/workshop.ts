@@ -1,6 +1,6 @@
 import createModule from 'manifold-3d'
 import type { CrossSection, Manifold } from 'manifold-3d'
-import type { Mesh } from '../core/mesh.ts'
+import type { Mesh } from '../core/model/mesh.ts'
 
 /** A flat region in mm; freed with its workshop. */
 export type Outline = CrossSection

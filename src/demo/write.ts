@@ -1,5 +1,5 @@
 import { strToU8, zipSync } from 'fflate'
-import type { LengthUnit, Mesh } from '../core/mesh.ts'
+import type { LengthUnit, Mesh } from '../core/model/mesh.ts'
 
 /** One body of a 3MF file and where its build item puts it, in the file's unit. */
 export interface PlacedMesh {

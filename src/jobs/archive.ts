@@ -1,6 +1,6 @@
 import { zipSync, type Zippable } from 'fflate'
 import { isZip, listEntries, unpackEntry, type ZipEntry } from '../core/formats/zip.ts'
-import { PreweighError } from '../core/problem.ts'
+import { PreweighError } from '../core/model/problem.ts'
 import { hashBytes } from './hash.ts'
 import { PROJECT_ENTRY } from './projectMark.ts'
 import type { PackEntry, UnpackAnswer, UnpackedEntry } from './protocol.ts'

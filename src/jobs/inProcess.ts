@@ -1,4 +1,4 @@
-import type { Outcome } from '../core/problem.ts'
+import type { Outcome } from '../core/model/problem.ts'
 import { createHandler, type Handler } from './handle.ts'
 import { CANCELLED } from './problemOf.ts'
 import type { JobEvent, JobKind, JobTable } from './protocol.ts'

@@ -1,5 +1,5 @@
-import type { LengthUnit } from '../core/mesh.ts'
-import type { GeometrySettings, Pose } from '../core/settings.ts'
+import type { LengthUnit } from '../core/model/mesh.ts'
+import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 
 /** Names what was measured of a mesh: its content and the unit its numbers are taken in. */
 export function readKey(hash: string, unit: LengthUnit): string {

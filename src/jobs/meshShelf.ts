@@ -1,8 +1,8 @@
 import { readMesh } from '../core/formats/read.ts'
-import { orientMesh } from '../core/geometry/orient.ts'
-import type { Apart } from '../core/geometry/takeApart.ts'
-import type { Mesh, ReadMesh } from '../core/mesh.ts'
-import { PreweighError } from '../core/problem.ts'
+import { orientMesh } from '../core/mesh/orient.ts'
+import type { Apart } from '../core/mesh/takeApart.ts'
+import type { Mesh, ReadMesh } from '../core/model/mesh.ts'
+import { PreweighError } from '../core/model/problem.ts'
 import type { MeshSource } from './protocol.ts'
 
 /** Meshes read last, so that a changed recipe does not read its file anew. */

@@ -1,7 +1,7 @@
 import { listMeshFiles } from '../core/formats/archive.ts'
 import { quickMeasure } from '../core/formats/quick.ts'
 import { readMesh } from '../core/formats/read.ts'
-import { measureMesh } from '../core/geometry/measure.ts'
+import { measureMesh } from '../core/mesh/measure.ts'
 import { isProject } from './archive.ts'
 import { hashBytes } from './hash.ts'
 import { readBytes, type MeshShelf } from './meshShelf.ts'

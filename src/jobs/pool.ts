@@ -1,4 +1,4 @@
-import type { Outcome, Problem } from '../core/problem.ts'
+import type { Outcome, Problem } from '../core/model/problem.ts'
 import { CANCELLED, crashed } from './problemOf.ts'
 import type { AskMessage, ReplyMessage } from './protocol.ts'
 

@@ -1,4 +1,4 @@
-import type { Outcome } from '../core/problem.ts'
+import type { Outcome } from '../core/model/problem.ts'
 import { SHELF_PLACES } from './meshShelf.ts'
 import { createPool, type PoolJob, type Spawn } from './pool.ts'
 import type { Answer, Ask, JobEvent, JobKind, JobTable } from './protocol.ts'

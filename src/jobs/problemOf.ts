@@ -1,4 +1,4 @@
-import { PreweighError, type Problem } from '../core/problem.ts'
+import { PreweighError, type Problem } from '../core/model/problem.ts'
 
 /** What to tell about anything thrown while a file was worked on. */
 export function problemOf(error: unknown, name: string): Problem {

@@ -1,12 +1,12 @@
-import type { DrawnPlace } from '../core/aircraft.ts'
-import type { PartMoments } from '../core/balance/partMoments.ts'
-import type { Census } from '../core/census.ts'
-import type { Inspection } from '../core/geometry/inspect.ts'
-import type { PoseOption } from '../core/geometry/poseOptions.ts'
-import type { LengthUnit, Mesh, MeshFormat } from '../core/mesh.ts'
-import type { Problem } from '../core/problem.ts'
-import type { GeometrySettings, Pose } from '../core/settings.ts'
-import type { PlateOutline } from '../core/twin/outline.ts'
+import type { DrawnPlace } from '../core/model/aircraft.ts'
+import type { PartMoments } from '../core/aircraft/balance/partMoments.ts'
+import type { Census } from '../core/model/census.ts'
+import type { Inspection } from '../core/mesh/inspect.ts'
+import type { PoseOption } from '../core/mesh/poseOptions.ts'
+import type { LengthUnit, Mesh, MeshFormat } from '../core/model/mesh.ts'
+import type { Problem } from '../core/model/problem.ts'
+import type { GeometrySettings, Pose } from '../core/model/settings.ts'
+import type { PlateOutline } from '../core/aircraft/twin/outline.ts'
 
 /** A mesh file whose bytes are known: `hash` is their SHA-256, lower-case hex. The blob is read inside the worker. */
 export interface MeshSource {

@@ -1,4 +1,4 @@
-import type { Outcome } from '../core/problem.ts'
+import type { Outcome } from '../core/model/problem.ts'
 import type { JobKind, JobTable } from './protocol.ts'
 
 export interface RunOptions<K extends JobKind> {

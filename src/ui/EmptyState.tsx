@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { Range } from '../core/figures.ts'
+import type { Range } from '../core/model/figures.ts'
 import { useActions } from './appContext.ts'
 import { GramRuler } from './frame/GramRuler.tsx'
 import { PickButton } from './intake/PickButton.tsx'

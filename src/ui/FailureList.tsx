@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { FileFailure } from '../state/types.ts'
+import type { FileFailure } from '../state/store/types.ts'
 import { useActions, useAppState } from './appContext.ts'
 
 /** Files that could not become a part: which, what is wrong, what to do. */

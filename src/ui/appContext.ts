@@ -1,6 +1,6 @@
 import { createContext, useContext } from 'react'
 import { useStore, type StoreApi } from 'zustand'
-import type { Actions, AppState } from '../state/types.ts'
+import type { Actions, AppState } from '../state/store/types.ts'
 
 /** What main.tsx hands the page: the store to read from and the actions to change it with. */
 export interface App {

@@ -1,9 +1,9 @@
-import type { Range } from '../core/figures.ts'
-import { formatNumber } from '../core/figures/format.ts'
+import type { Range } from '../core/model/figures.ts'
+import { formatNumber } from '../core/words/format.ts'
 
 /*
  * Figures in columns, where the unit stands in the head: bare, and with the same number of decimals down the column.
- * Everything else on the page uses core/figures/format.ts as it is.
+ * Everything else on the page uses core/words/format.ts as it is.
  */
 
 /** A figure and its range, in the same unit. */

@@ -1,5 +1,5 @@
 import { OrthographicCamera, Vector3, type Box3 } from 'three'
-import { THREE_QUARTER } from '../core/geometry/thumbnail.ts'
+import { THREE_QUARTER } from '../core/mesh/thumbnail.ts'
 import type { ViewName } from './types.ts'
 
 /** Where the eye is: degrees round the bed from the front towards the right, degrees above the bed. */

@@ -1,6 +1,6 @@
 import { Euler, LinearSRGBColorSpace, MathUtils, Quaternion, Vector3, WebGLRenderer } from 'three'
-import type { Mesh } from '../core/mesh.ts'
-import { POSE_AS_DRAWN, type Pose } from '../core/settings.ts'
+import type { Mesh } from '../core/model/mesh.ts'
+import { POSE_AS_DRAWN, type Pose } from '../core/model/settings.ts'
 import {
   DIRECTIONS,
   betweenLooks,
@@ -36,7 +36,7 @@ let mounted: ViewHandle | null = null
  * const view = useRef<ViewHandle>(null)
  * useEffect(() => {
  *   let gone = false
- *   void import('../view3d/mountView.ts').then(({ mountView }) => {
+ *   void import('./mountView.ts').then(({ mountView }) => {
  *     if (gone || box.current === null) return
  *     view.current = mountView(box.current, { theme, partName, onError: setProblem })
  *     if (view.current.supported) void view.current.setMesh(mesh, pose)
@@ -314,7 +314,7 @@ function firstLook(): Look {
   return { ...DIRECTIONS['three-quarter'], target: new Vector3(), zoom: 3 }
 }
 
-/** About x, then y, then z, as core/geometry/pose.ts does. */
+/** About x, then y, then z, as core/mesh/pose.ts does. */
 function turnOf({ rotateDeg: [x, y, z] }: Pose): Quaternion {
   const [rx, ry, rz] = [x, y, z].map(MathUtils.degToRad) as [number, number, number]
   return new Quaternion().setFromEuler(new Euler(rx, ry, rz, 'ZYX'))

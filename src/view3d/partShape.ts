@@ -7,7 +7,7 @@ import {
   Vector3,
   type Quaternion,
 } from 'three'
-import type { Mesh } from '../core/mesh.ts'
+import type { Mesh } from '../core/model/mesh.ts'
 import { findCreaseEdges } from './creaseEdges.ts'
 
 /** Edges are drawn up to this many triangles, and edges; beyond, they would only darken the part. */

@@ -1,5 +1,5 @@
-import type { Mesh } from '../core/mesh.ts'
-import type { Pose } from '../core/settings.ts'
+import type { Mesh } from '../core/model/mesh.ts'
+import type { Pose } from '../core/model/settings.ts'
 
 export type ViewTheme = 'light' | 'dark'
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Page } from 'playwright'
-import type { Mesh } from '../../src/core/mesh.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
 import { withApp } from '../support/app.ts'
 import { box, translate } from '../support/meshes.ts'
 import { dropFiles, gramsOf, openRow, waitForCensus } from '../support/page.ts'

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { readMesh } from '../../src/core/formats/read.ts'
-import { measureMesh } from '../../src/core/geometry/measure.ts'
+import { measureMesh } from '../../src/core/mesh/measure.ts'
 
 /** Reads and measures the file named on the command line; prints how far that raised the process's peak memory, bytes. */
 const path = process.argv[2]!

@@ -1,7 +1,7 @@
 import type { Manifold } from 'manifold-3d'
-import { placeMesh } from '../../src/core/geometry/pose.ts'
-import type { Mesh } from '../../src/core/mesh.ts'
-import { POSE_AS_DRAWN } from '../../src/core/settings.ts'
+import { placeMesh } from '../../src/core/mesh/pose.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
+import { POSE_AS_DRAWN } from '../../src/core/model/settings.ts'
 import { loadManifold } from '../support/solidCensus.ts'
 
 /** A wavy ball some 60 mm across with about `triangles` triangles: no two layers alike. */

@@ -2,8 +2,8 @@ import { createRoot, type Root } from 'react-dom/client'
 import type { ReactNode } from 'react'
 import { afterEach, describe, expect, test } from 'vitest'
 import { page, userEvent } from 'vitest/browser'
-import type { Item } from '../../src/core/aircraft.ts'
-import { dropFromShelf, keepOnShelf, shelfItems } from '../../src/state/shelf.ts'
+import type { Item } from '../../src/core/model/aircraft.ts'
+import { dropFromShelf, keepOnShelf, shelfItems } from '../../src/state/storage/shelf.ts'
 import { ScrewHelper } from '../../src/ui/aircraft/items/ScrewHelper.tsx'
 
 let root: Root | undefined

@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from 'vitest'
 import { page, userEvent } from 'vitest/browser'
-import type { FlightSetup, Item, WingSetup } from '../../src/core/aircraft.ts'
+import type { FlightSetup, Item, WingSetup } from '../../src/core/model/aircraft.ts'
 import { drawAircraft, factOf, openSection, type } from '../support/drawAircraft.tsx'
 import { boxFile } from '../support/session.ts'
 

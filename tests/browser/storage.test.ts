@@ -1,10 +1,10 @@
 import { deleteDB, openDB } from 'idb'
 import { afterEach, describe, expect, test } from 'vitest'
-import type { Frame } from '../../src/core/frame.ts'
+import type { Frame } from '../../src/core/model/frame.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
-import { createIndexedDbStorage } from '../../src/state/indexedDb.ts'
-import { createFolderSpare } from '../../src/state/spare.ts'
-import { withSpare } from '../../src/state/spareStorage.ts'
+import { createIndexedDbStorage } from '../../src/state/storage/indexedDb.ts'
+import { createFolderSpare } from '../../src/state/storage/spare.ts'
+import { withSpare } from '../../src/state/storage/spareStorage.ts'
 import { boxFile, counting, startSession } from '../support/session.ts'
 
 const DAY_MS = 24 * 3600 * 1000

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest'
-import type { Claims } from '../../src/state/claims.ts'
-import { createLockClaims } from '../../src/state/lockClaims.ts'
-import { createMemoryStorage } from '../../src/state/memoryStorage.ts'
+import type { Claims } from '../../src/state/storage/claims.ts'
+import { createLockClaims } from '../../src/state/storage/lockClaims.ts'
+import { createMemoryStorage } from '../../src/state/storage/memoryStorage.ts'
 import { boxFile, startSession } from '../support/session.ts'
 
 const opened: Claims[] = []

@@ -1,7 +1,7 @@
 import { userEvent } from 'vitest/browser'
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
-import { placeMesh } from '../../src/core/geometry/pose.ts'
-import type { Mesh } from '../../src/core/mesh.ts'
+import { placeMesh } from '../../src/core/mesh/pose.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
 import { mountView } from '../../src/view3d/mountView.ts'
 import type { ViewHandle, ViewOptions } from '../../src/view3d/types.ts'
 

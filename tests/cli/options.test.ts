@@ -4,7 +4,7 @@ import type { PriceOptions } from '../../src/cli/options.ts'
 import { UsageError } from '../../src/cli/usage.ts'
 import { PRINTERS } from '../../src/core/data/printers.ts'
 import { ROLES } from '../../src/core/data/roles.ts'
-import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 
 const RECIPE_FILE = '{"walls": 3, "infillPct": 15}'
 

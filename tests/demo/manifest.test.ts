@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRINTERS } from '../../src/core/data/printers.ts'
-import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import type { DemoManifest } from '../../src/demo/manifest.ts'
 
 const folder = new URL('../../public/demo/', import.meta.url)

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { readMesh } from '../../src/core/formats/read.ts'
-import type { LengthUnit, Mesh, MeshFormat } from '../../src/core/mesh.ts'
-import { unitToMm } from '../../src/core/units.ts'
+import type { LengthUnit, Mesh, MeshFormat } from '../../src/core/model/mesh.ts'
+import { unitToMm } from '../../src/core/model/units.ts'
 
 type Size = readonly [x: number, y: number, z: number]
 

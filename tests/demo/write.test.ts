@@ -3,7 +3,7 @@ import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js'
 import { strFromU8, unzipSync } from 'fflate'
 import { expect, it } from 'vitest'
 import { readMesh } from '../../src/core/formats/read.ts'
-import type { Mesh as MeshData } from '../../src/core/mesh.ts'
+import type { Mesh as MeshData } from '../../src/core/model/mesh.ts'
 import { rescale, write3mf, writeObj, writeStl, writeTextStl } from '../../src/demo/write.ts'
 
 /** Corner tetrahedron with edges of 3, 5 and 7: numbers that single precision holds, and one it must round. */

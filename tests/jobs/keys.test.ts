@@ -1,5 +1,9 @@
 import { expect, test } from 'vitest'
-import { POSE_AS_DRAWN, RECIPE_DEFAULTS, type GeometrySettings } from '../../src/core/settings.ts'
+import {
+  POSE_AS_DRAWN,
+  RECIPE_DEFAULTS,
+  type GeometrySettings,
+} from '../../src/core/model/settings.ts'
 import { censusKey, geometryOf } from '../../src/jobs/keys.ts'
 
 const geometry = geometryOf(RECIPE_DEFAULTS)

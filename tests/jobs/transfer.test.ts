@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { buffersIn } from '../../src/jobs/transfer.ts'
 import { blockCensus } from '../support/blockCensus.ts'
-import { RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 
 test('every array of a census is handed over once, however deep, and empty ones are not', () => {
   const census = blockCensus(20, 20, 4, RECIPE_DEFAULTS)

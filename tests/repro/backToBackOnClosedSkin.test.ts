@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { measureMesh } from '../../src/core/geometry/measure.ts'
-import { orientMesh } from '../../src/core/geometry/orient.ts'
+import { measureMesh } from '../../src/core/mesh/measure.ts'
+import { orientMesh } from '../../src/core/mesh/orient.ts'
 import { censusOf, relative } from '../support/censusCase.ts'
 import { box, pickTriangles } from '../support/meshes.ts'
 

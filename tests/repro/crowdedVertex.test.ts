@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { findBodies } from '../../src/core/geometry/bodies.ts'
-import type { Mesh } from '../../src/core/mesh.ts'
+import { findBodies } from '../../src/core/mesh/bodies.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
 
 /*
  * One facet half a million times puts a million sides on one vertex. Sorting them pair by pair took seconds, and 200 MB of it

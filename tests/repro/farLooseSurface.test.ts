@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
-import { countLayers } from '../../src/core/geometry/countLayers.ts'
-import { orientMesh } from '../../src/core/geometry/orient.ts'
-import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { countLayers } from '../../src/core/census/countLayers.ts'
+import { orientMesh } from '../../src/core/mesh/orient.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { endingsOf } from '../support/endsWell.ts'
 import { box, merge, meshOf, translate } from '../support/meshes.ts'
 

@@ -1,7 +1,7 @@
-import type { Census } from '../../src/core/census.ts'
-import { CORNER_LIMITS } from '../../src/core/moves.ts'
-import type { CensusMoves, LineTable, RunTable, Travels } from '../../src/core/moves.ts'
-import type { GeometrySettings } from '../../src/core/settings.ts'
+import type { Census } from '../../src/core/model/census.ts'
+import { CORNER_LIMITS } from '../../src/core/model/moves.ts'
+import type { CensusMoves, LineTable, RunTable, Travels } from '../../src/core/model/moves.ts'
+import type { GeometrySettings } from '../../src/core/model/settings.ts'
 
 /**
  * The census of a w × d × h block standing square to the axes, by hand arithmetic: nothing in it comes from the code that

@@ -1,9 +1,9 @@
-import type { Census } from '../../src/core/census.ts'
-import { placeMesh } from '../../src/core/geometry/pose.ts'
-import { takeCensus } from '../../src/core/geometry/takeCensus.ts'
-import type { Mesh } from '../../src/core/mesh.ts'
-import type { GeometrySettings } from '../../src/core/settings.ts'
-import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import type { Census } from '../../src/core/model/census.ts'
+import { placeMesh } from '../../src/core/mesh/pose.ts'
+import { takeCensus } from '../../src/core/census/takeCensus.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
+import type { GeometrySettings } from '../../src/core/model/settings.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 
 /** A census of a mesh in mm, laid on the bed as drawn, with the usual recipe but for `changes`. */
 export function censusOf(mesh: Mesh, changes: Partial<GeometrySettings> = {}): Census {

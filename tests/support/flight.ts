@@ -1,6 +1,6 @@
-import type { FlightSetup } from '../../src/core/aircraft.ts'
-import type { HoverFigures } from '../../src/core/flight/hover.ts'
-import { hoverFigures } from '../../src/core/flight/hover.ts'
+import type { FlightSetup } from '../../src/core/model/aircraft.ts'
+import type { HoverFigures } from '../../src/core/aircraft/flight/hover.ts'
+import { hoverFigures } from '../../src/core/aircraft/flight/hover.ts'
 
 /** A strong four-motor setup to change one number of; invented. */
 export const QUAD: FlightSetup = {

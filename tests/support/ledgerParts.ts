@@ -1,9 +1,9 @@
-import type { Item } from '../../src/core/aircraft.ts'
+import type { Item } from '../../src/core/model/aircraft.ts'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { INFILL_MODEL, plasticSpreads } from '../../src/core/figures/mass.ts'
 import { combineSpreads, rangeAbout } from '../../src/core/figures/spread.ts'
-import type { Material, PartFigures } from '../../src/core/figures.ts'
-import type { PrintedPart } from '../../src/core/ledger/ledger.ts'
+import type { Material, PartFigures } from '../../src/core/model/figures.ts'
+import type { PrintedPart } from '../../src/core/frame/ledger.ts'
 
 export function materialOf(id: string): Material {
   const found = MATERIALS.find((material) => material.id === id)

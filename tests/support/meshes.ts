@@ -1,4 +1,4 @@
-import type { Mesh, Vec3 } from '../../src/core/mesh.ts'
+import type { Mesh, Vec3 } from '../../src/core/model/mesh.ts'
 import { shuffled } from './random.ts'
 import { circle, oriented, triangulate, type Loop, type Point } from './polygon.ts'
 

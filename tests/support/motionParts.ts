@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { readMesh } from '../../src/core/formats/read.ts'
-import { placeMesh } from '../../src/core/geometry/pose.ts'
-import type { Mesh } from '../../src/core/mesh.ts'
-import { POSE_AS_DRAWN } from '../../src/core/settings.ts'
+import { placeMesh } from '../../src/core/mesh/pose.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
+import { POSE_AS_DRAWN } from '../../src/core/model/settings.ts'
 import {
   box,
   circle,

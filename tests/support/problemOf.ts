@@ -1,5 +1,5 @@
-import { PreweighError } from '../../src/core/problem.ts'
-import type { Problem } from '../../src/core/problem.ts'
+import { PreweighError } from '../../src/core/model/problem.ts'
+import type { Problem } from '../../src/core/model/problem.ts'
 
 /** The problem that `run` throws; fails when it throws nothing or anything else. */
 export function problemOf(run: () => unknown): Problem {

@@ -1,4 +1,4 @@
-import type { Mesh } from '../../src/core/mesh.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
 
 /** The textbook sum of the tetrahedra between each triangle and the origin: positive when the faces look outward. */
 export function signedVolume({ positions, indices }: Mesh): number {

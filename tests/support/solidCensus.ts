@@ -1,8 +1,8 @@
 import type { CrossSection, Manifold, ManifoldToplevel } from 'manifold-3d'
 import Module from 'manifold-3d'
-import type { Mesh } from '../../src/core/mesh.ts'
-import type { GeometrySettings } from '../../src/core/settings.ts'
-import { planLayers } from '../../src/core/geometry/census/layerPlan.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
+import type { GeometrySettings } from '../../src/core/model/settings.ts'
+import { planLayers } from '../../src/core/census/cut/layerPlan.ts'
 
 /** The layer areas of `solidCensus`, bottom first, mm². */
 export interface SolidLayers {

@@ -1,5 +1,5 @@
 import { strToU8, zipSync } from 'fflate'
-import type { LengthUnit, Mesh } from '../../src/core/mesh.ts'
+import type { LengthUnit, Mesh } from '../../src/core/model/mesh.ts'
 
 /** Binary STL: 80 bytes of header, a count, 50 bytes a triangle, coordinates rounded to 32-bit floats. */
 export function writeStlBinary(mesh: Mesh, header = 'written by a test'): Uint8Array {

@@ -46,8 +46,8 @@ test('the worker gets another name with any change of a reader, a measure or the
   const others: string[] = []
   for (const file of [
     'core/formats/number.ts',
-    'core/geometry/bodies.ts',
-    'core/geometry/census/layerPlan.ts',
+    'core/mesh/bodies.ts',
+    'core/census/cut/layerPlan.ts',
     'jobs/analyse.ts',
   ]) {
     others.push(await workerName(file))

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/settings.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { bedWords } from '../../src/ui/part/bedWords.ts'
 
 const BED = { bedMm: [220, 220, 240] } as const

@@ -1,6 +1,6 @@
-import type { Aircraft } from '../aircraft.ts'
-import { GROWTH_DEFAULTS } from '../ledger/growth.ts'
-import { MASS_LINES } from '../ledger/massLines.ts'
+import type { Aircraft } from '../model/aircraft.ts'
+import { GROWTH_DEFAULTS } from './growth.ts'
+import { MASS_LINES } from './massLines.ts'
 
 /**
  * An aircraft of which nothing but the printed parts is known. Prices of cut plate, lead times and crash rates are starting

@@ -1,4 +1,4 @@
-import type { Pattern, Recipe } from '../settings.ts'
+import type { Pattern, Recipe } from '../model/settings.ts'
 
 /** Range a number of the recipe must lie in, both ends included. */
 export interface Limits {

@@ -1,4 +1,4 @@
-import type { Material, SourceMark, Sourced } from '../figures.ts'
+import type { Material, SourceMark, Sourced } from '../model/figures.ts'
 
 const TDS =
   'maker data sheets (wiki.polymaker.com) as copied in EricPedley/wing_optimization c1846c5, polymaker_detailed_tds.csv'

@@ -1,5 +1,5 @@
-import type { PlateId } from '../aircraft.ts'
-import type { Sourced } from '../figures.ts'
+import type { PlateId } from '../model/aircraft.ts'
+import type { Sourced } from '../model/figures.ts'
 
 /** Sheet that flat parts can be cut from. */
 export interface Plate {

@@ -1,5 +1,5 @@
-import type { Material, Prices } from '../figures.ts'
-import type { CarbonFrame } from '../frame.ts'
+import type { Material, Prices } from '../model/figures.ts'
+import type { CarbonFrame } from '../model/frame.ts'
 
 /**
  * Rough household figures to start from (common practice, no source): what a euro of filament costs there, and

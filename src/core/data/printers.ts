@@ -1,4 +1,4 @@
-import type { Printer } from '../figures.ts'
+import type { Printer } from '../model/figures.ts'
 
 /*
  * Classes of machine, not machines: each number is what such a printer is commonly run at (common practice, no source),

@@ -1,6 +1,6 @@
-import type { RoleId } from '../frame.ts'
-import { RECIPE_DEFAULTS } from '../settings.ts'
-import type { Recipe } from '../settings.ts'
+import type { RoleId } from '../model/frame.ts'
+import { RECIPE_DEFAULTS } from '../model/settings.ts'
+import type { Recipe } from '../model/settings.ts'
 
 /** A starting recipe for parts that do one kind of duty. */
 export interface Role {

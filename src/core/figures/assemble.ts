@@ -1,4 +1,4 @@
-import type { Material, PartFigures, Prices, Printer, Range } from '../figures.ts'
+import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
 import type { Deposit } from './deposit.ts'
 import { costOf } from './cost.ts'
 import { filamentLengthM } from './filament.ts'

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../mesh.ts'
+import type { Vec3 } from '../model/mesh.ts'
 
 /** Whether a part's box fits the printer, and how it has to be turned on the bed for it. Angles in degrees, lengths in mm. */
 export type BedFit =

@@ -1,8 +1,8 @@
-import type { Census } from '../census.ts'
-import type { PartFigures } from '../figures.ts'
-import type { Finding } from '../mesh.ts'
-import type { Recipe } from '../settings.ts'
-import { formatPercent } from './format.ts'
+import type { Census } from '../model/census.ts'
+import type { PartFigures } from '../model/figures.ts'
+import type { Finding } from '../model/mesh.ts'
+import type { Recipe } from '../model/settings.ts'
+import { formatPercent } from '../words/format.ts'
 import { infillNote } from './note.ts'
 
 /** Bridged outline below this share is lost in the other uncertainties. */

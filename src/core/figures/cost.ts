@@ -1,4 +1,4 @@
-import type { CostRange, Material, Prices, Printer, Range } from '../figures.ts'
+import type { CostRange, Material, Prices, Printer, Range } from '../model/figures.ts'
 
 /** Where the money of one piece goes. */
 interface CostLines {

@@ -1,5 +1,5 @@
-import type { Census } from '../census.ts'
-import type { Recipe } from '../settings.ts'
+import type { Census } from '../model/census.ts'
+import type { Recipe } from '../model/settings.ts'
 import { infillOf, zoneRecipe } from './infill.ts'
 
 /** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */

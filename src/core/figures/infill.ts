@@ -1,6 +1,6 @@
-import type { Census } from '../census.ts'
+import type { Census } from '../model/census.ts'
 import { atSpacing, hopCount } from './motion.ts'
-import type { Pattern, Recipe } from '../settings.ts'
+import type { Pattern, Recipe } from '../model/settings.ts'
 
 /** What tells one infill pattern from another here. */
 export interface PatternModel {

@@ -1,5 +1,5 @@
-import type { Census } from '../census.ts'
-import type { Recipe } from '../settings.ts'
+import type { Census } from '../model/census.ts'
+import type { Recipe } from '../model/settings.ts'
 import { infillOf, infillSpacingMm, PATTERN_MODELS } from './infill.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'

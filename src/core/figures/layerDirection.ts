@@ -1,4 +1,4 @@
-import type { Bounds } from '../mesh.ts'
+import type { Bounds } from '../model/mesh.ts'
 
 /**
  * Strength between layers as a share of strength within them: 0.55 ± 0.15, from makers' pages that give 0.5–0.7 for PLA and 0.2–0.6

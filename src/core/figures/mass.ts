@@ -1,4 +1,4 @@
-import type { Material } from '../figures.ts'
+import type { Material } from '../model/figures.ts'
 import type { Spread } from './spread.ts'
 
 /** Same filament, other maker: plain PLA alone differs by ±6 % (1.17–1.32 g/cm³ over data sheets of several makers). */

@@ -1,5 +1,5 @@
-import type { InfillTravels, LineTable, RunTable, Travels, TravelTable } from '../moves.ts'
-import { CORNER_LIMITS, RETRACT_BEYOND_MM, STANDSTILL } from '../moves.ts'
+import type { InfillTravels, LineTable, RunTable, Travels, TravelTable } from '../model/moves.ts'
+import { CORNER_LIMITS, RETRACT_BEYOND_MM, STANDSTILL } from '../model/moves.ts'
 import { moveTime } from './kinematics.ts'
 
 /** How the head moves along one kind of line. */

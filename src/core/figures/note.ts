@@ -1,7 +1,7 @@
-import type { Census } from '../census.ts'
-import type { PartFigures } from '../figures.ts'
-import type { Recipe } from '../settings.ts'
-import { formatPercent } from './format.ts'
+import type { Census } from '../model/census.ts'
+import type { PartFigures } from '../model/figures.ts'
+import type { Recipe } from '../model/settings.ts'
+import { formatPercent } from '../words/format.ts'
 
 /** From this share of walls and skins in the part on, ten points of infill move its mass by some 5 % or less. */
 const MOSTLY_SOLID = 0.6

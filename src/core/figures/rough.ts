@@ -1,5 +1,5 @@
-import type { Material, PartFigures, Prices, Printer, Range } from '../figures.ts'
-import type { Recipe } from '../settings.ts'
+import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
+import type { Recipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
 import { meltSpeedMmS } from './flow.ts'
 

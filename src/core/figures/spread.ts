@@ -1,4 +1,4 @@
-import type { Range } from '../figures.ts'
+import type { Range } from '../model/figures.ts'
 
 /** Relative error of a figure below and above its middle value, as shares ≥ 0. */
 export interface Spread {

@@ -1,5 +1,5 @@
-import { PreweighError } from '../problem.ts'
-import type { Problem } from '../problem.ts'
+import { PreweighError } from '../model/problem.ts'
+import type { Problem } from '../model/problem.ts'
 import { looksLikeMesh } from './read.ts'
 import { counted, refuse } from './refuse.ts'
 import { looksLike3mf } from './threemf.ts'

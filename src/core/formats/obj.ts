@@ -1,5 +1,5 @@
-import { weldSoup } from '../geometry/weld.ts'
-import type { Finding, MeshPiece, ReadMesh } from '../mesh.ts'
+import { weldSoup } from '../model/weld.ts'
+import type { Finding, MeshPiece, ReadMesh } from '../model/mesh.ts'
 import { addFloats, addWhole, growingFloats, growingWholes } from './grow.ts'
 import type { Growing } from './grow.ts'
 import { MAX_COORDINATE, MAX_FACE_CORNERS, MAX_TRIANGLES } from './limits.ts'

@@ -1,4 +1,4 @@
-import type { Bounds } from '../mesh.ts'
+import type { Bounds } from '../model/mesh.ts'
 import { looksLikeStlBinary, presentTriangles, STL_START, STL_STRIDE } from './stlBinary.ts'
 
 /** First numbers of a part, before its mesh is read; "mm" holds when the file's unit is the millimetre. */

@@ -1,4 +1,4 @@
-import type { ReadMesh } from '../mesh.ts'
+import type { ReadMesh } from '../model/mesh.ts'
 import { looksLikeObj, readObj } from './obj.ts'
 import { isOtherFormat, refuseUnknown } from './unknown.ts'
 import { looksLikeStlAscii, readStlAscii } from './stlAscii.ts'

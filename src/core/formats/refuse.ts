@@ -1,5 +1,5 @@
-import { PreweighError } from '../problem.ts'
-import type { ProblemCode } from '../problem.ts'
+import { PreweighError } from '../model/problem.ts'
+import type { ProblemCode } from '../model/problem.ts'
 import { MAX_TRIANGLES } from './limits.ts'
 
 /** Throws a `PreweighError` whose message begins with the file's name. `what` and `advice` are whole sentences. */

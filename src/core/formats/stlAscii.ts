@@ -1,5 +1,5 @@
-import { weldSoup } from '../geometry/weld.ts'
-import type { Finding, MeshPiece, ReadMesh } from '../mesh.ts'
+import { weldSoup } from '../model/weld.ts'
+import type { Finding, MeshPiece, ReadMesh } from '../model/mesh.ts'
 import { addFloats, growingFloats } from './grow.ts'
 import { MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
 import { refuseNumber, scanNumber } from './number.ts'

@@ -1,5 +1,5 @@
-import { weldSoup } from '../geometry/weld.ts'
-import type { Finding, ReadMesh } from '../mesh.ts'
+import { weldSoup } from '../model/weld.ts'
+import type { Finding, ReadMesh } from '../model/mesh.ts'
 import { MAX_TRIANGLES } from './limits.ts'
 import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
 import { hasWord, textBetween } from './text.ts'

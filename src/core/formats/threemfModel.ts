@@ -1,4 +1,4 @@
-import type { LengthUnit } from '../mesh.ts'
+import type { LengthUnit } from '../model/mesh.ts'
 import { breach, type Subject } from './breach.ts'
 import { addFloats, growingFloats, growingWholes, reserve } from './grow.ts'
 import type { Growing } from './grow.ts'

@@ -1,4 +1,4 @@
-import type { Mesh } from '../mesh.ts'
+import type { Mesh } from '../model/mesh.ts'
 
 const HEADER = 84
 /** Must not begin with “solid”, which some readers take for text. */

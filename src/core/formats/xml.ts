@@ -1,6 +1,6 @@
 import { DecodeUTF8 } from 'fflate'
 import { SaxesParser } from 'saxes'
-import { PreweighError } from '../problem.ts'
+import { PreweighError } from '../model/problem.ts'
 import { breach } from './breach.ts'
 import { MAX_XML_DEPTH } from './limits.ts'
 import { grouped, refuse } from './refuse.ts'

@@ -1,5 +1,5 @@
 import { Inflate, inflateSync, strFromU8 } from 'fflate'
-import { PreweighError } from '../problem.ts'
+import { PreweighError } from '../model/problem.ts'
 import { MAX_DEFLATE_RATIO, MAX_UNPACKED_BYTES } from './limits.ts'
 import { counted, grouped, refuse } from './refuse.ts'
 

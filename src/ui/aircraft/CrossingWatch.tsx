@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import { crossingWords, type MassStanding } from '../../core/ledger/crossings.ts'
+import { crossingWords, type MassStanding } from '../../core/frame/crossings.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useAircraft } from './useAircraft.ts'
 

@@ -1,8 +1,8 @@
 import { createContext, useContext, useDeferredValue, useMemo, type ReactNode } from 'react'
-import type { Aircraft } from '../../core/aircraft.ts'
-import type { Frame } from '../../core/frame.ts'
-import { aircraftView, type AircraftView } from '../../state/aircraftView.ts'
-import { ledgerRows, type LedgerRow } from '../../state/derived.ts'
+import type { Aircraft } from '../../core/model/aircraft.ts'
+import type { Frame } from '../../core/model/frame.ts'
+import { aircraftView, type AircraftView } from '../../state/store/aircraftView.ts'
+import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 
 /** A frame with what follows from it, all of one moment. */

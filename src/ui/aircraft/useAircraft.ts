@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
-import type { Aircraft } from '../../core/aircraft.ts'
-import { aircraftView, type AircraftView } from '../../state/aircraftView.ts'
+import type { Aircraft } from '../../core/model/aircraft.ts'
+import { aircraftView, type AircraftView } from '../../state/store/aircraftView.ts'
 import { useActions, useAppState } from '../appContext.ts'
 
 /** The aircraft as it stands, and its sums. */

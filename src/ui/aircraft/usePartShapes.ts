@@ -1,6 +1,6 @@
 import { startTransition, useEffect, useMemo, useState } from 'react'
-import type { Part } from '../../core/frame.ts'
-import type { PartShape } from '../../state/types.ts'
+import type { Part } from '../../core/model/frame.ts'
+import type { PartShape } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
 
 export interface PartShapes {

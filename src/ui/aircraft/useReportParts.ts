@@ -1,5 +1,5 @@
 import { useMemo } from 'react'
-import type { ReportPart } from '../../core/report/types.ts'
+import type { ReportPart } from '../../core/aircraft/report/types.ts'
 import { useShown } from './ShownAircraft.tsx'
 import { usePartShapes, type PartShapes } from './usePartShapes.ts'
 

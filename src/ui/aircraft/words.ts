@@ -1,8 +1,8 @@
-import type { ItemGroup, MassBasis, MassStatus } from '../../core/aircraft.ts'
-import type { Verdict } from '../../core/ledger/odds.ts'
-import type { LedgerGroup } from '../../core/ledger/ledger.ts'
-import type { Range } from '../../core/figures.ts'
-import { formatMoney } from '../../core/figures/format.ts'
+import type { ItemGroup, MassBasis, MassStatus } from '../../core/model/aircraft.ts'
+import type { Verdict } from '../../core/frame/odds.ts'
+import type { LedgerGroup } from '../../core/frame/ledger.ts'
+import type { Range } from '../../core/model/figures.ts'
+import { formatMoney } from '../../core/words/format.ts'
 import { trueMinus } from '../show.ts'
 
 export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Button, Form, Input, Label, TextField } from 'react-aria-components'
-import type { Material, Sourced } from '../../core/figures.ts'
+import type { Material, Sourced } from '../../core/model/figures.ts'
 import { useActions } from '../appContext.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 

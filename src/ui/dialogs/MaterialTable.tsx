@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { Material, Sourced } from '../../core/figures.ts'
+import type { Material, Sourced } from '../../core/model/figures.ts'
 import { showFixed, showNumber } from '../show.ts'
 import { SourceTip } from './SourceTip.tsx'
 

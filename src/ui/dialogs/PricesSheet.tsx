@@ -1,5 +1,5 @@
 import { CURRENCY_CODES, pricesIn } from '../../core/data/prices.ts'
-import type { Prices } from '../../core/figures.ts'
+import type { Prices } from '../../core/model/figures.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'

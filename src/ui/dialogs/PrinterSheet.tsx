@@ -1,5 +1,5 @@
 import { PRINTER_FIELDS, PRINTERS } from '../../core/data/printers.ts'
-import type { Printer } from '../../core/figures.ts'
+import type { Printer } from '../../core/model/figures.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'

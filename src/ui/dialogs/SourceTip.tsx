@@ -1,4 +1,4 @@
-import type { Sourced, SourceMark } from '../../core/figures.ts'
+import type { Sourced, SourceMark } from '../../core/model/figures.ts'
 import { Tip } from '../fields/Tip.tsx'
 
 const MARKS: Readonly<Record<SourceMark, { readonly letter: string; readonly words: string }>> = {

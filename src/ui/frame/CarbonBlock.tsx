@@ -1,7 +1,7 @@
 import { useId } from 'react'
 import { Button } from 'react-aria-components'
 import { carbonTypicalIn, CURRENCY_CODES } from '../../core/data/prices.ts'
-import type { CarbonFrame } from '../../core/frame.ts'
+import type { CarbonFrame } from '../../core/model/frame.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'

@@ -1,7 +1,7 @@
-import type { CarbonFrame } from '../../core/frame.ts'
-import type { Range } from '../../core/figures.ts'
-import { formatMoney, formatPercent, formatRange, withSign } from '../../core/figures/format.ts'
-import { frameSummary } from '../../state/derived.ts'
+import type { CarbonFrame } from '../../core/model/frame.ts'
+import type { Range } from '../../core/model/figures.ts'
+import { formatMoney, formatPercent, formatRange, withSign } from '../../core/words/format.ts'
+import { frameSummary } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { showMass, trueMinus } from '../show.ts'
 

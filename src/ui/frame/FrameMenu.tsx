@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
-import { ledgerCsv } from '../../state/csv.ts'
+import { ledgerCsv } from '../../state/actions/csv.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { LicencesSheet } from '../licences/LicencesSheet.tsx'
 import { ProjectsSheet } from '../projects/ProjectsSheet.tsx'

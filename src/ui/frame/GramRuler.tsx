@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale'
-import type { Range } from '../../core/figures.ts'
+import type { Range } from '../../core/model/figures.ts'
 
 interface GramRulerProps {
   readonly massG: Range

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import { formatMoney } from '../../core/figures/format.ts'
+import { formatMoney } from '../../core/words/format.ts'
 import { useAppState } from '../appContext.ts'
 import { MaterialsSheet } from '../dialogs/MaterialsSheet.tsx'
 import { PricesSheet } from '../dialogs/PricesSheet.tsx'

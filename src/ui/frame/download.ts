@@ -1,6 +1,6 @@
 import { useState } from 'react'
-import { PreweighError } from '../../core/problem.ts'
-import { PROJECT_ENDING } from '../../state/projectFile.ts'
+import { PreweighError } from '../../core/model/problem.ts'
+import { PROJECT_ENDING } from '../../state/storage/projectFile.ts'
 import { useActions, useReadState } from '../appContext.ts'
 
 /** Hands a file to the browser, named after the frame. */

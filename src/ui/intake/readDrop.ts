@@ -1,4 +1,4 @@
-import type { IncomingFile } from '../../state/types.ts'
+import type { IncomingFile } from '../../state/store/types.ts'
 
 /** What came in at once, and how many files of a folder were left alone because their name says they hold no mesh. */
 export interface Intake {

@@ -1,4 +1,4 @@
-import type { Finding } from '../../core/mesh.ts'
+import type { Finding } from '../../core/model/mesh.ts'
 
 interface CautionsProps {
   readonly findings: readonly Finding[]

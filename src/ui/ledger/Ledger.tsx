@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { ledgerRows } from '../../state/derived.ts'
+import { ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useInTurn } from '../inTurn/useInTurn.ts'
 import { sortRows, type Order } from './columns.ts'

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { PartWork } from '../../state/types.ts'
+import type { PartWork } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
 
 /** What is still under way for a part, or why it failed; nothing once its figures stand. */

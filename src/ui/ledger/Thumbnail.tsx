@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react'
-import type { Thumbnail as Picture } from '../../state/types.ts'
+import type { Thumbnail as Picture } from '../../state/store/types.ts'
 
 /** The small picture the worker drew; an empty square until it is there. */
 export function Thumbnail({ picture }: { readonly picture: Picture | null }) {

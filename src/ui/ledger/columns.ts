@@ -1,4 +1,4 @@
-import type { LedgerRow } from '../../state/derived.ts'
+import type { LedgerRow } from '../../state/store/derived.ts'
 
 export type ColumnId =
   'name' | 'pieces' | 'material' | 'recipe' | 'grams' | 'cost' | 'hours' | 'share'

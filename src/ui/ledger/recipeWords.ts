@@ -1,4 +1,4 @@
-import type { Recipe } from '../../core/settings.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { showNumber } from '../show.ts'
 
 /** A recipe on one line: what changes the grams most comes first. */

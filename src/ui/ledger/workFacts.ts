@@ -1,5 +1,5 @@
-import type { Census } from '../../core/census.ts'
-import type { PartRead, PartWork } from '../../state/types.ts'
+import type { Census } from '../../core/model/census.ts'
+import type { PartRead, PartWork } from '../../state/store/types.ts'
 
 /** What is known of the mesh so far. */
 export function readOf(work: PartWork): PartRead | null {

@@ -1,5 +1,5 @@
-import type { Part } from '../../core/frame.ts'
-import type { Bounds } from '../../core/mesh.ts'
+import type { Part } from '../../core/model/frame.ts'
+import type { Bounds } from '../../core/model/mesh.ts'
 import { useAppState } from '../appContext.ts'
 import { bedWords } from './bedWords.ts'
 

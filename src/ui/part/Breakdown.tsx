@@ -1,4 +1,4 @@
-import type { PartFigures } from '../../core/figures.ts'
+import type { PartFigures } from '../../core/model/figures.ts'
 import { showNumber } from '../show.ts'
 import { laidShares } from './laidShares.ts'
 

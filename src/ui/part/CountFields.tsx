@@ -1,4 +1,4 @@
-import type { Part } from '../../core/frame.ts'
+import type { Part } from '../../core/model/frame.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 

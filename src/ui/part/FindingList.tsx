@@ -1,4 +1,4 @@
-import type { Finding, Severity } from '../../core/mesh.ts'
+import type { Finding, Severity } from '../../core/model/mesh.ts'
 
 /** What is odd about the mesh, worst first, in whole sentences. */
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {

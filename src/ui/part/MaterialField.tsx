@@ -1,5 +1,5 @@
-import type { Material } from '../../core/figures.ts'
-import { materialsOf } from '../../state/materialOf.ts'
+import type { Material } from '../../core/model/figures.ts'
+import { materialsOf } from '../../state/store/materialOf.ts'
 import { useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { showNumber } from '../show.ts'

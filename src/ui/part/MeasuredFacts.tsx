@@ -1,7 +1,7 @@
-import type { Census } from '../../core/census.ts'
-import type { PartFigures } from '../../core/figures.ts'
-import { formatFilament, formatVolume } from '../../core/figures/format.ts'
-import type { PartRead } from '../../state/types.ts'
+import type { Census } from '../../core/model/census.ts'
+import type { PartFigures } from '../../core/model/figures.ts'
+import { formatFilament, formatVolume } from '../../core/words/format.ts'
+import type { PartRead } from '../../state/store/types.ts'
 import { showNumber, showSide } from '../show.ts'
 
 interface MeasuredFactsProps {

@@ -1,4 +1,4 @@
-import type { LedgerRow } from '../../state/derived.ts'
+import type { LedgerRow } from '../../state/store/derived.ts'
 import { censusOf, readOf } from '../ledger/workFacts.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { BedNote } from './BedNote.tsx'

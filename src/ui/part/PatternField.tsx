@@ -1,5 +1,5 @@
 import { PATTERN_NAMES } from '../../core/data/limits.ts'
-import type { Pattern } from '../../core/settings.ts'
+import type { Pattern } from '../../core/model/settings.ts'
 import { Choice } from '../fields/Choice.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { PlateSummary } from '../../core/geometry/inspect.ts'
+import type { PlateSummary } from '../../core/mesh/inspect.ts'
 import { useActions } from '../appContext.ts'
 
 /** Offers rows of their own for the parts of a plate; doing nothing keeps them one part. */

@@ -1,5 +1,5 @@
-import { FACE_POSES } from '../../core/geometry/pose.ts'
-import type { Pose } from '../../core/settings.ts'
+import { FACE_POSES } from '../../core/mesh/pose.ts'
+import type { Pose } from '../../core/model/settings.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'

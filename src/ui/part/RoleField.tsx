@@ -1,5 +1,5 @@
 import { ROLES } from '../../core/data/roles.ts'
-import type { RoleId } from '../../core/frame.ts'
+import type { RoleId } from '../../core/model/frame.ts'
 import { useActions } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 

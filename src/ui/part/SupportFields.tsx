@@ -1,8 +1,8 @@
 import { Switch } from 'react-aria-components'
 import { SUPPORT_SHARE } from '../../core/figures/deposit.ts'
-import { formatPercent } from '../../core/figures/format.ts'
-import { LONGEST_BRIDGE_MM } from '../../core/geometry/census/bridges.ts'
-import type { Recipe } from '../../core/settings.ts'
+import { formatPercent } from '../../core/words/format.ts'
+import { LONGEST_BRIDGE_MM } from '../../core/census/cut/bridges.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 

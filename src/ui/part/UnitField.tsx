@@ -1,5 +1,5 @@
-import type { LengthUnit, MeshMeasure } from '../../core/mesh.ts'
-import { unitToMm } from '../../core/units.ts'
+import type { LengthUnit, MeshMeasure } from '../../core/model/mesh.ts'
+import { unitToMm } from '../../core/model/units.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { showSide } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'

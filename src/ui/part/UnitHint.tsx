@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components'
-import type { UnitSuggestion } from '../../core/geometry/holes/suggestUnit.ts'
-import type { Part } from '../../core/frame.ts'
-import type { LengthUnit } from '../../core/mesh.ts'
+import type { UnitSuggestion } from '../../core/mesh/holes/suggestUnit.ts'
+import type { Part } from '../../core/model/frame.ts'
+import type { LengthUnit } from '../../core/model/mesh.ts'
 import { useActions, useAppState } from '../appContext.ts'
 
 const PLURAL: Readonly<Record<LengthUnit, string>> = {

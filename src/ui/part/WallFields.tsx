@@ -1,4 +1,4 @@
-import type { Recipe } from '../../core/settings.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 

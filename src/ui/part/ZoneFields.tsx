@@ -1,5 +1,5 @@
-import type { Census } from '../../core/census.ts'
-import type { Part } from '../../core/frame.ts'
+import type { Census } from '../../core/model/census.ts'
+import type { Part } from '../../core/model/frame.ts'
 import { useActions } from '../appContext.ts'
 import { Button } from 'react-aria-components'
 import { NumberBox } from '../fields/NumberBox.tsx'

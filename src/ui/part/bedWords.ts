@@ -1,8 +1,8 @@
 import { bedFit } from '../../core/figures/bedFit.ts'
-import type { Printer } from '../../core/figures.ts'
-import type { Part } from '../../core/frame.ts'
-import { isQuarterTurn, poseBounds } from '../../core/geometry/poseBounds.ts'
-import type { Bounds } from '../../core/mesh.ts'
+import type { Printer } from '../../core/model/figures.ts'
+import type { Part } from '../../core/model/frame.ts'
+import { isQuarterTurn, poseBounds } from '../../core/mesh/poseBounds.ts'
+import type { Bounds } from '../../core/model/mesh.ts'
 import { showNumber } from '../show.ts'
 
 export interface BedWords {

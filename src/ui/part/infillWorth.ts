@@ -1,8 +1,8 @@
-import type { Census } from '../../core/census.ts'
-import type { Material, PartFigures } from '../../core/figures.ts'
-import { formatMass } from '../../core/figures/format.ts'
+import type { Census } from '../../core/model/census.ts'
+import type { Material, PartFigures } from '../../core/model/figures.ts'
+import { formatMass } from '../../core/words/format.ts'
 import { infillNote } from '../../core/figures/note.ts'
-import type { Recipe } from '../../core/settings.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 
 /** The sentence beside the infill slider: that it hardly matters, or what ten points of it are worth on one piece. */
 export function infillWorth(

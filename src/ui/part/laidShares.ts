@@ -1,4 +1,4 @@
-import type { PartFigures } from '../../core/figures.ts'
+import type { PartFigures } from '../../core/model/figures.ts'
 
 export interface LaidShare {
   readonly id: 'walls' | 'skins' | 'infill' | 'supports' | 'brim'

@@ -1,4 +1,4 @@
-import type { PlateSummary } from '../../core/geometry/inspect.ts'
+import type { PlateSummary } from '../../core/mesh/inspect.ts'
 
 /** How many parts a plate holds, for its row; null for a single part. */
 export function plateMark(plate: PlateSummary | undefined): string | null {

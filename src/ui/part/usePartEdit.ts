@@ -1,5 +1,5 @@
 import { useCallback, useRef } from 'react'
-import type { PartPatch } from '../../state/types.ts'
+import type { PartPatch } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
 
 /** How a field of one part writes: `edit` is an undo step of its own, `drag` belongs to the gesture until `settle`. */

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import { Button, Input, TextField } from 'react-aria-components'
-import type { ProjectSummary } from '../../state/types.ts'
+import type { ProjectSummary } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
 import { showGrams } from '../show.ts'
 

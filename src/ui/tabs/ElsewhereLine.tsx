@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { Elsewhere } from '../../state/types.ts'
+import type { Elsewhere } from '../../state/store/types.ts'
 import { useActions, useAppState } from '../appContext.ts'
 
 const WORDS: Readonly<Record<Elsewhere['why'], string>> = {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { PLATES } from '../../../src/core/data/plates.ts'
-import { plateBendingNm } from '../../../src/core/twin/bending.ts'
-import { plateMassG } from '../../../src/core/twin/flatTwin.ts'
+import { plateBendingNm } from '../../../src/core/aircraft/twin/bending.ts'
+import { plateMassG } from '../../../src/core/aircraft/twin/flatTwin.ts'
 import { relative } from '../../support/censusCase.ts'
 
 describe('plate stock', () => {

@@ -4,7 +4,7 @@ import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { censusFindings } from '../../../src/core/figures/censusFindings.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
-import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
 
 function findingsOf(h: number, doubtfulShare: number) {

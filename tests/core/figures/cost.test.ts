@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { costOf } from '../../../src/core/figures/cost.ts'
-import type { Material, Prices, Range } from '../../../src/core/figures.ts'
+import type { Material, Prices, Range } from '../../../src/core/model/figures.ts'
 
 const PLAIN: Prices = {
   currency: 'EUR',

@@ -3,11 +3,11 @@ import type { ManifoldToplevel } from 'manifold-3d'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
-import { LEAST_ROOM_LINES2 } from '../../../src/core/geometry/census/layerAreas.ts'
-import { takeCensus } from '../../../src/core/geometry/takeCensus.ts'
-import type { Mesh } from '../../../src/core/mesh.ts'
-import type { Pattern } from '../../../src/core/settings.ts'
-import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
+import { LEAST_ROOM_LINES2 } from '../../../src/core/census/areas/layerAreas.ts'
+import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import type { Mesh } from '../../../src/core/model/mesh.ts'
+import type { Pattern } from '../../../src/core/model/settings.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import {
   askewBar,
   damperCup,

@@ -4,8 +4,8 @@ import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { infillNote } from '../../../src/core/figures/note.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
-import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
-import type { Recipe } from '../../../src/core/settings.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
+import type { Recipe } from '../../../src/core/model/settings.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
 
 const noteOf = (w: number, d: number, h: number, recipe: Recipe): string | null => {

@@ -5,8 +5,8 @@ import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { ROLES } from '../../../src/core/data/roles.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
 import { roughFigures } from '../../../src/core/figures/rough.ts'
-import type { Recipe } from '../../../src/core/settings.ts'
-import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
+import type { Recipe } from '../../../src/core/model/settings.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
 
 const PLA = MATERIALS[0]!

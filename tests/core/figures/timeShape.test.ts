@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
-import { takeCensus } from '../../../src/core/geometry/takeCensus.ts'
-import { RECIPE_DEFAULTS } from '../../../src/core/settings.ts'
+import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { merge, prism, specimenOutline, translate } from '../../support/meshes.ts'
 
 /**

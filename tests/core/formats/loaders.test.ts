@@ -1,7 +1,7 @@
 import { STLLoader } from 'three/addons/loaders/STLLoader.js'
 import { expect, test } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
-import type { Mesh } from '../../../src/core/mesh.ts'
+import type { Mesh } from '../../../src/core/model/mesh.ts'
 import {
   box,
   cone,

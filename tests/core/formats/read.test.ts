@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test, vi } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
-import type { Mesh } from '../../../src/core/mesh.ts'
+import type { Mesh } from '../../../src/core/model/mesh.ts'
 import {
   box,
   cubeWithHole,

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
-import type { FindingCode, LengthUnit, MeshFormat } from '../../../src/core/mesh.ts'
-import type { ProblemCode } from '../../../src/core/problem.ts'
+import type { FindingCode, LengthUnit, MeshFormat } from '../../../src/core/model/mesh.ts'
+import type { ProblemCode } from '../../../src/core/model/problem.ts'
 import { problemOf } from '../../support/problemOf.ts'
 import { signedVolume } from '../../support/signedVolume.ts'
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test, vi } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
-import type { LengthUnit } from '../../../src/core/mesh.ts'
+import type { LengthUnit } from '../../../src/core/model/mesh.ts'
 import { box, scale } from '../../support/meshes.ts'
 import { problemOf } from '../../support/problemOf.ts'
 import { signedVolume } from '../../support/signedVolume.ts'

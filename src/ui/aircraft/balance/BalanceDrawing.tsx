@@ -1,9 +1,9 @@
 import { scaleLinear, scaleSqrt } from 'd3-scale'
-import type { FlightSetup } from '../../../core/aircraft.ts'
-import type { FrameBalance, PlacedMass } from '../../../core/balance/frameBalance.ts'
-import { ringPoints } from '../../../core/balance/places.ts'
-import { formatNumber } from '../../../core/figures/format.ts'
-import type { Vec3 } from '../../../core/mesh.ts'
+import type { FlightSetup } from '../../../core/model/aircraft.ts'
+import type { FrameBalance, PlacedMass } from '../../../core/aircraft/balance/frameBalance.ts'
+import { ringPoints } from '../../../core/aircraft/balance/places.ts'
+import { formatNumber } from '../../../core/words/format.ts'
+import type { Vec3 } from '../../../core/model/mesh.ts'
 
 interface BalanceDrawingProps {
   readonly balance: FrameBalance

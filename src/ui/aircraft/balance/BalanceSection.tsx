@@ -1,6 +1,6 @@
 import { memo, useMemo } from 'react'
-import { balanceReport } from '../../../core/report/balanceReport.ts'
-import type { FrameBalance } from '../../../core/balance/frameBalance.ts'
+import { balanceReport } from '../../../core/aircraft/report/balanceReport.ts'
+import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
 import { Facts } from '../Facts.tsx'
 import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'

@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { Place } from '../../../core/aircraft.ts'
-import { placesAsDrawn, type FileNose } from '../../../core/balance/drawnPlace.ts'
-import type { Part } from '../../../core/frame.ts'
-import type { Vec3 } from '../../../core/mesh.ts'
+import type { Place } from '../../../core/model/aircraft.ts'
+import { placesAsDrawn, type FileNose } from '../../../core/mesh/split/drawnPlace.ts'
+import type { Part } from '../../../core/model/frame.ts'
+import type { Vec3 } from '../../../core/model/mesh.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 

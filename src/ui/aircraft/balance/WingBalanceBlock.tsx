@@ -1,8 +1,12 @@
 import { useState } from 'react'
-import type { Item, WingSetup } from '../../../core/aircraft.ts'
-import type { FrameBalance } from '../../../core/balance/frameBalance.ts'
-import { packSlideMm, trimWeightG, wingBalance } from '../../../core/balance/wingBalance.ts'
-import { formatNumber, formatPercent } from '../../../core/figures/format.ts'
+import type { Item, WingSetup } from '../../../core/model/aircraft.ts'
+import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
+import {
+  packSlideMm,
+  trimWeightG,
+  wingBalance,
+} from '../../../core/aircraft/balance/wingBalance.ts'
+import { formatNumber, formatPercent } from '../../../core/words/format.ts'
 import { trueMinus } from '../../show.ts'
 import { Facts, type Fact } from '../Facts.tsx'
 import { tenthG } from '../words.ts'

@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import type { WingSetup } from '../../../core/aircraft.ts'
+import type { WingSetup } from '../../../core/model/aircraft.ts'
 import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'

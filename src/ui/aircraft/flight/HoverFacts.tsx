@@ -1,8 +1,8 @@
-import type { FlightSetup } from '../../../core/aircraft.ts'
-import { FLIGHT_CAUTIONS } from '../../../core/flight/cautions.ts'
-import type { Range } from '../../../core/figures.ts'
-import type { HoverFigures } from '../../../core/flight/hover.ts'
-import { formatPercent } from '../../../core/figures/format.ts'
+import type { FlightSetup } from '../../../core/model/aircraft.ts'
+import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
+import type { Range } from '../../../core/model/figures.ts'
+import type { HoverFigures } from '../../../core/aircraft/flight/hover.ts'
+import { formatPercent } from '../../../core/words/format.ts'
 import { Facts } from '../Facts.tsx'
 import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
 

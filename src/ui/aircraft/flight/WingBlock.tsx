@@ -1,7 +1,7 @@
-import type { WingSetup } from '../../../core/aircraft.ts'
-import type { Range } from '../../../core/figures.ts'
-import { FLIGHT_CAUTIONS } from '../../../core/flight/cautions.ts'
-import { wingLoading } from '../../../core/flight/wing.ts'
+import type { WingSetup } from '../../../core/model/aircraft.ts'
+import type { Range } from '../../../core/model/figures.ts'
+import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
+import { wingLoading } from '../../../core/aircraft/flight/wing.ts'
 import { Facts } from '../Facts.tsx'
 import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
 

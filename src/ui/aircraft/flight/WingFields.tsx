@@ -1,6 +1,6 @@
 import { memo } from 'react'
 import { Button } from 'react-aria-components'
-import type { WingSetup } from '../../../core/aircraft.ts'
+import type { WingSetup } from '../../../core/model/aircraft.ts'
 import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'

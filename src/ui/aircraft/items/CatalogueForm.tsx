@@ -1,12 +1,12 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { Item } from '../../../core/aircraft.ts'
+import type { Item } from '../../../core/model/aircraft.ts'
 import {
   catalogueEntry,
   catalogueItem,
   type CatalogueChoice,
-} from '../../../core/hardware/catalogue.ts'
-import { PreweighError } from '../../../core/problem.ts'
+} from '../../../core/aircraft/hardware/catalogue.ts'
+import { PreweighError } from '../../../core/model/problem.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { BASIS_WORDS, pieceG } from '../words.ts'

@@ -1,11 +1,11 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { Item } from '../../../core/aircraft.ts'
+import type { Item } from '../../../core/model/aircraft.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 import { GROUP_WORDS, ITEM_GROUPS, STATUSES } from '../words.ts'
-import { keepOnShelf } from '../../../state/shelf.ts'
+import { keepOnShelf } from '../../../state/storage/shelf.ts'
 
 interface ItemPanelProps {
   readonly item: Item

@@ -1,6 +1,6 @@
 import { Fragment } from 'react'
 import { Button } from 'react-aria-components'
-import type { Item } from '../../../core/aircraft.ts'
+import type { Item } from '../../../core/model/aircraft.ts'
 import { showFixed } from '../../show.ts'
 import { BASIS_WORDS, GROUP_WORDS, ITEM_GROUPS, pieceG, tenthG } from '../words.ts'
 import { ItemPanel } from './ItemPanel.tsx'

@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
-import type { Item } from '../../../core/aircraft.ts'
-import { formatMoney } from '../../../core/figures/format.ts'
+import type { Item } from '../../../core/model/aircraft.ts'
+import { formatMoney } from '../../../core/words/format.ts'
 import { BASIS_WORDS, pieceG } from '../words.ts'
-import { dropFromShelf, shelfItems } from '../../../state/shelf.ts'
+import { dropFromShelf, shelfItems } from '../../../state/storage/shelf.ts'
 
 interface ShelfListProps {
   readonly currency: string

@@ -1,7 +1,11 @@
-import { nutSizes, screwSizes, type CatalogueChoice } from '../../../core/hardware/catalogue.ts'
-import { MATERIAL_NAMES, SIZES } from '../../../core/hardware/data.ts'
-import type { TubeMaterial } from '../../../core/hardware/tube.ts'
-import type { MetricSize } from '../../../core/hardware/types.ts'
+import {
+  nutSizes,
+  screwSizes,
+  type CatalogueChoice,
+} from '../../../core/aircraft/hardware/catalogue.ts'
+import { MATERIAL_NAMES, SIZES } from '../../../core/aircraft/hardware/data.ts'
+import type { TubeMaterial } from '../../../core/aircraft/hardware/tube.ts'
+import type { MetricSize } from '../../../core/aircraft/hardware/types.ts'
 
 export type DraftKind =
   | 'ISO 4762'

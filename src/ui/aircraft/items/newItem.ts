@@ -1,4 +1,4 @@
-import type { Item } from '../../../core/aircraft.ts'
+import type { Item } from '../../../core/model/aircraft.ts'
 
 /** An item to type over. */
 export function newItem(): Item {

@@ -1,5 +1,5 @@
-import type { AircraftLedger } from '../../../core/ledger/ledger.ts'
-import { formatPercent } from '../../../core/figures/format.ts'
+import type { AircraftLedger } from '../../../core/frame/ledger.ts'
+import { formatPercent } from '../../../core/words/format.ts'
 import { GROUP_WORDS, tenthG } from '../words.ts'
 
 /** Who weighs what: one bar a group, on one axis from nothing to the whole. */

@@ -1,4 +1,4 @@
-import type { GrowthAllowance } from '../../../core/aircraft.ts'
+import type { GrowthAllowance } from '../../../core/model/aircraft.ts'
 import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'

@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import { aircraftView } from '../../../state/aircraftView.ts'
+import { aircraftView } from '../../../state/store/aircraftView.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'

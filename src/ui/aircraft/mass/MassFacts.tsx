@@ -1,6 +1,6 @@
 import { useMemo } from 'react'
-import { massOdds } from '../../../core/ledger/odds.ts'
-import type { AircraftView } from '../../../state/aircraftView.ts'
+import { massOdds } from '../../../core/frame/odds.ts'
+import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { Facts } from '../Facts.tsx'
 import { spanG, tenthG } from '../words.ts'
 

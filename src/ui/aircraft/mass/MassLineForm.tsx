@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components'
-import type { MassLine } from '../../../core/aircraft.ts'
+import type { MassLine } from '../../../core/model/aircraft.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 

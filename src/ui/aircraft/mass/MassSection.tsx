@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import type { AircraftView } from '../../../state/aircraftView.ts'
+import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft } from '../useAircraft.ts'

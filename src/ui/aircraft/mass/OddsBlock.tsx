@@ -1,7 +1,7 @@
 import { useMemo } from 'react'
-import { formatPercent } from '../../../core/figures/format.ts'
-import { massOdds } from '../../../core/ledger/odds.ts'
-import type { AircraftView } from '../../../state/aircraftView.ts'
+import { formatPercent } from '../../../core/words/format.ts'
+import { massOdds } from '../../../core/frame/odds.ts'
+import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { Facts } from '../Facts.tsx'
 import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
 

@@ -1,5 +1,5 @@
-import type { Range } from '../../../core/figures.ts'
-import type { ArmShake } from '../../../core/twin/armShake.ts'
+import type { Range } from '../../../core/model/figures.ts'
+import type { ArmShake } from '../../../core/aircraft/twin/armShake.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'

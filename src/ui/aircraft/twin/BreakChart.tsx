@@ -1,9 +1,9 @@
 import { useRef } from 'react'
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
-import { formatMoney } from '../../../core/figures/format.ts'
-import type { BreakReport } from '../../../core/report/types.ts'
-import { spentAfter } from '../../../core/season/breakEven.ts'
+import { formatMoney } from '../../../core/words/format.ts'
+import type { BreakReport } from '../../../core/aircraft/report/types.ts'
+import { spentAfter } from '../../../core/aircraft/season/breakEven.ts'
 import { useWidth } from '../useWidth.ts'
 
 interface BreakChartProps {

@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import type { TwinSetup } from '../../../core/aircraft.ts'
+import type { TwinSetup } from '../../../core/model/aircraft.ts'
 import { PLATES, type Plate } from '../../../core/data/plates.ts'
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'

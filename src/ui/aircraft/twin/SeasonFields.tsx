@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import type { SeasonSetup } from '../../../core/aircraft.ts'
+import type { SeasonSetup } from '../../../core/model/aircraft.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'

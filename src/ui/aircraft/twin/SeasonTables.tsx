@@ -1,6 +1,6 @@
-import { formatMoney, formatPercent } from '../../../core/figures/format.ts'
-import type { SeasonReport } from '../../../core/report/types.ts'
-import type { SeasonSide } from '../../../core/season/side.ts'
+import { formatMoney, formatPercent } from '../../../core/words/format.ts'
+import type { SeasonReport } from '../../../core/aircraft/report/types.ts'
+import type { SeasonSide } from '../../../core/aircraft/season/side.ts'
 import { figureWords, moneySpan, spanWords } from '../words.ts'
 
 interface SeasonTablesProps {

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
-import { formatHours, formatMoney } from '../../../core/figures/format.ts'
-import type { TwinEntry } from '../../../core/report/types.ts'
-import type { FrameSide, FrameSides } from '../../../core/twin/sides.ts'
+import { formatHours, formatMoney } from '../../../core/words/format.ts'
+import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
+import type { FrameSide, FrameSides } from '../../../core/aircraft/twin/sides.ts'
 import { figureWords, moneySpan, spanWords, tenthG } from '../words.ts'
 
 interface SidesTableProps {

@@ -1,6 +1,6 @@
-import { formatMoney, formatPercent } from '../../../core/figures/format.ts'
-import type { TwinEntry } from '../../../core/report/types.ts'
-import type { PartShape } from '../../../state/types.ts'
+import { formatMoney, formatPercent } from '../../../core/words/format.ts'
+import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
+import type { PartShape } from '../../../state/store/types.ts'
 import { figureWords, pieceG, pieceSpan, spanWords } from '../words.ts'
 import { TwinChoice } from './TwinChoice.tsx'
 

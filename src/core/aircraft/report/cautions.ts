@@ -1,0 +1,46 @@
+import type { FrameBalance } from '../balance/frameBalance.ts'
+import { PLATES } from '../../data/plates.ts'
+import { FLIGHT_CAUTIONS } from '../flight/cautions.ts'
+import type { Frame } from '../../model/frame.ts'
+import { RULES_NOTE } from '../../data/massLines.ts'
+import type { Caution, ReportPart, TwinEntry } from './types.ts'
+
+/** What has to be said beside the numbers of this aircraft, what is missing from them first. */
+export function cautionsOf(
+  frame: Frame,
+  parts: readonly ReportPart[],
+  twins: readonly TwinEntry[],
+  balance: FrameBalance | null,
+): readonly Caution[] {
+  const { aircraft } = frame
+  const cautions: Caution[] = []
+  const known = new Set(parts.map(({ part }) => part.id))
+  const missing = frame.parts.filter(({ id }) => !known.has(id)).map(({ name }) => `“${name}”`)
+  if (missing.length > 0) {
+    const message = `Without figures, and so left out of every sum: ${missing.join(', ')}. The aircraft is heavier than it reads here.`
+    cautions.push({ code: 'parts-missing', message })
+  }
+  if (balance !== null && balance.unplaced.length > 0) {
+    const grams = balance.unplacedG.toFixed(balance.unplacedG < 10 ? 1 : 0)
+    const message = `${grams} g have no place yet and are left out of the balance: ${balance.unplaced.join(', ')}.`
+    cautions.push({ code: 'not-placed', message })
+  }
+  if (twins.some(({ twin }) => twin !== null)) {
+    cautions.push({ code: 'plate-dust', message: PLATES[aircraft.twin.plate].caution })
+  }
+  if (aircraft.flight !== null || aircraft.wing !== null) {
+    cautions.push(
+      { code: 'props', message: FLIGHT_CAUTIONS.props },
+      { code: 'pack', message: FLIGHT_CAUTIONS.pack },
+      {
+        code: 'first-flight',
+        message: aircraft.wing === null ? FLIGHT_CAUTIONS.firstFlight : FLIGHT_CAUTIONS.firstThrow,
+      },
+    )
+  }
+  if (aircraft.massLines.length > 0) {
+    const message = `Mass lines are as they were read on the day each states, and no legal advice; ${RULES_NOTE}.`
+    cautions.push({ code: 'rules', message })
+  }
+  return cautions
+}

@@ -1,0 +1,37 @@
+import { findBridges } from '../cut/bridges.ts'
+import type { CutLayer, Grids } from '../cut/cutLayer.ts'
+import { scanEdgeBand } from '../rows/edgeBand.ts'
+import { subtractRows, uniteRows } from '../rows/rowAlgebra.ts'
+import type { RowSet } from '../rows/rowSet.ts'
+import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
+
+/**
+ * Follows support columns down through the layers. Call with each layer and the one beneath, from the top;
+ * returns the area of the columns that cross the layer beneath. mm²
+ *
+ * A place needs support when it reaches beyond the layer beneath by more than `stepMm` (layer height × tan of the angle).
+ * Lines across a gap with two sides hold themselves; see `findBridges`. A column stands on the bed or on the part, and never
+ * inside it.
+ */
+export function createSupportColumns(
+  grids: Grids,
+): (layer: CutLayer, beneath: CutLayer, stepMm: number) => number {
+  let columns: RowSet = emptyRows(grids[0].rows)
+  return (layer, beneath, stepMm) => {
+    if (layer !== beneath) {
+      const beyond = subtractRows(layer.rows[0], beneath.rows[0])
+      const held = scanEdgeBand(
+        beneath.outline,
+        stepMm,
+        grids[0],
+        beneath.solidSide === 'inside' ? 'outside' : 'both',
+      )
+      const hanging = subtractRows(beyond, held)
+      if (!isEmpty(hanging)) {
+        columns = uniteRows(columns, subtractRows(hanging, findBridges(layer, beneath, grids)))
+      }
+    }
+    columns = subtractRows(columns, beneath.rows[0])
+    return rowLengthMm(columns) * grids[0].pitchMm
+  }
+}

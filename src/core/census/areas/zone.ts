@@ -1,0 +1,90 @@
+import type { Census } from '../../model/census.ts'
+import type { GeometrySettings } from '../../model/settings.ts'
+import type { CutLayer, Grids } from '../cut/cutLayer.ts'
+import { createLayerCutter } from '../cut/cutLayer.ts'
+import type { LayerAreas } from './layerAreas.ts'
+import type { LayerPlan } from '../cut/layerPlan.ts'
+import { emptyLayers, sumUp, writeLayer } from './layerTable.ts'
+import { createMoveTally } from '../moves/moveTally.ts'
+import { measureBoundary, separatePieces } from './rooms.ts'
+import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
+import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
+import type { LayerCut } from '../cut/slice.ts'
+
+/** Counts the infill room that lies inside a second mesh apart, so that it can have an infill of its own. */
+export interface ZoneCount {
+  /** Takes the zone's share out of a layer's room and returns what is left of the layer. */
+  take(layer: number, areas: LayerAreas): LayerAreas
+  /** The zone as a census that holds rooms and nothing else; null when no room lies in it. */
+  finish(): Census | null
+}
+
+/** `cut` cuts the zone's mesh by the same plan as the part's, downwards. */
+export function createZoneCount(
+  cut: (layer: number) => LayerCut,
+  plan: LayerPlan,
+  grids: Grids,
+  settings: GeometrySettings,
+): ZoneCount {
+  const toLayer = createLayerCutter(grids)
+  const layers = emptyLayers(plan.count, plan.heightMm)
+  const moves = createMoveTally({ ...settings, walls: 0 })
+  let held: { layer: CutLayer; areas: LayerAreas; split: Split } | null = null
+  let any = false
+  return {
+    take(layer, areas) {
+      const zone = toLayer(cut(layer))
+      if (held?.layer !== zone || held.areas !== areas) {
+        held = { layer: zone, areas, split: splitRoom(areas, zone) }
+      }
+      const { inside, outside } = held.split
+      any ||= inside.roomMm2 > 0
+      writeLayer(layers, layer, inside)
+      moves.add(zone, inside)
+      return outside
+    },
+    finish: () => (any ? sumUp(layers, moves.finish(), 0, 0, 0) : null),
+  }
+}
+
+interface Split {
+  readonly inside: LayerAreas
+  readonly outside: LayerAreas
+}
+
+function splitRoom(areas: LayerAreas, zone: CutLayer): Split {
+  const { grid, room } = areas
+  const inside = intersectAll(room, [zone.rows[grid.along]])
+  const insideAreas = roomAreas(areas, inside)
+  const outsideAreas = isEmpty(inside)
+    ? areas
+    : { ...areas, ...roomAreas(areas, subtractRows(room, inside)), ...kept(areas) }
+  return { inside: { ...insideAreas, areaMm2: insideAreas.roomMm2 }, outside: outsideAreas }
+}
+
+/** What a layer keeps whatever becomes of its room. */
+function kept({ skin, areaMm2, wallMm2, skinMm2, contours, islands }: LayerAreas) {
+  return { skin, areaMm2, wallMm2, skinMm2, contours, islands }
+}
+
+/** A layer of which only this part of its room is there. */
+function roomAreas(areas: LayerAreas, room: LayerAreas['room']): LayerAreas {
+  const { grid } = areas
+  const boundary = measureBoundary(room, grid.pitchMm)
+  const rows = rowLengthMm(areas.room)
+  const rooms = separatePieces(room).count
+  return {
+    grid,
+    skin: () => emptyRows(grid.rows),
+    room,
+    areaMm2: 0,
+    wallMm2: 0,
+    skinMm2: 0,
+    roomMm2: rows > 0 ? (areas.roomMm2 * rowLengthMm(room)) / rows : 0,
+    roomSeenMm: boundary.seenMm,
+    roomWalkMm: boundary.walkMm,
+    rooms,
+    contours: 0,
+    islands: rooms,
+  }
+}

@@ -1,0 +1,86 @@
+import type { Census } from '../model/census.ts'
+import { formatNumber } from '../words/format.ts'
+import type { Mesh } from '../model/mesh.ts'
+import { PreweighError } from '../model/problem.ts'
+import type { GeometrySettings, Pose } from '../model/settings.ts'
+import { planLayers } from './cut/layerPlan.ts'
+import { placeMesh, placeTogether } from '../mesh/pose.ts'
+import { refuseTooOpen } from './refuseTooOpen.ts'
+import { takeCensus } from './takeCensus.ts'
+import { takeCoarseCensus } from './takeCoarseCensus.ts'
+
+/** Longer than any printed part by far: a slip in the unit, and rows would be counted by the hundred thousand. */
+const LONGEST_MM = 3000
+
+/** A part of up to so many layers is counted before a first look at a few of them would be worth its time. */
+const SOON_COUNTED = 60
+
+/** Meshes as they were read, faced outwards (see `orientMesh`); the zone lies in the part's own place and unit. */
+export interface PartMeshes {
+  readonly part: Mesh
+  readonly zone: Mesh | null
+}
+
+export interface CountWatch {
+  /** Called once, before the count, where it takes a while. */
+  readonly onCoarse?: (census: Census) => void
+  /** Called after each layer with the share done, 0–1. */
+  readonly onProgress?: (fraction: number) => void
+}
+
+/**
+ * The census of a part from its mesh as it was read.
+ *
+ * @throws PreweighError `too-large` beyond 3 m, `too-open` where most of the outline is guessed, and as `takeCensus` does.
+ */
+export function countLayers(
+  { part, zone }: PartMeshes,
+  scaleToMm: number,
+  pose: Pose,
+  settings: GeometrySettings,
+  { onCoarse, onProgress }: CountWatch = {},
+): Census {
+  const [placed, placedZone] =
+    zone === null
+      ? [placeMesh(part, scaleToMm, pose), null]
+      : placeTogether(part, zone, scaleToMm, pose)
+  const { heightMm } = refuseTooWide(placed)
+  if (onCoarse) {
+    const { count } = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
+    const coarse = count > SOON_COUNTED ? tryCoarse(placed, settings, placedZone) : null
+    if (coarse !== null) onCoarse(coarse)
+  }
+  const census = takeCensus(placed, settings, onProgress, placedZone)
+  refuseTooOpen(census)
+  return census
+}
+
+/** Null where the few layers looked at hold nothing; all of them may still. */
+function tryCoarse(mesh: Mesh, settings: GeometrySettings, zone: Mesh | null): Census | null {
+  try {
+    return takeCoarseCensus(mesh, settings, zone)
+  } catch (error) {
+    if (error instanceof PreweighError) return null
+    throw error
+  }
+}
+
+function refuseTooWide({ positions, indices }: Mesh): { readonly heightMm: number } {
+  const low = [Infinity, Infinity, Infinity]
+  const high = [-Infinity, -Infinity, -Infinity]
+  for (const index of indices) {
+    for (let k = 0; k < 3; k++) {
+      const value = positions[3 * index + k]!
+      if (value < low[k]!) low[k] = value
+      if (value > high[k]!) high[k] = value
+    }
+  }
+  const longest = Math.max(...high.map((value, k) => value - low[k]!))
+  if (!(longest > LONGEST_MM)) return { heightMm: high[2]! - low[2]! }
+  const size = longest < 1e9 ? formatNumber(longest, 'en') : longest.toExponential(1)
+  throw new PreweighError(
+    'too-large',
+    `The part’s longest side is ${size} mm; ${formatNumber(LONGEST_MM, 'en')} mm is the most that is counted.`,
+    'Choose the unit it was drawn in; if that is right, it has stray points far away: delete them in your drawing.',
+  )
+}

@@ -1,0 +1,103 @@
+import type { Contours } from './contours.ts'
+import { greenArea, joinContours } from './contours.ts'
+import type { BandSide } from '../rows/edgeBand.ts'
+import { scanEdgeBand } from '../rows/edgeBand.ts'
+import { separatePieces } from '../areas/rooms.ts'
+import { rowLengthMm } from '../rows/rowSet.ts'
+import type { RowSet } from '../rows/rowSet.ts'
+import { subtractRows } from '../rows/rowAlgebra.ts'
+import type { ScanGrid } from '../rows/scanGrid.ts'
+import { scanOutline } from '../rows/scanGrid.ts'
+import type { Outline } from './simplify.ts'
+import { sameOutline, simplifyContours } from './simplify.ts'
+import type { LayerCut } from './slice.ts'
+
+/**
+ * Points this close to the line past them say nothing a nozzle could follow. It moves an outline by at most this much;
+ * the area itself is taken before.
+ */
+const OUTLINE_TOLERANCE_MM = 0.002
+
+/** One layer's shape, cut and scanned both ways; kept while its neighbours need it. */
+export interface CutLayer {
+  /** Equal for layers of the same shape. */
+  readonly shape: number
+  readonly outline: Outline
+  /** A_i along u and along v. */
+  readonly rows: readonly [RowSet, RowSet]
+  /** |A_i|: by Green's theorem where next to nothing overlaps, else from the rows. mm² */
+  readonly areaMm2: number
+  /** True area ÷ scanned area, along u and along v. */
+  readonly correction: readonly [number, number]
+  readonly bridgedMm: number
+  readonly lengthMm: number
+  /** Where the solid lies from its outline. */
+  readonly solidSide: BandSide
+  /** How many pieces the layer is in. */
+  readonly islands: number
+  /** I_i along u and along v, worked out when first asked for. */
+  readonly inset: [RowSet | null, RowSet | null]
+}
+
+export type Grids = readonly [ScanGrid, ScanGrid]
+
+/** Turns cuts into layers; a layer of the same shape as the one before shares everything with it. */
+export function createLayerCutter(grids: Grids): (cut: LayerCut) => CutLayer {
+  let previous: CutLayer | null = null
+  let shapes = 0
+  return (cut) => {
+    const contours = joinContours(cut)
+    const outline = simplifyContours(contours, OUTLINE_TOLERANCE_MM)
+    if (!previous || !sameOutline(previous.outline, outline)) {
+      previous = scanLayer(outline, contours, grids, shapes++)
+    }
+    return previous
+  }
+}
+
+/** Rows are this true at worst; outlines that cross themselves by less need no other area than Green's. */
+const SCAN_ERROR = 1e-3
+
+function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: number): CutLayer {
+  const alongU = scanOutline(outline, grids[0])
+  const alongV = scanOutline(outline, grids[1])
+  const areaU = rowLengthMm(alongU.region) * grids[0].pitchMm
+  const areaV = rowLengthMm(alongV.region) * grids[1].pitchMm
+  const scanned = (areaU + areaV) / 2
+  const green = outline.points.length > 0 ? Math.abs(contours.signedAreaMm2) : 0
+  const simple = alongU.simple && alongV.simple
+  const areaMm2 = simple || Math.abs(green - scanned) < SCAN_ERROR * green ? green : scanned
+  return {
+    shape,
+    outline,
+    rows: [alongU.region, alongV.region],
+    areaMm2,
+    correction: [areaU > 0 ? areaMm2 / areaU : 1, areaV > 0 ? areaMm2 / areaV : 1],
+    bridgedMm: contours.bridgedMm,
+    lengthMm: contours.lengthMm,
+    solidSide: simple && contours.signedAreaMm2 > 0 ? 'inside' : 'both',
+    islands: simple
+      ? countOuter(outline, contours.signedAreaMm2)
+      : separatePieces(alongU.region).count,
+    inset: [null, null],
+  }
+}
+
+/** Contours that run the way the whole does: of bodies inside out, those that run clockwise. */
+function countOuter({ points, start }: Outline, signedAreaMm2: number): number {
+  let count = 0
+  for (let c = 0; c + 1 < start.length; c++) {
+    if (greenArea(points, 2 * start[c]!, 2 * start[c + 1]!) * signedAreaMm2 > 0) count++
+  }
+  return count
+}
+
+/** I_i: what lies deeper than `depthMm` inside the outline. */
+export function insetOf(layer: CutLayer, along: 0 | 1, depthMm: number, grids: Grids): RowSet {
+  const known = layer.inset[along]
+  if (known) return known
+  const band = scanEdgeBand(layer.outline, depthMm, grids[along], layer.solidSide)
+  const inset = subtractRows(layer.rows[along], band)
+  layer.inset[along] = inset
+  return inset
+}

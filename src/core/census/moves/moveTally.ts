@@ -1,0 +1,136 @@
+import type { CensusMoves, LineTable, MovesByLayer } from '../../model/moves.ts'
+import type { GeometrySettings } from '../../model/settings.ts'
+import type { CutLayer } from '../cut/cutLayer.ts'
+import type { LayerAreas } from '../areas/layerAreas.ts'
+import type { LayerLines } from './layerLines.ts'
+import { isAlike, linesOf } from './layerLines.ts'
+import type { Lines } from './lines.ts'
+import type { Boundary } from '../areas/rooms.ts'
+import { createRoute } from './route.ts'
+import type { Seams } from './seams.ts'
+import { findSeams, turnsOf } from './seams.ts'
+import { addTally, createTally, tallyTable } from './tally.ts'
+import type { OutlineRuns } from './wallRuns.ts'
+import { createRunTally, findWallRuns, lapsThatFit } from './wallRuns.ts'
+
+/** Gathers the moves of all layers, which come from the top down. */
+export interface MoveTally {
+  add(layer: CutLayer, areas: LayerAreas): void
+  finish(): CensusMoves
+}
+
+/**
+ * Walls are taken as they are on every layer. Lines of skin and infill, and the ways to them, are laid out anew only where a
+ * layer is not like the last one that ran the same way; else that one's stand for them, as many as its areas ask for.
+ */
+export function createMoveTally(settings: GeometrySettings): MoveTally {
+  const { lineMm, walls } = settings
+  const runs = createRunTally()
+  const skin = createEdgedTally()
+  const room = createEdgedTally()
+  const oneWay = createRoute(settings)
+  const crossed = createRoute(settings)
+  const byLayer = createLayerLists()
+  const last: [LaidOut | null, LaidOut | null] = [null, null]
+  let known: Known | null = null
+  return {
+    add(layer, areas) {
+      if (known?.shape !== layer.shape) {
+        const turns = turnsOf(layer.outline)
+        known = {
+          shape: layer.shape,
+          turns,
+          runs: findWallRuns(layer.outline, turns),
+          seams: null,
+        }
+      }
+      if (walls > 0) runs.add(known.runs, lapsThatFit(known.runs, areas.wallMm2, walls, lineMm))
+      const { along } = areas.grid
+      let laid = last[along]
+      if (!laid || !isAlike(laid.lines.areas, areas, lineMm)) {
+        known.seams ??= findSeams(layer.outline, known.turns, walls * lineMm)
+        laid = { lines: linesOf(areas, lineMm), seams: known.seams }
+        last[along] = laid
+      }
+      const { lines, seams } = laid
+      const skinTimes = ratio(areas.skinMm2, lines.areas.skinMm2)
+      const roomTimes = ratio(areas.roomMm2, lines.areas.roomMm2)
+      skin.add(lines.skin, lines.skinBoundary, skinTimes)
+      room.add(lines.room, { walkMm: areas.roomWalkMm, seenMm: areas.roomSeenMm }, roomTimes)
+      oneWay.goOver(lines, seams, null)
+      // The lines that cross this layer's are those of the layer above, which runs the other way.
+      crossed.goOver(lines, seams, last[along === 0 ? 1 : 0]?.lines ?? lines)
+      byLayer.skinMm.push(lines.skin.laidMm * skinTimes)
+      byLayer.skinLines.push(lines.skin.count * skinTimes)
+      byLayer.roomMm.push(lines.room.laidMm * roomTimes)
+      byLayer.roomLines.push(lines.room.count * roomTimes)
+    },
+    finish() {
+      const { tables, lapMm } = runs.finish()
+      return {
+        wall: tables,
+        wallLapMm: lapMm,
+        skin: skin.finish(),
+        room: room.finish(),
+        oneWay: oneWay.finish(),
+        crossed: crossed.finish(),
+        byLayer: bottomFirst(byLayer),
+      }
+    },
+  }
+}
+
+/** The outline last seen. */
+interface Known {
+  readonly shape: number
+  readonly turns: Float64Array
+  readonly runs: OutlineRuns
+  seams: Seams | null
+}
+
+interface LaidOut {
+  readonly lines: LayerLines
+  readonly seams: Seams
+}
+
+const ratio = (mm2: number, ofMm2: number): number => (ofMm2 > 0 ? mm2 / ofMm2 : 0)
+
+type LayerLists = Record<keyof MovesByLayer, number[]>
+
+const createLayerLists = (): LayerLists => ({
+  skinMm: [],
+  skinLines: [],
+  roomMm: [],
+  roomLines: [],
+})
+
+function bottomFirst(lists: LayerLists): MovesByLayer {
+  const turned = (list: number[]): Float32Array => Float32Array.from(list.toReversed())
+  return {
+    skinMm: turned(lists.skinMm),
+    skinLines: turned(lists.skinLines),
+    roomMm: turned(lists.roomMm),
+    roomLines: turned(lists.roomLines),
+  }
+}
+
+/** Lines and how slanted the edges they end on are. */
+function createEdgedTally(): {
+  add(lines: Lines, boundary: Boundary, times: number): void
+  finish(): LineTable
+} {
+  const tally = createTally()
+  let walkMm = 0
+  let seenMm = 0
+  return {
+    add(lines, boundary, times) {
+      addTally(tally, lines.tally, times)
+      walkMm += boundary.walkMm
+      seenMm += boundary.seenMm
+    },
+    finish() {
+      const { lengthMm, weight } = tallyTable(tally)
+      return { lengthMm, acrossMm: weight, slant: walkMm / seenMm || 1 }
+    },
+  }
+}

@@ -1,0 +1,177 @@
+import type { RunTable } from '../../model/moves.ts'
+import { CORNER_LIMITS, STANDSTILL } from '../../model/moves.ts'
+import { greenArea } from '../cut/contours.ts'
+import type { Outline } from '../cut/simplify.ts'
+import { lengthClass } from './tally.ts'
+
+/** Runs of one outline: `keys` pack corner limit, length class and the classes of both ends; see `packKey`. */
+export interface OutlineRuns {
+  readonly keys: Int32Array
+  readonly lengthMm: Float64Array
+  readonly lapMm: number
+  /** Outer outlines less inner ones. */
+  readonly outerMore: number
+}
+
+/** How many times around the outlines wall lines go where they share `wallMm2`; fewer than `walls` where not all fit. */
+export function lapsThatFit(
+  { lapMm, outerMore }: OutlineRuns,
+  wallMm2: number,
+  walls: number,
+  lineMm: number,
+): number {
+  // On its way in by one line width a line loses a full turn's worth around an outline and gains as much around a hole.
+  const fullMm = walls * lapMm - Math.PI * lineMm * walls * walls * outerMore
+  return fullMm > 0 ? Math.min(walls, (walls * wallMm2) / (lineMm * fullMm)) : walls
+}
+
+/** σ classes: ratio steps from the least corner limit up; the last is a standstill. */
+const SIGMA_STEP = 1.2
+const SIGMA_CLASSES = 18
+const STILL_CLASS = SIGMA_CLASSES - 1
+
+function sigmaClass(sigma: number): number {
+  if (sigma >= STANDSTILL) return STILL_CLASS
+  const steps = Math.log(sigma / CORNER_LIMITS[0]!) / Math.log(SIGMA_STEP)
+  return Math.min(STILL_CLASS - 1, Math.max(0, steps | 0))
+}
+
+/** Middle of a class, by ratio. */
+function sigmaOf(sigma: number): number {
+  if (sigma === STILL_CLASS) return STANDSTILL
+  return Math.min(1, CORNER_LIMITS[0]! * SIGMA_STEP ** (sigma + 0.5))
+}
+
+function packKey(limit: number, length: number, a: number, b: number): number {
+  const gentle = Math.min(a, b)
+  const sharp = Math.max(a, b)
+  return ((limit * 128 + length) * SIGMA_CLASSES + gentle) * SIGMA_CLASSES + sharp
+}
+
+/**
+ * Breaks every contour at its corners, once for each corner limit; `turns` holds σ at every point of the outline. A lap starts and ends at a standstill, at its sharpest
+ * corner, where a seam is hidden best.
+ */
+export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns {
+  const keys: number[] = []
+  const lengths: number[] = []
+  let lapMm = 0
+  let outerMore = 0
+  for (let c = 0; c + 1 < outline.start.length; c++) {
+    const lap = cornersOf(outline.points, turns, outline.start[c]!, outline.start[c + 1]!)
+    lapMm += lap.lengthMm
+    outerMore +=
+      greenArea(outline.points, 2 * outline.start[c]!, 2 * outline.start[c + 1]!) > 0 ? 1 : -1
+    for (let index = 0; index < CORNER_LIMITS.length; index++) {
+      const limit = CORNER_LIMITS[index]!
+      let from = 0
+      let entry = STILL_CLASS
+      for (let i = 0; i < lap.corners; i++) {
+        if (lapTurns[i]! < limit) continue
+        const exit = lapClasses[i]!
+        const lengthMm = lapAt[i]! - from
+        keys.push(packKey(index, lengthClass(lengthMm), entry, exit))
+        lengths.push(lengthMm)
+        from = lapAt[i]!
+        entry = exit
+      }
+      keys.push(packKey(index, lengthClass(lap.lengthMm - from), entry, STILL_CLASS))
+      lengths.push(lap.lengthMm - from)
+    }
+  }
+  return { keys: new Int32Array(keys), lengthMm: new Float64Array(lengths), lapMm, outerMore }
+}
+
+/** Corners of the lap at hand in order: distance from the seam, σ and its class. The seam itself is left out. */
+let lapAt = new Float64Array(256)
+let lapTurns = new Float64Array(256)
+let lapClasses = new Int32Array(256)
+
+/** Fills the lists of the lap at hand. */
+function cornersOf(
+  points: Float64Array,
+  turns: Float64Array,
+  begin: number,
+  end: number,
+): { readonly corners: number; readonly lengthMm: number } {
+  const count = end - begin
+  if (lapAt.length < count) {
+    lapAt = new Float64Array(2 * count)
+    lapTurns = new Float64Array(2 * count)
+    lapClasses = new Int32Array(2 * count)
+  }
+  let seam = -1
+  let sharpest = CORNER_LIMITS[0]! - 1e-9
+  for (let i = begin; i < end; i++) {
+    if (turns[i]! <= sharpest + 1e-9) continue
+    sharpest = turns[i]!
+    seam = i
+  }
+  const from = seam < 0 ? begin : seam
+  let lengthMm = 0
+  let corners = 0
+  for (let k = 0; k < count; k++) {
+    const i = from + k < end ? from + k : from + k - count
+    const next = i + 1 < end ? i + 1 : begin
+    const turn = turns[i]!
+    if (k > 0 && turn >= CORNER_LIMITS[0]!) {
+      lapAt[corners] = lengthMm
+      lapTurns[corners] = turn
+      lapClasses[corners++] = sigmaClass(turn)
+    }
+    const u = points[2 * next]! - points[2 * i]!
+    const v = points[2 * next + 1]! - points[2 * i + 1]!
+    lengthMm += Math.sqrt(u * u + v * v)
+  }
+  return { corners, lengthMm }
+}
+
+const limitOf = (key: number): number => (key / (SIGMA_CLASSES * SIGMA_CLASSES)) >> 7
+
+/** Runs of one key. */
+interface Entry {
+  count: number
+  totalMm: number
+}
+
+/** Gathers the runs of all layers. */
+export interface RunTally {
+  /** Goes around so many times. */
+  add(runs: OutlineRuns, laps: number): void
+  /** One table a corner limit. */
+  finish(): { tables: RunTable[]; lapMm: number }
+}
+
+export function createRunTally(): RunTally {
+  const entries = new Map<number, Entry>()
+  let lapMm = 0
+  return {
+    add(runs, laps) {
+      // An outline narrower than the scan can see has no walls; its runs would have no mean length.
+      if (!(laps > 0)) return
+      lapMm += runs.lapMm * laps
+      for (let i = 0; i < runs.keys.length; i++) {
+        const entry = entries.get(runs.keys[i]!)
+        if (entry) {
+          entry.count += laps
+          entry.totalMm += runs.lengthMm[i]! * laps
+        } else {
+          entries.set(runs.keys[i]!, { count: laps, totalMm: runs.lengthMm[i]! * laps })
+        }
+      }
+    },
+    finish() {
+      const byLimit = CORNER_LIMITS.map((): [key: number, entry: Entry][] => [])
+      entries.forEach((entry, key) => byLimit[limitOf(key)]!.push([key, entry]))
+      const tables = byLimit.map((mine) => ({
+        lengthMm: Float32Array.from(mine, ([, entry]) => entry.totalMm / entry.count),
+        gentle: Float32Array.from(mine, ([key]) =>
+          sigmaOf(((key / SIGMA_CLASSES) | 0) % SIGMA_CLASSES),
+        ),
+        sharp: Float32Array.from(mine, ([key]) => sigmaOf(key % SIGMA_CLASSES)),
+        count: Float32Array.from(mine, ([, entry]) => entry.count),
+      }))
+      return { tables, lapMm }
+    },
+  }
+}

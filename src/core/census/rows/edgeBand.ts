@@ -1,0 +1,111 @@
+import type { RowSet } from './rowSet.ts'
+import { emptyRows } from './rowSet.ts'
+import type { ScanGrid } from './scanGrid.ts'
+import type { Outline } from '../cut/simplify.ts'
+import { createStretchList } from './stretchList.ts'
+
+/** Which side of the outline: a solid lies to the left of its outline unless it is inside out or bodies overlap. */
+export type BandSide = 'inside' | 'outside' | 'both'
+
+/**
+ * A turn whose mitre is no longer than this beyond the radius gets a mitre, for both edges; any sharper turn gets square
+ * ends and, where they gape, a disc. mm
+ */
+const MITRE_MM = 0.002
+
+const list = createStretchList()
+/** u, v and the unit normal of the edge that begins there, of one contour's points. */
+let corners = new Float64Array(256)
+/** u, v of the four corners of the strip at hand. */
+const strip = new Float64Array(8)
+
+/**
+ * What lies within `radiusMm` of the outline's edges on one side of it, on the rows of a grid; of the other side it may hold
+ * any part. Taking the inside away from a region insets it, adding the outside grows it: there is no offset curve that could
+ * cross itself and nothing to clean up.
+ *
+ * What is that near either faces an edge, and then lies in the strip along it, or a corner that juts out towards it, and then
+ * lies in the disc around that. A row meets strips and discs in one stretch each. Discs around every point, on both sides of
+ * the outline, were as true and took 1.5 to 1.8 times as long (an arm, a wavy ball, a plate of holes).
+ *
+ * Good until the next call, which uses the same memory.
+ */
+export function scanEdgeBand(
+  outline: Outline,
+  radiusMm: number,
+  grid: ScanGrid,
+  side: BandSide,
+): RowSet {
+  const { points, start } = outline
+  if (points.length === 0 || radiusMm <= 0) return emptyRows(grid.rows)
+  list.clear()
+  // Along v the frame is mirrored, and left is right.
+  const left = grid.along === 0 ? 1 : -1
+  for (let c = 0; c + 1 < start.length; c++) {
+    const count = takeCorners(points, start[c]!, start[c + 1]!, grid.along)
+    if (side !== 'outside') addSide(count, left, radiusMm, grid)
+    if (side !== 'inside') addSide(count, -left, radiusMm, grid)
+  }
+  return list.toRows(grid.rows)
+}
+
+/** Fills `corners` with a contour, points that coincide once. Returns how many there are. */
+function takeCorners(points: Float64Array, begin: number, end: number, along: 0 | 1): number {
+  if (corners.length < 4 * (end - begin)) corners = new Float64Array(6 * (end - begin))
+  let count = 0
+  for (let i = begin; i < end; i++) {
+    const next = i + 1 < end ? i + 1 : begin
+    const u = points[2 * i + along]!
+    const v = points[2 * i + 1 - along]!
+    const du = points[2 * next + along]! - u
+    const dv = points[2 * next + 1 - along]! - v
+    const size = Math.sqrt(du * du + dv * dv)
+    if (size === 0) continue
+    corners[4 * count] = u
+    corners[4 * count + 1] = v
+    corners[4 * count + 2] = -dv / size
+    corners[4 * count + 3] = du / size
+    count++
+  }
+  return count
+}
+
+/** Adds a strip along every edge, towards `sense` × its normal, and the discs. */
+function addSide(count: number, sense: number, radiusMm: number, grid: ScanGrid): void {
+  // The mitre is as long as the radius ÷ cos(half the turn).
+  const leastCosine = radiusMm / (radiusMm + MITRE_MM)
+  const leastSum = 2 * leastCosine * leastCosine
+  const reach = sense * radiusMm
+  let before = 4 * (count - 1)
+  for (let at = 0; at < 4 * count; before = at, at += 4) {
+    const next = at + 4 < 4 * count ? at + 4 : 0
+    const pu = corners[at]!
+    const pv = corners[at + 1]!
+    const nu = corners[at + 2]!
+    const nv = corners[at + 3]!
+    const beforeU = corners[before + 2]!
+    const beforeV = corners[before + 3]!
+    const afterU = corners[next + 2]!
+    const afterV = corners[next + 3]!
+    const qu = corners[next]!
+    const qv = corners[next + 1]!
+    // 1 + the cosine of the turn at either end, which is 2·cos²(half the turn).
+    const pSum = 1 + nu * beforeU + nv * beforeV
+    const qSum = 1 + nu * afterU + nv * afterV
+    const pScale = reach / pSum
+    const qScale = reach / qSum
+    const pMitred = pSum >= leastSum
+    const qMitred = qSum >= leastSum
+    strip[0] = pu
+    strip[1] = pv
+    strip[2] = qu
+    strip[3] = qv
+    strip[4] = qu + (qMitred ? (nu + afterU) * qScale : nu * reach)
+    strip[5] = qv + (qMitred ? (nv + afterV) * qScale : nv * reach)
+    strip[6] = pu + (pMitred ? (nu + beforeU) * pScale : nu * reach)
+    strip[7] = pv + (pMitred ? (nv + beforeV) * pScale : nv * reach)
+    list.addQuad(strip, grid)
+    // The strips gape where the edge turns away from their side.
+    if (!pMitred && (beforeU * nv - beforeV * nu) * sense <= 0) list.addDisc(pu, pv, radiusMm, grid)
+  }
+}

@@ -1,0 +1,102 @@
+import type { Census } from '../model/census.ts'
+import type { Mesh } from '../model/mesh.ts'
+import type { GeometrySettings } from '../model/settings.ts'
+import { brimAreaMm2 } from './areas/brim.ts'
+import type { CutLayer } from './cut/cutLayer.ts'
+import type { LayerAreas } from './areas/layerAreas.ts'
+import { measureLayer } from './areas/layerAreas.ts'
+import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
+import { createMoveTally } from './moves/moveTally.ts'
+import { prepare } from './cut/prepare.ts'
+import { createSupportColumns } from './areas/support.ts'
+import { createZoneCount } from './areas/zone.ts'
+
+/**
+ * Counts what the layers of a placed mesh (mm, lowest z at 0) hold.
+ *
+ * Regions are kept as stretches on parallel rows: along a row every boundary is exact, across rows it is sampled, with an
+ * error that falls with the square of the pitch. Booleans on sorted stretches need no tolerance and cannot fail on a mesh
+ * that crosses itself. Even layers are scanned along x, odd ones along y. Layers of equal shape share their scan, and a
+ * layer whose whole neighbourhood repeats is copied.
+ *
+ * @param onProgress called after each layer with the share done, 0–1.
+ * @param zone a mesh, placed with the part, whose inside gets an infill of its own; see `Census.zone`.
+ * @throws PreweighError `no-volume` when no layer encloses anything, `too-many-layers`, `bad-settings`.
+ */
+export function takeCensus(
+  mesh: Mesh,
+  settings: GeometrySettings,
+  onProgress?: (fraction: number) => void,
+  zone: Mesh | null = null,
+): Census {
+  const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
+  const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
+  const lowerColumns = createSupportColumns(grids)
+  const moves = createMoveTally(settings)
+  const layers = emptyLayers(plan.count, plan.heightMm)
+  const above = settings.topSkins
+  const below = Math.max(settings.bottomSkins, settings.supports ? 1 : 0)
+  const wallMm = settings.walls * settings.lineMm
+  const kept = new Map<number, CutLayer>()
+  const done: [Remembered | null, Remembered | null] = [null, null]
+  let brimMm3 = 0
+  let bridged = 0
+  let length = 0
+
+  for (let top = plan.count - 1 + below; top >= 0; top--) {
+    // Layer `cut` is new; layer `top − …` now has every neighbour it needs.
+    const cutIndex = top - below
+    if (cutIndex >= 0) {
+      const fresh = cut(cutIndex)
+      kept.set(cutIndex, fresh)
+      bridged += fresh.bridgedMm * plan.heightMm[cutIndex]!
+      length += fresh.lengthMm * plan.heightMm[cutIndex]!
+    }
+    kept.delete(top + above + 1)
+    const layer = kept.get(top)
+    if (!layer) continue
+    const along = (top & 1) as 0 | 1
+    const neighbours = around(kept, top, settings.bottomSkins, above)
+    const known = done[along]
+    const areas =
+      known && known.layer === layer && sameList(known.neighbours, neighbours)
+        ? known.areas
+        : measureLayer(layer, neighbours, along, wallMm, settings.lineMm, grids)
+    done[along] = { layer, neighbours, areas }
+    const outside = zoneCount ? zoneCount.take(top, areas) : areas
+    writeLayer(layers, top, outside)
+    moves.add(layer, outside)
+    const beneath = kept.get(top - 1)
+    if (settings.supports && beneath) {
+      const stepMm = plan.heightMm[top]! * overhang
+      layers.supportMm2[top - 1] = lowerColumns(layer, beneath, stepMm)
+    }
+    if (top === 0) brimMm3 = brimAreaMm2(layer, settings.brimMm, grids) * plan.heightMm[0]!
+    onProgress?.((plan.count - top) / plan.count)
+  }
+  const census = sumUp(layers, moves.finish(), brimMm3, length > 0 ? bridged / length : 0, 0)
+  return { ...census, zone: zoneCount?.finish() ?? null }
+}
+
+interface Remembered {
+  readonly layer: CutLayer
+  readonly neighbours: readonly (CutLayer | null)[]
+  readonly areas: LayerAreas
+}
+
+function around(
+  kept: ReadonlyMap<number, CutLayer>,
+  layer: number,
+  below: number,
+  above: number,
+): (CutLayer | null)[] {
+  const list: (CutLayer | null)[] = []
+  for (let i = layer + above; i >= layer - below; i--) {
+    if (i !== layer) list.push(kept.get(i) ?? null)
+  }
+  return list
+}
+
+function sameList<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((value, i) => value === b[i])
+}

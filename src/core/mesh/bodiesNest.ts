@@ -1,0 +1,193 @@
+import type { Mesh } from '../model/mesh.ts'
+import { NO_BODY, type Bodies } from './bodies.ts'
+import type { BodySums } from './volume.ts'
+
+/**
+ * The bodies that hold a body entirely, under the held body's number (nothing where none does): its bounds lie within theirs and all three of its sample
+ * points lie inside them. Only bodies listed in `solid` (1 = encloses a volume) hold or are held.
+ *
+ * A ray goes up from each sample point and the faces it leaves and enters are counted. All rays run in one
+ * pass over the triangles, which find the points they cover through a grid, so the time grows with the
+ * triangles and not with triangles × bodies.
+ */
+export function findHolders(
+  mesh: Mesh,
+  bodies: Bodies,
+  sums: BodySums,
+  solid: Uint8Array,
+): ReadonlyMap<number, readonly number[]> {
+  const holders = new Map<number, number[]>()
+  const points = samplePoints(mesh, sums, solid)
+  if (points.count < 6) return holders
+  const windings = countCrossings(mesh, bodies, sums, solid, points)
+  const inside = new Map<number, number>()
+  for (const [key, winding] of windings) {
+    if (winding === 0) continue
+    const holder = key % bodies.count
+    const held = points.body[Math.floor(key / bodies.count)]!
+    const both = held * bodies.count + holder
+    const hits = (inside.get(both) ?? 0) + 1
+    inside.set(both, hits)
+    if (hits === 3) holders.set(held, [...(holders.get(held) ?? []), holder])
+  }
+  return holders
+}
+
+/** Three points per solid body: the middles of its sample triangles. */
+interface Points {
+  readonly count: number
+  readonly body: Uint32Array
+  readonly x: Float64Array
+  readonly y: Float64Array
+  readonly z: Float64Array
+}
+
+function samplePoints(mesh: Mesh, sums: BodySums, solid: Uint8Array): Points {
+  const { positions, indices } = mesh
+  let count = 0
+  for (const yes of solid) count += 3 * yes
+  const body = new Uint32Array(count)
+  const x = new Float64Array(count)
+  const y = new Float64Array(count)
+  const z = new Float64Array(count)
+  let point = 0
+  for (let sample = 0; sample < sums.samples.length; sample++) {
+    const owner = Math.floor(sample / 3)
+    if (solid[owner] === 0) continue
+    const corner = 3 * sums.samples[sample]!
+    const a = 3 * indices[corner]!
+    const b = 3 * indices[corner + 1]!
+    const c = 3 * indices[corner + 2]!
+    body[point] = owner
+    x[point] = (positions[a]! + positions[b]! + positions[c]!) / 3
+    y[point] = (positions[a + 1]! + positions[b + 1]! + positions[c + 1]!) / 3
+    z[point] = (positions[a + 2]! + positions[b + 2]! + positions[c + 2]!) / 3
+    point++
+  }
+  return { count, body, x, y, z }
+}
+
+/** How often each body winds round each point, under point·bodies + body; points no body is above are missing. */
+function countCrossings(
+  mesh: Mesh,
+  bodies: Bodies,
+  sums: BodySums,
+  solid: Uint8Array,
+  points: Points,
+): Map<number, number> {
+  const { positions, indices } = mesh
+  const grid = sortIntoCells(points)
+  const windings = new Map<number, number>()
+  for (let t = 0; t < bodies.bodyOf.length; t++) {
+    const body = bodies.bodyOf[t]!
+    if (body === NO_BODY || solid[body] === 0) continue
+    const a = 3 * indices[3 * t]!
+    const b = 3 * indices[3 * t + 1]!
+    const c = 3 * indices[3 * t + 2]!
+    const [ax, ay] = [positions[a]!, positions[a + 1]!]
+    const [bx, by] = [positions[b]!, positions[b + 1]!]
+    const [cx, cy] = [positions[c]!, positions[c + 1]!]
+    const firstColumn = grid.column(Math.min(ax, bx, cx))
+    const lastColumn = grid.column(Math.max(ax, bx, cx))
+    const firstRow = grid.row(Math.min(ay, by, cy))
+    const lastRow = grid.row(Math.max(ay, by, cy))
+    for (let row = firstRow; row <= lastRow; row++) {
+      const from = grid.starts[row * grid.side + firstColumn]!
+      const to = grid.starts[row * grid.side + lastColumn + 1]!
+      for (let i = from; i < to; i++) {
+        const point = grid.members[i]!
+        const held = points.body[point]!
+        if (held === body || !within(sums.bounds, held, body)) continue
+        const crossing = crossAbove(positions, a, b, c, points, point)
+        if (crossing === 0) continue
+        const key = point * bodies.count + body
+        const signed = bodies.turned[t] === 1 ? -crossing : crossing
+        windings.set(key, (windings.get(key) ?? 0) + signed)
+      }
+    }
+  }
+  return windings
+}
+
+function within(bounds: Float64Array, held: number, holder: number): boolean {
+  for (let k = 0; k < 3; k++) {
+    if (bounds[6 * held + k]! < bounds[6 * holder + k]!) return false
+    if (bounds[6 * held + 3 + k]! > bounds[6 * holder + 3 + k]!) return false
+  }
+  return true
+}
+
+/** 1 where the triangle lies above the point and faces up, −1 where it faces down, 0 where it is not above. */
+function crossAbove(
+  positions: Mesh['positions'],
+  a: number,
+  b: number,
+  c: number,
+  points: Points,
+  point: number,
+): number {
+  const x = points.x[point]!
+  const y = points.y[point]!
+  let inside = passesRight(positions, a, b, x, y)
+  if (passesRight(positions, b, c, x, y)) inside = !inside
+  if (passesRight(positions, c, a, x, y)) inside = !inside
+  if (!inside) return 0
+  const ux = positions[b]! - positions[a]!
+  const uy = positions[b + 1]! - positions[a + 1]!
+  const uz = positions[b + 2]! - positions[a + 2]!
+  const vx = positions[c]! - positions[a]!
+  const vy = positions[c + 1]! - positions[a + 1]!
+  const vz = positions[c + 2]! - positions[a + 2]!
+  const nx = uy * vz - uz * vy
+  const ny = uz * vx - ux * vz
+  const nz = ux * vy - uy * vx
+  if (nz === 0) return 0
+  const height = positions[a + 2]! - (nx * (x - positions[a]!) + ny * (y - positions[a + 1]!)) / nz
+  if (height <= points.z[point]!) return 0
+  return nz > 0 ? 1 : -1
+}
+
+/**
+ * Does the edge, seen from above, pass to the right of (x, y)? Worked out from the lower vertex number
+ * whichever triangle asks, so two neighbours always agree and no ray slips between them.
+ */
+function passesRight(
+  positions: Mesh['positions'],
+  one: number,
+  other: number,
+  x: number,
+  y: number,
+): boolean {
+  const from = one < other ? one : other
+  const to = one < other ? other : one
+  const y1 = positions[from + 1]!
+  const y2 = positions[to + 1]!
+  if (y1 > y === y2 > y) return false
+  const x1 = positions[from]!
+  return x < x1 + ((y - y1) / (y2 - y1)) * (positions[to]! - x1)
+}
+
+/** A square grid seen from above, about as many cells as points. */
+function sortIntoCells(points: Points) {
+  const side = Math.min(512, Math.ceil(Math.sqrt(points.count)))
+  const column = scaleToCells(points.x, side)
+  const row = scaleToCells(points.y, side)
+  const cells = Uint32Array.from(points.x, (x, point) => row(points.y[point]!) * side + column(x))
+  const starts = new Uint32Array(side * side + 1)
+  for (const cell of cells) starts[cell]!++
+  for (let cell = 1; cell < starts.length; cell++) starts[cell]! += starts[cell - 1]!
+  const members = new Uint32Array(points.count)
+  cells.forEach((cell, point) => (members[--starts[cell]!] = point))
+  return { side, column, row, starts, members }
+}
+
+function scaleToCells(values: Float64Array, side: number): (value: number) => number {
+  let low = Infinity
+  let high = -Infinity
+  for (const value of values) {
+    if (value < low) low = value
+    if (value > high) high = value
+  }
+  const factor = high > low ? side / (high - low) : 0
+  return (value) => Math.max(0, Math.min(side - 1, Math.floor((value - low) * factor)))
+}

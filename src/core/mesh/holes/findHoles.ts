@@ -1,0 +1,262 @@
+import type { Mesh, Vec3 } from '../../model/mesh.ts'
+import { ALONE, surveyFacets, type Facets } from './facets.ts'
+import { fitCircle, flatAxes } from './fitCircle.ts'
+
+/** A round bore, in the mesh's own unit. */
+export interface Hole {
+  /** Unit length; its first coordinate that is not 0 is positive. */
+  readonly axis: Vec3
+  /** On the axis, half-way down the bore. */
+  readonly centre: Vec3
+  readonly diameter: number
+  readonly depth: number
+  /** Open at both ends; a bore that goes on narrower or wider on the same axis counts as open there. */
+  readonly through: boolean
+  /** Triangles of its wall. */
+  readonly facets: number
+}
+
+/** Neighbouring facets of a round wall turn by no more than this: 8 sides turn by 45°. A hexagon (60°) is a nut pocket. */
+const MOST_TURN = (50 * Math.PI) / 180
+/** Two triangles that turn by less than this are one flat facet. */
+const FLAT_TURN = (0.2 * Math.PI) / 180
+/** How far a wall facet may lean against the axis, and an edge of the wall away from it (sine). */
+const LEAN = 0.02
+/** Points of the wall lie on the circle to within this share of its radius. */
+const OUT_OF_ROUND = 0.02
+/** Larger meshes are scans or sculptures; looking for bores in them costs more than it tells. */
+const MOST_TRIANGLES = 2_000_000
+
+/**
+ * Finds the round bores of a mesh: walls of flat facets that all stand along one axis, each turned inwards against its
+ * neighbour, once round. Slots, hexagons, fillets and dished hollows are none.
+ *
+ * @param mesh faced outwards (see `orientMesh`), in any unit.
+ */
+export function findHoles(mesh: Mesh): readonly Hole[] {
+  const triangles = mesh.indices.length / 3
+  if (triangles > MOST_TRIANGLES) return []
+  const facets = surveyFacets(mesh)
+  const stamp = new Uint32Array(triangles)
+  const tried = new Uint8Array(mesh.indices.length)
+  const bores: Bore[] = []
+  // A curved surface offers a new axis at every edge, and each could wander over the same flat sides.
+  let budget = 20 * triangles + 10_000
+  let region = 0
+  for (let side = 0; side < tried.length && budget > 0; side++) {
+    if (tried[side] === 1 || turnInwards(mesh, facets, side) === 0) continue
+    region++
+    const wall = growWall(mesh, facets, side, region, stamp, tried)
+    budget -= wall.triangles.length
+    const bore = boreOf(mesh, facets, wall, region, stamp)
+    if (bore !== null) bores.push(bore)
+  }
+  return bores.map((bore) => holeOf(bore, bores))
+}
+
+interface Wall {
+  readonly axis: Vec3
+  readonly triangles: readonly number[]
+  /** Largest turn between neighbours, radians. */
+  readonly turn: number
+}
+
+/** How far the surface turns inwards across a side, radians; 0 where it is flat, turns outwards or turns too far. */
+function turnInwards({ positions, indices }: Mesh, facets: Facets, side: number): number {
+  const other = facets.across[side]!
+  if (other === ALONE) return 0
+  const { normals } = facets
+  const n = 3 * Math.floor(side / 3)
+  const m = 3 * Math.floor(other / 3)
+  const cx = normals[n + 1]! * normals[m + 2]! - normals[n + 2]! * normals[m + 1]!
+  const cy = normals[n + 2]! * normals[m]! - normals[n]! * normals[m + 2]!
+  const cz = normals[n]! * normals[m + 1]! - normals[n + 1]! * normals[m]!
+  const cosine =
+    normals[n]! * normals[m]! +
+    normals[n + 1]! * normals[m + 1]! +
+    normals[n + 2]! * normals[m + 2]!
+  const turn = Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), cosine)
+  if (turn < FLAT_TURN || turn > MOST_TURN) return 0
+  const a = 3 * indices[side]!
+  const b = 3 * indices[side % 3 === 2 ? side - 2 : side + 1]!
+  const along =
+    cx * (positions[b]! - positions[a]!) +
+    cy * (positions[b + 1]! - positions[a + 1]!) +
+    cz * (positions[b + 2]! - positions[a + 2]!)
+  return along < 0 ? turn : 0
+}
+
+function growWall(
+  mesh: Mesh,
+  facets: Facets,
+  seed: number,
+  region: number,
+  stamp: Uint32Array,
+  tried: Uint8Array,
+): Wall {
+  const axis = directionOf(mesh, seed)
+  const { normals, across } = facets
+  const first = Math.floor(seed / 3)
+  const triangles = leans(normals, first, axis) ? [] : [first]
+  tried[seed] = 1
+  stamp[first] = region
+  let most = 0
+  for (let i = 0; i < triangles.length; i++) {
+    const t = triangles[i]!
+    for (let side = 3 * t; side < 3 * t + 3; side++) {
+      const other = across[side]!
+      if (other === ALONE) continue
+      const u = Math.floor(other / 3)
+      const turn = turnInwards(mesh, facets, side)
+      if (turn > 0) {
+        if (!alongAxis(directionOf(mesh, side), axis)) continue
+        tried[side] = tried[other] = 1
+        if (turn > most) most = turn
+      } else if (!isFlat(normals, t, u)) continue
+      if (stamp[u] === region || leans(normals, u, axis)) continue
+      stamp[u] = region
+      triangles.push(u)
+    }
+  }
+  return { axis, triangles, turn: most }
+}
+
+function directionOf({ positions, indices }: Mesh, side: number): Vec3 {
+  const a = 3 * indices[side]!
+  const b = 3 * indices[side % 3 === 2 ? side - 2 : side + 1]!
+  const x = positions[b]! - positions[a]!
+  const y = positions[b + 1]! - positions[a + 1]!
+  const z = positions[b + 2]! - positions[a + 2]!
+  const length = Math.hypot(x, y, z)
+  const sign = (x === 0 ? (y === 0 ? z : y) : x) < 0 ? -length : length
+  return [x / sign, y / sign, z / sign]
+}
+
+const alongAxis = (direction: Vec3, axis: Vec3): boolean =>
+  Math.abs(direction[0] * axis[0] + direction[1] * axis[1] + direction[2] * axis[2]) >
+  1 - (LEAN * LEAN) / 2
+
+function leans(normals: Float64Array, t: number, axis: Vec3): boolean {
+  const sine =
+    normals[3 * t]! * axis[0] + normals[3 * t + 1]! * axis[1] + normals[3 * t + 2]! * axis[2]
+  return Math.abs(sine) > LEAN
+}
+
+function isFlat(normals: Float64Array, t: number, u: number): boolean {
+  const cosine =
+    normals[3 * t]! * normals[3 * u]! +
+    normals[3 * t + 1]! * normals[3 * u + 1]! +
+    normals[3 * t + 2]! * normals[3 * u + 2]!
+  return cosine > Math.cos(FLAT_TURN)
+}
+
+/** A round wall, its position along the axis, and which of its ends has a floor. */
+interface Bore {
+  readonly axis: Vec3
+  readonly right: Vec3
+  readonly up: Vec3
+  readonly x: number
+  readonly y: number
+  readonly radius: number
+  readonly low: number
+  readonly high: number
+  readonly floorLow: boolean
+  readonly floorHigh: boolean
+  readonly facets: number
+}
+
+function boreOf(
+  mesh: Mesh,
+  facets: Facets,
+  wall: Wall,
+  region: number,
+  stamp: Uint32Array,
+): Bore | null {
+  const { positions, indices } = mesh
+  const { axis, triangles, turn } = wall
+  if (triangles.length < 6) return null
+  const { right, up } = flatAxes(axis)
+  // About a point of the wall: far from the origin that keeps the digits.
+  const own = 3 * indices[3 * triangles[0]!]!
+  const at = (vertex: number, along: Vec3): number =>
+    (positions[3 * vertex]! - positions[own]!) * along[0] +
+    (positions[3 * vertex + 1]! - positions[own + 1]!) * along[1] +
+    (positions[3 * vertex + 2]! - positions[own + 2]!) * along[2]
+  const vertices = new Set<number>()
+  for (const t of triangles) for (let k = 0; k < 3; k++) vertices.add(indices[3 * t + k]!)
+  const xs: number[] = []
+  const ys: number[] = []
+  let low = Infinity
+  let high = -Infinity
+  for (const vertex of vertices) {
+    xs.push(at(vertex, right))
+    ys.push(at(vertex, up))
+    const height = at(vertex, axis)
+    if (height < low) low = height
+    if (height > high) high = height
+  }
+  // Points that other cuts put on the straight between two corners lie inside the circle by up to its sagitta.
+  const sagitta = 1 - Math.cos(turn / 2)
+  const circle = fitCircle(xs, ys, sagitta + OUT_OF_ROUND, MOST_TURN)
+  if (circle === null) return null
+
+  let floorLow = 0
+  let floorHigh = 0
+  for (const t of triangles) {
+    for (let side = 3 * t; side < 3 * t + 3; side++) {
+      const other = facets.across[side]!
+      if (other === ALONE || stamp[Math.floor(other / 3)] === region) continue
+      const from = indices[side]!
+      const to = indices[side % 3 === 2 ? side - 2 : side + 1]!
+      const tip = indices[other - (other % 3) + ((other + 2) % 3)]!
+      const mx = (at(from, right) + at(to, right)) / 2
+      const my = (at(from, up) + at(to, up)) / 2
+      // A floor goes on towards the axis, a face round the mouth away from it.
+      const outwards =
+        (at(tip, right) - mx) * (mx - circle.x) + (at(tip, up) - my) * (my - circle.y) > 0
+      const length = Math.hypot(at(to, right) - at(from, right), at(to, up) - at(from, up))
+      const share = ((at(from, axis) + at(to, axis)) / 2 - low) / (high - low)
+      const weight = outwards ? -length : length
+      if (share < 0.25) floorLow += weight
+      if (share > 0.75) floorHigh += weight
+    }
+  }
+  const base: Vec3 = [positions[own]!, positions[own + 1]!, positions[own + 2]!]
+  const offset = (along: Vec3) => base[0] * along[0] + base[1] * along[1] + base[2] * along[2]
+  return {
+    axis,
+    right,
+    up,
+    x: circle.x + offset(right),
+    y: circle.y + offset(up),
+    radius: circle.radius,
+    low: low + offset(axis),
+    high: high + offset(axis),
+    floorLow: floorLow > 0,
+    floorHigh: floorHigh > 0,
+    facets: triangles.length,
+  }
+}
+
+function holeOf(bore: Bore, all: readonly Bore[]): Hole {
+  const { axis, right, up, x, y, radius, low, high } = bore
+  const middle = (low + high) / 2
+  const centre = (k: 0 | 1 | 2): number => x * right[k] + y * up[k] + middle * axis[k]
+  const goesOn = (end: number): boolean =>
+    all.some(
+      (other) =>
+        other !== bore &&
+        alongAxis(other.axis, axis) &&
+        Math.hypot(other.x - x, other.y - y) < 0.05 * radius &&
+        // A countersink's cone may lie between.
+        Math.min(Math.abs(other.low - end), Math.abs(other.high - end)) < radius,
+    )
+  return {
+    axis,
+    centre: [centre(0), centre(1), centre(2)],
+    diameter: 2 * radius,
+    depth: high - low,
+    through: (!bore.floorLow || goesOn(low)) && (!bore.floorHigh || goesOn(high)),
+    facets: bore.facets,
+  }
+}

@@ -1,0 +1,168 @@
+import { formatNumber } from '../../words/format.ts'
+import type { Bounds, LengthUnit } from '../../model/mesh.ts'
+import { unitToMm } from '../../model/units.ts'
+import type { Hole } from './findHoles.ts'
+import { findPatterns, type FoundPattern } from './patterns.ts'
+
+export interface UnitSuggestion {
+  readonly unit: LengthUnit
+  /** Whole sentences for the builder, with the numbers that speak for it. */
+  readonly reason: string
+}
+
+/** No printed airframe part is shorter than this along its longest side, or longer than the other (common practice, no source). */
+const SHORTEST_MM = 2
+const LONGEST_MM = 1000
+/** Few printed parts are shorter than this: possible, and odd enough to ask (common practice, no source). */
+const ODD_MM = 4
+/** Where most parts lie (common practice, no source). */
+const USUAL_MM = [10, 350] as const
+/** Nothing can be screwed, pinned or threaded through less, and a nozzle hardly prints it. mm */
+const LEAST_HOLE_MM = 0.8
+/** How readily a unit is believed without other evidence (common practice, no source). */
+const UNITS: readonly { readonly unit: LengthUnit; readonly prior: number }[] = [
+  { unit: 'millimetre', prior: 2 },
+  { unit: 'inch', prior: 1 },
+  { unit: 'metre', prior: 0.5 },
+  { unit: 'centimetre', prior: 0.25 },
+  { unit: 'micron', prior: 0 },
+]
+/** A unit must be this much likelier than the present one. */
+const CLEARLY = 1.5
+
+/**
+ * Clearance holes of ISO 273, fine and medium, mm. Printed parts use the coarse ones less, and with them nearly every
+ * diameter would fit some screw.
+ */
+const SCREWS: readonly (readonly [name: string, fine: number, medium: number])[] = [
+  ['M2', 2.2, 2.4],
+  ['M2.5', 2.7, 2.9],
+  ['M3', 3.2, 3.4],
+  ['M4', 4.3, 4.5],
+  ['M5', 5.3, 5.5],
+]
+const SCREW_FIT_MM = 0.04
+
+/**
+ * The unit a part was more likely drawn in than `now`, from its size and its holes; null where `now` is as good as any.
+ * For files that state no unit. It only suggests: nothing may be rescaled without being asked.
+ *
+ * @param boundsMm of the part taken in `now`.
+ * @param holes in the file's own numbers.
+ */
+export function suggestUnit(
+  boundsMm: Bounds,
+  holes: readonly Hole[],
+  now: LengthUnit,
+): UnitSuggestion | null {
+  const sides = [0, 1, 2].map((k) => (boundsMm.max[k]! - boundsMm.min[k]!) / unitToMm(now))
+  const longest = Math.max(...sides)
+  if (!(longest > 0) || !Number.isFinite(longest)) return null
+  const all = UNITS.map(({ unit, prior }) => weigh(unit, prior, longest, holes))
+  const present = all.find((each) => each.unit === now)
+  const best = all.reduce((a, b) => (b.score > a.score ? b : a))
+  if (best.unit === now || best.score === -Infinity) return null
+  const gain = best.score - (present?.score ?? 0)
+  // A size that is possible as it stands is doubted only where it is odd or the holes speak for the other unit.
+  const possible = present === undefined || present.score > -Infinity
+  const odd = longest * unitToMm(now) < ODD_MM
+  if (possible && (gain < CLEARLY || (best.fits === 0 && !odd))) return null
+  return { unit: best.unit, reason: reasonFor(best, sides, now, holes) }
+}
+
+interface Weighed {
+  readonly unit: LengthUnit
+  /** −Infinity where a part of that size cannot be. */
+  readonly score: number
+  readonly patterns: readonly FoundPattern[]
+  /** Holes that fit a screw: how many, of which diameter in the file's numbers, which screw. */
+  readonly fits: number
+  readonly screw: {
+    readonly name: string
+    readonly diameter: number
+    readonly count: number
+  } | null
+}
+
+function weigh(unit: LengthUnit, prior: number, longest: number, holes: readonly Hole[]): Weighed {
+  const mm = unitToMm(unit)
+  const size = longest * mm
+  if (size < SHORTEST_MM || size > LONGEST_MM) {
+    return { unit, score: -Infinity, patterns: [], fits: 0, screw: null }
+  }
+  const usual = size >= USUAL_MM[0] && size <= USUAL_MM[1] ? 1 : 0
+  const patterns = findPatterns(holes, mm)
+  const fitting = holes.flatMap(({ diameter }) => {
+    const name = screwFor(diameter * mm)
+    return name === null ? [] : [{ name, diameter }]
+  })
+  const tooSmall = holes.filter(({ diameter }) => diameter * mm < LEAST_HOLE_MM).length
+  const share = holes.length === 0 ? 0 : fitting.length / holes.length
+  const impossible = holes.length === 0 ? 0 : tooSmall / holes.length
+  const odd = size < ODD_MM ? 3 : 0
+  const score = prior + usual - odd + (patterns.length > 0 ? 4 : 0) + 2 * share - 3 * impossible
+  return {
+    unit,
+    score,
+    patterns,
+    fits: fitting.length + patterns.length,
+    screw: commonest(fitting),
+  }
+}
+
+function screwFor(mm: number): string | null {
+  const found = SCREWS.find(([, ...sizes]) =>
+    sizes.some((each) => Math.abs(each - mm) <= SCREW_FIT_MM),
+  )
+  return found?.[0] ?? null
+}
+
+function commonest(fitting: readonly { name: string; diameter: number }[]): Weighed['screw'] {
+  const counts = new Map<string, { name: string; diameter: number; count: number }>()
+  for (const { name, diameter } of fitting) {
+    const known = counts.get(name) ?? { name, diameter, count: 0 }
+    counts.set(name, { ...known, count: known.count + 1 })
+  }
+  return [...counts.values()].reduce<Weighed['screw']>(
+    (best, each) => (best === null || each.count > best.count ? each : best),
+    null,
+  )
+}
+
+/** The unit's name behind “drawn in”. */
+const PLURAL: Readonly<Record<LengthUnit, string>> = {
+  micron: 'microns',
+  millimetre: 'millimetres',
+  centimetre: 'centimetres',
+  inch: 'inches',
+  foot: 'feet',
+  metre: 'metres',
+}
+
+function reasonFor(
+  { unit, patterns, screw }: Weighed,
+  sides: readonly number[],
+  now: LengthUnit,
+  holes: readonly Hole[],
+): string {
+  const size = (as: LengthUnit) =>
+    `${sides.map((side) => formatNumber(side * unitToMm(as), 'en')).join(' × ')} mm`
+  const sentences = [
+    `In ${PLURAL[now]} this part measures ${size(now)}, in ${PLURAL[unit]} ${size(unit)}.`,
+  ]
+  const [pattern] = patterns
+  if (pattern !== undefined) {
+    const apart = formatNumber(pattern.aMm / unitToMm(unit), 'en', 4)
+    const across = pattern.layout === 'cross' ? 'across the circle' : 'apart'
+    sentences.push(
+      `Four of its holes stand ${apart} ${across} in the file’s numbers: the ${pattern.name} mm pattern of a ${pattern.use}, drawn in ${PLURAL[unit]}.`,
+    )
+  } else if (screw !== null) {
+    const { name, diameter, count } = screw
+    const mm = formatNumber(diameter * unitToMm(unit), 'en')
+    sentences.push(
+      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ${mm} mm, which passes an ${name} screw (ISO 273), drawn in ${PLURAL[unit]}.`,
+    )
+  }
+  return sentences.join(' ')
+}

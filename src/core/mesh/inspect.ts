@@ -1,0 +1,85 @@
+import type { Finding, LengthUnit, Mesh, MeshMeasure, ReadMesh } from '../model/mesh.ts'
+import { unitToMm } from '../model/units.ts'
+import { findHoles } from './holes/findHoles.ts'
+import { suggestUnit, type UnitSuggestion } from './holes/suggestUnit.ts'
+import { measureMesh } from './measure.ts'
+import { splitItems } from './split/splitItems.ts'
+import { splitPlate } from './split/splitPlate.ts'
+import type { Plate } from './split/splitPlate.ts'
+import { takeApart } from './takeApart.ts'
+
+/** Everything about a mesh that does not depend on a recipe. */
+export interface Inspection {
+  /** With the reader's findings first. */
+  readonly measure: MeshMeasure
+  /** A unit the file was more likely drawn in; absent where the file states its own or the present one is as good. */
+  readonly unitHint?: UnitSuggestion
+  /** What the file would be as parts of their own; absent for a single part. */
+  readonly plate?: PlateSummary
+}
+
+export interface PlateSummary {
+  readonly groups: readonly {
+    /** Mirrored ones included. */
+    readonly count: number
+    readonly mirrored: number
+    readonly volumeMm3: number
+  }[]
+  /** Loose triangles that belong to none of them. */
+  readonly leftOut: number
+}
+
+/** Looking for equal parts among more bodies than this takes longer than a first look may. */
+const MOST_BODIES = 400
+
+/**
+ * @param outward the read mesh faced outwards, see `orientMesh`.
+ * @throws PreweighError as `measureMesh` does.
+ */
+export function inspectMesh(
+  read: ReadMesh,
+  outward: Mesh,
+  unit: LengthUnit,
+  apart = takeApart(read.mesh),
+): Inspection {
+  const mm = unitToMm(unit)
+  const measure = measureMesh(read.mesh, mm, apart)
+  const unitHint =
+    read.unit === null ? suggestUnit(measure.boundsMm, findHoles(outward), unit) : null
+  const isPlate = measure.bodies > 1 && measure.bodies <= MOST_BODIES
+  const plate = summarise(splitItems(read) ?? (isPlate ? splitPlate(read.mesh) : null), mm)
+  return {
+    measure: { ...measure, findings: mergeFindings(read.findings, measure.findings, unitHint) },
+    ...(unitHint === null ? {} : { unitHint }),
+    ...(plate === null ? {} : { plate }),
+  }
+}
+
+function summarise(plate: Plate | null, mm: number): PlateSummary | null {
+  if (plate === null) return null
+  const { groups, leftOut } = plate
+  if (groups.reduce((sum, { count }) => sum + count, 0) < 2) return null
+  return {
+    groups: groups.map(({ count, mirrored, shape }) => ({
+      count,
+      mirrored,
+      volumeMm3: shape.volume * mm ** 3,
+    })),
+    leftOut,
+  }
+}
+
+/** Where the unit is doubted with reasons, that the size is unlikely need not be said as well. */
+function mergeFindings(
+  read: readonly Finding[],
+  measured: readonly Finding[],
+  hint: UnitSuggestion | null,
+): readonly Finding[] {
+  if (hint === null) return [...read, ...measured]
+  const doubt: Finding = {
+    code: 'not-millimetres',
+    severity: 'caution',
+    message: `${hint.reason} Nothing is rescaled until you choose the unit.`,
+  }
+  return [doubt, ...read, ...measured.filter(({ code }) => code !== 'unlikely-size')]
+}

@@ -1,0 +1,90 @@
+import type { Mesh } from '../model/mesh.ts'
+import type { Bodies } from './bodies.ts'
+import { findHolders } from './bodiesNest.ts'
+import type { BodyFacts } from './measureFindings.ts'
+import type { BodySums } from './volume.ts'
+
+/** A body whose volume is below this share of its area^1.5 is a flat sheet (a ball has 0.094 of it). */
+export const SHEET = 1e-9
+
+/** Says of each body which way it faces, what it is to the others, and its sums in mm. */
+export function judgeBodies(
+  mesh: Mesh,
+  bodies: Bodies,
+  sums: BodySums,
+  scaleToMm: number,
+): readonly BodyFacts[] {
+  /** 1 facing outwards in the file, −1 facing inwards, by most of its area; 0 a flat sheet. */
+  const senses = new Int8Array(bodies.count)
+  const solid = new Uint8Array(bodies.count)
+  for (let body = 0; body < bodies.count; body++) {
+    const volume = sums.volume[body]!
+    if (Math.abs(volume) <= SHEET * sums.area[body]! ** 1.5) continue
+    const asFirst = 2 * sums.turnedArea[body]! <= sums.area[body]!
+    senses[body] = volume > 0 === asFirst ? 1 : -1
+    solid[body] = 1
+  }
+  const holders = findHolders(mesh, bodies, sums, solid)
+  const reverse = findReverseCopies(sums, senses)
+  const facts: BodyFacts[] = []
+  for (let body = 0; body < bodies.count; body++) {
+    let outside = 0
+    for (const holder of holders.get(body) ?? []) outside += senses[holder]!
+    const inside = outside + senses[body]!
+    const kind = reverse.has(body)
+      ? 'reverse copy'
+      : Math.abs(inside) < Math.abs(outside)
+        ? 'cavity'
+        : solid[body] === 0
+          ? 'sheet'
+          : outside !== 0
+            ? 'buried'
+            : 'solid'
+    const asFirst = 2 * sums.turnedArea[body]! <= sums.area[body]!
+    const triangles = sums.triangles[body]!
+    const turned = sums.turnedTriangles[body]!
+    facts.push({
+      kind,
+      insideOut: kind === 'solid' && senses[body] === -1,
+      volumeMm3: Math.abs(sums.volume[body]!) * scaleToMm ** 3,
+      areaMm2: sums.area[body]! * scaleToMm ** 2,
+      triangles,
+      wrongWay: asFirst ? turned : triangles - turned,
+      boundsMm: {
+        min: corner(sums.bounds, 6 * body, scaleToMm),
+        max: corner(sums.bounds, 6 * body + 3, scaleToMm),
+      },
+    })
+  }
+  return facts
+}
+
+/**
+ * Bodies that lie triangle on triangle on another one, facing the other way: what a drawing program
+ * writes for a two-sided surface. Together they would cancel or count twice.
+ */
+function findReverseCopies(sums: BodySums, senses: Int8Array): Set<number> {
+  const reverse = new Set<number>()
+  const outward: number[] = []
+  const inward: number[] = []
+  for (let body = 0; body < senses.length; body++) {
+    if (senses[body] === 0 || sums.backedTriangles[body] !== sums.triangles[body]) continue
+    if (senses[body] === 1) outward.push(body)
+    else inward.push(body)
+  }
+  for (const body of inward) {
+    const original = outward.findIndex((other) => sameBounds(sums.bounds, body, other))
+    if (original < 0) continue
+    reverse.add(body)
+    outward.splice(original, 1)
+  }
+  return reverse
+}
+
+function sameBounds(bounds: Float64Array, one: number, other: number): boolean {
+  for (let k = 0; k < 6; k++) if (bounds[6 * one + k] !== bounds[6 * other + k]) return false
+  return true
+}
+
+const corner = (bounds: Float64Array, at: number, scale: number) =>
+  [bounds[at]! * scale, bounds[at + 1]! * scale, bounds[at + 2]! * scale] as const

@@ -1,0 +1,259 @@
+import { formatNumber, formatVolume } from '../words/format.ts'
+import type { Bounds, Finding } from '../model/mesh.ts'
+import { joinBounds } from './volume.ts'
+
+/** What `measureMesh` knows of one body. */
+export interface BodyFacts {
+  /**
+   * `cavity`: inside another, facing the other way. `buried`: inside another, facing the same way.
+   * `sheet`: encloses nothing. `reverse copy`: lies on another body, facing the other way.
+   */
+  readonly kind: 'solid' | 'cavity' | 'buried' | 'sheet' | 'reverse copy'
+  /** Most of it faces inwards although it is no cavity. */
+  readonly insideOut: boolean
+  /** Never negative. */
+  readonly volumeMm3: number
+  readonly areaMm2: number
+  readonly triangles: number
+  /** Triangles that face against most of the body's area. */
+  readonly wrongWay: number
+  readonly boundsMm: Bounds
+}
+
+/** What `measureMesh` knows of the whole mesh. */
+interface MeshFacts {
+  readonly triangles: number
+  readonly bodies: readonly BodyFacts[]
+  readonly boundsMm: Bounds
+  readonly openEdges: number
+  readonly crowdedEdges: number
+  readonly contradictions: number
+  readonly degenerate: number
+  readonly duplicates: number
+}
+
+/** No printed airframe part is shorter than this along its longest side, or longer than the other (common practice, no source). */
+const SHORTEST_MM = 2
+const LONGEST_MM = 1000
+
+const EXPECTED = `airframe parts run from ${SHORTEST_MM} mm to ${formatNumber(LONGEST_MM, 'en')} mm`
+
+/** A speck holds at most this share of the largest body's volume … */
+const SPECK_VOLUME = 1e-3
+/** … and is at most this share of its length across. Ours: well below a washer beside a deck plate. */
+const SPECK_LENGTH = 0.05
+
+/** Says in a builder's words what is odd about a mesh; nothing for a sound one. */
+export function describeMesh(facts: MeshFacts): Finding[] {
+  return [
+    openEdges(facts),
+    crowdedEdges(facts),
+    mixedFacing(facts),
+    insideOut(facts),
+    degenerate(facts),
+    duplicates(facts),
+    severalBodies(facts),
+    cavities(facts),
+    specks(facts),
+    unlikelySize(facts),
+  ].filter((finding) => finding !== null)
+}
+
+function openEdges({ openEdges: count }: MeshFacts): Finding | null {
+  if (count === 0) return null
+  return {
+    code: 'open-edges',
+    severity: 'caution',
+    count,
+    message: `${counted(count, 'edge has', 'edges have')} a triangle on one side only, so the skin has a gap. The volume is measured as if every gap were closed flat. Close the surface in your drawing and export it again.`,
+  }
+}
+
+function crowdedEdges({ crowdedEdges: count }: MeshFacts): Finding | null {
+  if (count === 0) return null
+  return {
+    code: 'non-manifold-edges',
+    severity: 'caution',
+    count,
+    message: `More than two triangles meet in ${counted(count, 'edge', 'edges')}: bodies that touch along an edge, or a wall inside the part. Where bodies touch, let them overlap a little or join them in your drawing.`,
+  }
+}
+
+function mixedFacing({ bodies, contradictions, triangles }: MeshFacts): Finding | null {
+  const count = bodies.reduce((sum, body) => sum + body.wrongWay, 0)
+  if (count === 0 && contradictions === 0) return null
+  const facing = `${counted(count, 'triangle', 'triangles')} of ${exact(triangles)} ${count === 1 ? 'faces' : 'face'} against the rest of the skin.`
+  if (contradictions > 0) {
+    return {
+      code: 'mixed-facing',
+      severity: 'bad',
+      count: Math.max(count, 1),
+      message: `${facing} At ${counted(contradictions, 'edge', 'edges')} inside and outside cannot be told apart, so the volume is uncertain. Repair the part in your drawing and export it again.`,
+    }
+  }
+  return {
+    code: 'mixed-facing',
+    severity: 'caution',
+    count,
+    message: `${facing} The volume is measured with all of them turned the same way. Let your drawing program make the faces agree before you print.`,
+  }
+}
+
+function insideOut({ bodies }: MeshFacts): Finding | null {
+  const count = bodies.filter((body) => body.insideOut).length
+  if (count === 0) return null
+  const subject = bodies.length === 1 ? 'The part is' : counted(count, 'body is', 'bodies are')
+  return {
+    code: 'inside-out',
+    severity: 'caution',
+    count,
+    message: `${subject} inside out: the skin faces inwards, as after mirroring. The volume is measured right all the same. Turn the faces round in your drawing before you print.`,
+  }
+}
+
+function degenerate({ degenerate: count }: MeshFacts): Finding | null {
+  if (count === 0) return null
+  return {
+    code: 'degenerate-triangles',
+    severity: 'note',
+    count,
+    message: `${counted(count, 'triangle has', 'triangles have')} no area. They add nothing to the figures; nothing to do.`,
+  }
+}
+
+function duplicates({ duplicates: copies, bodies }: MeshFacts): Finding | null {
+  const backs = bodies.filter((body) => body.kind === 'reverse copy')
+  const backCount = backs.reduce((sum, body) => sum + body.triangles, 0)
+  const count = copies + backCount
+  if (count === 0) return null
+  const back =
+    backCount === 0 ? '' : ` ${exact(backCount)} of them face the other way (a two-sided surface).`
+  return {
+    code: 'duplicate-triangles',
+    severity: 'note',
+    count,
+    message: `${counted(count, 'triangle lies', 'triangles lie')} exactly on another one.${back} Each is measured once. If a body was exported twice, remove one.`,
+  }
+}
+
+function severalBodies({ bodies }: MeshFacts): Finding | null {
+  const solids = bodies.filter((body) => body.kind === 'solid' || body.kind === 'buried')
+  if (solids.length < 2) return null
+  const buried = solids.filter((body) => body.kind === 'buried')
+  const inside =
+    buried.length === 0
+      ? ''
+      : ` ${counted(buried.length, 'of them lies', 'of them lie')} wholly inside another and ${buried.length === 1 ? 'counts' : 'count'} as solid; if a hollow was meant, its faces must point the other way.`
+  return {
+    code: 'several-bodies',
+    severity: 'note',
+    count: solids.length,
+    message: `${counted(solids.length, 'separate body', 'separate bodies')} in one file. Their volumes are added up here; where they overlap, the layer count takes the shared space once.${inside}`,
+  }
+}
+
+function cavities({ bodies }: MeshFacts): Finding | null {
+  const hollows = bodies.filter((body) => body.kind === 'cavity')
+  if (hollows.length === 0) return null
+  const volume = hollows.reduce((sum, body) => sum + body.volumeMm3, 0)
+  return {
+    code: 'cavity',
+    severity: 'note',
+    count: hollows.length,
+    message: `${counted(hollows.length, 'closed hollow', 'closed hollows')} inside the part, ${formatVolume(volume, 'en')} in all, taken off the volume. Nothing put there can be taken out again, support included.`,
+  }
+}
+
+/** A tiny body away from the rest. */
+interface Speck {
+  /** Which body. */
+  readonly place: number
+  readonly gapMm: number
+}
+
+/**
+ * The bodies that were most likely left over in the drawing: tiny, and off from everything else by more than their own size; and
+ * surfaces that enclose nothing.
+ */
+export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
+  const largest = bodies.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))
+  const small = (body: BodyFacts) =>
+    body !== largest &&
+    body.volumeMm3 <= SPECK_VOLUME * largest.volumeMm3 &&
+    across(body.boundsMm) <= SPECK_LENGTH * across(largest.boundsMm)
+  const rest = joinBounds(bodies.filter((body) => !small(body)).map((body) => body.boundsMm))
+  return bodies.flatMap((body, place) => {
+    if (body.kind === 'sheet') return [{ place, gapMm: 0 }]
+    if (!small(body)) return []
+    const gapMm = gapBetween(body.boundsMm, rest)
+    return gapMm > across(body.boundsMm) ? [{ place, gapMm }] : []
+  })
+}
+
+function specks({ bodies }: MeshFacts): Finding | null {
+  const all = findSpecks(bodies)
+  const stray = all.filter(({ place }) => bodies[place]!.kind !== 'sheet')
+  const sheets = all.filter(({ place }) => bodies[place]!.kind === 'sheet')
+  if (all.length === 0) return null
+  const sentences: string[] = []
+  if (stray.length > 0) {
+    const farthest = stray.reduce((most, { gapMm }) => Math.max(most, gapMm), 0)
+    const volume = stray.reduce((sum, { place }) => sum + bodies[place]!.volumeMm3, 0)
+    sentences.push(
+      `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all.`,
+    )
+  }
+  if (sheets.length > 0) {
+    const triangles = sheets.reduce((sum, { place }) => sum + bodies[place]!.triangles, 0)
+    sentences.push(
+      `${counted(sheets.length, 'loose surface', 'loose surfaces')} of ${counted(triangles, 'triangle', 'triangles')} ${sheets.length === 1 ? 'encloses' : 'enclose'} nothing and ${sheets.length === 1 ? 'weighs' : 'weigh'} nothing.`,
+    )
+  }
+  const it = all.length === 1 ? 'it' : 'them'
+  sentences.push(
+    `The part’s size counts ${it} in. Most likely left over in the drawing: drop ${it} here, or delete ${it} there before you print.`,
+  )
+  return {
+    code: 'stray-speck',
+    severity: 'caution',
+    count: all.length,
+    message: sentences.join(' '),
+  }
+}
+
+function unlikelySize({ boundsMm }: MeshFacts): Finding | null {
+  const longest = Math.max(...[0, 1, 2].map((k) => boundsMm.max[k]! - boundsMm.min[k]!))
+  const size = formatNumber(longest, 'en')
+  if (longest < SHORTEST_MM) {
+    return {
+      code: 'unlikely-size',
+      severity: 'caution',
+      message: `The longest side measures ${size} mm; ${EXPECTED}. The part was probably drawn in inches or metres: choose its unit.`,
+    }
+  }
+  if (longest > LONGEST_MM) {
+    return {
+      code: 'unlikely-size',
+      severity: 'caution',
+      message: `The longest side measures ${size} mm; ${EXPECTED}. The part was probably drawn in a smaller unit than it is read in: choose its unit.`,
+    }
+  }
+  return null
+}
+
+const counted = (count: number, one: string, many: string) =>
+  `${exact(count)} ${count === 1 ? one : many}`
+
+/** A count is exact, unlike a measured number. */
+const exact = (count: number) => count.toLocaleString('en')
+
+const across = ({ min, max }: Bounds) =>
+  Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
+
+/** Distance between two boxes, 0 where they touch. */
+function gapBetween(one: Bounds, other: Bounds): number {
+  const gaps = [0, 1, 2].map((k) =>
+    Math.max(0, other.min[k]! - one.max[k]!, one.min[k]! - other.max[k]!),
+  )
+  return Math.hypot(...gaps)
+}

@@ -1,0 +1,59 @@
+import type { Mesh } from '../model/mesh.ts'
+import { NO_BODY, type Bodies } from './bodies.ts'
+import { judgeBodies } from './judgeBodies.ts'
+import type { BodyFacts } from './measureFindings.ts'
+import { takeApart } from './takeApart.ts'
+import type { BodySums } from './volume.ts'
+
+/**
+ * The mesh as it is meant: every body faces outwards, every cavity inwards, and what encloses nothing is left out (copies of
+ * triangles, the back of a two-sided surface, loose sheets). So a winding rule counts the same inside as `measureMesh`: an
+ * inside-out body no longer cancels the one it overlaps. Gaps stay open.
+ *
+ * Gives back the mesh itself where there is nothing to change. Vertices are shared.
+ */
+export function orientMesh(mesh: Mesh, { bodies, sums } = takeApart(mesh)): Mesh {
+  const { indices } = mesh
+  const facts = judgeBodies(mesh, bodies, sums, 1)
+  const action = facts.map((fact, body) => actionFor(fact, body, sums))
+  addLooseSides(bodies, facts, action)
+  const out = new Uint32Array(indices.length)
+  let written = 0
+  let changed = false
+  for (let t = 0; t < bodies.bodyOf.length; t++) {
+    const body = bodies.bodyOf[t]!
+    const what = body === NO_BODY ? 'drop' : action[body]!
+    if (what === 'drop') {
+      changed = true
+      continue
+    }
+    const turn = (bodies.turned[t] === 1) !== (what === 'turn')
+    changed ||= turn
+    out[written] = indices[3 * t]!
+    out[written + 1] = indices[3 * t + (turn ? 2 : 1)]!
+    out[written + 2] = indices[3 * t + (turn ? 1 : 2)]!
+    written += 3
+  }
+  if (!changed || written === 0) return mesh
+  return { positions: mesh.positions, indices: out.slice(0, written) }
+}
+
+type Action = 'keep' | 'turn' | 'drop'
+
+function actionFor(fact: BodyFacts, body: number, sums: BodySums): Action {
+  if (fact.kind === 'reverse copy') return 'drop'
+  if (fact.kind === 'sheet') {
+    // A closed body whose lobes cancel each other encloses something all the same.
+    return sums.backedTriangles[body] === sums.triangles[body] ? 'drop' : 'keep'
+  }
+  const outwards = sums.volume[body]! > 0
+  return outwards === (fact.kind === 'cavity') ? 'turn' : 'keep'
+}
+
+/** Sheets with an open rim enclose nothing. */
+function addLooseSides(bodies: Bodies, facts: readonly BodyFacts[], action: Action[]): void {
+  for (const side of bodies.loose) {
+    const body = bodies.bodyOf[Math.floor(side / 3)]!
+    if (body !== NO_BODY && facts[body]!.kind === 'sheet') action[body] = 'drop'
+  }
+}

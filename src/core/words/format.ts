@@ -1,0 +1,157 @@
+import type { Range } from '../model/figures.ts'
+
+/*
+ * Every number a user sees goes through here. At most three significant digits: nothing in this program is known better.
+ * `locale` is a BCP 47 tag; left out, the runtime's own. Intl on Node 20 has no watt or cubic units, hence the table.
+ */
+
+/** Labels behind a number, the same in every language. */
+export const UNIT_LABELS = {
+  g: 'g',
+  kg: 'kg',
+  mm: 'mm',
+  cm: 'cm',
+  m: 'm',
+  mm2: 'mm²',
+  cm2: 'cm²',
+  mm3: 'mm³',
+  cm3: 'cm³',
+  s: 's',
+  min: 'min',
+  h: 'h',
+  mmPerS: 'mm/s',
+  mmPerS2: 'mm/s²',
+  mm3PerS: 'mm³/s',
+  gPerCm3: 'g/cm³',
+  gPerH: 'g/h',
+  W: 'W',
+  kWh: 'kWh',
+  MPa: 'MPa',
+  GPa: 'GPa',
+  degC: '°C',
+} as const
+
+export type Unit = keyof typeof UNIT_LABELS
+
+/** Shown in place of what is not a number. */
+const NOTHING = '–'
+/** Keeps a number and its unit on one line. */
+const GAP = '\u00a0'
+
+/** Intl writes −0.001 as “-0” otherwise. */
+const UNSIGNED_ZERO = { signDisplay: 'negative' } as const
+
+const formatters = new Map<string, Intl.NumberFormat>()
+
+/** `Intl.NumberFormat` takes far longer to build than to use, and a slider drag formats hundreds of numbers. */
+function formatter(locale: string | undefined, options: Intl.NumberFormatOptions) {
+  const key = `${locale ?? ''} ${JSON.stringify(options)}`
+  const known = formatters.get(key)
+  if (known) return known
+  const fresh = new Intl.NumberFormat(locale, options)
+  formatters.set(key, fresh)
+  return fresh
+}
+
+/** Up to three significant digits and at most `decimals` after the point; "–" for NaN and infinities. */
+export function formatNumber(value: number, locale?: string, decimals = 2): string {
+  if (!Number.isFinite(value)) return NOTHING
+  return formatter(locale, { maximumFractionDigits: decimals, ...UNSIGNED_ZERO }).format(
+    roundFor(value, decimals),
+  )
+}
+
+/** A number with its unit; the bare "–" where there is no number. */
+export function formatWithUnit(value: number, unit: Unit, locale?: string): string {
+  if (!Number.isFinite(value)) return NOTHING
+  return `${formatNumber(value, locale)}${GAP}${UNIT_LABELS[unit]}`
+}
+
+/** Grams; kilograms from 1000 g on. */
+export function formatMass(massG: number, locale?: string): string {
+  return inUnit(massG, 'g', 1000, 'kg', locale)
+}
+
+/** Metres of filament; kilometres do not occur. Below 1 m in cm. */
+export function formatFilament(lengthM: number, locale?: string): string {
+  return inUnit(lengthM * 100, 'cm', 100, 'm', locale)
+}
+
+/** mm³; cm³ from 1000 mm³ on. */
+export function formatVolume(volumeMm3: number, locale?: string): string {
+  return inUnit(volumeMm3, 'mm3', 1000, 'cm3', locale)
+}
+
+/** Share (1 is 100 %) as per cent. */
+export function formatPercent(share: number, locale?: string): string {
+  if (!Number.isFinite(share)) return NOTHING
+  const pct = share * 100
+  const maximumFractionDigits = Math.abs(roundSignificant(pct)) < 10 ? 1 : 0
+  const shown = roundFor(pct, maximumFractionDigits)
+  return `${formatter(locale, { maximumFractionDigits, ...UNSIGNED_ZERO }).format(shown)}${GAP}%`
+}
+
+/**
+ * A time as read off a kitchen clock: "45 s", "45 min", "3 h 20 min". From 10 h on to five minutes, from 100 h on to the
+ * hour; more would pretend to know.
+ */
+export function formatHours(timeS: number, locale?: string): string {
+  if (!Number.isFinite(timeS)) return NOTHING
+  const sign = timeS < 0 ? '−' : ''
+  const seconds = Math.abs(timeS)
+  const whole = (value: number, unit: Unit): string =>
+    `${formatter(locale, { maximumFractionDigits: 0 }).format(value)}${GAP}${UNIT_LABELS[unit]}`
+  if (Math.round(seconds) === 0) return whole(0, 's')
+  if (Math.round(seconds) < 60) return sign + whole(Math.round(seconds), 's')
+  const step = seconds < 36_000 ? 1 : seconds < 360_000 ? 5 : 60
+  const minutes = Math.round(seconds / 60 / step) * step
+  const hours = Math.floor(minutes / 60)
+  if (hours === 0) return sign + whole(minutes, 'min')
+  const rest = minutes % 60
+  return sign + whole(hours, 'h') + (rest === 0 ? '' : ` ${whole(rest, 'min')}`)
+}
+
+/** Money in an ISO 4217 currency: with its small coins below 100, without above. */
+export function formatMoney(value: number, currency: string, locale?: string): string {
+  if (!Number.isFinite(value)) return NOTHING
+  const rounded = roundSignificant(value)
+  const options: Intl.NumberFormatOptions = { style: 'currency', currency, ...UNSIGNED_ZERO }
+  if (Math.abs(rounded) >= 100) options.maximumFractionDigits = 0
+  return formatter(locale, options).format(Math.abs(rounded) < 1 ? value : rounded)
+}
+
+/** `+` before what is more than zero: for differences. The text comes from one of the formatters above. */
+export function withSign(value: number, text: string): string {
+  const zero = !/[1-9]/.test(text)
+  return value > 0 && !zero ? `+${text}` : text
+}
+
+/** "7.4 g – 8.9 g" from any formatter; one text when both ends read the same. */
+export function formatRange(range: Range, format: (value: number) => string): string {
+  const low = format(range.low)
+  const high = format(range.high)
+  return low === high ? low : `${low}${GAP}– ${high}`
+}
+
+/** Switches to the larger unit by the rounded value, so that 999.9 g reads 1 kg and not 1,000 g. */
+function inUnit(
+  value: number,
+  small: Unit,
+  factor: number,
+  large: Unit,
+  locale: string | undefined,
+): string {
+  return Math.abs(roundSignificant(value)) < factor
+    ? formatWithUnit(value, small, locale)
+    : formatWithUnit(value / factor, large, locale)
+}
+
+/** What a formatter that leaves `decimals` gives three significant digits of; never rounded twice, 1.747 → 1.75 → 1.8. */
+function roundFor(value: number, decimals: number): number {
+  return Math.abs(value) < 10 ** (2 - decimals) ? value : roundSignificant(value)
+}
+
+/** Three significant digits. */
+function roundSignificant(value: number): number {
+  return Number(value.toPrecision(3))
+}

@@ -1,0 +1,154 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Part } from '../../core/model/frame.ts'
+import type { LengthUnit } from '../../core/model/mesh.ts'
+import { PreweighError } from '../../core/model/problem.ts'
+import type { Pose } from '../../core/model/settings.ts'
+import type { MeshSource, PartShape } from '../../jobs/protocol.ts'
+import { readKey } from '../../jobs/keys.ts'
+import type { Runner } from '../../jobs/runner.ts'
+import { createAnalysis, missingMesh, missingZone } from './analysis.ts'
+import type { Claims } from '../storage/claims.ts'
+import type { DemoSource } from './demos.ts'
+import { createFacts } from '../store/facts.ts'
+import { createFrameActions } from './frameActions.ts'
+import { createFrameFiles } from './frameFiles.ts'
+import { createHistory } from './history.ts'
+import { createIntake } from './intake.ts'
+import { createLatest } from '../store/latest.ts'
+import { createMeshes } from '../storage/meshes.ts'
+import { createPoses } from './poses.ts'
+import { createProjects } from './projects.ts'
+import { createReshape } from './reshape.ts'
+import { createSaver } from '../storage/saver.ts'
+import type { Storage } from '../storage/storage.ts'
+import type { AppState, Session } from '../store/types.ts'
+import { createZones } from './zones.ts'
+
+/** An outline of a part with many holes is a few hundred kilobytes at most. */
+const KEPT_SHAPES = 100
+
+export interface ActionDeps {
+  readonly runner: Runner
+  readonly storage: Storage
+  readonly claims: Claims
+  readonly demos: DemoSource
+  /** Milliseconds since 1970. */
+  readonly now: () => number
+  readonly newId: () => string
+  /** BCP 47, for the currency a new frame starts in. */
+  readonly locale: string
+  /** The project this tab showed before it was reloaded; without it the one opened last in any tab is shown. */
+  readonly preferredProject?: string
+}
+
+/** Wires the store to everything that changes it. Nothing happens before `restore` or another action is called. */
+export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Session {
+  const { runner, storage, claims, newId } = deps
+  const history = createHistory(store)
+  const meshes = createMeshes(storage)
+  const facts = createFacts(storage)
+  const saver = createSaver(store, storage, meshes, claims)
+  const analysis = createAnalysis(store, runner, meshes, facts)
+  const intake = createIntake({
+    store,
+    runner,
+    history,
+    meshes,
+    newId,
+    onReturned: (ids) => analysis.retry(ids),
+    onProject: (file) => files.openProject(file),
+  })
+  const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake })
+  const zones = createZones({ store, history, intake })
+  const projects = createProjects({ ...deps, store, history, meshes, saver, files })
+
+  /** Files on their way, so that `settled` can wait for them and none overtakes the last visit's frame. */
+  const busy = new Set<Promise<unknown>>()
+  let restored: Promise<void> = Promise.resolve()
+  async function afterRestore(work: () => Promise<void>): Promise<void> {
+    const running = restored.then(work)
+    busy.add(running)
+    await running.finally(() => busy.delete(running))
+  }
+
+  const shapes = createLatest<PartShape>(KEPT_SHAPES)
+  async function meshOf(
+    id: string,
+  ): Promise<{ readonly source: MeshSource; readonly unit: LengthUnit; readonly pose: Pose }> {
+    const part = store.getState().frame.parts.find((each) => each.id === id)
+    if (part === undefined) {
+      throw new PreweighError('cancelled', 'This part was removed.', 'Undo to bring it back.')
+    }
+    const source = await meshes.find(part.meshHash, part.fileName)
+    if (source === null) {
+      const { code, message, advice } = missingMesh(part)
+      throw new PreweighError(code, message, advice)
+    }
+    return { source, unit: part.unit, pose: part.pose }
+  }
+
+  async function findZone({ name, zone }: Part): Promise<MeshSource | null> {
+    if (zone === null) return null
+    const source = await meshes.find(zone.meshHash, zone.fileName)
+    if (source !== null) return source
+    const { code, message, advice } = missingZone(name, zone)
+    throw new PreweighError(code, message, advice)
+  }
+
+  const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
+  return {
+    ...createFrameActions(store, history, newId),
+    ...createPoses({ store, runner, facts, meshOf, findZone }),
+    ...projects,
+    setZone: (id, file) => afterRestore(() => zones.setZone(id, file)),
+    splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
+    dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
+    addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
+    loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
+    openProject: (file) => afterRestore(() => files.openProject(file)),
+    cancelOpening: intake.cancel,
+    saveProject: files.saveProject,
+    newFrame: files.newFrame,
+    retryPart: (id) => analysis.retry([id]),
+    undo: history.undo,
+    redo: history.redo,
+
+    async loadMesh(id) {
+      const outcome = await runner.run({ kind: 'mesh', ...(await meshOf(id)) })
+      if (outcome.ok) return outcome.value
+      const { code, message, advice } = outcome.problem
+      throw new PreweighError(code, message, advice)
+    },
+    async loadShape(id) {
+      const mesh = await meshOf(id)
+      const key = `${readKey(mesh.source.hash, mesh.unit)}|${mesh.pose.rotateDeg.join(' ')}`
+      const known = shapes.get(key)
+      if (known !== undefined) return known
+      const outcome = await runner.run({ kind: 'shape', ...mesh })
+      if (outcome.ok) {
+        shapes.set(key, outcome.value)
+        return outcome.value
+      }
+      const { code, message, advice } = outcome.problem
+      throw new PreweighError(code, message, advice)
+    },
+
+    restore() {
+      restored = files.restore()
+      return restored
+    },
+    flush: saver.flush,
+    async settled() {
+      await restored
+      while (busy.size > 0) await Promise.allSettled(busy)
+      await analysis.settled()
+      await saver.flush()
+    },
+    close() {
+      analysis.close()
+      saver.close()
+      claims.close()
+      runner.close()
+    },
+  }
+}

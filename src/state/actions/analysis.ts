@@ -1,0 +1,285 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Part, PartZone } from '../../core/model/frame.ts'
+import type { Problem } from '../../core/model/problem.ts'
+import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
+import type { AnalyseEvent } from '../../jobs/protocol.ts'
+import type { Runner } from '../../jobs/runner.ts'
+import type { Facts } from '../store/facts.ts'
+import type { Meshes } from '../storage/meshes.ts'
+import { beginWork, doneWork, failedWork, moveWork, scaleRough } from './partWork.ts'
+import type { AppState, PartWork } from '../store/types.ts'
+
+/** How long a changed recipe may settle before its layers are counted anew, ms. */
+const SETTLE_MS = 150
+/** Progress of all jobs is shown together and no more often than this, ms: each showing draws the ledger. */
+const SHOW_MS = 200
+
+export interface Analysis {
+  /** Tries the parts again that failed. */
+  retry(ids: readonly string[]): void
+  settled(): Promise<void>
+  close(): void
+}
+
+interface Job {
+  readonly abort: AbortController
+  readonly finished: Promise<void>
+}
+
+/**
+ * Keeps `work` in step with the frame: whatever changed it (an edit, undo, a file), each part gets the census of its
+ * present settings. A census is asked for by its key, so equal parts share one, and an answer reaches only parts that
+ * still want that key: a late one changes nothing.
+ */
+export function createAnalysis(
+  store: StoreApi<AppState>,
+  runner: Runner,
+  meshes: Meshes,
+  facts: Facts,
+): Analysis {
+  /** The census each part wants, by part id. */
+  let wanted: ReadonlyMap<string, string> = new Map()
+  const jobs = new Map<string, Job>()
+  const due = new Map<string, Part>()
+  let timer: ReturnType<typeof setTimeout> | null = null
+  /** How far each running job is, since progress was last shown. */
+  const progress = new Map<string, number>()
+  let progressTimer: ReturnType<typeof setTimeout> | null = null
+
+  function show(changes: Readonly<Record<string, PartWork>>): void {
+    if (Object.keys(changes).length === 0) return
+    store.setState((state) => ({ work: { ...state.work, ...changes } }))
+  }
+
+  function showAll(key: string, next: (before: PartWork) => PartWork): void {
+    progress.delete(key)
+    const { work } = store.getState()
+    const changes: Record<string, PartWork> = {}
+    for (const [id, each] of wanted) {
+      if (each === key) changes[id] = next(work[id] ?? { kind: 'queued' })
+    }
+    show(changes)
+  }
+
+  function showProgress(): void {
+    progressTimer = null
+    const { work } = store.getState()
+    const changes: Record<string, PartWork> = {}
+    for (const [id, key] of wanted) {
+      const fraction = progress.get(key)
+      const before = work[id]
+      if (fraction === undefined || before === undefined) continue
+      changes[id] = moveWork(before, { kind: 'progress', fraction })
+    }
+    progress.clear()
+    show(changes)
+  }
+
+  function hear(key: string, event: AnalyseEvent): void {
+    if (event.kind !== 'progress') {
+      showAll(key, (before) => moveWork(before, event))
+      return
+    }
+    progress.set(key, event.fraction)
+    progressTimer ??= setTimeout(showProgress, SHOW_MS)
+  }
+
+  function sync(parts: readonly Part[]): void {
+    const before = wanted
+    wanted = new Map(parts.map((part) => [part.id, keyOf(part)]))
+    const { work } = store.getState()
+    const next: Record<string, PartWork> = {}
+    let moved = before.size !== wanted.size
+    let isNew = false
+    for (const part of parts) {
+      const key = keyOf(part)
+      const old = before.get(part.id)
+      const present = work[part.id]
+      if (old === key && present !== undefined) {
+        next[part.id] = present
+        continue
+      }
+      moved = true
+      isNew ||= old === undefined
+      next[part.id] = startWork(part, key, present, old)
+    }
+    if (moved) store.setState({ work: next })
+    cancelUnwanted()
+    plan(isNew ? 0 : SETTLE_MS)
+  }
+
+  function startWork(
+    part: Part,
+    key: string,
+    present: PartWork | undefined,
+    old?: string,
+  ): PartWork {
+    const measured = readKey(part.meshHash, part.unit)
+    const read = facts.read(measured)
+    const census = facts.census(key)
+    if (read !== null && census !== null) return doneWork(read, census)
+    if (!jobs.has(key)) due.set(key, part)
+    const raw = meshes.rawOf(part.meshHash)
+    const rough = raw === null ? null : scaleRough(raw, part.unit)
+    return beginWork(present, old?.startsWith(`${measured}|`) === true, rough, read)
+  }
+
+  function cancelUnwanted(): void {
+    const keys = new Set(wanted.values())
+    for (const [key, job] of jobs) {
+      if (keys.has(key)) continue
+      jobs.delete(key)
+      job.abort.abort()
+    }
+    for (const key of due.keys()) if (!keys.has(key)) due.delete(key)
+  }
+
+  function plan(delayMs: number): void {
+    if (timer !== null) clearTimeout(timer)
+    timer = null
+    if (due.size === 0) return
+    if (delayMs === 0) launchDue()
+    else timer = setTimeout(launchDue, delayMs)
+  }
+
+  function launchDue(): void {
+    timer = null
+    for (const [key, part] of due) {
+      const abort = new AbortController()
+      const finished = take(key, part, abort.signal).finally(() => {
+        if (jobs.get(key)?.abort === abort) jobs.delete(key)
+      })
+      jobs.set(key, { abort, finished })
+    }
+    due.clear()
+  }
+
+  async function take(key: string, part: Part, signal: AbortSignal): Promise<void> {
+    const measured = readKey(part.meshHash, part.unit)
+    await facts.fetch(key, measured)
+    if (signal.aborted) return
+    if (finish(key, measured)) return
+    const problem = await runAnalysis(key, part, signal)
+    if (signal.aborted) return
+    if (problem !== null) showAll(key, (before) => failedWork(before, problem))
+    else finish(key, measured)
+  }
+
+  /** Not where figures of older settings stand until the new ones are there. */
+  function wantsCoarse(key: string): boolean {
+    const { work } = store.getState()
+    return [...wanted].some(([id, each]) => each === key && work[id]?.kind !== 'done')
+  }
+
+  function finish(key: string, measured: string): boolean {
+    const census = facts.census(key)
+    const read = facts.read(measured)
+    if (census === null || read === null) return false
+    showAll(key, () => doneWork(read, census))
+    return true
+  }
+
+  async function runAnalysis(
+    key: string,
+    part: Part,
+    signal: AbortSignal,
+    again = true,
+  ): Promise<Problem | null> {
+    const source = await meshes.find(part.meshHash, part.fileName)
+    const zone =
+      part.zone === null ? null : await meshes.find(part.zone.meshHash, part.zone.fileName)
+    if (signal.aborted) return null
+    if (source === null) return missingMesh(part)
+    if (part.zone !== null && zone === null) return missingZone(part.name, part.zone)
+    const measured = readKey(part.meshHash, part.unit)
+    const known = facts.read(measured)
+    if (known !== null) showAll(key, (before) => moveWork(before, { kind: 'read', read: known }))
+    const outcome = await runner.run(
+      {
+        kind: 'analyse',
+        source,
+        zone,
+        unit: part.unit,
+        pose: part.pose,
+        geometry: geometryOf(part.recipe),
+        wantRead: known === null,
+        wantCoarse: wantsCoarse(key),
+      },
+      {
+        signal,
+        onEvent(event: AnalyseEvent) {
+          if (signal.aborted) return
+          if (event.kind === 'read') facts.keepRead(measured, event.read)
+          hear(key, event)
+        },
+      },
+    )
+    if (outcome.ok) {
+      facts.keepCensus(key, outcome.value.census)
+      return null
+    }
+    // The file on disk may have changed since it was dropped; storage has its own copy.
+    if (again && outcome.problem.code === 'unreadable-file' && !signal.aborted) {
+      meshes.forget(part.meshHash)
+      if (part.zone !== null) meshes.forget(part.zone.meshHash)
+      return runAnalysis(key, part, signal, false)
+    }
+    return outcome.problem
+  }
+
+  const unsubscribe = store.subscribe((state, before) => {
+    if (state.frame.parts !== before.frame.parts) sync(state.frame.parts)
+  })
+  sync(store.getState().frame.parts)
+
+  return {
+    retry(ids) {
+      const chosen = new Set(ids)
+      const changes: Record<string, PartWork> = {}
+      const { frame, work } = store.getState()
+      for (const part of frame.parts) {
+        if (!chosen.has(part.id) || work[part.id]?.kind !== 'failed') continue
+        changes[part.id] = startWork(part, keyOf(part), undefined)
+      }
+      show(changes)
+      plan(0)
+    },
+    async settled() {
+      while (due.size > 0 || jobs.size > 0) {
+        plan(0)
+        await Promise.all([...jobs.values()].map((job) => job.finished))
+      }
+    },
+    close() {
+      unsubscribe()
+      if (timer !== null) clearTimeout(timer)
+      if (progressTimer !== null) clearTimeout(progressTimer)
+      for (const job of jobs.values()) job.abort.abort()
+      jobs.clear()
+      due.clear()
+    },
+  }
+}
+
+function keyOf(part: Part): string {
+  const zoneHash = part.zone?.meshHash ?? null
+  return censusKey(part.meshHash, part.unit, part.pose, part.recipe, zoneHash)
+}
+
+/** The ledger has the part, but its mesh is neither in the project file nor in storage. */
+export function missingMesh(part: Part): Problem {
+  return {
+    code: 'missing-mesh',
+    message: `The mesh file “${part.fileName}” of “${part.name}” is not kept here any more.`,
+    advice: 'Drop that file again and it takes its place; the settings are still there.',
+  }
+}
+
+/** As `missingMesh`, of the zone of the part named. */
+export function missingZone(name: string, zone: PartZone): Problem {
+  return {
+    code: 'missing-mesh',
+    message: `The zone “${zone.fileName}” of “${name}” is not kept here any more.`,
+    advice: 'Drop that file again and it takes its place, or remove the zone from the part.',
+  }
+}

@@ -1,0 +1,89 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { createBrowserRunner, FACTS_BUILD } from '../../jobs/browserRunner.ts'
+import { createActions } from './actions.ts'
+import { createSoleClaims, type Claims } from '../storage/claims.ts'
+import { createDemoSource } from './demos.ts'
+import { createIndexedDbStorage } from '../storage/indexedDb.ts'
+import { createLockClaims } from '../storage/lockClaims.ts'
+import { createFolderSpare } from '../storage/spare.ts'
+import { withSpare } from '../storage/spareStorage.ts'
+import type { Storage } from '../storage/storage.ts'
+import { createAppStore } from '../store/store.ts'
+import type { AppState, Session } from '../store/types.ts'
+
+const DATABASE = 'preweigh'
+/** Where a tab notes which project it shows, so that a reload shows it again. */
+const TAB_NOTE = 'preweigh project'
+
+/** The store and the actions of the page in this browser, its last frame on the way back. Call once. */
+export function startBrowserSession(): { store: StoreApi<AppState>; actions: Session } {
+  const store = createAppStore()
+  const preferredProject = readTabNote()
+  const actions = createActions(store, {
+    runner: createBrowserRunner(),
+    storage: createBrowserStorage(),
+    claims: createBrowserClaims(),
+    demos: createDemoSource(document.baseURI, (input, init) => fetch(input, init)),
+    now: Date.now,
+    newId,
+    locale: navigator.language,
+    ...(preferredProject === null ? {} : { preferredProject }),
+  })
+  void actions.restore()
+  store.subscribe(({ frame }, before) => {
+    if (frame.id !== before.frame.id) writeTabNote(frame.id)
+  })
+
+  // The last moments a page is sure to get; what was changed within the past quarter second is written now.
+  const flush = () => void actions.flush()
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') flush()
+  })
+  window.addEventListener('pagehide', flush)
+  // Only where leaving would lose work: the browser then asks.
+  window.addEventListener('beforeunload', (event) => {
+    const { storage, frame } = store.getState()
+    if (storage.kind === 'memory' && frame.parts.length > 0) event.preventDefault()
+  })
+  return { store, actions }
+}
+
+function createBrowserStorage(): Storage {
+  const database = createIndexedDbStorage(DATABASE, { factsBuild: FACTS_BUILD })
+  const { storage } = navigator as { readonly storage?: StorageManager }
+  // Missing on pages served over plain http.
+  if (storage === undefined) return database
+  return withSpare(
+    database,
+    createFolderSpare(() => storage.getDirectory()),
+  )
+}
+
+/** Locks are missing on pages served over plain http. */
+function createBrowserClaims(): Claims {
+  const { locks } = navigator as { readonly locks?: LockManager }
+  if (locks === undefined) return createSoleClaims()
+  return createLockClaims(locks, new BroadcastChannel(DATABASE), DATABASE)
+}
+
+function readTabNote(): string | null {
+  try {
+    return sessionStorage.getItem(TAB_NOTE)
+  } catch {
+    return null
+  }
+}
+
+function writeTabNote(id: string): void {
+  try {
+    sessionStorage.setItem(TAB_NOTE, id)
+  } catch {
+    // Denied storage is told when the frame is to be kept.
+  }
+}
+
+/** `crypto.randomUUID` is missing on pages served over plain http. */
+function newId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(12))
+  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')
+}

@@ -1,0 +1,95 @@
+import type { Range } from '../../core/model/figures.ts'
+import { frameSummary, ledgerRows, type LedgerRow } from '../store/derived.ts'
+import type { AppState } from '../store/types.ts'
+
+/** The byte order mark by which spreadsheets know UTF-8. */
+const MARK = '\uFEFF'
+
+/**
+ * Beginnings a spreadsheet may take for a formula (OWASP Foundation, “CSV Injection”: = + - @, tab, carriage return,
+ * line feed), their full-width forms, and the apostrophe itself, so that what is put in front can be told apart.
+ */
+const RISKY_START = /^[=+\-@\t\r\n'＝＋－＠]/
+
+/**
+ * The ledger as comma-separated values (RFC 4180), one line a part and one for the frame; a figure that is not there
+ * yet is empty. Names and notes never run as formulas: see `RISKY_START`. Numbers have a point, whatever the locale.
+ */
+export function ledgerCsv(state: Pick<AppState, 'frame' | 'work'>): string {
+  const { currency } = state.frame.prices
+  const measured = [
+    ['Mass', 'g'],
+    ['Cost', currency],
+    ['Hours', 'h'],
+  ] as const
+  const head = [
+    'Part',
+    'File',
+    'Pieces',
+    'Spares',
+    'Of them mirrored',
+    'Material',
+    'Figures from',
+    ...measured.flatMap(([name, unit]) =>
+      ['', ' low', ' high'].map((which) => `${name}${which} (${unit})`),
+    ),
+    'Note',
+  ]
+  const { totals, pieceCount } = frameSummary(state)
+  const spares = state.frame.parts.reduce((sum, part) => sum + part.spares, 0)
+  const total = [
+    text(`Total: ${state.frame.name}`),
+    '',
+    String(pieceCount - spares),
+    String(spares),
+    '',
+    '',
+    '',
+    ...figures(totals),
+    '',
+  ]
+  const lines = [head.map(text), ...ledgerRows(state).map(lineOf), total]
+  return MARK + lines.map((line) => `${line.join(',')}\r\n`).join('')
+}
+
+const BASIS: Readonly<Record<LedgerRow['basis'], string>> = {
+  census: 'counted layers',
+  rough: 'volume and area, rough',
+  none: 'none yet',
+}
+
+function lineOf({ part, material, totals, basis }: LedgerRow): readonly string[] {
+  return [
+    text(part.name),
+    text(part.fileName),
+    String(part.quantity),
+    String(part.spares),
+    String(part.mirrored),
+    text(material.name),
+    text(BASIS[basis]),
+    ...figures(totals),
+    text(part.note),
+  ]
+}
+
+interface Figures {
+  readonly massG: Range
+  readonly cost: Range
+  readonly timeS: Range
+}
+
+/** What flies is weighed; what is printed, spares included, is paid for and takes its hours. */
+function figures(totals: Figures | null): readonly string[] {
+  if (totals === null) return Array.from({ length: 9 }, () => '')
+  const { massG, cost, timeS } = totals
+  return [...numbers(massG, 1, 3), ...numbers(cost, 1, 4), ...numbers(timeS, 3600, 4)]
+}
+
+function numbers({ mid, low, high }: Range, per: number, digits: number): readonly string[] {
+  return [mid, low, high].map((value) => (value / per).toFixed(digits))
+}
+
+function text(value: string): string {
+  const safe = RISKY_START.test(value) ? `'${value}` : value
+  return `"${safe.replaceAll('"', '""')}"`
+}

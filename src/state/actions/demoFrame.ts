@@ -1,0 +1,41 @@
+import type { Aircraft } from '../../core/model/aircraft.ts'
+import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
+import type { Frame, Part } from '../../core/model/frame.ts'
+import { RECIPE_DEFAULTS } from '../../core/model/settings.ts'
+import type { Demo, DemoPart } from './demos.ts'
+
+/** A part as the demo wants it; `part` brings its id and its mesh. */
+export function demoPart(part: Part, demo: DemoPart): Part {
+  const { name, quantity, spares, mirrored, unit, materialId, role } = demo
+  const recipe = { ...RECIPE_DEFAULTS, ...demo.recipe }
+  return { ...part, name, quantity, spares, mirrored, unit, materialId, role, recipe }
+}
+
+/** The demo as a frame; what it says of parts that are not among `parts` is left out. */
+export function demoFrame(blank: Frame, demo: Demo, parts: readonly Part[]): Frame {
+  const { name, materials, printer, carbon } = demo
+  return { ...blank, name, parts, materials, printer, carbon, aircraft: demoAircraft(demo, parts) }
+}
+
+/** The manifest tells parts by name, since ids are given out only here. */
+function demoAircraft({ aircraft }: Demo, parts: readonly Part[]): Aircraft {
+  const ids = new Map(parts.map((part) => [part.name, part.id]))
+  const byId = (byName: Readonly<Record<string, number>>): Readonly<Record<string, number>> =>
+    Object.fromEntries(
+      Object.entries(byName).flatMap(([name, value]) => {
+        const id = ids.get(name)
+        return id === undefined ? [] : [[id, value]]
+      }),
+    )
+  const { season, weighedG, places } = aircraft
+  return {
+    ...AIRCRAFT_DEFAULTS,
+    ...aircraft,
+    weighedG: byId(weighedG),
+    places: places.flatMap((place) => {
+      const partId = ids.get(place.partId)
+      return partId === undefined ? [] : [{ ...place, partId }]
+    }),
+    season: { ...season, breakShare: byId(season.breakShare) },
+  }
+}

@@ -1,0 +1,61 @@
+import { ROLES } from '../../core/data/roles.ts'
+import type { Material } from '../../core/model/figures.ts'
+import type { Frame, Part, RoleId } from '../../core/model/frame.ts'
+import { patchPart } from './cleanPart.ts'
+import type { PartPatch } from '../store/types.ts'
+
+/*
+ * What the actions do to a frame, as functions of it. Each gives back the same frame when nothing changes,
+ * and keeps every part it does not touch as the same object.
+ */
+
+function editParts(frame: Frame, ids: readonly string[], edit: (part: Part) => Part): Frame {
+  const chosen = new Set(ids)
+  const parts = frame.parts.map((part) => (chosen.has(part.id) ? edit(part) : part))
+  return parts.every((part, index) => part === frame.parts[index]) ? frame : { ...frame, parts }
+}
+
+export function patchParts(frame: Frame, ids: readonly string[], patch: PartPatch): Frame {
+  return editParts(frame, ids, (part) => patchPart(part, patch))
+}
+
+export function setRole(frame: Frame, ids: readonly string[], role: RoleId): Frame {
+  const { recipe } = ROLES[role]
+  return editParts(frame, ids, (part) =>
+    part.role === role && part.recipe === recipe ? part : { ...part, role, recipe },
+  )
+}
+
+/** Each copy stands right behind its original. */
+export function copyParts(frame: Frame, ids: readonly string[], newId: () => string): Frame {
+  const chosen = new Set(ids)
+  const names = new Set(frame.parts.map((part) => part.name))
+  const parts = frame.parts.flatMap((part) => {
+    if (!chosen.has(part.id)) return [part]
+    const name = freeName(part.name, names)
+    names.add(name)
+    return [part, { ...part, id: newId(), name }]
+  })
+  return parts.length === frame.parts.length ? frame : { ...frame, parts }
+}
+
+export function dropParts(frame: Frame, ids: readonly string[]): Frame {
+  const chosen = new Set(ids)
+  const parts = frame.parts.filter((part) => !chosen.has(part.id))
+  return parts.length === frame.parts.length ? frame : { ...frame, parts }
+}
+
+export function putMaterial(frame: Frame, material: Material): Frame {
+  const at = frame.materials.findIndex((each) => each.id === material.id)
+  const materials = at === -1 ? [...frame.materials, material] : frame.materials.with(at, material)
+  return { ...frame, materials }
+}
+
+/** `name`, or `name (2)` and so on when it is taken. */
+export function freeName(name: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(name)) return name
+  const stem = name.replace(/ \(\d+\)$/, '')
+  let number = 2
+  while (taken.has(`${stem} (${number})`)) number += 1
+  return `${stem} (${number})`
+}

@@ -1,0 +1,111 @@
+import type { StoreApi } from 'zustand/vanilla'
+import type { Frame } from '../../core/model/frame.ts'
+import { copyParts, dropParts, patchParts, putMaterial, setRole } from './edits.ts'
+import type { CommitOptions, History } from './history.ts'
+import { partWords, patchLabel, roleLabel } from '../store/labels.ts'
+import type { Actions, AppState } from '../store/types.ts'
+
+type FrameActions = Pick<
+  Actions,
+  | 'renameFrame'
+  | 'updateParts'
+  | 'applyRole'
+  | 'duplicateParts'
+  | 'removeParts'
+  | 'putMaterial'
+  | 'putPrinter'
+  | 'putPrices'
+  | 'putCarbon'
+  | 'putAircraft'
+  | 'select'
+  | 'openPart'
+  | 'dismissFailure'
+  | 'dismissNotice'
+  | 'dismissStory'
+  | 'tell'
+>
+
+/** Actions that change the frame, or what of it is shown, at once. */
+export function createFrameActions(
+  store: StoreApi<AppState>,
+  history: History,
+  newId: () => string,
+): FrameActions {
+  const frame = () => store.getState().frame
+
+  function commit(label: string, next: Frame, options?: CommitOptions): void {
+    if (next !== frame()) history.commit(label, next, options)
+  }
+
+  return {
+    renameFrame(name) {
+      const trimmed = name.trim()
+      if (trimmed === '' || trimmed === frame().name) return
+      commit('rename the frame', { ...frame(), name: trimmed })
+    },
+    updateParts(ids, patch, gesture) {
+      commit(patchLabel(frame(), ids, patch), patchParts(frame(), ids, patch), {
+        gesture: gestureOf('parts', gesture),
+      })
+    },
+    applyRole(ids, role) {
+      commit(roleLabel(frame(), ids, role), setRole(frame(), ids, role))
+    },
+    duplicateParts(ids) {
+      commit(`duplicate ${partWords(frame(), ids)}`, copyParts(frame(), ids, newId))
+    },
+    removeParts(ids) {
+      const words = partWords(frame(), ids)
+      const notice = { text: `Removed ${words}.`, canUndo: true }
+      commit(`remove ${words}`, dropParts(frame(), ids), { also: { notice } })
+    },
+    putMaterial(material, gesture) {
+      commit(`change material “${material.name}”`, putMaterial(frame(), material), {
+        gesture: gestureOf(`material ${material.id}`, gesture),
+      })
+    },
+    putPrinter(printer, gesture) {
+      commit(
+        'change the printer',
+        { ...frame(), printer },
+        { gesture: gestureOf('printer', gesture) },
+      )
+    },
+    putPrices(prices, gesture) {
+      commit('change prices', { ...frame(), prices }, { gesture: gestureOf('prices', gesture) })
+    },
+    putCarbon(carbon, gesture) {
+      if (carbon === frame().carbon) return
+      const label = carbon === null ? 'stop comparing' : 'change the carbon frame'
+      commit(label, { ...frame(), carbon }, { gesture: gestureOf('carbon', gesture) })
+    },
+    putAircraft(patch, what, gesture) {
+      const aircraft = { ...frame().aircraft, ...patch }
+      commit(what, { ...frame(), aircraft }, { gesture: gestureOf(what, gesture) })
+    },
+    select(ids) {
+      const here = new Set(frame().parts.map((part) => part.id))
+      store.setState({ selection: ids.filter((id) => here.has(id)) })
+    },
+    openPart(id) {
+      store.setState({ openPartId: frame().parts.some((part) => part.id === id) ? id : null })
+    },
+    dismissFailure(id) {
+      store.setState((state) => ({ failures: state.failures.filter((each) => each.id !== id) }))
+    },
+    tell(text) {
+      store.setState({ notice: { text, canUndo: true } })
+    },
+    dismissNotice() {
+      store.setState({ notice: null })
+    },
+    dismissStory() {
+      store.setState({ story: null })
+    },
+  }
+}
+
+/** Two fields may use the same word for their gesture; they must not share an undo step. */
+function gestureOf(what: string, gesture: string | undefined): string | undefined {
+  return gesture === undefined ? undefined : `${what}: ${gesture}`
+}

@@ -1,0 +1,61 @@
+import type { StoreApi } from 'zustand/vanilla'
+import { PreweighError, type Problem } from '../../core/model/problem.ts'
+import type { Part } from '../../core/model/frame.ts'
+import type { LengthUnit } from '../../core/model/mesh.ts'
+import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
+import type { MeshSource } from '../../jobs/protocol.ts'
+import type { Runner } from '../../jobs/runner.ts'
+import type { Facts } from '../store/facts.ts'
+import type { Actions, AppState } from '../store/types.ts'
+
+interface PosesDeps {
+  readonly store: StoreApi<AppState>
+  readonly runner: Runner
+  readonly facts: Facts
+  /** Rejects where the part or its mesh is gone. */
+  readonly meshOf: (
+    id: string,
+  ) => Promise<{ readonly source: MeshSource; readonly unit: LengthUnit }>
+  /** Null where the part has none. Rejects where it is gone. */
+  readonly findZone: (part: Part) => Promise<MeshSource | null>
+}
+
+/** Looks at ways to lay a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
+export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPose'> {
+  const { store, runner, facts, meshOf, findZone } = deps
+  const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)
+
+  return {
+    async listPoses(id) {
+      const { source, unit } = await meshOf(id)
+      const supportAngleDeg = partOf(id)?.recipe.supportAngleDeg ?? 50
+      const outcome = await runner.run({ kind: 'poses', source, unit, supportAngleDeg })
+      if (outcome.ok) return outcome.value
+      return refuse(outcome.problem)
+    },
+    async tryPose(id, pose, supports, signal) {
+      const { source, unit } = await meshOf(id)
+      const part = partOf(id)
+      if (part === undefined) return null
+      const geometry = geometryOf({ ...part.recipe, supports })
+      const key = censusKey(source.hash, unit, pose, geometry, part.zone?.meshHash ?? null)
+      await facts.fetch(key, readKey(source.hash, unit))
+      const known = facts.census(key)
+      if (known !== null) return known
+      const zone = await findZone(part)
+      const wants = { wantRead: false, wantCoarse: false }
+      const outcome = await runner.run(
+        { kind: 'analyse', source, zone, unit, pose, geometry, ...wants },
+        { signal },
+      )
+      if (signal.aborted) return null
+      if (!outcome.ok) return refuse(outcome.problem)
+      facts.keepCensus(key, outcome.value.census)
+      return outcome.value.census
+    },
+  }
+}
+
+function refuse({ code, message, advice }: Problem): never {
+  throw new PreweighError(code, message, advice)
+}

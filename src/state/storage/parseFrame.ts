@@ -1,0 +1,123 @@
+import * as v from 'valibot'
+import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
+import type { Material } from '../../core/model/figures.ts'
+import type { Frame, Part } from '../../core/model/frame.ts'
+import type { Outcome, Problem } from '../../core/model/problem.ts'
+import { emptyFrame } from '../store/emptyFrame.ts'
+import { parseAircraft } from './parseAircraft.ts'
+import {
+  CarbonSchema,
+  FrameShellSchema,
+  MaterialSchema,
+  PartSchema,
+  PricesSchema,
+  PrinterSchema,
+} from './schema.ts'
+
+/** A frame from outside and what in it was not sound, each in a sentence. */
+export interface ParsedFrame {
+  readonly frame: Frame
+  readonly complaints: readonly string[]
+}
+
+const PRESENT_VERSION = 2
+
+/** Turns a frame of version n (the key) into one of version n + 1. */
+const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
+  // The aircraft beyond its printed parts came with version 2.
+  1: (old) => ({ ...(old as object), version: 2, aircraft: AIRCRAFT_DEFAULTS }),
+}
+
+/** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */
+export function parseFrame(value: unknown): Outcome<ParsedFrame> {
+  const current = migrate(value)
+  if (!current.ok) return current
+  const shell = v.safeParse(FrameShellSchema, current.value)
+  if (!shell.success) return { ok: false, problem: badFrame(firstIssue(shell.issues)) }
+
+  const complaints: string[] = []
+  function keep<T>(schema: v.GenericSchema<unknown, T>, part: unknown, what: string, or: T): T {
+    const parsed = v.safeParse(schema, part)
+    if (parsed.success) return parsed.output
+    complaints.push(`${what} is damaged (${firstIssue(parsed.issues)}) and was left out.`)
+    return or
+  }
+
+  const { id, name, parts, materials, printer, prices, carbon, aircraft } = shell.output
+  const empty = emptyFrame(id)
+  const soundParts = parts.flatMap((part, index): Part[] => {
+    const sound = keep<Part | null>(PartSchema, part, `Part ${nameOf(part, index)}`, null)
+    return sound === null ? [] : [sound]
+  })
+  const frame: Frame = {
+    version: PRESENT_VERSION,
+    id,
+    name,
+    parts: uniqueById(soundParts, complaints),
+    materials: materials.flatMap((material, index): Material[] => {
+      const what = `Material ${nameOf(material, index)}`
+      const sound = keep<Material | null>(MaterialSchema, material, what, null)
+      return sound === null ? [] : [sound]
+    }),
+    printer: keep(PrinterSchema, printer, 'The printer', empty.printer),
+    prices: keep(PricesSchema, prices, 'The list of prices', empty.prices),
+    carbon: keep(v.nullable(CarbonSchema), carbon, 'The carbon frame', null),
+    aircraft: parseAircraft(aircraft, keep),
+  }
+  return { ok: true, value: { frame, complaints } }
+}
+
+function migrate(value: unknown): Outcome<unknown> {
+  let current = value
+  for (;;) {
+    const version = v.safeParse(v.object({ version: v.pipe(v.number(), v.integer()) }), current)
+    if (!version.success) return { ok: false, problem: badFrame('it states no version') }
+    const at = version.output.version
+    if (at === PRESENT_VERSION) return { ok: true, value: current }
+    const step = MIGRATIONS[at]
+    if (step === undefined) return { ok: false, problem: otherVersion(at) }
+    current = step(current)
+  }
+}
+
+/** Two parts of one id could not be told apart; the later ones go. */
+function uniqueById(parts: readonly Part[], complaints: string[]): readonly Part[] {
+  const seen = new Set<string>()
+  return parts.filter((part) => {
+    const isNew = !seen.has(part.id)
+    if (!isNew) complaints.push(`Part “${part.name}” has the id of another part and was left out.`)
+    seen.add(part.id)
+    return isNew
+  })
+}
+
+function nameOf(value: unknown, index: number): string {
+  const named = v.safeParse(v.object({ name: v.string() }), value)
+  return named.success ? `“${named.output.name.slice(0, 80)}”` : `${index + 1}`
+}
+
+function firstIssue(issues: readonly v.BaseIssue<unknown>[]): string {
+  const [issue] = issues
+  if (issue === undefined) return 'unknown reason'
+  const path = v.getDotPath(issue)
+  return path === null ? issue.message : `${path}: ${issue.message}`
+}
+
+function badFrame(reason: string): Problem {
+  return {
+    code: 'bad-project',
+    message: `This is not a frame this page can read: ${reason}.`,
+    advice: 'Choose a file saved here with “Save project”, or start anew from the mesh files.',
+  }
+}
+
+function otherVersion(version: number): Problem {
+  return {
+    code: 'bad-project',
+    message: `This frame was saved in version ${version} of the file; this Preweigh reads version ${PRESENT_VERSION}.`,
+    advice:
+      version > PRESENT_VERSION
+        ? 'A newer Preweigh saved it: reload the page, or get the newer program, then open the file again.'
+        : 'Start anew from the mesh files.',
+  }
+}

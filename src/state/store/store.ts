@@ -1,0 +1,24 @@
+import { createStore, type StoreApi } from 'zustand/vanilla'
+import type { Frame } from '../../core/model/frame.ts'
+import { emptyFrame } from './emptyFrame.ts'
+import type { AppState } from './types.ts'
+
+/** The one store of the page. Only the actions write to it. */
+export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<AppState> {
+  return createStore<AppState>(() => ({
+    frame,
+    work: {},
+    failures: [],
+    incoming: [],
+    selection: [],
+    openPartId: null,
+    dropOf: {},
+    storage: { kind: 'saved' },
+    undoLabel: null,
+    redoLabel: null,
+    notice: null,
+    story: null,
+    projects: [],
+    elsewhere: null,
+  }))
+}

@@ -1,0 +1,207 @@
+import type { Aircraft } from '../../core/model/aircraft.ts'
+import type { Census } from '../../core/model/census.ts'
+import type { Material, Prices, Printer } from '../../core/model/figures.ts'
+import type { CarbonFrame, Frame, RoleId } from '../../core/model/frame.ts'
+import type { LengthUnit, Mesh } from '../../core/model/mesh.ts'
+import type { Problem } from '../../core/model/problem.ts'
+import type { PoseOption } from '../../core/mesh/poseOptions.ts'
+import type { Pose, Recipe } from '../../core/model/settings.ts'
+import type { PartRead, PartShape, Rough } from '../../jobs/protocol.ts'
+
+export type { PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
+
+/** Facts only; every total is computed from them in derived.ts. */
+export interface AppState {
+  readonly frame: Frame
+  /** What the workers know of each part, by part id; never saved. */
+  readonly work: Readonly<Record<string, PartWork>>
+  /** Files of this visit that could not become a part; the user dismisses them. */
+  readonly failures: readonly FileFailure[]
+  /** Files that are still being opened, in the order they came. */
+  readonly incoming: readonly OpeningFile[]
+  /** Part ids ticked in the ledger. */
+  readonly selection: readonly string[]
+  /** The part opened in place; null when all rows are closed. */
+  readonly openPartId: string | null
+  /** For parts of this visit whose file states no unit: which drop it came in, by part id; never saved. */
+  readonly dropOf: Readonly<Record<string, string>>
+  /** Whether the last change is in the browser's storage yet. `memory` means it cannot be stored; `reason` says why. */
+  readonly storage: StorageStatus
+  /** What undo and redo would do, as words for the buttons; null when there is nothing. */
+  readonly undoLabel: string | null
+  readonly redoLabel: string | null
+  /** A short note shown for a while, with an undo where one makes sense. */
+  readonly notice: Notice | null
+  /** What the demo loaded in this visit is about; null once dismissed. */
+  readonly story: DemoStory | null
+  /** The projects kept on this device, as last listed; the latest change first. */
+  readonly projects: readonly ProjectSummary[]
+  /** The project that another tab has, or changed: here it can be looked at, not changed. Null when there is none. */
+  readonly elsewhere: Elsewhere | null
+}
+
+/** Shown only while that frame is the present one. */
+export interface DemoStory {
+  readonly frameId: string
+  readonly text: string
+}
+
+/** One line of the list of projects. Times in milliseconds since 1970. */
+export interface ProjectSummary {
+  readonly id: string
+  readonly name: string
+  readonly partCount: number
+  /** Null while not all layers were counted. */
+  readonly massG: number | null
+  readonly changedAt: number
+  /** When it was deleted; it can be brought back for a day. */
+  readonly deletedAt: number | null
+}
+
+/** `open`: another tab had it first; `taken`: another tab took it over; `changed`: another tab wrote what is not seen here. */
+export interface Elsewhere {
+  readonly projectId: string
+  readonly why: 'open' | 'taken' | 'changed'
+}
+
+export type StorageStatus =
+  | { readonly kind: 'saved' }
+  | { readonly kind: 'saving' }
+  | { readonly kind: 'memory'; readonly reason: string }
+
+export interface Notice {
+  readonly text: string
+  readonly canUndo: boolean
+}
+
+/** Stage of one part. Figures appear at `rough`, are refined by `coarse` and at `done`, and stay from an older run while `stale`. */
+export type PartWork =
+  | { readonly kind: 'queued' }
+  | { readonly kind: 'reading'; readonly fraction: number }
+  | {
+      readonly kind: 'rough'
+      readonly rough: Rough
+      /** Present once the mesh has been measured. */
+      readonly read: PartRead | null
+      /** Counted from every 8th layer; null before that, and for parts that need no such step. */
+      readonly coarse: Census | null
+      readonly fraction: number
+    }
+  | {
+      readonly kind: 'done'
+      readonly read: PartRead
+      readonly census: Census
+      /** Null when the census fits the part's present settings; else how far the newer run is (0–1). */
+      readonly newerFraction: number | null
+    }
+  | { readonly kind: 'failed'; readonly problem: Problem; readonly read: PartRead | null }
+
+export interface FileFailure {
+  readonly id: string
+  readonly fileName: string
+  readonly problem: Problem
+  /** The rest of the file was opened. */
+  readonly partial?: true
+}
+
+/** A file that is being opened; `id` is for `cancelOpening`. */
+export interface OpeningFile {
+  readonly id: string
+  readonly name: string
+}
+
+/** A file on its way in: bytes and a name, whatever the rim got it from (drop, picker, paste, archive). */
+export interface IncomingFile {
+  readonly name: string
+  readonly blob: Blob
+}
+
+/**
+ * Everything the page may do to the state. Built by `createActions` from the store, a runner and a storage, so that tests
+ * pass their own. None throws; what goes wrong lands in `failures`, `work` or `notice`.
+ */
+export interface Actions {
+  /** Adds a part a mesh file; a ZIP of meshes is opened, a project file replaces the frame (after the caller asked). */
+  addFiles(files: readonly IncomingFile[]): Promise<void>
+  /** Loads one of the built-in demo aircraft in place of the present frame. */
+  loadDemo(id: 'sandpiper' | 'tern'): Promise<void>
+  openProject(file: IncomingFile): Promise<void>
+  /** Stops opening these files (ids of `incoming`) at once; the others go on. Nothing is said of what was stopped. */
+  cancelOpening(ids: readonly string[]): void
+  saveProject(): Promise<Blob>
+  newFrame(): void
+  renameFrame(name: string): void
+  /** Changes fields of several parts at once. Calls with the same `gesture` become one undo step (a slider drag). */
+  updateParts(ids: readonly string[], patch: PartPatch, gesture?: string): void
+  applyRole(ids: readonly string[], role: RoleId): void
+  duplicateParts(ids: readonly string[]): void
+  removeParts(ids: readonly string[]): void
+  /** Adds or replaces a material of the user's. */
+  putMaterial(material: Material, gesture?: string): void
+  putPrinter(printer: Printer, gesture?: string): void
+  putPrices(prices: Prices, gesture?: string): void
+  putCarbon(carbon: CarbonFrame | null, gesture?: string): void
+  /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */
+  putAircraft(patch: Partial<Aircraft>, what: string, gesture?: string): void
+  select(ids: readonly string[]): void
+  openPart(id: string | null): void
+  dismissFailure(id: string): void
+  dismissNotice(): void
+  dismissStory(): void
+  retryPart(id: string): void
+  undo(): void
+  redo(): void
+  /** Brings `projects` up to date. */
+  listProjects(): Promise<void>
+  /** Shows a project of the list in place of the present one, which stays in the list. */
+  openStored(id: string): Promise<void>
+  renameProject(id: string, name: string): Promise<void>
+  duplicateProject(id: string): Promise<void>
+  /** It can be brought back for a day. Of the present project another one takes the place. */
+  deleteProject(id: string): Promise<void>
+  bringBackProject(id: string): Promise<void>
+  /** Takes the present project over from the other tab that has it, as it is stored now. */
+  takeOver(): Promise<void>
+  /** Goes on with a copy of what is seen, as a project of its own. */
+  openCopy(): void
+  /** Says something for a while, with the undo of the last change beside it. */
+  tell(text: string): void
+  /** Makes a row of each kind of part in the part's file, equal ones counted; see `PartRead.plate`. */
+  splitPlate(id: string): Promise<void>
+  /** Gives the part its mesh without the loose scraps that a finding named. */
+  dropSpecks(id: string): Promise<void>
+  /** Gives the part a zone, a mesh drawn in its own place whose inside has `recipe.zonePct` as infill; null takes it away. */
+  setZone(partId: string, file: IncomingFile | null): Promise<void>
+  /** The ways the part can lie, best first. Rejects like `loadMesh`. */
+  listPoses(id: string): Promise<readonly PoseOption[]>
+  /** The part's census if it lay so, with or without supports; null when aborted or when the part is gone. Rejects like `loadMesh`. */
+  tryPose(id: string, pose: Pose, supports: boolean, signal: AbortSignal): Promise<Census | null>
+  /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
+  loadShape(id: string): Promise<PartShape>
+  /** The part's mesh in mm and in its pose, for the 3D view. */
+  loadMesh(id: string): Promise<Mesh>
+}
+
+/** Fields of a part the user edits; `recipe` is merged key by key. */
+export interface PartPatch {
+  readonly name?: string
+  readonly unit?: LengthUnit
+  readonly quantity?: number
+  readonly spares?: number
+  readonly mirrored?: number
+  readonly materialId?: string
+  readonly recipe?: Partial<Recipe>
+  readonly pose?: Pose
+  readonly note?: string
+}
+
+/** What `createActions` returns: the page's actions, and what only its start, its end and tests need. */
+export interface Session extends Actions {
+  /** Brings back the frame of the last visit, if the browser kept one. Call once, before anything else. */
+  restore(): Promise<void>
+  /** Writes what is not in storage yet, now. */
+  flush(): Promise<void>
+  /** Resolves once nothing is being opened, analysed or saved. */
+  settled(): Promise<void>
+  close(): void
+}

@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { fileOf, startSession } from '../../support/session.ts'
+
+async function openSample(version: number) {
+  const bytes = readFileSync(`tests/samples/projects/v${version}.preweigh`)
+  const session = await startSession()
+  await session.actions.openProject(fileOf('mine.preweigh', bytes))
+  await session.actions.settled()
+  return session.state()
+}
+
+describe('kept project files of every version', () => {
+  test.each([1, 2])('version %i opens with settings, meshes and figures', async (version) => {
+    const state = await openSample(version)
+    expect(state.failures).toEqual([])
+    const kept = state.frame
+    expect(kept).toMatchObject({
+      name: `Kept sample ${version}`,
+      prices: { electricityPerKwh: 0.31 },
+      carbon: { massG: 122, price: 30 },
+      materials: [{ id: 'own-1', name: 'Shelf blend', flow: 1.03 }],
+      parts: [
+        {
+          name: 'left arm',
+          fileName: 'left_arm.stl',
+          quantity: 4,
+          spares: 1,
+          mirrored: 2,
+          materialId: 'own-1',
+          note: 'tighten, then check\nsecond line',
+          recipe: { infillPct: 35, walls: 4, pattern: 'gyroid' },
+        },
+        { name: 'Deck “low”', role: 'plate', pose: { rotateDeg: [0, 90, 0] } },
+      ],
+    })
+    // The meshes are blocks, so their volumes are known: 12·10·4 and 30·20·2 mm³.
+    const volumes = kept.parts.map(({ id }) => {
+      const work = state.work[id]
+      return work?.kind === 'done' ? work.read.measure.volumeMm3 : null
+    })
+    expect(volumes[0]).toBeCloseTo(480, 3)
+    expect(volumes[1]).toBeCloseTo(1200, 3)
+  })
+
+  test('version 2 opens with the aircraft beyond its printed parts', async () => {
+    const { frame: kept } = await openSample(2)
+    const [arm] = kept.parts
+    expect(kept.aircraft).toMatchObject({
+      items: [{ name: 'Screw M3 × 8', quantity: 12, massG: 0.9, positionMm: [1, -2, 3.5] }],
+      weighedG: { [arm?.id ?? '']: 1.9 },
+      limitG: 250,
+      places: [{ partId: arm?.id, positionMm: [10, 0, 0], rotateDeg: [0, 0, 45], mirrored: true }],
+      flight: { motors: 4, motorThrustG: 310, packMah: 850, usableShare: 0.8 },
+    })
+  })
+})
