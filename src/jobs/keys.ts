@@ -1,3 +1,4 @@
+import type { KnownHabits } from '../core/model/habits.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 
@@ -26,6 +27,7 @@ export function censusKey(
     g.bottomSkins,
     g.supports ? g.supportAngleDeg : 'bare',
     g.brimMm,
+    ...(g.habits ? [`habits ${JSON.stringify(habitsIn(g.habits))}`] : []),
     ...(zoneHash === null ? [] : [`zone ${zoneHash}`]),
   ].join('|')
 }
@@ -33,7 +35,7 @@ export function censusKey(
 /** The geometry settings alone, out of a whole recipe. */
 export function geometryOf(recipe: GeometrySettings): GeometrySettings {
   const { layerMm, firstLayerMm, lineMm, walls, topSkins, bottomSkins } = recipe
-  const { supports, supportAngleDeg, brimMm } = recipe
+  const { supports, supportAngleDeg, brimMm, habits } = recipe
   return {
     layerMm,
     firstLayerMm,
@@ -44,5 +46,11 @@ export function geometryOf(recipe: GeometrySettings): GeometrySettings {
     supports,
     supportAngleDeg,
     brimMm,
+    ...(habits ? { habits } : {}),
   }
+}
+
+/** In one order whatever the order they were told in. */
+function habitsIn(habits: KnownHabits): (readonly [string, unknown])[] {
+  return Object.entries(habits).toSorted(([a], [b]) => (a < b ? -1 : 1))
 }

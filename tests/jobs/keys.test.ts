@@ -22,6 +22,8 @@ test('every geometry setting gives a key of its own', () => {
     key({ supports: true }),
     key({ supports: true, supportAngleDeg: 40 }),
     key({ brimMm: 3 }),
+    key({ habits: { holdMm: 2 } }),
+    key({ habits: { holdMm: 3 } }),
     censusKey('abd', 'millimetre', POSE_AS_DRAWN, geometry),
     censusKey('abc', 'inch', POSE_AS_DRAWN, geometry),
     censusKey('abc', 'millimetre', { rotateDeg: [90, 0, 0] }, geometry),
@@ -37,4 +39,9 @@ test('the key says nothing of infill, nor of the overhang angle while there are 
     supportAngleDeg: 30,
   } as const
   expect(censusKey('abc', 'millimetre', POSE_AS_DRAWN, other)).toBe(key({}))
+})
+
+test('habits name a census whatever the order they are told in', () => {
+  const one = key({ habits: { holdMm: 2, bead: 'round' } })
+  expect(key({ habits: { bead: 'round', holdMm: 2 } })).toBe(one)
 })

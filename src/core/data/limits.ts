@@ -8,7 +8,7 @@ export interface Limits {
   readonly whole: boolean
 }
 
-export type RecipeNumber = Exclude<keyof Recipe, 'pattern' | 'supports'>
+export type RecipeNumber = Exclude<keyof Recipe, 'pattern' | 'supports' | 'habits'>
 
 /** What the number fields, the command line and the project file accept. Wider than sensible, narrower than absurd. */
 export const RECIPE_LIMITS: Readonly<Record<RecipeNumber, Limits>> = {

@@ -1,3 +1,4 @@
+import type { KnownHabits } from './habits.ts'
 import type { Vec3 } from './mesh.ts'
 
 /** Infill patterns. They differ here in how many line directions a layer lays and how lines turn; see figures/infill.ts. */
@@ -17,6 +18,8 @@ export interface GeometrySettings {
   readonly supportAngleDeg: number
   /** Width of the one-layer rim around the first layer; 0 for none. */
   readonly brimMm: number
+  /** What is known of how the printer lays it; usual habits where nothing is. */
+  readonly habits?: KnownHabits
 }
 
 /** A part's print settings. */

@@ -18,6 +18,7 @@ const RECIPE_WORDS: Readonly<Record<keyof Recipe, string>> = {
   supports: 'supports',
   supportAngleDeg: 'overhang angle',
   brimMm: 'brim',
+  habits: 'habits',
 }
 
 const FIELD_WORDS: Readonly<Record<keyof PartPatch, string>> = {

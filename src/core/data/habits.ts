@@ -1,0 +1,140 @@
+import type { HabitNumber, Habits, KnownHabits } from '../model/habits.ts'
+
+/** Round figures of our own inside the ranges below (common practice, no source). */
+export const HABIT_DEFAULTS: Habits = {
+  bead: 'square',
+  outerWidthShare: 1,
+  innerWidthShare: 1,
+  skinWidthShare: 1,
+  infillWidthShare: 1,
+  firstWidthShare: 1,
+  oneLineBelow: 1.6,
+  gapLines: true,
+  smallRoomMm2: 25,
+  holdMm: 1,
+  slopeBandMm: 1,
+  strandShare: 1.2,
+  joinedShare: 0.4,
+}
+
+/** A habit as it is shown and how far it may lie from its default while it is not known. */
+export interface HabitRange {
+  readonly name: string
+  /** One sentence: what is laid. */
+  readonly what: string
+  readonly unit: 'mm' | 'mm²' | '×' | 'lines' | 'share'
+  /** Where printers' habits lie (common practice, no source). */
+  readonly low: number
+  readonly high: number
+  /** What is accepted. */
+  readonly min: number
+  readonly max: number
+}
+
+const WIDTH = { unit: '×', low: 0.8, high: 1.3, min: 0.5, max: 2 } as const
+
+/** Every habit that is a number. */
+export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
+  outerWidthShare: {
+    ...WIDTH,
+    name: 'Outer wall width',
+    what: 'The line along the outline, against the line width.',
+  },
+  innerWidthShare: {
+    ...WIDTH,
+    name: 'Inner wall width',
+    what: 'Every further wall line, against the line width.',
+  },
+  skinWidthShare: {
+    ...WIDTH,
+    name: 'Skin width',
+    what: 'Lines of solid skin, against the line width.',
+  },
+  infillWidthShare: {
+    ...WIDTH,
+    name: 'Infill width',
+    what: 'Lines of sparse infill, against the line width; the spacing keeps the infill share.',
+  },
+  firstWidthShare: {
+    ...WIDTH,
+    name: 'First layer width',
+    what: 'All lines of the first layer, against the line width.',
+  },
+  oneLineBelow: {
+    name: 'One line below',
+    what: 'A wall thinner than this gets one line, a thicker one two.',
+    unit: 'lines',
+    low: 1.2,
+    high: 2,
+    min: 1,
+    max: 2,
+  },
+  smallRoomMm2: {
+    name: 'Small rooms',
+    what: 'A room inside the walls smaller than this is laid solid.',
+    unit: 'mm²',
+    low: 10,
+    high: 100,
+    min: 0,
+    max: 1000,
+  },
+  holdMm: {
+    name: 'Hold',
+    what: 'A skin that reaches inside the walls is carried on so far into the room.',
+    unit: 'mm',
+    low: 0.5,
+    high: 4,
+    min: 0,
+    max: 20,
+  },
+  slopeBandMm: {
+    name: 'Slope band',
+    what: 'Solid bands under slopes and inner steps are at least so wide.',
+    unit: 'mm',
+    low: 0.5,
+    high: 4,
+    min: 0,
+    max: 20,
+  },
+  strandShare: {
+    name: 'Strands',
+    what: 'The first solid layer over a sparse room is laid in round strands, so much thicker.',
+    unit: '×',
+    low: 1,
+    high: 1.5,
+    min: 0.5,
+    max: 2,
+  },
+  joinedShare: {
+    name: 'Joined ends',
+    what: 'Infill lines are joined along this share of the wall they end on.',
+    unit: 'share',
+    low: 0,
+    high: 0.5,
+    min: 0,
+    max: 1,
+  },
+}
+
+/** All habits, what is known of them over what is usual. */
+export const habitsOf = ({ habits }: { readonly habits?: KnownHabits | undefined }): Habits =>
+  habits ? { ...HABIT_DEFAULTS, ...habits } : HABIT_DEFAULTS
+
+/** What is wrong with habits told from outside; null where nothing is. */
+export function refuseHabits(told: Readonly<Record<string, unknown>>): string | null {
+  for (const [key, value] of Object.entries(told)) {
+    if (!(key in HABIT_DEFAULTS)) {
+      return `There is no habit “${key}”; there are ${Object.keys(HABIT_DEFAULTS).join(', ')}.`
+    }
+    if (key === 'bead' || key === 'gapLines') {
+      const known = key === 'bead' ? ['square', 'round'] : [true, false]
+      if (!known.some((one) => one === value)) return `“${key}” must be ${known.join(' or ')}.`
+      continue
+    }
+    const { min, max } = HABIT_RANGES[key as HabitNumber]
+    if (typeof value !== 'number' || !(value >= min && value <= max)) {
+      return `“${key}” must be a number from ${min} to ${max}.`
+    }
+  }
+  return null
+}

@@ -1,0 +1,37 @@
+/**
+ * What line width means. With `square` ends a line fills its width × height and lies one width from the next. With `round` ends
+ * it holds (1 − π/4) × height² less, and lies that much closer: 0.357 instead of 0.4 at 0.2 mm.
+ */
+export type Bead = 'square' | 'round'
+
+/** How a toolpath lays what geometry leaves open. Every one may differ from printer to printer; see data/habits.ts. */
+export interface Habits {
+  readonly bead: Bead
+  /** Widths by kind, × the recipe's line width. */
+  readonly outerWidthShare: number
+  readonly innerWidthShare: number
+  readonly skinWidthShare: number
+  readonly infillWidthShare: number
+  /** Of all lines of the first layer. */
+  readonly firstWidthShare: number
+  /** Walls thinner than so many lines get one line, thicker ones two. */
+  readonly oneLineBelow: number
+  /** Whether what is left too narrow for a line gets one of its own width. */
+  readonly gapLines: boolean
+  /** Rooms smaller than this are laid solid. */
+  readonly smallRoomMm2: number
+  /** How far a skin that reaches inside the walls is carried on into the room. */
+  readonly holdMm: number
+  /** Least width of the solid bands under slopes and inner steps. */
+  readonly slopeBandMm: number
+  /** Plastic in the first solid layer over sparse rooms, × that of a plain one. */
+  readonly strandShare: number
+  /** Share of the boundary that lines end on which joins follow from one line to the next. */
+  readonly joinedShare: number
+}
+
+/** A habit that is a number, so that it has a range. */
+export type HabitNumber = Exclude<keyof Habits, 'bead' | 'gapLines'>
+
+/** What is known of a printer's habits; all else is as `HABIT_DEFAULTS` has it. */
+export type KnownHabits = Partial<Habits>

@@ -1,0 +1,92 @@
+import { basename } from 'node:path'
+import { refuseHabits } from '../../../src/core/data/habits.ts'
+import type { KnownHabits } from '../../../src/core/model/habits.ts'
+import { readPairs } from './readPairs.ts'
+import { meshOf, poseOf, reckon } from './reckon.ts'
+import type { Scored } from './score.ts'
+import { score, summarise } from './score.ts'
+
+/*
+ * `npm run pairs -- FOLDER` holds the count against real toolpaths: `pairs.json` and a mesh for each of its names. Every second
+ * name shapes the defaults, the others check them. `--json` prints everything; `--habits JSON` tries other habits than ours;
+ * `--only WORD` takes the names that hold it.
+ */
+
+const args = process.argv.slice(2)
+const json = args.includes('--json')
+const valueOf = (flag: string): string | null => {
+  const at = args.indexOf(flag)
+  return at < 0 ? null : (args[at + 1] ?? null)
+}
+const folder = args.find(
+  (arg, i) => !arg.startsWith('--') && !/^--(habits|only)$/.test(args[i - 1] ?? ''),
+)
+if (folder === undefined) {
+  console.error('Name the folder that holds pairs.json: npm run pairs -- FOLDER')
+  process.exit(2)
+}
+const habits = JSON.parse(valueOf('--habits') ?? '{}') as KnownHabits
+const wrong = refuseHabits(habits)
+if (wrong !== null) {
+  console.error(wrong)
+  process.exit(2)
+}
+const only = valueOf('--only') ?? ''
+
+const { pairs, left } = readPairs(folder)
+const rows: Scored[] = []
+pairs.forEach((pair, i) => {
+  if (!pair.name.includes(only)) return
+  const mesh = meshOf(pair)
+  const row = score(pair, reckon(pair, mesh, poseOf(pair, mesh), habits), i % 2 === 0)
+  rows.push(row)
+  if (!json) console.log(lineOf(row))
+})
+const groups = {
+  shaping: rows.filter(({ shaped }) => shaped),
+  checking: rows.filter(({ shaped }) => !shaped),
+  all: rows,
+}
+if (json) {
+  const told = Object.entries(groups).map(([name, group]) => [name, summarise(group)])
+  console.log(JSON.stringify({ folder: basename(folder), left, rows, ...Object.fromEntries(told) }))
+} else {
+  for (const [name, group] of Object.entries(groups)) if (group.length > 0) print(name, group)
+  if (left.length > 0) console.log(`left out, without mesh or measure: ${left.join(', ')}`)
+}
+
+function lineOf({ pair, reckoned, error, pathError, inside, shaped }: Scored): string {
+  const { kinds } = pair.seen
+  const { walls, solid, sparse } = reckoned.laterMm3
+  const of = (ours: number, seen: number): string =>
+    `${ours.toFixed(0).padStart(6)} ${seen.toFixed(0).padStart(6)}`
+  return [
+    pair.name.slice(-28).padEnd(28),
+    shaped ? 'shapes' : 'checks',
+    percent(error).padStart(7),
+    inside ? 'inside ' : 'OUTSIDE',
+    `−${percent(reckoned.low, '')} +${percent(reckoned.high, '')}`.padEnd(16),
+    `walls ${of(walls, kinds.walls)}`,
+    `solid ${of(solid, kinds.solid)}`,
+    `sparse ${of(sparse, kinds.sparse)}`,
+    `first ${of(reckoned.firstMm3, kinds.first)}`,
+    `path ${pathError === null ? '' : percent(pathError)}`,
+    `layers ${reckoned.layers} ${pair.seen.layers ?? ''}`,
+  ].join('  ')
+}
+
+function print(name: string, group: readonly Scored[]): void {
+  const { pairs: count, median, mean, bias, tenth, inside, kinds } = summarise(group)
+  const told = Object.entries(kinds).map(
+    ([kind, { reckoned, seen }]) =>
+      `${kind} ${(reckoned / 1000).toFixed(1)} for ${(seen / 1000).toFixed(1)}`,
+  )
+  console.log(
+    `${name}: ${count} pairs, median ${percent(median, '')}, mean ${percent(mean, '')}, bias ${percent(bias)}, ` +
+      `one in ten beyond ${percent(tenth, '')}, inside ${inside}; cm³: ${told.join(', ')}`,
+  )
+}
+
+function percent(share: number, plus = '+'): string {
+  return `${share >= 0 ? plus : '−'}${Math.abs(100 * share).toFixed(1)} %`
+}
