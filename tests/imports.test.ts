@@ -37,9 +37,10 @@ const ROOMS: Record<string, readonly string[]> = {
   formats: ['model'],
   mesh: ['model', 'words'],
   census: ['model', 'words', 'mesh'],
-  figures: ['model', 'words', 'data'],
-  frame: ['model', 'words', 'data', 'figures'],
-  aircraft: ['model', 'words', 'data', 'mesh', 'census', 'figures', 'frame'],
+  doubt: ['model', 'words', 'data'],
+  figures: ['model', 'words', 'data', 'doubt'],
+  frame: ['model', 'words', 'data', 'doubt', 'figures'],
+  aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
 }
 
 interface Import {

@@ -1,0 +1,91 @@
+import { backwards, dot, factorise, forwards } from './cholesky.ts'
+import type { Form } from './form.ts'
+import { covarianceOf } from './form.ts'
+
+/** Something read off a scale or a clock. */
+export interface Observation {
+  readonly id: string
+  /** What should have been read, with every error that it shares with other quantities. */
+  readonly form: Form
+  readonly value: number
+  /** Standard deviation of the reading itself; above 0. */
+  readonly noise: number
+}
+
+/** A quantity as it is believed: a normal bell. */
+export interface Bell {
+  readonly mean: number
+  readonly sigma: number
+}
+
+/** What is known once the observations were heard. */
+export interface Belief {
+  readonly of: (form: Form) => Bell
+  readonly covariance: (a: Form, b: Form) => number
+}
+
+/**
+ * What all quantities are once these were observed. Exact: quantities and readings are sums of
+ * independent normal errors, so they are jointly normal, and conditioning one on others is linear
+ * algebra (C. E. Rasmussen, C. K. I. Williams, Gaussian Processes for Machine Learning, 2006,
+ * A.6). Costs the cube of the number of observations, whatever the number of errors.
+ */
+export function believe(observations: readonly Observation[]): Belief {
+  const lower = factorReadings(observations)
+  const misses = forwards(
+    lower,
+    observations.map(({ value, form }) => value - form.mid),
+  )
+  const seen = (form: Form): Float64Array =>
+    forwards(
+      lower,
+      observations.map((one) => covarianceOf(form, one.form)),
+    )
+  return {
+    of: (form) => {
+      const known = seen(form)
+      const variance = covarianceOf(form, form) - dot(known, known)
+      return { mean: form.mid + dot(known, misses), sigma: Math.sqrt(Math.max(0, variance)) }
+    },
+    covariance: (a, b) => covarianceOf(a, b) - dot(seen(a), seen(b)),
+  }
+}
+
+/** An observation beside what all the others, and what was known before, would have foretold. */
+export interface Foretold {
+  readonly id: string
+  readonly value: number
+  /** Of the reading, its own noise included. */
+  readonly foretold: Bell
+  /** How many deviations off. */
+  readonly off: number
+}
+
+/**
+ * Every observation held against the belief from all the others. One factorisation serves all of
+ * them: with A the covariance of the readings and r their misses, the miss left out is (A⁻¹r)ᵢ ÷
+ * (A⁻¹)ᵢᵢ and its variance 1 ÷ (A⁻¹)ᵢᵢ (Rasmussen and Williams 2006, eq. 5.12).
+ */
+export function foretellEach(observations: readonly Observation[]): readonly Foretold[] {
+  const lower = factorReadings(observations)
+  const missed = observations.map(({ value, form }) => value - form.mid)
+  const weighed = backwards(lower, forwards(lower, missed))
+  return observations.map(({ id, value }, i) => {
+    const unit = forwards(
+      lower,
+      observations.map((_, k) => (k === i ? 1 : 0)),
+    )
+    const precision = dot(unit, unit)
+    const miss = (weighed[i] ?? 0) / precision
+    const sigma = 1 / Math.sqrt(precision)
+    return { id, value, foretold: { mean: value - miss, sigma }, off: miss / sigma }
+  })
+}
+
+function factorReadings(observations: readonly Observation[]): Float64Array {
+  return factorise(observations.length, (i, j) => {
+    const [a, b] = [observations[i], observations[j]]
+    if (a === undefined || b === undefined) return 0
+    return covarianceOf(a.form, b.form) + (i === j ? a.noise ** 2 : 0)
+  })
+}

@@ -1,0 +1,32 @@
+import type { FigureDoubt, SharedError } from '../model/doubt.ts'
+import type { Material } from '../model/figures.ts'
+import { firstLayerError, layingErrors, spoolErrors } from './factors.ts'
+
+/** Of what a part's plastic consists, as far as its errors differ by it. */
+export interface PartShares {
+  /** Share (0–1) of the plastic that lies line beside line. */
+  readonly packed: number
+  /** Share (0–1) of it in the first layer. */
+  readonly firstLayer: number
+  /** What the part's habits of laying add, one error each. */
+  readonly habits: readonly SharedError[]
+  /** How far the count of this part alone may be off, as a share that holds 95 % of cases. */
+  readonly count: number
+}
+
+/** How far the mass of a printed part may be off. */
+export function printedDoubt(
+  material: Material,
+  printerId: string,
+  { packed, firstLayer, habits, count }: PartShares,
+): FigureDoubt {
+  return {
+    shared: [
+      ...spoolErrors(material),
+      ...layingErrors(printerId, material, packed),
+      firstLayerError(printerId, firstLayer),
+      ...habits,
+    ],
+    own: count / 2,
+  }
+}

@@ -1,0 +1,17 @@
+/**
+ * One named error of a calculated figure. Figures that carry errors of one id move together: a spool is dense for every
+ * part printed from it.
+ */
+export interface SharedError {
+  readonly id: string
+  readonly name: string
+  /** What one standard deviation of it does, as a share of the figure; the sign tells which way. */
+  readonly effect: number
+}
+
+/** How far a calculated or typed figure may be off. */
+export interface FigureDoubt {
+  readonly shared: readonly SharedError[]
+  /** One standard deviation of what nothing else shares, as a share of the figure. */
+  readonly own: number
+}
