@@ -1,4 +1,5 @@
 import type { Range } from '../core/model/figures.ts'
+import type { Cruise, CruiseFigures } from '../core/aircraft/flight/cruise.ts'
 import type { LedgerLine } from '../core/frame/ledger.ts'
 import type { Verdict } from '../core/frame/odds.ts'
 import type { AircraftReport } from '../core/aircraft/report/types.ts'
@@ -54,13 +55,17 @@ export interface FrameReport {
     readonly massG: number
     readonly cost: number
   }[]
-  /** First bending of each arm, up and down, beside the turns a second of a propeller in hover. */
+  /** First bending of each arm, up and down, beside the turns of a propeller and the passes of its blades in hover, a second. */
   readonly arms: readonly {
     readonly part: string
     readonly freeMm: number
     readonly printedHz: Range
     readonly plateHz: Range
     readonly hoverTurnHz: Range
+    readonly bladePassHz: Range
+    /** Whether the printed arm may ring there in hover. */
+    readonly ringsAtTurn: boolean
+    readonly ringsAtPass: boolean
   }[]
   readonly balance: {
     readonly cgMm: readonly [number, number, number]
@@ -80,6 +85,18 @@ export interface FrameReport {
     readonly hoverMin: Range
     readonly payloadG: number
     readonly sPerGram: number
+    /** Ideal over electrical lifting power, 0–1, a timed hover taken in. */
+    readonly efficiency: Range
+    /** Whether mass and propeller lie among those of measured craft. */
+    readonly validated: boolean
+  } | null
+  /** A plane in level flight; null for a multirotor, and while something is missing, which the notes name. */
+  readonly cruise: {
+    readonly speedMS: number
+    readonly powerW: Range
+    readonly minutes: Range
+    readonly distanceKm: Range
+    readonly liftToDrag: Range
   } | null
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
@@ -89,7 +106,7 @@ export function frameReport(
   frame: string,
   currency: string,
   parts: readonly FramePart[],
-  { ledger, standings, odds, twin, balance, flight, cautions }: AircraftReport,
+  { ledger, standings, odds, twin, balance, wing, flight, cautions }: AircraftReport,
   complaints: readonly string[],
 ): FrameReport {
   return {
@@ -132,12 +149,15 @@ export function frameReport(
         },
       ]
     }),
-    arms: twin.arms.map(({ name, freeMm, printedHz, plateHz, turnHz }) => ({
-      part: name,
-      freeMm,
-      printedHz,
-      plateHz,
-      hoverTurnHz: turnHz,
+    arms: twin.arms.map((arm) => ({
+      part: arm.name,
+      freeMm: arm.freeMm,
+      printedHz: arm.printedHz,
+      plateHz: arm.plateHz,
+      hoverTurnHz: arm.turnHz,
+      bladePassHz: arm.passHz,
+      ringsAtTurn: arm.printedRings.turn,
+      ringsAtPass: arm.printedRings.pass,
     })),
     balance: balance && {
       cgMm: balance.cgMm,
@@ -155,13 +175,32 @@ export function frameReport(
       hoverMin: flight.hoverMin,
       payloadG: flight.payloadG,
       sPerGram: flight.sPerGram,
+      efficiency: flight.efficiency,
+      validated: flight.validated,
     },
+    cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
     notes: [
       ...complaints,
+      ...cruiseNotes(wing?.cruise),
       ...(flight?.notes ?? []).map(({ message }) => message),
       ...cautions.map(({ message }) => message),
     ],
   }
+}
+
+function cruiseOf(figures: CruiseFigures): FrameReport['cruise'] {
+  const { speedMS, powerW, minutes, distanceKm, liftToDrag } = figures
+  return { speedMS, powerW, minutes, distanceKm, liftToDrag }
+}
+
+function cruiseNotes(cruise: Cruise | undefined): readonly string[] {
+  if (cruise === undefined) return []
+  if (cruise.missing.length > 0) {
+    return [`For cruise power and minutes, still to be typed: ${cruise.missing.join(', ')}.`]
+  }
+  return cruise.figures?.nearStall === true
+    ? ['The cruise speed is less than 1.2 times the speed the plane may stall at.']
+    : []
 }
 
 function totalOf(

@@ -22,6 +22,7 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
     armLines(report, locale),
     balanceLines(report, locale),
     flightLines(report, locale),
+    cruiseLines(report, locale),
     noteLines(report),
   ]
   const text = blocks.filter((block) => block.length > 0).map((block) => block.join('\n'))
@@ -112,14 +113,15 @@ function twinLines({ twin, total }: FrameReport, locale?: string): string[] {
 function armLines({ arms }: FrameReport, locale?: string): string[] {
   if (arms.length === 0) return []
   const hz = (range: Range): string => formatRange(range, (value) => formatNumber(value, locale, 0))
-  const rows = arms.map(({ part, freeMm, printedHz, plateHz, hoverTurnHz }) => [
+  const rows = arms.map(({ part, freeMm, printedHz, plateHz, hoverTurnHz, bladePassHz }) => [
     part,
     formatWithUnit(freeMm, 'mm', locale),
     hz(printedHz),
     hz(plateHz),
     hz(hoverTurnHz),
+    hz(bladePassHz),
   ])
-  const head = ['arm', 'free', 'printed Hz', 'cut Hz', 'propeller turns, Hz']
+  const head = ['arm', 'free', 'printed Hz', 'cut Hz', 'propeller turns, Hz', 'blades pass, Hz']
   return ['First bending of the arms; clamps soften it', ...align([head, ...rows])]
 }
 
@@ -144,10 +146,23 @@ function flightLines({ flight }: FrameReport, locale?: string): string[] {
     'Hover',
     `all-up weight ${formatMass(flight.auwG, locale)}, thrust to weight ${number(flight.thrustToWeight)}`,
     `power ${number(flight.hoverW.mid)} W, likely ${formatRange(flight.hoverW, number)} W`,
+    `efficiency ${percent(flight.efficiency.mid)}, likely ${formatRange(flight.efficiency, percent)}${flight.validated ? '' : '; outside what was measured'}`,
     `throttle ${percent(flight.hoverThrottle)} by the square-root rule, ${percent(flight.hoverThrottleLinear)} by the linear one`,
     `time ${number(flight.hoverMin.mid)} min, likely ${formatRange(flight.hoverMin, number)} min`,
     `payload left ${formatMass(flight.payloadG, locale)} until thrust is twice the weight`,
     `one gram more: ${withSign(flight.sPerGram, number(flight.sPerGram))} s of hover`,
+  ]
+}
+
+function cruiseLines({ cruise }: FrameReport, locale?: string): string[] {
+  if (cruise === null) return []
+  const number = (value: number): string => formatNumber(value, locale)
+  const { speedMS, powerW, minutes, distanceKm } = cruise
+  return [
+    `Cruise at ${number(speedMS)} m/s`,
+    `power ${number(powerW.mid)} W, likely ${formatRange(powerW, number)} W`,
+    `time ${number(minutes.mid)} min, likely ${formatRange(minutes, number)} min`,
+    `distance ${number(distanceKm.mid)} km, likely ${formatRange(distanceKm, number)} km`,
   ]
 }
 

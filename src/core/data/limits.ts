@@ -24,6 +24,14 @@ export const RECIPE_LIMITS: Readonly<Record<RecipeNumber, Limits>> = {
   brimMm: { min: 0, max: 50, whole: false },
 }
 
+/** Numbers of flight and wing that may be left out. */
+export const FLIGHT_LIMITS = {
+  flownMin: { min: 0.1, max: 1000, whole: false },
+  spanMm: { min: 10, max: 20_000, whole: false },
+  cruiseMS: { min: 0.5, max: 150, whole: false },
+  dragCoefficient: { min: 0.005, max: 1, whole: false },
+} as const satisfies Readonly<Record<string, Limits>>
+
 /** Every pattern with the word shown for it. */
 export const PATTERN_NAMES: Readonly<Record<Pattern, string>> = {
   lines: 'Lines',

@@ -74,13 +74,33 @@ export interface FlightSetup {
   readonly avionicsW: number
   /** Distance of a motor from the middle. mm */
   readonly motorRadiusMm: number
-  /** Motors with brushes, as the smallest craft have; left out, they are taken as such below 60 g. */
-  readonly brushed?: boolean
+  /** Of one propeller; left out, two. */
+  readonly blades?: Blades
+  /** A hover that was timed; left out where none was. */
+  readonly flown?: FlownHover
+}
+
+export type Blades = 2 | 3 | 4
+
+/** A timed hover, with the aircraft as it then was. */
+export interface FlownHover {
+  readonly minutes: number
+  /** Taken from the pack. */
+  readonly usedWh: number
+  readonly auwG: number
+  readonly motors: number
+  readonly propDiameterMm: number
 }
 
 /** What a plane is judged by. */
 export interface WingSetup {
   readonly areaDm2: number
+  /** Tip to tip; left out while nobody typed it. */
+  readonly spanMm?: number
+  /** Level flight speed to reckon with; left out while nobody typed it. */
+  readonly cruiseMS?: number
+  /** Drag coefficient of the whole plane without lift, on its wing area; left out, an estimate. */
+  readonly dragCoefficient?: number
   readonly meanChordMm: number
   /** Leading edge of the mean chord, on the frame's x axis (forward positive). mm */
   readonly leadingEdgeMm: number

@@ -1,6 +1,8 @@
 import * as v from 'valibot'
+import { FLIGHT_LIMITS, type Limits } from '../../core/data/limits.ts'
 import type {
   FlightSetup,
+  FlownHover,
   GrowthAllowance,
   Item,
   MassLine,
@@ -19,6 +21,7 @@ const share = v.pipe(finite, v.minValue(0), v.maxValue(1))
 const text = v.pipe(v.string(), v.maxLength(2000))
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200))
 const vector = v.strictTuple([finite, finite, finite])
+const within = ({ min, max }: Limits) => v.pipe(finite, v.minValue(min), v.maxValue(max))
 
 export const ItemSchema = v.object({
   id,
@@ -66,6 +69,14 @@ export const PlaceSchema = v.object({
   mirrored: v.boolean(),
 }) satisfies v.GenericSchema<unknown, Place>
 
+const FlownSchema = v.object({
+  minutes: within(FLIGHT_LIMITS.flownMin),
+  usedWh: positive,
+  auwG: positive,
+  motors: v.pipe(positive, v.integer(), v.maxValue(16)),
+  propDiameterMm: positive,
+}) satisfies v.GenericSchema<unknown, FlownHover>
+
 export const FlightSchema = v.object({
   motors: v.pipe(positive, v.integer(), v.maxValue(16)),
   motorThrustG: positive,
@@ -76,11 +87,15 @@ export const FlightSchema = v.object({
   usableShare: share,
   avionicsW: notNegative,
   motorRadiusMm: notNegative,
-  brushed: v.exactOptional(v.boolean()),
+  blades: v.exactOptional(v.picklist([2, 3, 4])),
+  flown: v.exactOptional(FlownSchema),
 }) satisfies v.GenericSchema<unknown, FlightSetup>
 
 export const WingSchema = v.object({
   areaDm2: positive,
+  spanMm: v.exactOptional(within(FLIGHT_LIMITS.spanMm)),
+  cruiseMS: v.exactOptional(within(FLIGHT_LIMITS.cruiseMS)),
+  dragCoefficient: v.exactOptional(within(FLIGHT_LIMITS.dragCoefficient)),
   meanChordMm: positive,
   leadingEdgeMm: finite,
   balanceMm: v.strictTuple([finite, finite]),

@@ -1,7 +1,7 @@
 import type { FlightSetup } from '../../model/aircraft.ts'
 import type { Range } from '../../model/figures.ts'
 import { AIR_DENSITY } from './air.ts'
-import { hoverEfficiency } from './efficiency.ts'
+import { learnedEfficiency, type HoverLesson } from './flown.ts'
 import type { FlightNote } from './hoverNotes.ts'
 import { hoverNotes } from './hoverNotes.ts'
 import { diskAreaM2, idealHoverPowerW } from './hoverPower.ts'
@@ -28,8 +28,12 @@ export interface HoverFigures {
   readonly payloadG: number
   /** Change of the middle hover time for one gram more; below zero, since mass costs time. */
   readonly sPerGram: number
-  /** False below 100 g, where no measured flight backs the efficiency. */
+  /** Ideal over electrical lifting power, 0–1. */
+  readonly efficiency: Range
+  /** Whether mass and propeller lie among those of measured craft, which the efficiency is made from. */
   readonly validated: boolean
+  /** What a timed hover said of the efficiency; null where none was flown. */
+  readonly lesson: HoverLesson | null
   readonly notes: readonly FlightNote[]
 }
 
@@ -46,7 +50,7 @@ const THRUST_TO_WEIGHT_WANTED = 2
 
 /**
  * Hover of a multirotor at an all-up mass: momentum theory over the real disk area, divided by an overall efficiency
- * measured on whole aircraft, plus avionics. Free air at `densityKgM3`, all rotors alike and side by side; coaxial pairs,
+ * that follows propeller size and disk loading as measured (and a timed hover, where there is one), plus avionics. Free air at `densityKgM3`, all rotors alike and side by side; coaxial pairs,
  * wind and manoeuvres are not covered. Null when a number needed is missing or not above zero.
  */
 export function hoverFigures(
@@ -60,7 +64,7 @@ export function hoverFigures(
 
   const thrustG = setup.motors * setup.motorThrustG
   const thrustToWeight = thrustG / auwG
-  const efficiency = hoverEfficiency(auwG, setup.brushed)
+  const efficiency = learnedEfficiency(setup, auwG, densityKgM3)
   const diskM2 = diskAreaM2(setup.motors, setup.propDiameterMm)
   const idealW = idealHoverPowerW(auwG / 1000, diskM2, densityKgM3)
   const avionicsW = Math.max(0, setup.avionicsW)
@@ -78,8 +82,9 @@ export function hoverFigures(
     mid: minutes(hoverW.mid),
     high: minutes(hoverW.low),
   }
-  // Lifting power goes with mass^1.5 and avionics do not: d(E/P)/dm = −1.5 · t · lifting / (P · m).
+  // Lifting power goes with mass^1.5 over the efficiency, and avionics do not: d(E/P)/dm = −k · t · lifting / (P · m).
   const liftingW = hoverW.mid - avionicsW
+  const powerPerMass = 1.5 - efficiency.perMass
   return {
     auwG,
     thrustToWeight,
@@ -90,8 +95,10 @@ export function hoverFigures(
     hoverThrottle: { squareRoot: Math.sqrt(1 / thrustToWeight), linear: 1 / thrustToWeight },
     hoverMin,
     payloadG: thrustG / THRUST_TO_WEIGHT_WANTED - auwG,
-    sPerGram: lifts ? (-1.5 * 60 * hoverMin.mid * liftingW) / (hoverW.mid * auwG) : 0,
+    sPerGram: lifts ? (-powerPerMass * 60 * hoverMin.mid * liftingW) / (hoverW.mid * auwG) : 0,
+    efficiency: efficiency.share,
     validated: efficiency.validated,
-    notes: hoverNotes(setup, auwG, thrustToWeight, efficiency.validated),
+    lesson: efficiency.lesson,
+    notes: hoverNotes(setup, auwG, thrustToWeight, efficiency),
   }
 }

@@ -1,11 +1,14 @@
 import type { FlightSetup } from '../../model/aircraft.ts'
 import type { Severity } from '../../model/mesh.ts'
+import type { LearnedEfficiency } from './flown.ts'
 import { MOST_NOMINAL_VOLTS } from './pack.ts'
 import { tipGapMm } from './rotors.ts'
 
 export type FlightNoteCode =
   | 'charged-voltage'
   | 'not-validated'
+  | 'flown-far'
+  | 'flown-other'
   | 'no-lift'
   | 'props-strike'
   | 'props-close'
@@ -27,7 +30,7 @@ export function hoverNotes(
   setup: FlightSetup,
   auwG: number,
   thrustToWeight: number,
-  validated: boolean,
+  { validated, lesson }: Pick<LearnedEfficiency, 'validated' | 'lesson'>,
 ): readonly FlightNote[] {
   const notes: FlightNote[] = []
   const note = (code: FlightNoteCode, severity: Severity, message: string): void => {
@@ -41,11 +44,26 @@ export function hoverNotes(
       `All motors together lift ${thrustG.toFixed(0)} g and the aircraft weighs ${auwG.toFixed(0)} g: it stays on the ground.`,
     )
   }
-  if (!validated) {
+  if (!validated && lesson?.verdict !== 'used') {
+    const each = auwG / setup.motors
     note(
       'not-validated',
       'caution',
-      `The hover figures are not validated below 100 g, and this aircraft weighs ${auwG.toFixed(0)} g: small propellers waste more, brushed motors most. Time a hover before you rely on them.`,
+      `No measured craft stands behind this hover: none has propellers of ${setup.propDiameterMm.toFixed(0)} mm with ${each.toFixed(each < 20 ? 1 : 0)} g on each. The range is wider for it. Time a hover and type it here before you rely on it.`,
+    )
+  }
+  if (lesson?.verdict === 'far') {
+    note(
+      'flown-far',
+      'caution',
+      `The timed hover is left aside: it makes the drive ${lesson.factor.toFixed(2)} times as good as estimated, more than both errors explain. Look at the minutes, the share of the pack used, the pack’s capacity and cells, and the all-up weight it was flown at.`,
+    )
+  }
+  if (lesson?.verdict === 'other-propellers') {
+    note(
+      'flown-other',
+      'note',
+      'The timed hover is left aside: it was flown on another number or size of propellers.',
     )
   }
   if (setup.voltsPerCell > MOST_NOMINAL_VOLTS) {

@@ -1,6 +1,7 @@
 import type { Aircraft } from '../../model/aircraft.ts'
 import type { FrameBalance } from '../balance/frameBalance.ts'
 import { wingBalance } from '../balance/wingBalance.ts'
+import { cruise } from '../flight/cruise.ts'
 import { hoverFigures } from '../flight/hover.ts'
 import { wingLoading } from '../flight/wing.ts'
 import type { Frame } from '../../model/frame.ts'
@@ -56,10 +57,15 @@ function oddsOf(printed: readonly PrintedPart[], aircraft: Aircraft): readonly O
   }))
 }
 
-function wingOf({ wing }: Aircraft, auwG: number, balance: FrameBalance | null): WingReport | null {
+function wingOf(
+  { wing, flight }: Aircraft,
+  auwG: number,
+  balance: FrameBalance | null,
+): WingReport | null {
   if (wing === null) return null
   return {
     loading: wingLoading(wing, auwG),
     balance: balance === null ? null : wingBalance(wing, balance.cgMm[0]),
+    cruise: cruise(wing, flight, auwG),
   }
 }

@@ -4,6 +4,7 @@ import type { PartMoments } from '../balance/partMoments.ts'
 import type { WingBalance } from '../balance/wingBalance.ts'
 import type { Census } from '../../model/census.ts'
 import type { Material, PartFigures } from '../../model/figures.ts'
+import type { Cruise } from '../flight/cruise.ts'
 import type { HoverFigures } from '../flight/hover.ts'
 import type { WingLoading } from '../flight/wing.ts'
 import type { Part } from '../../model/frame.ts'
@@ -92,6 +93,7 @@ export interface WingReport {
   readonly loading: WingLoading | null
   /** Null while nothing has a place. */
   readonly balance: WingBalance | null
+  readonly cruise: Cruise
 }
 
 export type CautionCode =

@@ -1,6 +1,8 @@
-import type { FlightSetup, Item } from '../../model/aircraft.ts'
+import type { Blades, FlightSetup, Item } from '../../model/aircraft.ts'
 import type { Range } from '../../model/figures.ts'
+import { scaleRange } from '../../model/ranges.ts'
 import { AIR_DENSITY, GRAVITY } from '../flight/air.ts'
+import { BLADES_DEFAULT, THRUST_COEFFICIENT } from '../flight/blades.ts'
 import type { FlatPart, FlatTwin } from './flatTwin.ts'
 import { firstBendingHz } from './firstBending.ts'
 
@@ -16,11 +18,19 @@ export interface ArmShake {
   readonly tipG: number
   readonly printedHz: Range
   readonly plateHz: Range
-  /** Turns a second of a propeller in hover; blades pass as many times more often as there are. */
+  readonly blades: Blades
+  /** Turns a second of a propeller in hover: what an unbalanced one shakes at. */
   readonly turnHz: Range
-  /** Whether the arm may ring at the hover turn rate. */
-  readonly printedRings: boolean
-  readonly cutRings: boolean
+  /** Blades that pass the arm in a second: `blades` times as many. */
+  readonly passHz: Range
+  readonly printedRings: Ringing
+  readonly cutRings: Ringing
+}
+
+/** Whether an arm may ring in hover, once a turn and once a blade. */
+interface Ringing {
+  readonly turn: boolean
+  readonly pass: boolean
 }
 
 /** Stiffness of printed plastic is known to about 30 %, which is 15 of frequency; holding and joints take the rest (ours). */
@@ -29,18 +39,16 @@ const SPREAD = 0.2
 const NEAR = 0.15
 /** How much of a part swings where nobody said; the rest is held between decks (common practice, no source). */
 const FREE_SHARE = 0.85
-/**
- * Static thrust coefficients: 10 and 11 inch, two blades, 0.099–0.130 (Brandt and Selig, AIAA 2011-1255, UIUC Propeller Data
- * Site vol. 1); 5 inch, three blades, 0.108–0.180 (the same site's static averages). The middle is that of the 10 inch.
- */
-const THRUST_COEFFICIENT: Range = { low: 0.1, mid: 0.12, high: 0.18 }
-
 /** Turns a second that carry `thrustG` on one propeller, √(T / (CT ρ D⁴)); the larger the coefficient, the slower it turns. */
-export function hoverTurnHz(thrustG: number, propDiameterMm: number): Range {
+export function hoverTurnHz(
+  thrustG: number,
+  propDiameterMm: number,
+  blades: Blades = BLADES_DEFAULT,
+): Range {
   const newton = (thrustG / 1000) * GRAVITY
   const turns = (coefficient: number): number =>
     Math.sqrt(newton / (coefficient * AIR_DENSITY * (propDiameterMm / 1000) ** 4))
-  const { low, mid, high } = THRUST_COEFFICIENT
+  const { low, mid, high } = THRUST_COEFFICIENT[blades]
   return { low: turns(high), mid: turns(mid), high: turns(low) }
 }
 
@@ -69,7 +77,7 @@ export function armShake(
     /** Typed; undefined for a share of the part's length. */
     readonly freeMm: number | undefined
   },
-  flight: Pick<FlightSetup, 'motors' | 'propDiameterMm'>,
+  flight: Pick<FlightSetup, 'motors' | 'propDiameterMm' | 'blades'>,
   tipG: number,
   auwG: number,
 ): ArmShake | null {
@@ -90,9 +98,10 @@ export function armShake(
   // The plate of equal stiffness has the printed part's stiffness.
   const printedHz = hz(twin.equal.bendingNm.mid, massG)
   const plateHz = hz(twin.chosen.bendingNm.mid, twin.chosen.massG.mid)
-  const turnHz = hoverTurnHz(auwG / flight.motors, flight.propDiameterMm)
-  const rings = ({ low, high }: Range): boolean =>
-    high >= turnHz.low * (1 - NEAR) && low <= turnHz.high * (1 + NEAR)
+  const blades = flight.blades ?? BLADES_DEFAULT
+  const turnHz = hoverTurnHz(auwG / flight.motors, flight.propDiameterMm, blades)
+  const passHz = scaleRange(turnHz, blades)
+  const rings = (own: Range): Ringing => ({ turn: near(own, turnHz), pass: near(own, passHz) })
   return {
     partId,
     name,
@@ -101,8 +110,14 @@ export function armShake(
     tipG,
     printedHz,
     plateHz,
+    blades,
     turnHz,
+    passHz,
     printedRings: rings(printedHz),
     cutRings: rings(plateHz),
   }
+}
+
+function near(own: Range, shaken: Range): boolean {
+  return own.high >= shaken.low * (1 - NEAR) && own.low <= shaken.high * (1 + NEAR)
 }

@@ -1,13 +1,16 @@
 import { memo, useState } from 'react'
-import { Button, Switch } from 'react-aria-components'
-import type { FlightSetup } from '../../../core/model/aircraft.ts'
+import { Button } from 'react-aria-components'
+import type { Blades, FlightSetup } from '../../../core/model/aircraft.ts'
 import { AIR_DENSITY, GRAVITY } from '../../../core/aircraft/flight/air.ts'
+import { BLADES_DEFAULT } from '../../../core/aircraft/flight/blades.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { propThrustN } from '../../../core/aircraft/flight/prop.ts'
 import { showNumber } from '../../show.ts'
 import { useAppState } from '../../appContext.ts'
+import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
+import { FlownFields } from './FlownFields.tsx'
 
 /** Motors, propellers, pack and what else draws power. */
 export const FlightFields = memo(function FlightFields() {
@@ -56,6 +59,14 @@ export const FlightFields = memo(function FlightFields() {
           put({ propDiameterMm })
         }}
       />
+      <Choice
+        label="Blades of one"
+        value={BLADES[flight.blades ?? BLADES_DEFAULT].id}
+        options={Object.values(BLADES)}
+        onChange={(id) => {
+          put({ blades: Number(id) as Blades })
+        }}
+      />
       {isPlane ? null : (
         <NumberBox
           label="Motor to middle"
@@ -76,16 +87,6 @@ export const FlightFields = memo(function FlightFields() {
           put({ motorThrustG })
         }}
       />
-      <Switch
-        className="switch"
-        isSelected={flight.brushed ?? false}
-        onChange={(brushed) => {
-          put({ brushed })
-        }}
-      >
-        <span className="switch-label">Motors with brushes</span>
-        <span className="switch-track" aria-hidden="true" />
-      </Switch>
       <p className="caution">{FLIGHT_CAUTIONS.props}</p>
       <h3>Pack</h3>
       <NumberBox
@@ -148,6 +149,7 @@ export const FlightFields = memo(function FlightFields() {
         }}
       />
       <p className="caution">{FLIGHT_CAUTIONS.pack}</p>
+      {isPlane ? null : <FlownFields flight={flight} />}
       <div className="button-line">
         <Button
           className="quiet"
@@ -161,6 +163,12 @@ export const FlightFields = memo(function FlightFields() {
     </>
   )
 })
+
+const BLADES = {
+  2: { id: '2', name: 'two' },
+  3: { id: '3', name: 'three' },
+  4: { id: '4', name: 'four' },
+} as const satisfies Readonly<Record<Blades, unknown>>
 
 interface ThrustFromPropProps {
   readonly flight: FlightSetup

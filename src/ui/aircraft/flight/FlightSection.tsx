@@ -91,7 +91,9 @@ const FlightBody = memo(function FlightBody() {
         {flight !== null && hover !== null ? (
           <HoverFacts flight={flight} hover={hover} auwRangeG={rangeG} />
         ) : null}
-        {wing !== null ? <WingBlock wing={wing} auwG={auwG} auwRangeG={rangeG} /> : null}
+        {wing !== null ? (
+          <WingBlock wing={wing} flight={flight} auwG={auwG} auwRangeG={rangeG} />
+        ) : null}
         {hover === null && wing === null ? (
           <p className="hint">
             {flight === null
@@ -110,7 +112,7 @@ function StartFlight({ isPlane }: { readonly isPlane: boolean }) {
     <>
       <p className="hint">
         {isPlane
-          ? 'A motor and pack can be noted too; how long a plane flies is not reckoned here.'
+          ? 'Motor and pack, with span and cruise speed, tell cruise power and minutes.'
           : 'Motors, propellers and pack tell thrust-to-weight, hover power and minutes.'}
       </p>
       <div className="button-line">

@@ -50,6 +50,11 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
             figure: `${figureWords(hover.idealW, 1)} W`,
           },
           {
+            words: 'Of the pack’s power, ends up lifting',
+            figure: formatPercent(hover.efficiency.mid),
+            small: `${formatPercent(hover.efficiency.low)}–${formatPercent(hover.efficiency.high)}`,
+          },
+          {
             words: 'Hover throttle, thrust with its square',
             figure: formatPercent(squareRoot),
           },
@@ -75,7 +80,11 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
         ]}
       />
       <p className="hint">
-        Momentum theory over the open disks, divided by what whole aircraft were measured to lose.
+        Momentum theory over the open disks, divided by an efficiency that falls with propeller size
+        and disk loading, fitted to drives and whole aircraft measured from 31 to 381 mm.{' '}
+        {hover.lesson?.verdict === 'used'
+          ? `Your timed hover made the drive ${figureWords(hover.lesson.factor, 2)} times as good as that; the figures follow it.`
+          : ''}{' '}
         Sources disagree on how thrust follows the stick, so both throttles are given. Calm air,
         standing still; wind and turns cost more.
       </p>

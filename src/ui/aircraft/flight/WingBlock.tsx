@@ -1,19 +1,21 @@
-import type { WingSetup } from '../../../core/model/aircraft.ts'
+import type { FlightSetup, WingSetup } from '../../../core/model/aircraft.ts'
 import type { Range } from '../../../core/model/figures.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { wingLoading } from '../../../core/aircraft/flight/wing.ts'
 import { Facts } from '../Facts.tsx'
+import { CruiseFacts } from './CruiseFacts.tsx'
 import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
 
 interface WingBlockProps {
   readonly wing: WingSetup
+  readonly flight: FlightSetup | null
   readonly auwG: number
   /** 19 times in 20 the all-up weight ends in it. */
   readonly auwRangeG: Range
 }
 
 /** How heavily a plane sits on its wing. */
-export function WingBlock({ wing, auwG, auwRangeG }: WingBlockProps) {
+export function WingBlock({ wing, flight, auwG, auwRangeG }: WingBlockProps) {
   const loading = wingLoading(wing, auwG)
   if (loading === null)
     return <p className="hint">With a wing area and a mass the loading follows.</p>
@@ -38,9 +40,9 @@ export function WingBlock({ wing, auwG, auwRangeG }: WingBlockProps) {
         ]}
       />
       <p className="hint">
-        Level flight, lift coefficient 0.9 to 1.3 at the stall (common practice, no source). Flight
-        time of a plane is not reckoned here.
+        Level flight, lift coefficient 0.9 to 1.3 at the stall (common practice, no source).
       </p>
+      <CruiseFacts wing={wing} flight={flight} auwG={auwG} />
       <p className="caution">{FLIGHT_CAUTIONS.firstThrow}</p>
     </>
   )

@@ -1,8 +1,11 @@
 import { memo } from 'react'
 import { Button } from 'react-aria-components'
 import type { WingSetup } from '../../../core/model/aircraft.ts'
+import { DRAG_ESTIMATE } from '../../../core/aircraft/flight/cruise.ts'
+import { FLIGHT_LIMITS } from '../../../core/data/limits.ts'
 import { useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
+import { showNumber } from '../../show.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 
 /** What a plane flies on. */
@@ -40,6 +43,16 @@ export const WingFields = memo(function WingFields() {
           put({ meanChordMm })
         }}
       />
+      <Typed of={wing} name="spanMm" label="Span" unit="mm" step={1} digits={0} />
+      <Typed of={wing} name="cruiseMS" label="Cruise speed" unit="m/s" step={0.5} digits={1} />
+      <Typed
+        of={wing}
+        name="dragCoefficient"
+        label="Drag coefficient"
+        step={0.001}
+        digits={3}
+        hint={`Of the whole plane without lift, on its wing area. Empty: ${showNumber(DRAG_ESTIMATE.low, 3)} to ${showNumber(DRAG_ESTIMATE.high, 3)} (common practice, no source).`}
+      />
       <p className="hint">Where it balances along the chord stands under Balance.</p>
       <div className="button-line">
         <Button
@@ -54,3 +67,35 @@ export const WingFields = memo(function WingFields() {
     </>
   )
 })
+
+type LeftOut = 'spanMm' | 'cruiseMS' | 'dragCoefficient'
+
+interface TypedProps {
+  readonly of: WingSetup
+  readonly name: LeftOut
+  readonly label: string
+  readonly unit?: string
+  readonly step: number
+  readonly digits: number
+  readonly hint?: string
+}
+
+/** A number of the wing that may be left empty. */
+function Typed({ of: wing, name, ...box }: TypedProps) {
+  const putAircraft = usePutAircraft()
+  const { [name]: value, ...others } = wing
+  const { min, max } = FLIGHT_LIMITS[name]
+  return (
+    <NumberBox
+      {...box}
+      {...{ min, max }}
+      value={value ?? null}
+      onChange={(typed) => {
+        putAircraft({ wing: { ...wing, [name]: typed } }, 'change the wing')
+      }}
+      onEmpty={() => {
+        putAircraft({ wing: others }, 'change the wing')
+      }}
+    />
+  )
+}

@@ -13,10 +13,8 @@ interface ArmTableProps {
 export function ArmTable({ arms }: ArmTableProps) {
   const [first] = arms
   if (first === undefined) return null
-  const ringing = arms.flatMap(({ name, printedRings, cutRings }) => [
-    ...(printedRings ? [`${name} printed`] : []),
-    ...(cutRings ? [`${name} cut`] : []),
-  ])
+  const atTurn = ringing(arms, 'turn')
+  const atPass = ringing(arms, 'pass')
   return (
     <>
       <h3>Do the arms ring</h3>
@@ -49,12 +47,18 @@ export function ArmTable({ arms }: ArmTableProps) {
           ))}
         </tbody>
       </table>
-      <p className={ringing.length > 0 ? 'caution' : 'hint'}>
-        In hover a propeller turns {spanWords(first.turnHz, 'times a second', 0)}; its blades pass
-        two or three times as often.{' '}
-        {ringing.length > 0
-          ? `May ring with it: ${ringing.join(', ')}. Expect shake in the picture: a stiffer, shorter or softer-mounted arm moves it away.`
-          : 'No arm’s first bending lies within 15 % of that; throttling up still passes through it.'}
+      <p className={atTurn.length + atPass.length > 0 ? 'caution' : 'hint'}>
+        In hover a propeller turns {spanWords(first.turnHz, 'times a second', 0)}; its{' '}
+        {BLADE_WORDS[first.blades]} blades pass {spanWords(first.passHz, 'times', 0)}.{' '}
+        {atTurn.length > 0
+          ? `May ring with the turns, which a balanced propeller quietens: ${atTurn.join(', ')}. `
+          : ''}
+        {atPass.length > 0
+          ? `May ring with the passing blades, which balancing does not help: ${atPass.join(', ')}. `
+          : ''}
+        {atTurn.length + atPass.length > 0
+          ? 'Expect shake in the picture: a stiffer, shorter or softer-mounted arm moves it away.'
+          : 'No arm’s first bending lies within 15 % of either; throttling still passes through.'}
       </p>
       <p className="hint">
         As beams held firmly at one end, {figureWords(first.tipG, 0)} g of motor and propeller at
@@ -62,6 +66,16 @@ export function ArmTable({ arms }: ArmTableProps) {
       </p>
     </>
   )
+}
+
+const BLADE_WORDS = { 2: 'two', 3: 'three', 4: 'four' } as const
+
+/** Names of what may ring, printed or cut. */
+function ringing(arms: readonly ArmShake[], at: 'turn' | 'pass'): readonly string[] {
+  return arms.flatMap(({ name, printedRings, cutRings }) => [
+    ...(printedRings[at] ? [`${name} printed`] : []),
+    ...(cutRings[at] ? [`${name} cut`] : []),
+  ])
 }
 
 function HzCell({ hz }: { readonly hz: Range }) {

@@ -56,6 +56,24 @@ describe('the turn rate of a hovering propeller', () => {
     expect(60 * mid).toBeLessThan(11_000)
   })
 
+  /* One 5 inch propeller of three blades at light load: 10,346 rpm under 139 g (public test note). */
+  it('of three blades, 127 mm under 139 g, is 172.4 Hz within 5 %, two turn faster', () => {
+    const { low, mid, high } = hoverTurnHz(139, 127, 3)
+    expect(relative(mid, 172.4)).toBeLessThan(0.05)
+    expect(low).toBeLessThan(172.4)
+    expect(high).toBeGreaterThan(172.4)
+    expect(hoverTurnHz(139, 127, 2).mid).toBeCloseTo(188.8, 1)
+    expect(hoverTurnHz(139, 127, 4).mid).toBeLessThan(mid)
+  })
+
+  /* The same note: 416 g at 17,438 rpm and 783 g at 24,082 rpm. */
+  it.each([
+    [416, 17_438],
+    [783, 24_082],
+  ])('of three blades under %i g is %i rpm within 5 %%', (grams, rpm) => {
+    expect(relative(60 * hoverTurnHz(grams, 127, 3).mid, rpm)).toBeLessThan(0.05)
+  })
+
   it('brackets a measured row: 365.1 g at 4,590 rpm on 10 inch (Brandt and Selig, AIAA 2011-1255)', () => {
     const { low, mid, high } = hoverTurnHz(365.1, 254)
     expect(relative(mid, 4590 / 60)).toBeLessThan(0.005)
@@ -81,15 +99,22 @@ describe('an arm that shakes', () => {
     // 20 mm wide instead of 16 of the hand check: stiffer by 20/16, its own mass along.
     expect(shake.plateHz.mid).toBeGreaterThan(70)
     expect(shake.turnHz.mid).toBeCloseTo(159, 0)
-    expect([shake.printedRings, shake.cutRings, shake.typed]).toEqual([false, false, true])
+    expect(shake).toMatchObject({ blades: 2, typed: true })
+    expect(shake.printedRings).toEqual({ turn: false, pass: false })
+    expect(shake.cutRings).toEqual({ turn: false, pass: false })
   })
 
   it('short and stiff comes up to the turn rate, and that is said', () => {
     const shake = shakeOf(80)
     expect(shake.printedHz.mid).toBeGreaterThan(120)
-    expect(shake.printedRings).toBe(true)
-    // Stiffer still, it is past it.
-    expect(shakeOf(40).printedRings).toBe(false)
+    expect(shake.printedRings).toEqual({ turn: true, pass: false })
+    // Stiffer still, it is past it, and comes up to the blades.
+    expect(shakeOf(50).printedRings).toEqual({ turn: false, pass: true })
+  })
+
+  it('is asked at one and at blade passes a turn', () => {
+    const shake = shakeOf(150)
+    expect(shake.passHz.mid).toBeCloseTo(2 * shake.turnHz.mid, 9)
   })
 
   it('takes 85 % of its length where nobody typed one', () => {
