@@ -27,13 +27,28 @@ export function insertMass(spec: InsertSpec): HardwareMass {
 /** Where an insert sits. */
 export interface InsertSeat {
   readonly holeMm: number
-  /** Least outside diameter of the boss: a wall of 0.25 × the insert's diameter all round (secam-fixing.com gives 0.25–0.9). */
+  /** Least outside diameter of the boss for full pull-out. */
   readonly bossMm: number
+  /** Below this even setting it splits or bulges the boss: 0.25 × the insert's diameter all round (secam-fixing.com). */
+  readonly leastBossMm: number
   /** Least depth of a blind hole: 1 mm below the insert (secam-fixing.com). */
   readonly depthMm: number
 }
 
+/**
+ * Plastic round the insert, and how full it has to be there, for full pull-out: more than 2.4 mm gains nothing (TU Dresden,
+ * J. Manuf. Mater. Process. 2023, 7(1), 42, doi 10.3390/jmmp7010042).
+ */
+export const INSERT_WALL_MM = 2.4
+export const INSERT_INFILL_PCT = 70
+const LEAST_WALL_SHARE = 0.25
+
 export function insertSeat(size: MetricSize, lengthMm: number): InsertSeat {
   const { outerMm, holeMm } = INSERTS[size]
-  return { holeMm, bossMm: outerMm * (1 + 2 * 0.25), depthMm: lengthMm + 1 }
+  return {
+    holeMm,
+    bossMm: outerMm + 2 * INSERT_WALL_MM,
+    leastBossMm: outerMm * (1 + 2 * LEAST_WALL_SHARE),
+    depthMm: lengthMm + 1,
+  }
 }

@@ -1,3 +1,4 @@
+import type { Recipe } from '../../model/settings.ts'
 import type { MetricSize, NutStandard, ScrewStandard } from './types.ts'
 
 /** One thing the screw passes through, from the head on. */
@@ -5,6 +6,9 @@ export interface StackLayer {
   readonly name: string
   readonly thicknessMm: number
 }
+
+/** What of a recipe decides how an insert holds. */
+export type InsertPrint = Pick<Recipe, 'walls' | 'lineMm' | 'infillPct'>
 
 /** What the screw bites into. Boss and hole sizes are null where nobody measured them. */
 export type StackEnd =
@@ -15,6 +19,8 @@ export type StackEnd =
       readonly bossMm: number | null
       /** Depth of the hole the insert sits in; null for one that goes right through. */
       readonly holeDepthMm: number | null
+      /** How the part it sits in is printed; left out where nobody said. */
+      readonly print?: InsertPrint
     }
   | {
       readonly kind: 'plastic'
@@ -41,6 +47,7 @@ export type StackWarningCode =
   | 'shank-too-long'
   | 'too-long'
   | 'boss-too-thin'
+  | 'insert-in-open-infill'
   | 'hole-too-shallow'
   | 'nothing-stocked'
 

@@ -1,6 +1,7 @@
 import { stockedLengths, THREADS } from './data.ts'
-import { insertSeat } from './insert.ts'
+import { INSERT_INFILL_PCT, INSERT_WALL_MM, insertSeat } from './insert.ts'
 import { headOf, threadLengthMm } from './screw.ts'
+import type { MetricSize } from './types.ts'
 import type { Stack, StackAnswer, StackWarning, StackWarningCode } from './stack.ts'
 
 /** Boss outside diameter and hole depth in screw diameters (celofasteners.com/en/content/220; hkymould.com agrees on the boss). */
@@ -18,6 +19,7 @@ export function stackWarnings(stack: Stack, lengths: Lengths): readonly StackWar
     shankTooLong(stack, lengths),
     headTooDeep(stack),
     bossTooThin(stack),
+    insertInOpenInfill(stack),
     holeTooShallow(stack),
   ].filter((warning) => warning !== null)
 }
@@ -91,14 +93,42 @@ function bossTooThin(stack: Stack): StackWarning | null {
   const { end, size } = stack
   if (end.kind !== 'insert' && end.kind !== 'plastic') return null
   if (end.bossMm === null) return null
-  const leastMm =
-    end.kind === 'insert'
-      ? insertSeat(size, end.insertMm).bossMm
-      : PLASTIC_BOSS * THREADS[size].diameterMm
+  if (end.kind === 'insert') return insertBossTooThin(size, end.bossMm, end.insertMm)
+  const leastMm = PLASTIC_BOSS * THREADS[size].diameterMm
   if (end.bossMm >= leastMm - 1e-9) return null
   return warn(
     'boss-too-thin',
-    `Boss too thin: ${mm(end.bossMm)} mm across, an ${size} ${end.kind === 'insert' ? 'insert' : 'screw in plastic'} wants ${mm(leastMm)} mm or more. Thicken the boss.`,
+    `Boss too thin: ${mm(end.bossMm)} mm across, an ${size} screw in plastic wants ${mm(leastMm)} mm or more. Thicken the boss.`,
+  )
+}
+
+function insertBossTooThin(
+  size: MetricSize,
+  wideMm: number,
+  insertMm: number,
+): StackWarning | null {
+  const { bossMm, leastBossMm } = insertSeat(size, insertMm)
+  if (wideMm >= bossMm - 1e-9) return null
+  const why =
+    wideMm < leastBossMm - 1e-9
+      ? 'So thin it may split as the insert goes in.'
+      : 'The insert pulls out earlier.'
+  return warn(
+    'boss-too-thin',
+    `Boss too thin: ${mm(wideMm)} mm across, an ${size} insert wants ${mm(bossMm)} mm or more, ${INSERT_WALL_MM} mm of plastic all round. ${why} Thicken the boss.`,
+  )
+}
+
+/** Walls thinner than an insert wants leave it in the infill. */
+function insertInOpenInfill({ end }: Stack): StackWarning | null {
+  if (end.kind !== 'insert' || end.print === undefined) return null
+  const { walls, lineMm, infillPct } = end.print
+  const wallMm = walls * lineMm
+  if (wallMm >= INSERT_WALL_MM - 1e-9 || infillPct >= INSERT_INFILL_PCT) return null
+  const enough = Math.ceil(INSERT_WALL_MM / lineMm - 1e-9)
+  return warn(
+    'insert-in-open-infill',
+    `Insert in open infill: ${walls} walls are ${mm(wallMm)} mm, it wants ${INSERT_WALL_MM} mm of them or ${INSERT_INFILL_PCT} % infill round it, and the part has ${mm(infillPct)} %. Print it with ${enough} walls, or give the boss a zone of ${INSERT_INFILL_PCT} % or more.`,
   )
 }
 

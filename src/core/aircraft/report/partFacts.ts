@@ -14,6 +14,7 @@ export function partFacts(drawn: Mesh, scaleToMm: number, placed: Mesh): PartFac
       areaMm2: outline.areaMm2,
       cutLengthMm: outline.cutLengthMm,
       sheetMm: outline.sheetMm,
+      longDeg: outline.longDeg,
       crossing: outline.crossing,
     },
     moments: partMoments(drawn, scaleToMm),

@@ -19,9 +19,11 @@ export function seasonReport(
   bought: CarbonFrame | null,
 ): SeasonReport {
   const carbonSide = sides.bought ?? sides.cut
+  const cutPrice = (id: string): number | null =>
+    twins.find(({ partId }) => partId === id)?.twin?.cost ?? null
   const carbonPrice = (one: ReportPart): number | null => {
     if (bought !== null) return isSoft(one) ? null : setup.carbonPartPrice
-    return twins.find(({ partId }) => partId === one.part.id)?.twin?.cost ?? null
+    return cutPrice(one.part.id)
   }
   const lines = parts.map((one): SeasonPart => {
     const { id: partId, name, spares } = one.part
@@ -33,10 +35,11 @@ export function seasonReport(
   if (carbonSide === null) {
     return { printed: pair.printed, carbon: null, carbonFrame: null, breaks: null }
   }
+  const breaks = breakReport(setup, lines, first.mid, carbonSide.cost.mid)
   return {
     ...pair,
     carbonFrame: sides.bought === null ? 'cut' : 'bought',
-    breaks: breakReport(setup, lines, first.mid, carbonSide.cost.mid),
+    breaks: breaks && { ...breaks, cutPiece: bought === null ? null : cutPrice(breaks.partId) },
   }
 }
 
@@ -46,7 +49,7 @@ function breakReport(
   lines: readonly SeasonPart[],
   printedFirst: number,
   carbonFirst: number,
-): BreakReport | null {
+): Omit<BreakReport, 'cutPiece'> | null {
   const share = ({ partId }: SeasonPart): number => breakShare[partId] ?? 0
   const [worst] = lines
     .filter((line) => line.carbonPrice !== null && share(line) > 0)

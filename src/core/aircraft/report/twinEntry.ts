@@ -26,6 +26,6 @@ export function twinEntry(one: ReportPart, setup: TwinSetup): TwinEntry | null {
     return { ...entry, words: 'Flat, but soft on purpose: it stays printed.' }
   }
   const { layers } = census
-  const bendingNm = printedBendingNm(layers, part.recipe, material.youngsGPa.value, outline.areaMm2)
+  const bendingNm = printedBendingNm(layers, part.recipe, material.youngsGPa.value, outline)
   return { ...entry, twin: flatTwin({ partId, outline, bendingNm }, PLATES[setup.plate], setup) }
 }

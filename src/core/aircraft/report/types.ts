@@ -22,7 +22,10 @@ import type { FrameSides } from '../twin/sides.ts'
 /** What the aircraft needs of a mesh besides its census: a few dozen numbers, free to send from a worker. */
 export interface PartFacts {
   /** As the part lies on the bed, in mm; null where a cut half-way up meets nothing. */
-  readonly outline: Pick<PlateOutline, 'areaMm2' | 'cutLengthMm' | 'sheetMm' | 'crossing'> | null
+  readonly outline: Pick<
+    PlateOutline,
+    'areaMm2' | 'cutLengthMm' | 'sheetMm' | 'longDeg' | 'crossing'
+  > | null
   /** In the axes the part was drawn in, mm. */
   readonly moments: PartMoments
 }
@@ -73,6 +76,8 @@ export interface BreakReport {
   readonly name: string
   readonly printed: BreakCosts
   readonly carbon: BreakCosts
+  /** What one piece cut from plate costs, where the carbon piece is a bought one; null where it is that itself or stays printed. */
+  readonly cutPiece: number | null
   /** Least number of broken pieces from which on that frame has cost less; null for never. */
   readonly printedCheaperFrom: number | null
   readonly carbonCheaperFrom: number | null

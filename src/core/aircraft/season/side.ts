@@ -1,5 +1,6 @@
 import type { Range } from '../../model/figures.ts'
 import { addRanges, scaleRange } from '../../model/ranges.ts'
+import { firstBreakShares } from './firstBreak.ts'
 import { poissonAtMost, poissonBeyond, sparesFor } from './poisson.ts'
 import { seededRandom } from './random.ts'
 import { playSeasons } from './simulate.ts'
@@ -27,7 +28,7 @@ export interface LineOutcome {
   readonly runOut: number
   /** Spares with which that chance stays below 5 %. */
   readonly sparesWanted: number
-  /** Chance that this part is among what the first damaging crash breaks. */
+  /** Chance that this part is what breaks first; where a crash breaks several each counts its share, so that all sum to 1. */
   readonly firstToBreak: number
 }
 
@@ -66,6 +67,7 @@ export function seasonSide(
     spares: Math.floor(atLeast0(line.spares)),
   }))
   const damaging = 1 - usable.reduce((whole, line) => whole * (1 - line.breaksPerCrash), 1)
+  const first = firstBreakShares(usable.map((line) => line.breaksPerCrash))
   const perFlight = atLeast0(season.crashesPerFlight) * damaging
   const started = usable.reduce(
     (sum, line) => addRanges(sum, scaleRange(line.pieceCost, line.spares)),
@@ -78,7 +80,7 @@ export function seasonSide(
   return {
     crashes,
     lines: usable
-      .map((line) => outcomeOf(line, crashes, damaging))
+      .map((line, i) => outcomeOf(line, crashes, first[i] ?? 0))
       .toSorted((a, b) => b.firstToBreak - a.firstToBreak),
     flightsToFirst: perFlight > 0 ? 1 / perFlight : null,
     cost: around(
@@ -94,7 +96,7 @@ export function seasonSide(
   }
 }
 
-function outcomeOf(line: SeasonLine, crashes: number, damaging: number): LineOutcome {
+function outcomeOf(line: SeasonLine, crashes: number, firstToBreak: number): LineOutcome {
   const breaks = crashes * line.breaksPerCrash
   return {
     partId: line.partId,
@@ -102,7 +104,7 @@ function outcomeOf(line: SeasonLine, crashes: number, damaging: number): LineOut
     breaks,
     runOut: 1 - poissonAtMost(line.spares, breaks),
     sparesWanted: sparesFor(breaks),
-    firstToBreak: damaging > 0 ? line.breaksPerCrash / damaging : 0,
+    firstToBreak,
   }
 }
 

@@ -1,6 +1,7 @@
 import type { CensusLayers } from '../../model/census.ts'
 import type { Recipe } from '../../model/settings.ts'
 import { infillStiffnessAlong } from './infillStiffness.ts'
+import type { PlateOutline } from './outline.ts'
 
 /** What of the census a bending stiffness is made of. */
 export type BendingLayers = Pick<
@@ -8,9 +9,12 @@ export type BendingLayers = Pick<
   'count' | 'heightMm' | 'wallMm2' | 'skinMm2' | 'roomMm2'
 >
 
+/** Infill lines lie at this angle to the bed's sides, and across it (common practice, no source). */
+const LINES_DEG = 45
+
 /**
  * Bending stiffness of a printed part that lies flat, loaded from above, in N·m² per metre of width (GPa·mm³ is the same),
- * its width being the mean width of `outlineAreaMm2`.
+ * its width being the mean width of the outline, bent along the outline's longer side.
  *
  * Each layer is a strip as wide as its plastic: walls and skins count whole, infill by its own stiffness. The strips are
  * summed about their common neutral axis (transformed section; Gere and Timoshenko, Mechanics of Materials). For a box with
@@ -21,9 +25,9 @@ export function printedBendingNm(
   layers: BendingLayers,
   recipe: Pick<Recipe, 'pattern' | 'infillPct'>,
   youngsGPa: number,
-  outlineAreaMm2: number,
+  { areaMm2: outlineAreaMm2, longDeg }: Pick<PlateOutline, 'areaMm2' | 'longDeg'>,
 ): number {
-  const core = infillStiffnessAlong(recipe.pattern, recipe.infillPct / 100)
+  const core = infillStiffnessAlong(recipe.pattern, recipe.infillPct / 100, longDeg - LINES_DEG)
   let area = 0
   let first = 0
   let second = 0

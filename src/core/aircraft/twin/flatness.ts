@@ -43,7 +43,11 @@ export function flatness(census: Pick<Census, 'layers' | 'heightMm'>): Flatness 
     kind: 'no',
     words:
       slim > BAR_SLIM
-        ? `Too tall for a plate as it lies: ${heightMm.toFixed(0)} mm.`
+        ? `Too stout for a plate as it lies: ${mm(heightMm)} mm high over an outline as large as a square of ${mm(Math.sqrt(middle))} mm.`
         : `Not flat: its layers differ by ${percent} % in area.`,
   }
+}
+
+function mm(value: number): string {
+  return String(Number(value.toFixed(value < 10 ? 1 : 0)))
 }

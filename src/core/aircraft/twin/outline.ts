@@ -32,6 +32,8 @@ export interface PlateOutline {
   readonly maxMm: readonly [x: number, y: number]
   /** Smallest rectangle it fits in, turned as need be: longer side, shorter side. */
   readonly sheetMm: readonly [long: number, short: number]
+  /** Direction of its longer side against x, 0 to 180. */
+  readonly longDeg: number
   /** Bodies overlap in the cut, so its lines cross; unite them before cutting. */
   readonly crossing: boolean
 }
@@ -63,6 +65,7 @@ export function plateOutline(mesh: Mesh): PlateOutline | null {
       : contourOf(points, signedMm2, lengthMm),
   )
   const box = boundsOf(outline.points)
+  const sheet = leastRectangle(outline.points)
   const merged = scanUnion(outline, box)
   return {
     contours,
@@ -71,7 +74,8 @@ export function plateOutline(mesh: Mesh): PlateOutline | null {
     cutLengthMm: contours.reduce((sum, contour) => sum + contour.lengthMm, 0),
     minMm: box.min,
     maxMm: box.max,
-    sheetMm: leastRectangle(outline.points),
+    sheetMm: sheet.sidesMm,
+    longDeg: sheet.longDeg,
     crossing: merged !== null,
   }
 }

@@ -1,12 +1,19 @@
 type Point = readonly [x: number, y: number]
 
+/** The smallest rectangle round something flat. */
+export interface LeastRectangle {
+  readonly sidesMm: readonly [long: number, short: number]
+  /** Of the longer side against x, 0 to 180. */
+  readonly longDeg: number
+}
+
 /**
- * Sides of the smallest rectangle round points (x, y, stride 2), longer first. One of its sides lies on a side of the
- * convex hull (Freeman and Shapira, Communications of the ACM 18, 1975, 409–413), so each hull side is tried.
+ * The smallest rectangle round points (x, y, stride 2, mm). One of its sides lies on a side of the convex hull (Freeman and
+ * Shapira, Communications of the ACM 18, 1975, 409–413), so each hull side is tried.
  */
-export function leastRectangle(points: Float64Array): readonly [long: number, short: number] {
+export function leastRectangle(points: Float64Array): LeastRectangle {
   const hull = convexHull(points)
-  let best: readonly [number, number] = [0, 0]
+  let best: LeastRectangle = { sidesMm: [0, 0], longDeg: 0 }
   let least = Infinity
   hull.forEach(([x, y], i) => {
     const [nextX, nextY] = hull[(i + 1) % hull.length] ?? [x, y]
@@ -15,10 +22,15 @@ export function leastRectangle(points: Float64Array): readonly [long: number, sh
     const sides = extent(hull, (nextX - x) / length, (nextY - y) / length)
     if (sides[0] * sides[1] < least) {
       least = sides[0] * sides[1]
-      best = sides
+      const sideDeg = (Math.atan2(nextY - y, nextX - x) * 180) / Math.PI
+      const isLong = sides[0] >= sides[1]
+      best = {
+        sidesMm: isLong ? sides : [sides[1], sides[0]],
+        longDeg: (sideDeg + (isLong ? 0 : 90) + 360) % 180,
+      }
     }
   })
-  return best[0] >= best[1] ? best : [best[1], best[0]]
+  return best
 }
 
 /** Extent along the direction (u, v) and across it. */

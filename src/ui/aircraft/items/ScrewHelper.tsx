@@ -1,11 +1,13 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Item } from '../../../core/model/aircraft.ts'
+import type { Part } from '../../../core/model/frame.ts'
 import { catalogueItem, nutSizes, screwSizes } from '../../../core/aircraft/hardware/catalogue.ts'
 import { INSERTS } from '../../../core/aircraft/hardware/data.ts'
-import type { StackEnd, StackLayer } from '../../../core/aircraft/hardware/stack.ts'
+import type { InsertPrint, StackEnd, StackLayer } from '../../../core/aircraft/hardware/stack.ts'
 import { stackUp } from '../../../core/aircraft/hardware/stackUp.ts'
 import type { MetricSize, ScrewStandard } from '../../../core/aircraft/hardware/types.ts'
+import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber } from '../../show.ts'
@@ -26,6 +28,7 @@ const HEADS: readonly { readonly id: ScrewStandard; readonly name: string }[] = 
   { id: 'ISO 7380-1', name: 'Button head' },
   { id: 'ISO 10642', name: 'Countersunk' },
 ]
+const NO_PART = ''
 /** With a number that stays, so that fields keep theirs. */
 type NumberedLayer = StackLayer & { readonly id: number }
 
@@ -49,7 +52,10 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
       ? screwSizes(standard).filter((size) => nutSizes(endId).includes(size))
       : screwSizes(standard)
   const size = sizes.includes(wantedSize) ? wantedSize : (sizes[0] ?? 'M3')
-  const end = endOf(endId, size, bossMm, depthMm)
+  const parts = useAppState((state) => state.frame.parts)
+  const [partId, setPartId] = useState(NO_PART)
+  const part = parts.find(({ id }) => id === partId)
+  const end = endOf(endId, size, bossMm, depthMm, part)
   const answer = stackUp({ standard, size, layers, washers, end, lengthMm: null })
   const { lengthMm } = answer
   const putLayer = (layer: NumberedLayer) => {
@@ -85,6 +91,18 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
             unit="mm"
             hint="0 where you have not measured it."
             onChange={setBossMm}
+          />
+        ) : null}
+        {endId === 'insert' && parts.length > 0 ? (
+          <Choice
+            label="Set into"
+            value={part?.id ?? NO_PART}
+            options={[
+              { id: NO_PART, name: 'no part named' },
+              ...parts.map(({ id, name }) => ({ id, name })),
+            ]}
+            hint="Its walls and infill decide how the insert holds."
+            onChange={setPartId}
           />
         ) : null}
         {endId === 'motor' || endId === 'plastic' || endId === 'insert' ? (
@@ -213,7 +231,13 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
   )
 }
 
-function endOf(id: EndId, size: MetricSize, bossMm: number, depthMm: number): StackEnd {
+function endOf(
+  id: EndId,
+  size: MetricSize,
+  bossMm: number,
+  depthMm: number,
+  part: Part | undefined,
+): StackEnd {
   const boss = bossMm > 0 ? bossMm : null
   const depth = depthMm > 0 ? depthMm : null
   switch (id) {
@@ -221,10 +245,22 @@ function endOf(id: EndId, size: MetricSize, bossMm: number, depthMm: number): St
     case 'ISO 7040':
       return { kind: 'nut', standard: id }
     case 'insert':
-      return { kind: 'insert', insertMm: INSERTS[size].lengthMm, bossMm: boss, holeDepthMm: depth }
+      return {
+        kind: 'insert',
+        insertMm: INSERTS[size].lengthMm,
+        bossMm: boss,
+        holeDepthMm: depth,
+        ...(part === undefined ? {} : { print: printOf(part) }),
+      }
     case 'plastic':
       return { kind: 'plastic', bossMm: boss, holeDepthMm: depth }
     case 'motor':
       return { kind: 'motor', depthMm }
   }
+}
+
+/** A zone is taken to lie round the insert: that is what it is drawn for. */
+function printOf({ recipe, zone }: Part): InsertPrint {
+  const { walls, lineMm, infillPct, zonePct } = recipe
+  return { walls, lineMm, infillPct: zone === null ? infillPct : Math.max(infillPct, zonePct) }
 }

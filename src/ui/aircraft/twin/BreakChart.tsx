@@ -109,8 +109,12 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         </text>
       </svg>
       <p className="hint">
-        A printed piece costs {formatMoney(printed.perBreak, currency)}, a carbon one{' '}
-        {formatMoney(carbon.perBreak, currency)}.
+        A printed piece costs {formatMoney(printed.perBreak, currency)},{' '}
+        {frame === 'bought' ? 'a bought carbon one' : 'one cut from plate'}{' '}
+        {formatMoney(carbon.perBreak, currency)}
+        {breaks.cutPiece === null
+          ? '.'
+          : `, the price typed below: with a bought frame its spares are bought too. Cut from plate it would be ${formatMoney(breaks.cutPiece, currency)}, as the table below has it.`}
       </p>
     </figure>
   )

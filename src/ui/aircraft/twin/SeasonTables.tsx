@@ -102,6 +102,7 @@ export function SeasonTables({ season, currency }: SeasonTablesProps) {
         </tbody>
       </table>
       <p className="hint">
+        Breaks first adds up to 100 %: where one crash breaks several parts, each counts its share.{' '}
         {figureWords(season.printed.crashes, 1)} crashes to expect, at random (Poisson). The band
         holds nine seasons in ten. Spares wanted keep running out below 5 %.
       </p>

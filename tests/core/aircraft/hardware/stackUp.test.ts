@@ -118,16 +118,37 @@ describe('stackUp into an insert', () => {
     end: { kind: 'insert', insertMm: 5.7, bossMm, holeDepthMm },
   })
 
-  // Boss 4.4 + 2 × 0.25 × 4.4 = 6.6 mm, depth 5.7 + 1 mm: secam-fixing.com.
-  it('wants a 6.6 mm boss and a 6.7 mm hole for M3 × 5.7', () => {
-    expect(codes(insert(6.5, 7))).toEqual(['boss-too-thin'])
-    expect(codes(insert(6.6, 7))).toEqual([])
-    expect(codes(insert(6.6, 6.6))).toEqual(['hole-too-shallow'])
-    expect(codes(insert(6.6, 6.7))).toEqual([])
+  // Boss 4.4 + 2 × 2.4 = 9.2 mm: TU Dresden, J. Manuf. Mater. Process. 2023, 7(1), 42. Depth 5.7 + 1 mm: secam-fixing.com.
+  it('wants a 9.2 mm boss and a 6.7 mm hole for M3 × 5.7', () => {
+    expect(codes(insert(6.6, 7))).toEqual(['boss-too-thin'])
+    expect(codes(insert(9.1, 7))).toEqual(['boss-too-thin'])
+    expect(codes(insert(9.2, 7))).toEqual([])
+    expect(codes(insert(9.2, 6.6))).toEqual(['hole-too-shallow'])
+    expect(codes(insert(9.2, 6.7))).toEqual([])
+  })
+
+  it('says that a boss below 6.6 mm may split', () => {
+    const text = (bossMm: number) => stackUp(insert(bossMm, 7)).warnings[0]?.text
+    expect(text(6.5)).toContain('split')
+    expect(text(6.6)).not.toContain('split')
+    expect(text(6.6)).toContain('9.2 mm')
+  })
+
+  /* The same study: at least 70 % infill near the hole, where there is less than 2.4 mm of solid plastic round it. */
+  it.each([
+    [4, 0.4, 30, ['insert-in-open-infill']],
+    [6, 0.4, 30, []],
+    [2, 0.4, 70, []],
+    [2, 0.4, 69, ['insert-in-open-infill']],
+    [4, 0.6, 10, []],
+  ])('in %i walls of %f mm with %i %% infill: %j', (walls, lineMm, infillPct, found) => {
+    const { end, ...rest } = insert(9.2, 7)
+    const printed = { ...end, print: { walls, lineMm, infillPct } } as Stack['end']
+    expect(codes({ ...rest, end: printed })).toEqual(found)
   })
 
   it('takes a screw that grips and does not bottom out', () => {
-    const answer = stackUp(insert(7, 7))
+    const answer = stackUp(insert(9.2, 7))
     expect(answer.lengthMm).toBe(5)
     expect(answer.engagementMm).toBe(3)
     expect(answer.mostMm).toBe(9)

@@ -37,7 +37,7 @@ describe('a season on one frame', () => {
   it('puts first what breaks first, and says after how many flights', () => {
     expect(side.lines.map(({ partId }) => partId)).toEqual(['arm', 'boom'])
     const damaging = 1 - 0.6 * 0.85
-    expect(side.lines[0]?.firstToBreak).toBeCloseTo(0.4 / damaging, 12)
+    expect(side.lines[0]?.firstToBreak).toBeCloseTo((0.4 * 0.85 + 0.06 / 2) / damaging, 12)
     expect(side.flightsToFirst).toBeCloseTo(1 / (0.1 * damaging), 12)
   })
 

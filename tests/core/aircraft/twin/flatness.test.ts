@@ -38,4 +38,10 @@ describe('flatness', () => {
   ])('does not take %s for one', (_, mesh) => {
     expect(flatness(censusOf(mesh)).kind).toBe('no')
   })
+  it('tells what a part is too tall for: a peg 1 mm high on a foot of 2 × 2 mm', () => {
+    const { kind, words } = flatness(censusOf(box(2, 2, 1)))
+    expect(kind).toBe('no')
+    expect(words).toContain('1 mm high')
+    expect(words).toContain('square of 2 mm')
+  })
 })

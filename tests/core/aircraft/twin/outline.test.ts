@@ -88,7 +88,8 @@ describe('plate outline', () => {
   })
 
   it('finds the smallest rectangle of a plate drawn askew', () => {
-    const { sheetMm, areaMm2 } = outlineOf(rotate(box(100, 20, 4), [0, 0, 33]))
+    const { sheetMm, longDeg, areaMm2 } = outlineOf(rotate(box(100, 20, 4), [0, 0, 33]))
+    expect(longDeg).toBeCloseTo(33, 6)
     expect(sheetMm[0]).toBeCloseTo(100, 6)
     expect(sheetMm[1]).toBeCloseTo(20, 6)
     expect(areaMm2).toBeCloseTo(2000, 6)
