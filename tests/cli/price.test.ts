@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { PACKING_MID } from '../../src/core/doubt/factors.ts'
 import type { PriceReport, PricedPart } from '../../src/cli/report.ts'
 import { box, prism, scale, specimenOutline } from '../support/meshes.ts'
 import { write3mf, writeStlBinary } from '../support/writeMesh.ts'
@@ -80,8 +81,9 @@ describe('price --json', { timeout: 60_000 }, () => {
     within(part.wallMm3, (400 - inside) * 20)
     within(part.skinMm3, inside * 1.6)
     within(part.infillMm3, inside * 18.4)
-    within(part.massG.mid, 9.92)
-    within(part.filamentM, 8000 / 2405.28)
+    // Solid all through, so all of it is packed.
+    within(part.massG.mid, 9.92 * PACKING_MID)
+    within(part.filamentM, (8000 * PACKING_MID) / 2405.28)
     expect(part.massG.low).toBeLessThan(part.massG.mid)
     expect(part.cost.high).toBeGreaterThan(part.cost.mid)
     expect(part.cost.currency).toMatch(/^[A-Z]{3}$/)
@@ -101,7 +103,9 @@ describe('price --json', { timeout: 60_000 }, () => {
     const sum = part.wallMm3 + part.skinMm3 + part.infillMm3 + part.supportMm3 + part.brimMm3
     expect(part.depositMm3).toBeCloseTo(sum, 6)
     const kept = part.wallMm3 + part.skinMm3 + part.infillMm3
-    expect(part.massG.mid).toBeCloseTo((kept * 1.24) / 1000, 6)
+    const packed = part.wallMm3 + part.skinMm3 + 0.3 * part.infillMm3
+    const plastic = kept - (1 - PACKING_MID) * packed
+    expect(part.massG.mid).toBeCloseTo((plastic * 1.24) / 1000, 6)
   })
 
   it('prices the good files, reports the bad ones and exits with 1', async () => {

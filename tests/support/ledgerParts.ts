@@ -11,6 +11,9 @@ export function materialOf(id: string): Material {
   return found
 }
 
+const SURE = { shared: [], own: 0 }
+export const NO_DOUBT = { mass: SURE, spool: SURE, filament: SURE, time: SURE, cost: SURE }
+
 /** A printed part of a given mass with the spread the figures give it; its count alone is off by `countShare`. */
 export function printedPart(
   id: string,
@@ -36,6 +39,7 @@ export function printedPart(
     filamentM: none,
     cost: { ...none, mid: massG / 50, filament: massG / 50, electricity: 0, wear: 0, failures: 0 },
     timeS: none,
+    doubt: NO_DOUBT,
   }
   return { id, name: id, quantity, material, figures }
 }

@@ -29,7 +29,10 @@ export interface LineForms {
   readonly next: Form | null
 }
 
-/** One standard deviation of a mishap, in masses of the line: enough for any reading to be its own. */
+/**
+ * One standard deviation of a mishap, in masses of the line: enough for any reading to be its
+ * own.
+ */
 const ANY_SIZE = 10
 
 /**
@@ -58,7 +61,10 @@ export function lineForms(
   return { flying: add(flying), observed, next: left > 0 ? nextPiece(line, left) : null }
 }
 
-/** The scatter of `left` pieces together is one error; a single one of them has its share of it, and a rest of its own. */
+/**
+ * The scatter of `left` pieces together is one error; a single one of them has its share of it,
+ * and a rest of its own.
+ */
 function nextPiece(line: DoubtLine, left: number): Form {
   const { id, each, scatter } = line
   const sigma = scatter * each

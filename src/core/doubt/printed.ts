@@ -1,6 +1,6 @@
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material } from '../model/figures.ts'
-import { firstLayerError, layingErrors, spoolErrors } from './factors.ts'
+import { firstLayerError, layingErrors, spoolErrors, supportError } from './factors.ts'
 
 /** Of what a part's plastic consists, as far as its errors differ by it. */
 export interface PartShares {
@@ -29,4 +29,24 @@ export function printedDoubt(
     ],
     own: count / 2,
   }
+}
+
+/**
+ * How far what a print takes off the spool may be off: the kept part as it is, and of the
+ * `removed` share of it (support and brim) the `support` share by its own rule.
+ */
+export function spoolDoubt(
+  kept: FigureDoubt,
+  printerId: string,
+  removed: number,
+  support: number,
+): FigureDoubt {
+  const own = kept.own * (1 - removed)
+  return { shared: [...kept.shared, supportError(printerId, support)], own }
+}
+
+/** The same of filament by length, which does not know how dense or how thick it is. */
+export function lengthDoubt({ shared, own }: FigureDoubt, material: Material): FigureDoubt {
+  const ofSpool = new Set(spoolErrors(material).map(({ id }) => id))
+  return { shared: shared.filter(({ id }) => !ofSpool.has(id)), own }
 }

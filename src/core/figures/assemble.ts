@@ -1,19 +1,26 @@
+import { lengthDoubt, printedDoubt, spoolDoubt } from '../doubt/printed.ts'
+import { rangeOfFigure } from '../doubt/figureDoubt.ts'
+import type { FigureDoubt } from '../model/doubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
 import type { Deposit } from './deposit.ts'
 import { costOf } from './cost.ts'
 import { filamentLengthM } from './filament.ts'
-import { massOfG, plasticSpreads } from './mass.ts'
-import { combineSpreads, rangeAbout } from './spread.ts'
-import type { Spread } from './spread.ts'
+import { massOfG, plasticMm3 } from './mass.ts'
+
+/** Hours, s, and how far they may be off. */
+export interface TimeFigure extends Range {
+  readonly doubt: FigureDoubt
+}
 
 /**
- * Figures from laid volumes. `countSpreads` are the errors of the volumes themselves; the errors of the plastic are added
- * here, in quadrature. Metres are what the printer pushes, so density, diameter and oversize do not widen them.
+ * Figures from laid volumes. `count` is how far the volumes themselves may be off, as a share that
+ * holds 95 % of cases; the errors of plastic and printer are added here. Metres are what the
+ * printer pushes, so density and diameter do not widen them.
  */
 export function assembleFigures(
   deposit: Deposit,
-  countSpreads: readonly Spread[],
-  timeS: Range,
+  count: number,
+  time: TimeFigure,
   material: Material,
   printer: Printer,
   prices: Prices,
@@ -22,9 +29,29 @@ export function assembleFigures(
   const solidMm3 = wallMm3 + skinMm3
   const keptMm3 = solidMm3 + infillMm3
   const depositMm3 = keptMm3 + supportMm3 + brimMm3
-  const spread = combineSpreads([...plasticSpreads(material), ...countSpreads])
-  const spoolG = rangeAbout(massOfG(depositMm3, material), spread)
-  const pushedM = filamentLengthM(depositMm3 * material.flow, material.diameterMm)
+  const share = (mm3: number): number => (keptMm3 > 0 ? mm3 / keptMm3 : 0)
+  const shares = {
+    packed: share(deposit.packedMm3),
+    firstLayer: share(deposit.firstMm3),
+    habits: [],
+    count,
+  }
+  const removed = depositMm3 > 0 ? (supportMm3 + brimMm3) / depositMm3 : 0
+  const support = depositMm3 > 0 ? supportMm3 / depositMm3 : 0
+  const mass = printedDoubt(material, printer.id, shares)
+  const spool = spoolDoubt(mass, printer.id, removed, support)
+  const filament = lengthDoubt(spool, material)
+  const keptPlasticMm3 = plasticMm3(keptMm3, shares.packed, material)
+  const allPlasticMm3 = keptPlasticMm3 + plasticMm3(supportMm3 + brimMm3, 0, material)
+  const spoolG = massOfG(allPlasticMm3, material)
+  const { doubt: costDoubt, ...cost } = costOf(
+    spoolG,
+    time.mid,
+    { spool, time: time.doubt },
+    material,
+    printer,
+    prices,
+  )
   return {
     depositMm3,
     wallMm3,
@@ -34,10 +61,11 @@ export function assembleFigures(
     supportMm3,
     brimMm3,
     solidShare: keptMm3 > 0 ? solidMm3 / keptMm3 : 1,
-    massG: rangeAbout(massOfG(keptMm3, material), spread),
-    spoolG,
-    filamentM: rangeAbout(pushedM, combineSpreads(countSpreads)),
-    cost: costOf(spoolG, timeS, material, printer, prices),
-    timeS,
+    massG: rangeOfFigure(massOfG(keptPlasticMm3, material), mass),
+    spoolG: rangeOfFigure(spoolG, spool),
+    filamentM: rangeOfFigure(filamentLengthM(allPlasticMm3, material.diameterMm), filament),
+    cost,
+    timeS: { low: time.low, mid: time.mid, high: time.high },
+    doubt: { mass, spool, filament, time: time.doubt, cost: costDoubt },
   }
 }

@@ -1,4 +1,6 @@
-import type { CostRange, Material, Prices, Printer, Range } from '../model/figures.ts'
+import { mixDoubts, rangeOfFigure } from '../doubt/figureDoubt.ts'
+import type { FigureDoubt } from '../model/doubt.ts'
+import type { CostRange, Material, Prices, Printer } from '../model/figures.ts'
 
 /** Where the money of one piece goes. */
 interface CostLines {
@@ -8,21 +10,33 @@ interface CostLines {
   readonly failures: number
 }
 
+/** Cost of one piece with what it may be off by. */
+interface CostFigure extends CostRange {
+  readonly doubt: FigureDoubt
+}
+
 /**
- * Cost of one piece: filament off the spool with its waste, electricity, wear of the printer, and the share of prints that
- * fail: if a share p fails, 1/(1 − p) prints are paid for each good one. Low and high take mass and hours both at their low
- * and both at their high end. Prices count as given.
+ * Cost of one piece: filament off the spool with its waste, electricity, wear of the printer, and
+ * the share of prints that fail: if a share p fails, 1/(1 − p) prints are paid for each good one.
+ * Its doubt is that of the grams for the filament and that of the hours for the rest; what fails
+ * is of both. Prices count as given.
  */
 export function costOf(
-  spoolG: Range,
-  timeS: Range,
+  spoolG: number,
+  timeS: number,
+  doubt: { readonly spool: FigureDoubt; readonly time: FigureDoubt },
   material: Material,
   printer: Printer,
   prices: Prices,
-): CostRange {
-  const at = (end: keyof Range): CostLines =>
-    costLines(spoolG[end], timeS[end], material, printer, prices)
-  return { low: sum(at('low')), mid: sum(at('mid')), high: sum(at('high')), ...at('mid') }
+): CostFigure {
+  const lines = costLines(spoolG, timeS, material, printer, prices)
+  const once = lines.filament + lines.electricity + lines.wear
+  const filamentShare = once > 0 ? lines.filament / once : 0
+  const mixed = mixDoubts([
+    { share: filamentShare, doubt: doubt.spool },
+    { share: once > 0 ? 1 - filamentShare : 0, doubt: doubt.time },
+  ])
+  return { ...rangeOfFigure(once + lines.failures, mixed), ...lines, doubt: mixed }
 }
 
 function costLines(
@@ -43,8 +57,4 @@ function costLines(
     wear,
     failures: (filament + electricity + wear) * (1 / (1 - failing) - 1),
   }
-}
-
-function sum(lines: CostLines): number {
-  return lines.filament + lines.electricity + lines.wear + lines.failures
 }

@@ -7,6 +7,10 @@ export interface Deposit {
   readonly wallMm3: number
   readonly skinMm3: number
   readonly infillMm3: number
+  /** Of walls, skins and infill, what lies line beside line. */
+  readonly packedMm3: number
+  /** Of walls and skins, what lies in the first layer. */
+  readonly firstMm3: number
   /** The part of `infillMm3` that lies in turns. */
   readonly turnMm3: number
   readonly supportMm3: number
@@ -16,7 +20,10 @@ export interface Deposit {
 /** How much of a support column is plastic (common practice, no source). */
 export const SUPPORT_SHARE = 0.15
 
-/** Adds up what the layers hold under a recipe whose geometry settings are those of the census. */
+/**
+ * Adds up what the layers hold under a recipe whose geometry settings are those of the census.
+ * Of sparse infill its own share is taken to lie line beside line: all of it at 100 %.
+ */
 export function depositOf(census: Census, recipe: Recipe): Deposit {
   const { layers } = census
   let infillMm3 = 0
@@ -29,9 +36,13 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
     turnMm3 += turnMm * beadMm2
   }
   const zone = census.zone ? depositOf(census.zone, zoneRecipe(recipe)) : null
+  const solidMm3 = census.wallMm3 + census.skinMm3
+  const touching = Math.min(1, recipe.infillPct / 100)
   return {
     wallMm3: census.wallMm3,
     skinMm3: census.skinMm3,
+    packedMm3: solidMm3 + touching * infillMm3 + (zone?.packedMm3 ?? 0),
+    firstMm3: ((layers.wallMm2[0] ?? 0) + (layers.skinMm2[0] ?? 0)) * (layers.heightMm[0] ?? 0),
     infillMm3: infillMm3 + (zone?.infillMm3 ?? 0),
     turnMm3: turnMm3 + (zone?.turnMm3 ?? 0),
     supportMm3: census.supportMm3 * SUPPORT_SHARE,

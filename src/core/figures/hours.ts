@@ -1,6 +1,9 @@
+import { clockDoubt } from '../doubt/factors.ts'
+import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { Census } from '../model/census.ts'
-import type { Material, Printer, Range } from '../model/figures.ts'
+import type { Material, Printer } from '../model/figures.ts'
 import type { Recipe } from '../model/settings.ts'
+import { ZERO_RANGE } from '../model/ranges.ts'
 import type { TravelTable } from '../model/moves.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
@@ -9,15 +12,7 @@ import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
 import { atSpacing, hopCount, lapTime, travelTime, zigzagTime } from './motion.ts'
-import { rangeAbout } from './spread.ts'
-
-/**
- * What is claimed before and after the user's clock was heard. Published build-time models with fitted motion come within
- * 8.5 % (G. Medina-Sanchez et al., Materials 2019, 12(23), 3982, doi 10.3390/ma12233982); one that knows the machine only by
- * its class should not claim better than 15 %.
- */
-const SPREAD_UNTIMED = 0.15
-const SPREAD_TIMED = 0.085
+import type { TimeFigure } from './assemble.ts'
 
 /** One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed. */
 interface Kind {
@@ -41,9 +36,10 @@ export function printTime(
   recipe: Recipe,
   material: Material,
   printer: Printer,
-): Range {
+): TimeFigure {
   const { layers } = census
-  if (layers.count === 0) return { low: 0, mid: 0, high: 0 }
+  const doubt = doubtMore(clockDoubt(printer), census.doubtfulShare + census.coarseShare)
+  if (layers.count === 0) return { ...ZERO_RANGE, doubt }
   const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
   addLines(census, recipe, material, printer, layerS)
   addTravels(census, recipe, printer, layerS)
@@ -53,15 +49,8 @@ export function printTime(
   }
   let timeS = 0
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
-  const factor = printer.clockFactor ?? 1
-  const spread =
-    (printer.clockFactor === null ? SPREAD_UNTIMED : SPREAD_TIMED) +
-    census.doubtfulShare +
-    census.coarseShare
-  return rangeAbout((timeS + printer.startS) * factor, {
-    low: Math.min(1, spread),
-    high: spread,
-  })
+  const mid = (timeS + printer.startS) * (printer.clockFactor ?? 1)
+  return { ...rangeOfFigure(mid, doubt), doubt }
 }
 
 /** Adds the lines of every kind. */

@@ -4,7 +4,7 @@ import type { Recipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
 import { depositOf } from './deposit.ts'
 import { printTime } from './hours.ts'
-import { INFILL_MODEL } from './mass.ts'
+import { INFILL_MODEL, SOLID_MODEL } from './mass.ts'
 
 /**
  * The figures of one piece, from its counted layers. The recipe's geometry settings must be those the census was taken
@@ -19,14 +19,12 @@ export function partFigures(
 ): PartFigures {
   const deposit = depositOf(census, recipe)
   const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
-  const infillError = keptMm3 > 0 ? (INFILL_MODEL * deposit.infillMm3) / keptMm3 : 0
-  const countSpreads = [
-    { low: infillError, high: infillError },
-    {
-      low: census.doubtfulShare + census.coarseShare,
-      high: census.doubtfulShare + census.coarseShare,
-    },
-  ]
-  const timeS = printTime(census, recipe, material, printer)
-  return assembleFigures(deposit, countSpreads, timeS, material, printer, prices)
+  const infill = keptMm3 > 0 ? deposit.infillMm3 / keptMm3 : 0
+  const count = Math.hypot(
+    SOLID_MODEL * (1 - infill),
+    INFILL_MODEL * infill,
+    census.doubtfulShare + census.coarseShare,
+  )
+  const time = printTime(census, recipe, material, printer)
+  return assembleFigures(deposit, count, time, material, printer, prices)
 }

@@ -1,3 +1,5 @@
+import { clockDoubt } from '../doubt/factors.ts'
+import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
 import type { Recipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
@@ -43,8 +45,7 @@ export function roughFigures(
   const low = laidAt(ballShell(depthAt(Math.min(wallMm, skinMm))))
   const high = laidAt(plateShell(depthAt(Math.max(wallMm, skinMm))))
   const shape = share < 1 ? SHAPE_ERROR * (1 - share) : 0
-  const shapeSpread = { low: shape, high: shape }
-  const spread = mid > 0 ? { low: 1 - low / mid, high: high / mid - 1 } : { low: 0, high: 0 }
+  const count = Math.hypot(reachOf({ low, mid, high }), shape)
 
   const wallPart = wallMm + skinMm > 0 ? wallMm / (wallMm + skinMm) : 1
   const solidMm3 = volumeMm3 * shell
@@ -53,12 +54,21 @@ export function roughFigures(
     wallMm3: solidMm3 * wallPart,
     skinMm3: solidMm3 * (1 - wallPart),
     infillMm3,
+    packedMm3: solidMm3 + share * infillMm3,
+    firstMm3: 0,
     turnMm3: share < 1 ? infillMm3 * TURN_SHARE : 0,
     supportMm3: 0,
     brimMm3: 0,
   }
   const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)
-  return assembleFigures(deposit, [spread, shapeSpread], timeS, material, printer, prices)
+  const timeDoubt = doubtMore(clockDoubt(printer), reachOf(timeS))
+  const time = { ...rangeOfFigure(timeS.mid, timeDoubt), doubt: timeDoubt }
+  return assembleFigures(deposit, count, time, material, printer, prices)
+}
+
+/** The further of the two ends, as a share of the middle: nothing may lie outside. */
+function reachOf({ low, mid, high }: Range): number {
+  return mid > 0 ? Math.max(1 - low / mid, high / mid - 1) : 0
 }
 
 /** Share of a plate within a depth of its two faces; `x` is area × depth ÷ volume. */

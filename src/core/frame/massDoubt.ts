@@ -20,8 +20,8 @@ const PRINTER_ID = 'printer'
 
 /**
  * How far each line of the aircraft may be off, and what errors they share:
- * the spool's density and diameter for all parts of one material; the printer's habit (lines packed loosely, sections printed
- * oversize) for all printed parts; the count of walls, skins and infill for one part and all its pieces. A weighed part
+ * the spool's density and diameter for all parts of one material; the printer's habit (how tight lines lie, how much
+ * they flow) for all printed parts; the count of walls, skins and infill for one part and all its pieces. A weighed part
  * has left them all behind. Growth is not in here: the odds are those of the lines as they stand.
  */
 export function massDoubt(
@@ -84,7 +84,7 @@ function spoolId(material: Material): string {
   return `spool:${material.id}`
 }
 
-/** `plasticSpreads` gives density, diameter, packing, oversize, in this order: the spool's two, then the printer's two. */
+/** `plasticSpreads` gives density, diameter, packing, flow, in this order: the spool's two, then the printer's two. */
 function spoolError(material: Material): SharedError {
   const spool = (one: Material): Spread => combineSpreads(plasticSpreads(one).slice(0, 2))
   return {
@@ -102,7 +102,7 @@ function printerError(parts: readonly PrintedPart[]): SharedError {
   const spread = combineSpreads(first ? plasticSpreads(first.material).slice(2) : [])
   return {
     id: PRINTER_ID,
-    name: 'Printer: packing and oversize',
+    name: 'Printer: packing and flow',
     spread,
     // A test block would tell, but the parts are what is weighed here, and each weighed one leaves this behind.
     measure: null,

@@ -1,3 +1,5 @@
+import type { FigureDoubt } from './doubt.ts'
+
 /** A figure that is uncertain: `low` ≤ `mid` ≤ `high`, all in the unit the field name states. */
 export interface Range {
   readonly low: number
@@ -28,6 +30,16 @@ export interface PartFigures {
   readonly filamentM: Range
   readonly cost: CostRange
   readonly timeS: Range
+  readonly doubt: PartDoubt
+}
+
+/** How far the figures of one piece may be off, and with what else: what their ranges are made from. */
+export interface PartDoubt {
+  readonly mass: FigureDoubt
+  readonly spool: FigureDoubt
+  readonly filament: FigureDoubt
+  readonly time: FigureDoubt
+  readonly cost: FigureDoubt
 }
 
 /** Money, in the prices' own currency. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { frameTotals } from '../../../src/core/frame/total.ts'
 import type { PartFigures, Range } from '../../../src/core/model/figures.ts'
+import { NO_DOUBT } from '../../support/ledgerParts.ts'
 
 const about = (mid: number): Range => ({ low: mid * 0.9, mid, high: mid * 1.1 })
 
@@ -25,6 +26,7 @@ function figures(massG: number, hours: number, money: number): PartFigures {
       failures: 0,
     },
     timeS: about(hours * 3600),
+    doubt: NO_DOUBT,
   }
 }
 
