@@ -14,7 +14,7 @@ export function printedLine(
   material: Material = materialOf('pla'),
   shares: Partial<PartShares> = {},
 ): DoubtLine {
-  const all = { packed: 1, firstLayer: 0.05, habits: [], count: 0.02, ...shares }
+  const all = { packed: 1, firstLayer: 0.05, turns: 0, habits: [], count: 0.02, ...shares }
   return {
     id,
     name: id,

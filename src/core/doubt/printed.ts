@@ -1,6 +1,6 @@
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material } from '../model/figures.ts'
-import { firstLayerError, layingErrors, spoolErrors, supportError } from './factors.ts'
+import { endsError, firstLayerError, layingErrors, spoolErrors, supportError } from './factors.ts'
 
 /** Of what a part's plastic consists, as far as its errors differ by it. */
 export interface PartShares {
@@ -8,6 +8,8 @@ export interface PartShares {
   readonly packed: number
   /** Share (0–1) of it in the first layer. */
   readonly firstLayer: number
+  /** Share (0–1) of it in turns at the ends of infill lines. */
+  readonly turns: number
   /** What the part's habits of laying add, one error each. */
   readonly habits: readonly SharedError[]
   /** How far the count of this part alone may be off, as a share that holds 95 % of cases. */
@@ -18,13 +20,14 @@ export interface PartShares {
 export function printedDoubt(
   material: Material,
   printerId: string,
-  { packed, firstLayer, habits, count }: PartShares,
+  { packed, firstLayer, turns, habits, count }: PartShares,
 ): FigureDoubt {
   return {
     shared: [
       ...spoolErrors(material),
       ...layingErrors(printerId, material, packed),
       firstLayerError(printerId, firstLayer),
+      endsError(printerId, turns),
       ...habits,
     ],
     own: count / 2,

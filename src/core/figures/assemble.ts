@@ -33,6 +33,7 @@ export function assembleFigures(
   const shares = {
     packed: share(deposit.packedMm3),
     firstLayer: share(deposit.firstMm3),
+    turns: share(turnMm3),
     habits: [],
     count,
   }

@@ -21,6 +21,14 @@ export interface Deposit {
 export const SUPPORT_SHARE = 0.15
 
 /**
+ * Share of wall lines' sides that another line lies against: of N lines the outermost has a free
+ * side, and the innermost one as far as the body inside is not `filled` (0–1).
+ */
+export function packedWallShare(walls: number, filled: number): number {
+  return walls > 0 ? 1 - (2 - filled) / (2 * walls) : 0
+}
+
+/**
  * Adds up what the layers hold under a recipe whose geometry settings are those of the census.
  * Of sparse infill its own share is taken to lie line beside line: all of it at 100 %.
  */
@@ -36,12 +44,17 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
     turnMm3 += turnMm * beadMm2
   }
   const zone = census.zone ? depositOf(census.zone, zoneRecipe(recipe)) : null
-  const solidMm3 = census.wallMm3 + census.skinMm3
   const touching = Math.min(1, recipe.infillPct / 100)
+  const inside = census.skinMm3 + census.roomMm3
+  const filled = inside > 0 ? (census.skinMm3 + touching * census.roomMm3) / inside : 0
   return {
     wallMm3: census.wallMm3,
     skinMm3: census.skinMm3,
-    packedMm3: solidMm3 + touching * infillMm3 + (zone?.packedMm3 ?? 0),
+    packedMm3:
+      packedWallShare(recipe.walls, filled) * census.wallMm3 +
+      census.skinMm3 +
+      touching * infillMm3 +
+      (zone?.packedMm3 ?? 0),
     firstMm3: ((layers.wallMm2[0] ?? 0) + (layers.skinMm2[0] ?? 0)) * (layers.heightMm[0] ?? 0),
     infillMm3: infillMm3 + (zone?.infillMm3 ?? 0),
     turnMm3: turnMm3 + (zone?.turnMm3 ?? 0),

@@ -19,10 +19,11 @@ export function partFigures(
 ): PartFigures {
   const deposit = depositOf(census, recipe)
   const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
-  const infill = keptMm3 > 0 ? deposit.infillMm3 / keptMm3 : 0
+  const open = Math.max(0, 1 - recipe.infillPct / 100)
+  const sparse = keptMm3 > 0 ? (open * deposit.infillMm3) / keptMm3 : 0
   const count = Math.hypot(
-    SOLID_MODEL * (1 - infill),
-    INFILL_MODEL * infill,
+    SOLID_MODEL * (1 - sparse),
+    INFILL_MODEL * sparse,
     census.doubtfulShare + census.coarseShare,
   )
   const time = printTime(census, recipe, material, printer)

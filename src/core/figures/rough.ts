@@ -3,6 +3,7 @@ import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
 import type { Recipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
+import { packedWallShare } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
 
 /** How much longer than at steady speed a print of known plastic takes (common practice, no source). */
@@ -54,7 +55,9 @@ export function roughFigures(
     wallMm3: solidMm3 * wallPart,
     skinMm3: solidMm3 * (1 - wallPart),
     infillMm3,
-    packedMm3: solidMm3 + share * infillMm3,
+    packedMm3:
+      solidMm3 * (1 - wallPart + wallPart * packedWallShare(recipe.walls, sparse)) +
+      share * infillMm3,
     firstMm3: 0,
     turnMm3: share < 1 ? infillMm3 * TURN_SHARE : 0,
     supportMm3: 0,

@@ -17,7 +17,7 @@ function partsOf(random: () => number): DoubtLine[] {
       packed: 0.3 + 0.7 * random(),
       firstLayer: 0.2 * random(),
       count: 0.025 + 0.05 * random(),
-      habits: [{ id: 'ends', name: 'Joined ends', effect: 0.04 * random() }],
+      turns: 0.2 * random(),
     }),
   )
 }

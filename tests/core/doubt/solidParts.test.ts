@@ -33,7 +33,13 @@ const READING_G = 0.5
 
 const plastic = { ...materialOf('abs'), densityTyped: true }
 /** A body of lines side by side; the count as of any part without sparse infill. */
-const doubt = printedDoubt(plastic, 'p', { packed: 1, firstLayer: 0.03, habits: [], count: 0.02 })
+const doubt = printedDoubt(plastic, 'p', {
+  packed: 1,
+  firstLayer: 0.03,
+  turns: 0,
+  habits: [],
+  count: 0.02,
+})
 const reach = 2 * Math.hypot(doubt.own, ...doubt.shared.map(({ effect }) => effect))
 const midOf = (volumeMm3: number): number => (volumeMm3 / 1000) * DENSITY * PACKING_MID
 
