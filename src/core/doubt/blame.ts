@@ -1,11 +1,12 @@
 import type { Belief } from './belief.ts'
 import type { Form } from './form.ts'
 import { formOf } from './form.ts'
+import { ownerOf } from './lines.ts'
 
 /** What one source adds to a quantity's doubt. */
 export interface Blame {
+  /** Of the shared error, or of the line. */
   readonly id: string
-  readonly name: string
   readonly kind: 'shared' | 'own'
   /** One standard deviation of the quantity from this source alone. */
   readonly sigma: number
@@ -16,27 +17,30 @@ export interface Blame {
   readonly share: number
 }
 
-/** Errors that are told as one. */
-export interface Source {
-  readonly id: string
-  readonly name: string
-  readonly kind: Blame['kind']
-  readonly errorIds: readonly string[]
-}
-
-/** Whom to blame for a quantity's doubt, the largest share first; nothing where there is none. */
-export function blameFor(form: Form, belief: Belief, sources: readonly Source[]): readonly Blame[] {
+/**
+ * Whom to blame for a quantity's doubt, the largest share first; nothing where there is none.
+ * What belongs to one line alone is told as one.
+ */
+export function blameFor(form: Form, belief: Belief): readonly Blame[] {
   const { sigma } = belief.of(form)
   if (!(sigma > 0)) return []
-  return sources
-    .flatMap(({ id, name, kind, errorIds }): Blame[] => {
-      const part = formOf(
-        0,
-        errorIds.map((errorId) => [errorId, form.errors.get(errorId) ?? 0] as const),
-      )
-      if (part.errors.size === 0) return []
-      const share = belief.covariance(form, part) / sigma ** 2
-      return [{ id, name, kind, sigma: belief.of(part).sigma, share }]
+  const parts = new Map<string, [string, number][]>()
+  for (const [errorId, effect] of form.errors) {
+    const id = ownerOf(errorId) ?? errorId
+    const part = parts.get(id) ?? []
+    part.push([errorId, effect])
+    parts.set(id, part)
+  }
+  return [...parts]
+    .map(([id, errors]): Blame => {
+      const part = formOf(0, errors)
+      const isShared = errors.some(([errorId]) => ownerOf(errorId) === null)
+      return {
+        id,
+        kind: isShared ? 'shared' : 'own',
+        sigma: belief.of(part).sigma,
+        share: belief.covariance(form, part) / sigma ** 2,
+      }
     })
     .toSorted((a, b) => b.share - a.share)
 }

@@ -147,3 +147,13 @@ function densityReach(material: Material): Reach {
     high: Math.max(DENSITY_FLOOR, high / value - 1),
   }
 }
+
+/**
+ * Typing the density of a spool as a reading of its error: how much it leaves unsure, in deviations
+ * of what was unsure before. Null where it is typed.
+ */
+export function densityReading(material: Material): { id: string; noise: number } | null {
+  if (material.densityTyped) return null
+  const left = DENSITY_TYPED / 2 / deviationOf(densityReach(material))
+  return { id: densityId(material.id), noise: left / Math.sqrt(1 - left ** 2) }
+}

@@ -25,6 +25,8 @@ export interface ObservedPieces {
 export interface LineForms {
   readonly flying: Form
   readonly observed: ReadonlyMap<string, Form>
+  /** So many pieces that do not fly and were not observed. */
+  readonly spare: (pieces: number) => Form
   /** One piece of those that fly and were not observed; null where none is left. */
   readonly next: Form | null
 }
@@ -58,7 +60,12 @@ export function lineForms(
     observed.set(observationId, add([flown, spare]))
   }
   flying.push(piecesForm(line, 'rest', left, mishap))
-  return { flying: add(flying), observed, next: left > 0 ? nextPiece(line, left) : null }
+  return {
+    flying: add(flying),
+    observed,
+    spare: (pieces) => piecesForm(line, 'spare', pieces, mishap),
+    next: left > 0 ? nextPiece(line, left) : null,
+  }
 }
 
 /**
@@ -83,17 +90,21 @@ function piecesForm(line: DoubtLine, group: string, pieces: number, mishap: bool
     ...doubt.shared.map((error) => [error.id, error.effect * whole] as const),
     [ownId(id), doubt.own * whole],
     [scatterId(id, group), scatter * each * Math.sqrt(pieces)],
-    [`mishap:${id}`, mishap ? ANY_SIZE * whole : 0],
+    [mishapId(id), mishap ? ANY_SIZE * whole : 0],
   ])
 }
 
-/** The error of a line that no other shares. */
-function ownId(lineId: string): string {
-  return `own:${lineId}`
+const ownId = (lineId: string): string => ofLine(lineId, 'own')
+const mishapId = (lineId: string): string => ofLine(lineId, 'mishap')
+const scatterId = (lineId: string, group: string): string => ofLine(lineId, `scatter ${group}`)
+
+function ofLine(lineId: string, what: string): string {
+  return `line|${lineId}|${what}`
 }
 
-function scatterId(lineId: string, group: string): string {
-  return `scatter:${lineId}:${group}`
+/** The line an error belongs to alone; null for a shared one. */
+export function ownerOf(errorId: string): string | null {
+  return errorId.startsWith('line|') ? errorId.slice(5, errorId.lastIndexOf('|')) : null
 }
 
 const add = (forms: readonly Form[]): Form => sumForms(forms.map((form) => [form, 1] as const))

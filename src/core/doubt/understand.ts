@@ -15,6 +15,8 @@ export interface Understanding {
   readonly belief: Belief
   /** All flying pieces of a line. Nothing for an unknown id. */
   readonly line: (id: string) => Form
+  /** So many pieces of a line that do not fly. */
+  readonly spare: (id: string, pieces: number) => Form
   /** A flying piece of a line that no reading was taken of; null where there is none. */
   readonly next: (id: string) => Form | null
   /** The flying pieces of these lines together. */
@@ -54,6 +56,7 @@ export function understand(
   return {
     belief,
     line,
+    spare: (id, pieces) => forms.get(id)?.spare(pieces) ?? EXACT_ZERO,
     next: (id) => forms.get(id)?.next ?? null,
     sum: (ids) => sumForms([...ids].map((id) => [line(id), 1] as const)),
     bell: belief.of,

@@ -228,16 +228,9 @@ describe('whom to blame and what to weigh next', () => {
   const lines = [deck, arms, printedLine('cover', 12, 2, materialOf('petg'))]
   const known = understand(lines, [])
   const total = known.sum(['deck', 'arm', 'cover'])
-  const sources = [...total.errors.keys()].map((id) => ({
-    id,
-    name: id,
-    kind: 'shared' as const,
-    errorIds: [id],
-  }))
-
   it('shares the variance out without rest', () => {
     for (const state of [known, understand(lines, [weighed('deck', 32)])]) {
-      const blame = blameFor(total, state.belief, sources)
+      const blame = blameFor(total, state.belief)
       expect(blame.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9)
       expect(blame.map(({ share }) => share)).toEqual(
         blame.map(({ share }) => share).toSorted((a, b) => b - a),
@@ -270,7 +263,7 @@ describe('whom to blame and what to weigh next', () => {
   it('has nothing to say where nothing is in doubt', () => {
     const sure = { ...deck, doubt: { shared: [], own: 0 }, scatter: 0 }
     const state = understand([sure], [])
-    expect(blameFor(state.line('deck'), state.belief, sources)).toEqual([])
+    expect(blameFor(state.line('deck'), state.belief)).toEqual([])
     expect(bestNext(state.line('deck'), state.belief, [])).toEqual([])
     expect(rangeOf(state.bell(state.line('deck')))).toEqual({ low: 30, mid: 30, high: 30 })
     expect(chanceBelow(state.bell(state.line('deck')), 30)).toBe(0)
