@@ -54,7 +54,8 @@ const ENDS: Reach = { low: 1, high: 0.25 }
 /**
  * Hours. Published build-time models with fitted motion come within 8.5 % (G. Medina-Sanchez et
  * al., Materials 2019, 12(23), 3982, doi 10.3390/ma12233982); one that knows the machine only by
- * its class should not claim better than 15 %. Most of that is the machine's, for all its prints
+ * its class should not claim better than 15 %, and some 25 % where segments are short, which its
+ * acceleration decides. Most of that is the machine's, for all its prints
  * alike: with this split two timed prints of different parts leave 8.4 %.
  */
 const HOURS = 0.15
@@ -127,12 +128,22 @@ export function supportError(printerId: string, share: number): SharedError {
   return { id: `support:${printerId}`, name: 'Support', effect: share * deviationOf(SUPPORT) }
 }
 
-/** What is unsure of hours: the printer's clock and the print's own. */
-export function clockDoubt({ id, clockFactor }: Pick<Printer, 'id' | 'clockFactor'>): FigureDoubt {
+/**
+ * What is unsure of hours: the pace of the printer, how fast it gets up to speed, and the print's
+ * own. `longer` is what a print takes more, as a share, with the least acceleration to expect.
+ */
+export function clockDoubt(
+  { id, clockFactor }: Pick<Printer, 'id' | 'clockFactor'>,
+  longer: number,
+): FigureDoubt {
   const whole = clockFactor === null ? HOURS : HOURS_TIMED
-  const effect = Math.sqrt(whole ** 2 - HOURS_OWN ** 2) / 2
+  const pace = Math.sqrt(whole ** 2 - HOURS_OWN ** 2) / 2
+  const ramps = clockFactor === null ? longer / 2 : 0
   return {
-    shared: [{ id: `clock:${id}`, name: 'Pace of the printer', effect }],
+    shared: [
+      { id: `pace:${id}`, name: 'Pace of the printer', effect: pace },
+      { id: `acceleration:${id}`, name: 'Acceleration of the printer', effect: ramps },
+    ],
     own: HOURS_OWN / 2,
   }
 }

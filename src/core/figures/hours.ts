@@ -14,6 +14,12 @@ import type { Motion } from './motion.ts'
 import { atSpacing, hopCount, lapTime, travelTime, zigzagTime } from './motion.ts'
 import type { TimeFigure } from './assemble.ts'
 
+/**
+ * Acceleration that a printer of unknown settings may have, × what is assumed, 19 times in 20
+ * (common practice, no source).
+ */
+const LESS_ACCELERATION = 0.5
+
 /** One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed. */
 interface Kind {
   /** On each layer, in any measure of length and of number. */
@@ -37,9 +43,24 @@ export function printTime(
   material: Material,
   printer: Printer,
 ): TimeFigure {
+  const wholeS = laidS(census, recipe, material, printer)
+  const slowerS = laidS(census, recipe, material, {
+    ...printer,
+    accelMmS2: printer.accelMmS2 * LESS_ACCELERATION,
+    wallAccelMmS2: printer.wallAccelMmS2 * LESS_ACCELERATION,
+    travelAccelMmS2: printer.travelAccelMmS2 * LESS_ACCELERATION,
+  })
+  const longer = wholeS > 0 ? slowerS / wholeS - 1 : 0
+  const counted = census.doubtfulShare + census.coarseShare
+  const doubt = doubtMore(clockDoubt(printer, longer), counted)
+  if (wholeS <= 0) return { ...ZERO_RANGE, doubt }
+  return { ...rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt), doubt }
+}
+
+/** Seconds by the printer's own data, before its clock was heard; 0 where nothing is laid. */
+function laidS(census: Census, recipe: Recipe, material: Material, printer: Printer): number {
   const { layers } = census
-  const doubt = doubtMore(clockDoubt(printer), census.doubtfulShare + census.coarseShare)
-  if (layers.count === 0) return { ...ZERO_RANGE, doubt }
+  if (layers.count === 0) return 0
   const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
   addLines(census, recipe, material, printer, layerS)
   addTravels(census, recipe, printer, layerS)
@@ -49,8 +70,7 @@ export function printTime(
   }
   let timeS = 0
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
-  const mid = (timeS + printer.startS) * (printer.clockFactor ?? 1)
-  return { ...rangeOfFigure(mid, doubt), doubt }
+  return timeS + printer.startS
 }
 
 /** Adds the lines of every kind. */

@@ -64,7 +64,7 @@ export function roughFigures(
     brimMm3: 0,
   }
   const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)
-  const timeDoubt = doubtMore(clockDoubt(printer), reachOf(timeS))
+  const timeDoubt = doubtMore(clockDoubt(printer, 0), reachOf(timeS))
   const time = { ...rangeOfFigure(timeS.mid, timeDoubt), doubt: timeDoubt }
   return assembleFigures(deposit, count, time, material, printer, prices)
 }

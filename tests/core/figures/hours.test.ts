@@ -109,6 +109,22 @@ describe('printTime', () => {
     }
   })
 
+  it('claims less where acceleration decides, up to some 25 % where lines are short', () => {
+    // The bound for a model that knows only the printer's class: 15 %, and 25 % for short segments.
+    const recipe = { ...RECIPE_DEFAULTS, walls: 1, infillPct: 40 }
+    const comb = takeCensus(box(60, 4, 20), recipe)
+    const claim = (census: typeof comb, accelMmS2: number): number => {
+      const printer = { ...PRINTER_DEFAULT, startS: 0, leastLayerS: 0, accelMmS2 }
+      const { mid, high } = printTime(census, recipe, PLA!, printer)
+      return high / mid - 1
+    }
+    const large = takeCensus(box(150, 150, 2), recipe)
+    expect(claim(large, 1000)).toBeGreaterThan(0.15)
+    expect(claim(large, 1000)).toBeLessThan(0.16)
+    expect(claim(comb, 1000)).toBeGreaterThan(0.18)
+    expect(claim(comb, 1000)).toBeLessThan(0.26)
+  })
+
   it('claims less where the mesh is doubtful', () => {
     const doubtful = { ...BLOCK, doubtfulShare: 0.05 }
     const { mid, high } = printTime(doubtful, HOLLOW, PLA!, STEADY)
