@@ -38,6 +38,7 @@ const ROOMS: Record<string, readonly string[]> = {
   mesh: ['model', 'words'],
   census: ['model', 'words', 'mesh'],
   doubt: ['model', 'words', 'data'],
+  calibration: ['model'],
   figures: ['model', 'words', 'data', 'doubt'],
   frame: ['model', 'words', 'data', 'doubt', 'figures'],
   aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
