@@ -10,7 +10,7 @@ import type { Range } from '../core/model/figures.ts'
 import type { Verdict } from '../core/frame/odds.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
-import { align, cellsOf, HEAD } from './table.ts'
+import { align, cellsOf, HEAD, partNotes } from './table.ts'
 
 /** The frame as aligned text: parts, ledger, twin, balance, flight, then failures and notes. Ends with a line feed. */
 export function frameTableOf(report: FrameReport, locale?: string): string {
@@ -170,7 +170,7 @@ function noteLines({ parts, notes }: FrameReport): string[] {
   return [
     ...parts.flatMap((part) => {
       if (isFailed(part)) return [`Not priced: “${part.name}”: ${part.error.message}`]
-      return part.findings.map(({ message }) => `${part.name}: ${message}`)
+      return partNotes(part).map((note) => `${part.name}: ${note}`)
     }),
     ...notes,
   ]

@@ -6,6 +6,7 @@ import type { Outcome, Problem } from '../core/model/problem.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import { looksLikeMesh } from '../core/formats/read.ts'
 import { looksLike3mf } from '../core/formats/threemf.ts'
+import { isNamedProject, spoiltProject } from '../core/formats/unknown.ts'
 import { isZip } from '../core/formats/zip.ts'
 import { isProject, unpackEntries } from '../jobs/archive.ts'
 import { hashBytes } from '../jobs/hash.ts'
@@ -97,6 +98,7 @@ async function bytesOf(blob: Blob): Promise<Uint8Array<ArrayBuffer>> {
 }
 
 function noProject(name: string, bytes: Uint8Array): Problem {
+  if (bytes.length > 0 && isNamedProject(name)) return spoiltProject(bytes, name)
   // A ZIP of anything can pass for a binary STL.
   const isMesh = isZip(bytes) ? looksLike3mf(bytes) : looksLikeMesh(bytes)
   const what = isMesh ? 'a mesh' : bytes.length === 0 ? 'empty' : 'something else'

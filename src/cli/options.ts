@@ -62,12 +62,28 @@ export function parseOptions(
   }
 }
 
-/** The options as given. Throws UsageError for one that does not exist. */
+/** The options as given. Throws UsageError for one that does not exist or is given twice: neither value could be meant alone. */
 export function parseFlags(args: readonly string[]) {
+  const parsed = parseOrRefuse(args)
+  const seen = new Set<string>()
+  for (const token of parsed.tokens) {
+    if (token.kind !== 'option') continue
+    if (seen.has(token.name)) {
+      throw new UsageError(
+        `--${token.name} is given more than once. Leave one; for parts that differ, price each kind by itself.`,
+      )
+    }
+    seen.add(token.name)
+  }
+  return parsed
+}
+
+function parseOrRefuse(args: readonly string[]) {
   try {
     return parseArgs({
       args: [...args],
       allowPositionals: true,
+      tokens: true,
       options: {
         frame: { type: 'string' },
         recipe: { type: 'string' },

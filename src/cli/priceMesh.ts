@@ -1,13 +1,15 @@
 import type { Census } from '../core/model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../core/model/figures.ts'
 import { partFigures } from '../core/figures/part.ts'
+import { carryFindings } from '../core/formats/carryFindings.ts'
 import { readMesh } from '../core/formats/read.ts'
 import { countLayers } from '../core/census/countLayers.ts'
-import { measureMesh } from '../core/mesh/measure.ts'
+import { inspectMesh } from '../core/mesh/inspect.ts'
 import { orientMesh } from '../core/mesh/orient.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
 import { takeApart } from '../core/mesh/takeApart.ts'
-import type { LengthUnit, Mesh } from '../core/model/mesh.ts'
+import type { LengthUnit, Mesh, ReadMesh } from '../core/model/mesh.ts'
+import type { Problem } from '../core/model/problem.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import type { Pose, Recipe } from '../core/model/settings.ts'
 import { unitToMm } from '../core/model/units.ts'
@@ -52,20 +54,29 @@ export function priceMesh(
   settings: MeshSettings,
   onProgress: (fraction: number) => void,
 ): PricedMesh {
-  const { pose, recipe, material, printer, prices } = settings
   const read = readMesh(bytes, name)
-  const scaleToMm = unitToMm(settings.unitOf(read.unit))
+  return carryFindings(read, name, () => priceRead(read, file, settings, onProgress))
+}
+
+function priceRead(
+  read: ReadMesh,
+  file: string,
+  settings: MeshSettings,
+  onProgress: (fraction: number) => void,
+): PricedMesh {
+  const { pose, recipe, material, printer, prices } = settings
+  const unit = settings.unitOf(read.unit)
+  const scaleToMm = unitToMm(unit)
   const apart = takeApart(read.mesh)
-  const measured = measureMesh(read.mesh, scaleToMm, apart)
-  const measure = { ...measured, findings: [...read.findings, ...measured.findings] }
   const drawn = orientMesh(read.mesh, apart)
+  const inspection = inspectMesh(read, drawn, unit, apart)
   const zone = settings.zone
     ? orientMesh(readMesh(settings.zone.bytes, settings.zone.name).mesh)
     : null
   const census = countLayers({ part: drawn, zone }, scaleToMm, pose, recipe, { onProgress })
   const placed = placeMesh(drawn, scaleToMm, pose)
   const figures = partFigures(census, recipe, material, printer, prices)
-  const report = reportPart(file, read.format, measure, census, figures, recipe, prices.currency)
+  const report = reportPart(file, read.format, inspection, census, figures, recipe, prices.currency)
   return { report, census, figures, drawn, scaleToMm, placed }
 }
 
@@ -73,14 +84,14 @@ export function priceMesh(
 export function failedPart(file: string, reason: unknown): FailedPart {
   const problem = reason instanceof PreweighError ? reason.problem : reason
   if (isProblem(problem)) {
-    return { file, error: { code: problem.code, message: `${problem.message} ${problem.advice}` } }
+    const { code, message, advice, findings } = problem
+    const error = { code, message: `${message} ${advice}` }
+    return { file, error: findings === undefined ? error : { ...error, findings } }
   }
   const message = reason instanceof Error ? reason.message : String(reason)
   return { file, error: { code: 'crashed', message: `The work on it broke down: ${message}.` } }
 }
 
-function isProblem(
-  value: unknown,
-): value is { readonly code: string; readonly message: string; readonly advice: string } {
+function isProblem(value: unknown): value is Problem {
   return typeof value === 'object' && value !== null && 'code' in value && 'advice' in value
 }

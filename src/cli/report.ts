@@ -1,7 +1,9 @@
 import type { Census } from '../core/model/census.ts'
 import { censusFindings } from '../core/figures/censusFindings.ts'
 import type { PartFigures, Range } from '../core/model/figures.ts'
-import type { Bounds, MeshFormat, MeshMeasure } from '../core/model/mesh.ts'
+import type { Bounds, Finding, MeshFormat } from '../core/model/mesh.ts'
+import type { UnitSuggestion } from '../core/mesh/holes/suggestUnit.ts'
+import type { Inspection, PlateSummary } from '../core/mesh/inspect.ts'
 import type { Recipe } from '../core/model/settings.ts'
 
 /** What `--json` prints. Field names and meanings are stable; lengths mm, masses g, times s, money in `currency`. */
@@ -41,13 +43,23 @@ export interface PricedPart extends Outcome {
   /** As drawn. */
   readonly boundsMm: Bounds
   readonly watertight: boolean
-  readonly findings: readonly { readonly code: string; readonly message: string }[]
+  /** Heaviest first. */
+  readonly findings: readonly Finding[]
+  /** The unit a file that states none was more likely drawn in; nothing was rescaled. */
+  readonly unitHint?: UnitSuggestion
+  /** What the file would be as parts of their own; they are priced together. */
+  readonly plate?: PlateSummary
   readonly layers: number
 }
 
 export interface FailedPart {
   readonly file: string
-  readonly error: { readonly code: string; readonly message: string }
+  readonly error: {
+    readonly code: string
+    readonly message: string
+    /** What the reader had found before the file was refused. */
+    readonly findings?: readonly Finding[]
+  }
 }
 
 /** All pieces of all parts that could be priced. */
@@ -64,14 +76,13 @@ export function isFailed(part: PartReport): part is FailedPart {
 export function reportPart(
   file: string,
   format: MeshFormat,
-  measure: MeshMeasure,
+  { measure, unitHint, plate }: Inspection,
   census: Census,
   figures: PartFigures,
   recipe: Recipe,
   currency: string,
 ): PricedPart {
   const { triangles, bodies, volumeMm3, areaMm2, boundsMm, watertight } = measure
-  const findings = [...measure.findings, ...censusFindings(figures, census, recipe)]
   return {
     file,
     format,
@@ -81,7 +92,9 @@ export function reportPart(
     areaMm2,
     boundsMm,
     watertight,
-    findings: findings.map(({ code, message }) => ({ code, message })),
+    findings: censusFindings(measure.findings, figures, census, recipe),
+    ...(unitHint === undefined ? {} : { unitHint }),
+    ...(plate === undefined ? {} : { plate }),
     layers: census.layers.count,
     depositMm3: figures.depositMm3,
     wallMm3: figures.wallMm3,

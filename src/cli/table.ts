@@ -5,6 +5,7 @@ import {
   formatMoney,
   formatRange,
 } from '../core/words/format.ts'
+import { plateWords } from '../core/mesh/plateWords.ts'
 import type { Range } from '../core/model/figures.ts'
 import { isFailed } from './report.ts'
 import type { PriceReport, PricedPart, TotalReport } from './report.ts'
@@ -26,11 +27,19 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
         `Not priced: ${message.startsWith(part.file) ? '' : `${part.file}: `}${message}`,
       )
     } else {
-      const findings = part.findings.map(({ message }) => `  ${message}`)
-      if (findings.length > 0) lines.push('', `${part.file}:`, ...findings)
+      const notes = partNotes(part).map((note) => `  ${note}`)
+      if (notes.length > 0) lines.push('', `${part.file}:`, ...notes)
     }
   }
   return `${lines.join('\n').trimStart()}\n`
+}
+
+/** What to know of a part, heaviest first, each with what it does to the figures; and what a plate holds. */
+export function partNotes({ findings, plate }: PricedPart): readonly string[] {
+  const notes = findings.map(({ grade, message }) =>
+    grade === 'note' ? message : `${grade}: ${message}`,
+  )
+  return plate === undefined ? notes : [...notes, plateWords(plate)]
 }
 
 /** Mass, filament, cost and time with their ranges. */

@@ -1,4 +1,6 @@
 import { quickMeasure } from '../core/formats/quick.ts'
+import { carryFindings } from '../core/formats/carryFindings.ts'
+import type { Census } from '../core/model/census.ts'
 import { countLayers } from '../core/census/countLayers.ts'
 import { inspectMesh } from '../core/mesh/inspect.ts'
 import { takeApart } from '../core/mesh/takeApart.ts'
@@ -30,22 +32,26 @@ export async function analyse(
     const rough = { volumeMm3: quick.volumeMm3 * mm ** 3, areaMm2: quick.areaMm2 * mm ** 2 }
     tell({ kind: 'rough', rough })
   })
-  if (ask.wantRead) tell({ kind: 'read', read: look(read, shelf, unit) })
+  const carry = <T>(work: () => T): T => carryFindings(read, source.name, work)
+  if (ask.wantRead) tell({ kind: 'read', read: carry(() => look(read, shelf, unit)) })
 
   let toldAt = now()
   const meshes = {
     part: shelf.outward(read),
     zone: zone === null ? null : shelf.outward(await shelf.take(zone)),
   }
-  const census = countLayers(meshes, mm, pose, geometry, {
-    ...(ask.wantCoarse ? { onCoarse: (coarse) => tell({ kind: 'coarse', census: coarse }) } : {}),
-    onProgress(fraction) {
+  const watch = {
+    ...(ask.wantCoarse
+      ? { onCoarse: (coarse: Census) => tell({ kind: 'coarse', census: coarse }) }
+      : {}),
+    onProgress(fraction: number) {
       const at = now()
       if (at - toldAt < TELL_MS) return
       toldAt = at
       tell({ kind: 'progress', fraction })
     },
-  })
+  }
+  const census = carry(() => countLayers(meshes, mm, pose, geometry, watch))
   return { census }
 }
 

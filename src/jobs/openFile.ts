@@ -1,4 +1,5 @@
 import { listMeshFiles } from '../core/formats/archive.ts'
+import { carryFindings } from '../core/formats/carryFindings.ts'
 import { quickMeasure } from '../core/formats/quick.ts'
 import { readMesh } from '../core/formats/read.ts'
 import { measureMesh } from '../core/mesh/measure.ts'
@@ -45,7 +46,7 @@ async function look(
     }
     const read = readMesh(bytes, name)
     shelf.put(hash, read)
-    const { volumeMm3, areaMm2 } = measureMesh(read.mesh, 1)
+    const { volumeMm3, areaMm2 } = carryFindings(read, name, () => measureMesh(read.mesh, 1))
     return { ok: true, source, unit: read.unit, raw: { volumeMm3, areaMm2 } }
   } catch (error) {
     return { ok: false, name, problem: problemOf(error, name) }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { parseFrameOptions } from '../../src/cli/frameOptions.ts'
 import { parseOptions } from '../../src/cli/options.ts'
 import type { PriceOptions } from '../../src/cli/options.ts'
 import { UsageError } from '../../src/cli/usage.ts'
@@ -140,5 +141,27 @@ describe('bad usage names what was given and what would do', () => {
   ] as const)('%j', (args, message) => {
     expect(() => parse(args)).toThrow(UsageError)
     expect(() => parse(args)).toThrow(message)
+  })
+})
+
+describe('an option given twice', () => {
+  it.each([
+    ['--quantity', ['--quantity', '2', '--quantity=3', 'a.stl']],
+    ['--material', ['--material', 'pla', 'a.stl', '--material', 'petg']],
+    ['--json', ['--json', '--json', 'a.stl']],
+    ['--help', ['-h', '--help']],
+  ])('%s is refused, not replaced', (name, args) => {
+    expect(() => parse(args)).toThrow(UsageError)
+    expect(() => parse(args)).toThrow(`${name} is given more than once`)
+  })
+
+  it('is refused for a frame as well', () => {
+    expect(() => parseFrameOptions(['--frame', 'demo', '--frame', 'tern'])).toThrow(
+      '--frame is given more than once',
+    )
+  })
+
+  it('behind -- is a file', () => {
+    expect(parse(['--json', '--', '--json', 'a.stl']).files).toEqual(['--json', 'a.stl'])
   })
 })

@@ -2,29 +2,19 @@ import type { Census } from '../model/census.ts'
 import type { PartFigures } from '../model/figures.ts'
 import type { Finding } from '../model/mesh.ts'
 import type { Recipe } from '../model/settings.ts'
-import { formatPercent } from '../words/format.ts'
+import { layerFindings } from './layerFindings.ts'
 import { infillNote } from './note.ts'
 
-/** Bridged outline below this share is lost in the other uncertainties. */
-const WORTH_SAYING = 0.002
-
-/** What only the counted layers tell: outlines that had to be bridged, and parts where infill hardly matters. */
+/** Everything there is to say of a counted part, heaviest first: its mesh's findings, and whether infill hardly matters. */
 export function censusFindings(
+  measured: readonly Finding[],
   figures: PartFigures,
   census: Census,
   recipe: Recipe,
   locale?: string,
 ): readonly Finding[] {
-  const findings: Finding[] = []
-  if (census.doubtfulShare > WORTH_SAYING) {
-    const share = formatPercent(census.doubtfulShare, locale)
-    findings.push({
-      code: 'doubtful-layers',
-      severity: 'caution',
-      message: `The mesh leaves ${share} of its layers’ outlines open; they were closed straight, and the range of grams and hours is wider by as much. Close the gaps in your drawing for firmer figures.`,
-    })
-  }
-  const note = infillNote(figures, census, recipe, locale)
-  if (note !== null) findings.push({ code: 'mostly-skin', severity: 'note', message: note })
-  return findings
+  const findings = layerFindings(measured, census, locale)
+  const message = infillNote(figures, census, recipe, locale)
+  if (message === null) return findings
+  return [...findings, { code: 'mostly-skin', grade: 'note', short: 'nearly all skin', message }]
 }

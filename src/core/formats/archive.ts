@@ -5,6 +5,7 @@ import { counted, refuse } from './refuse.ts'
 import { looksLike3mf } from './threemf.ts'
 import { isZip, listEntries, newBudget, unpackEntry } from './zip.ts'
 import type { ZipEntry } from './zip.ts'
+import { isNamedProject, spoiltProject } from './unknown.ts'
 
 /** A mesh file, found in an archive or given by itself. */
 export interface MeshFile {
@@ -22,11 +23,14 @@ const CLUTTER = /(^|\/)(__macosx\/|\.(?!\.?\/)|thumbs\.db$|desktop\.ini$)/i
 /**
  * The mesh files in a ZIP, by their names, or by their content where no name tells. Anything that is not a ZIP of
  * meshes, a 3MF too, yields itself. An entry that cannot be unpacked is yielded with its problem; the others go on.
- * Throws `bad-archive` where the archive is broken or holds no mesh.
+ * Throws `bad-archive` where the archive is broken or holds no mesh, `bad-project` for a saved frame that is.
  */
 export function listMeshFiles(bytes: Uint8Array, name: string): readonly MeshFile[] {
-  if (!isZip(bytes) || looksLike3mf(bytes)) return [{ name, bytes }]
-  const entries = listEntries(bytes, name).filter(({ path }) => !CLUTTER.test(path))
+  if (!isZip(bytes) || looksLike3mf(bytes)) {
+    if (isNamedProject(name) && !looksLikeMesh(bytes)) throw spoilt(bytes, name)
+    return [{ name, bytes }]
+  }
+  const entries = listSound(bytes, name).filter(({ path }) => !CLUTTER.test(path))
   const named = entries.filter(({ path }) => MESH_NAME.test(path))
   const budget = newBudget()
   const unpack = (entry: ZipEntry): MeshFile => {
@@ -48,4 +52,19 @@ export function listMeshFiles(bytes: Uint8Array, name: string): readonly MeshFil
     )
   }
   return meshes
+}
+
+/** A saved frame is a ZIP too. */
+function listSound(bytes: Uint8Array, name: string): readonly ZipEntry[] {
+  try {
+    return listEntries(bytes, name)
+  } catch (error) {
+    if (isNamedProject(name)) throw spoilt(bytes, name)
+    throw error
+  }
+}
+
+function spoilt(bytes: Uint8Array, name: string): PreweighError {
+  const { code, message, advice } = spoiltProject(bytes, name)
+  return new PreweighError(code, message, advice)
 }

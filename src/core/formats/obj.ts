@@ -76,7 +76,8 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
   if (thin > 0) {
     findings.push({
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'note',
+      short: 'faces of two corners left out',
       message: `${counted(thin, 'face')} with fewer than 3 corners ${thin === 1 ? 'was left out: it encloses' : 'were left out: they enclose'} nothing.`,
       count: thin,
     })
@@ -84,7 +85,8 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
   if (curved > 0) {
     findings.push({
       code: 'skipped-content',
-      severity: 'bad',
+      grade: 'changes the grams',
+      short: 'curved surfaces left out',
       message: `${counted(curved, 'line')} of curved surfaces ${curved === 1 ? 'was' : 'were'} left out: only flat faces are read. Export the part again as a mesh.`,
       count: curved,
     })
@@ -92,7 +94,8 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
   if (strange > 0) {
     findings.push({
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'unknown lines left out',
       message: `${counted(strange, 'line')} with words unknown to OBJ ${strange === 1 ? 'was left out:' : 'were left out, the first'} "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
       count: strange,
     })

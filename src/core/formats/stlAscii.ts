@@ -133,7 +133,8 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
   if (place !== 'outside' || !closed) {
     findings.push({
       code: 'short-count',
-      severity: place === 'outside' ? 'caution' : 'bad',
+      grade: place === 'outside' ? 'worth knowing' : 'changes the grams',
+      short: place === 'outside' ? 'may be cut off' : 'cut off',
       message:
         place === 'outside'
           ? `It ends after ${length} and ${counted(facets, 'whole facet')} without "endsolid": it may have been cut off. Copy or export it again if something is missing.`
@@ -143,7 +144,8 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
   if (strange > 0) {
     findings.push({
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'unknown words left out',
       message: `${counted(strange, 'word')} between facets ${strange === 1 ? 'was left out:' : 'were left out, the first'} "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
       count: strange,
     })

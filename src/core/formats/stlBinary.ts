@@ -121,7 +121,8 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
   if (hasWord(bytes, 0, 'solid')) {
     findings.push({
       code: 'solid-header',
-      severity: 'note',
+      grade: 'note',
+      short: 'header says solid',
       message:
         'Its header begins with "solid" as text files do; it was read as binary, which its size proves it to be.',
     })
@@ -129,21 +130,24 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
   if (promised === 0) {
     findings.push({
       code: 'short-count',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'header counts 0 triangles',
       message: `Its header promises 0 triangles, and ${counted(count, 'whole triangle')} follow: all were read. Export it again if something is missing.`,
       count,
     })
   } else if (bytes.length < needed) {
     findings.push({
       code: 'short-count',
-      severity: 'bad',
+      grade: 'changes the grams',
+      short: `cut off: ${counted(promised - count, 'triangle')} missing`,
       message: `${sizes}: ${counted(count, 'triangle')} could be read and ${grouped(promised - count)} ${promised - count === 1 ? 'is' : 'are'} missing. The file was cut off: copy or export it again.`,
       count: promised - count,
     })
   } else if (bytes.length > needed) {
     findings.push({
       code: 'trailing-bytes',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'more bytes than counted',
       message: `${sizes}: the ${counted(bytes.length - needed, 'byte')} at the end ${bytes.length - needed === 1 ? 'was' : 'were'} left out. Export it again if something is missing.`,
       count: bytes.length - needed,
     })

@@ -8,6 +8,7 @@ import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
 import type { ModelObject, ModelPart, Placement } from './threemfModel.ts'
 import { CONTENT_TYPES, openPackage, partKey, ROOT_RELATIONS } from './threemfPackage.ts'
 import type { ModelPackage } from './threemfPackage.ts'
+import { extensionTitle } from './threemfExtensions.ts'
 import { chain, determinant, IDENTITY, scaling } from './transform.ts'
 import type { Transform } from './transform.ts'
 import { isZip, listEntries } from './zip.ts'
@@ -38,12 +39,7 @@ export function read3mf(bytes: Uint8Array, name: string): ReadMesh {
   const triangles = root.items.reduce((sum, item) => sum + survey(plan, item, root).triangles, 0)
   if (triangles > MAX_TRIANGLES) refuseTooMany(name, triangles)
   if (triangles === 0) {
-    refuse(
-      name,
-      'no-triangles',
-      `It has ${counted(root.objects.size, 'object')} and ${counted(root.items.length, 'build item')}, and not one triangle to print${plan.skipped.size > 0 ? `; left out: ${[...plan.skipped.keys()].map((object) => object.type).join(', ')}` : ''}.`,
-      'Export the part again with the body selected.',
-    )
+    refuseEmpty(plan, root)
   }
 
   const soup: Soup = { data: new Float64Array(9 * triangles), length: 0, mirrored: false }
@@ -66,6 +62,30 @@ export function read3mf(bytes: Uint8Array, name: string): ReadMesh {
     pieces,
     findings: [...planFindings(plan, root), ...mirrorFindings(mirrored, root.items.length)],
   }
+}
+
+/** Says where the shape is, if an extension holds it: such a file is sound, and only not made of triangles. */
+function refuseEmpty({ name, parts, skipped }: Plan, root: ModelPart): never {
+  const all = [...parts, root]
+  const required = new Set(all.flatMap((part) => part.unknownExtensions))
+  const declared = new Set(all.flatMap((part) => [...part.shapeExtensions]))
+  const extensions = [...(required.size > 0 ? required : declared)].map(extensionTitle)
+  const holds = `It has ${counted(root.objects.size, 'object')} and ${counted(root.items.length, 'build item')}, and not one triangle to print`
+  if (extensions.length > 0) {
+    refuse(
+      name,
+      'no-triangles',
+      `${holds}: its shape is in the 3MF ${extensions.join(' and the ')}, which ${extensions.length === 1 ? 'is' : 'are'} not read here.`,
+      'Export the part again as a plain mesh: 3MF without that extension, or STL.',
+    )
+  }
+  const types = [...skipped].map(({ type }) => type)
+  refuse(
+    name,
+    'no-triangles',
+    `${holds}${types.length > 0 ? `; left out: ${types.join(', ')}` : ''}.`,
+    'Export the part again with the body selected.',
+  )
 }
 
 /** What is found out about a package's objects before any triangle is placed. */
@@ -213,7 +233,8 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
     const types = [...new Set([...plan.skipped].map(({ type }) => `"${type}"`))].join(', ')
     findings.push({
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: `${types} left out`,
       message: `${counted(plan.skipped.size, 'object')} of the object type ${types} ${plan.skipped.size === 1 ? 'was' : 'were'} left out: only "model" is part of the solid.`,
       count: plan.skipped.size,
     })
@@ -222,8 +243,9 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
   if (extensions.size > 0) {
     findings.push({
       code: 'skipped-content',
-      severity: 'bad',
-      message: `It needs ${counted(extensions.size, '3MF extension')} not read here (${[...extensions].join(', ')}): what they add to the solid is missing here. Export the part again as a plain mesh.`,
+      grade: 'changes the grams',
+      short: 'shape in an extension not read here',
+      message: `It needs ${counted(extensions.size, '3MF extension')} not read here (${[...extensions].map(extensionTitle).join(', ')}): what they add to the solid is missing here. Export the part again as a plain mesh.`,
       count: extensions.size,
     })
   }
@@ -231,7 +253,8 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
   if (otherUnits.length > 0) {
     findings.push({
       code: 'not-millimetres',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'several units in one file',
       message: `The main model is in ${root.unit} and ${counted(otherUnits.length, 'other model part')} in ${otherUnits.map(({ unit }) => unit).join(', ')}: each was taken at its word. Check the size.`,
       count: otherUnits.length,
     })
@@ -243,7 +266,8 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
   if (breaches.length > 0) {
     findings.push({
       code: 'off-standard',
-      severity: 'note',
+      grade: 'note',
+      short: 'off the 3MF standard',
       message: `It does not keep to the 3MF standard: ${breaches.join('; ')}. Its meaning is clear all the same, so it was read; nothing to do.`,
       count: breaches.length,
     })
@@ -272,7 +296,8 @@ function mirrorFindings(mirrored: number, items: number): Finding[] {
   return [
     {
       code: 'mirrored-item',
-      severity: 'note',
+      grade: 'note',
+      short: 'mirrored items',
       message: `${counted(mirrored, 'build item')} of ${grouped(items)} ${mirrored === 1 ? 'is' : 'are'} a mirror image of the mesh in the file; the faces were turned so that outside stays outside.`,
       count: mirrored,
     },

@@ -4,6 +4,7 @@ import { addFloats, growingFloats, growingWholes, reserve } from './grow.ts'
 import type { Growing } from './grow.ts'
 import { MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
 import { grouped, refuse, refuseTooMany } from './refuse.ts'
+import { extensionName } from './threemfExtensions.ts'
 import { determinant, IDENTITY } from './transform.ts'
 import type { Transform } from './transform.ts'
 import { readXml } from './xml.ts'
@@ -16,6 +17,8 @@ export interface ModelPart {
   readonly items: readonly Placement[]
   /** Namespaces the part says a reader must know and this one does not. */
   readonly unknownExtensions: readonly string[]
+  /** Namespaces of extensions that hold shape, declared anywhere in the part, required or not. */
+  readonly shapeExtensions: ReadonlySet<string>
 }
 
 /** A mesh, or components, or both empty. */
@@ -63,6 +66,7 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
   const items: Placement[] = []
   let unit: LengthUnit = 'millimetre'
   let unknownExtensions: readonly string[] = []
+  const shapeExtensions = new Set<string>()
   let prefix = ''
   let object: ModelObject | null = null
   let where = () => ''
@@ -71,10 +75,12 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
     where = position
     return { open: openElement, close: closeElement }
   })
-  return { unit, objects, items, unknownExtensions }
+  return { unit, objects, items, unknownExtensions, shapeExtensions }
 
   function openElement(tag: string, attributes: Attributes): void {
     const parent = open.at(-1)
+    // A mesh's own elements, the many ones, declare nothing.
+    if (parent !== 'vertices' && parent !== 'triangles') noteExtensions(attributes)
     if (parent === undefined) prefix = corePrefix(tag, attributes)
     const element = tag.startsWith(prefix) ? tag.slice(prefix.length) : `?${tag}`
     open.push(element)
@@ -103,6 +109,13 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
         UNITS.get(spelled) ??
         fail('the model element', `The unit "${spelled}" in "${path}" is none of 3MF's six.`)
       unknownExtensions = unknownRequired(attributes)
+    }
+  }
+
+  function noteExtensions(attributes: Attributes): void {
+    for (const [key, value] of Object.entries(attributes)) {
+      if (!key.startsWith('xmlns')) continue
+      if (value !== undefined && extensionName(value) !== null) shapeExtensions.add(value)
     }
   }
 

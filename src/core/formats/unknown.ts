@@ -1,3 +1,4 @@
+import type { Problem } from '../model/problem.ts'
 import { counted, refuse } from './refuse.ts'
 import { decodeText } from './text.ts'
 import { isZip, listEntries } from './zip.ts'
@@ -57,6 +58,21 @@ export function refuseUnknown(bytes: Uint8Array, name: string): never {
     `Its ${counted(bytes.length, 'byte')} of ${kind} are not STL, OBJ or 3MF.`,
     'Export the part as STL, OBJ or 3MF. If it is one of these, it is damaged: export it again.',
   )
+}
+
+/** By its name alone: a spoilt one has nothing else left to tell it by. */
+export function isNamedProject(name: string): boolean {
+  return /\.preweigh$/i.test(name)
+}
+
+/** Says that a saved frame is spoilt: no mesh was meant, so no export helps. */
+export function spoiltProject(bytes: Uint8Array, name: string): Problem {
+  return {
+    code: 'bad-project',
+    message: `${name}: Its name is that of a saved frame, and its ${counted(bytes.length, 'byte')} are none any more: it was cut off or changed.`,
+    advice:
+      'Copy or download it again. The frame itself may still be in the list of projects of the browser that saved it: save it from there anew.',
+  }
 }
 
 function findKnown(bytes: Uint8Array) {

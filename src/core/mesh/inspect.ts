@@ -1,5 +1,5 @@
 import type { Finding, LengthUnit, Mesh, MeshMeasure, ReadMesh } from '../model/mesh.ts'
-import { unitToMm } from '../model/units.ts'
+import { UNIT_PLURAL, unitToMm } from '../model/units.ts'
 import { findHoles } from './holes/findHoles.ts'
 import { suggestUnit, type UnitSuggestion } from './holes/suggestUnit.ts'
 import { measureMesh } from './measure.ts'
@@ -78,7 +78,8 @@ function mergeFindings(
   if (hint === null) return [...read, ...measured]
   const doubt: Finding = {
     code: 'not-millimetres',
-    severity: 'caution',
+    grade: 'changes the grams',
+    short: `drawn in ${UNIT_PLURAL[hint.unit]}?`,
     message: `${hint.reason} Nothing is rescaled until you choose the unit.`,
   }
   return [doubt, ...read, ...measured.filter(({ code }) => code !== 'unlikely-size')]

@@ -1,4 +1,4 @@
-import type { Mesh, MeshMeasure } from '../model/mesh.ts'
+import type { Bounds, Mesh, MeshMeasure } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import { judgeBodies, SHEET } from './judgeBodies.ts'
 import { describeMesh } from './measureFindings.ts'
@@ -56,6 +56,7 @@ export function measureMesh(mesh: Mesh, scaleToMm: number, apart?: Apart): MeshM
       bodies: facts,
       boundsMm,
       openEdges: bodies.openEdges,
+      openPlace: longestSide(mesh, bodies.loose, scaleToMm),
       crowdedEdges: bodies.crowdedEdges,
       contradictions: bodies.contradictions,
       degenerate: bodies.collapsed + sums.slivers,
@@ -80,6 +81,30 @@ function refuseUnusable({ positions, indices }: Mesh): void {
       'Export the part again; if it happens again, repair it in your drawing program first.',
     )
   }
+}
+
+/** The box round the longest of some sides, mm; null of none. A side is 3 × its triangle + its first corner. */
+function longestSide(
+  { positions, indices }: Mesh,
+  sides: readonly number[],
+  scaleToMm: number,
+): Bounds | null {
+  let longest = -1
+  let place: Bounds | null = null
+  for (const side of sides) {
+    const a = 3 * indices[side]!
+    const b = 3 * indices[side % 3 === 2 ? side - 2 : side + 1]!
+    const length = Math.hypot(...[0, 1, 2].map((k) => positions[b + k]! - positions[a + k]!))
+    if (length <= longest) continue
+    longest = length
+    const end = (k: number, pick: (...of: number[]) => number) =>
+      pick(positions[a + k]!, positions[b + k]!) * scaleToMm
+    place = {
+      min: [end(0, Math.min), end(1, Math.min), end(2, Math.min)],
+      max: [end(0, Math.max), end(1, Math.max), end(2, Math.max)],
+    }
+  }
+  return place
 }
 
 function sumOf<T>(items: readonly T[], value: (item: T) => number): number {

@@ -26,6 +26,8 @@ interface MeshFacts {
   readonly bodies: readonly BodyFacts[]
   readonly boundsMm: Bounds
   readonly openEdges: number
+  /** The box round the longest open edge; null where there is none. */
+  readonly openPlace: Bounds | null
   readonly crowdedEdges: number
   readonly contradictions: number
   readonly degenerate: number
@@ -59,12 +61,15 @@ export function describeMesh(facts: MeshFacts): Finding[] {
   ].filter((finding) => finding !== null)
 }
 
-function openEdges({ openEdges: count }: MeshFacts): Finding | null {
+/** A note: whether any layer sees the gap, and how much of it, only the count tells (see `layerFindings`). */
+function openEdges({ openEdges: count, openPlace }: MeshFacts): Finding | null {
   if (count === 0) return null
   return {
     code: 'open-edges',
-    severity: 'caution',
+    grade: 'note',
+    short: 'a gap in the skin',
     count,
+    ...placed(openPlace),
     message: `${counted(count, 'edge has', 'edges have')} a triangle on one side only, so the skin has a gap. The volume is measured as if every gap were closed flat. Close the surface in your drawing and export it again.`,
   }
 }
@@ -73,7 +78,8 @@ function crowdedEdges({ crowdedEdges: count }: MeshFacts): Finding | null {
   if (count === 0) return null
   return {
     code: 'non-manifold-edges',
-    severity: 'caution',
+    grade: 'worth knowing',
+    short: 'bodies joined along an edge',
     count,
     message: `More than two triangles meet in ${counted(count, 'edge', 'edges')}: bodies that touch along an edge, or a wall inside the part. Where bodies touch, let them overlap a little or join them in your drawing.`,
   }
@@ -86,14 +92,16 @@ function mixedFacing({ bodies, contradictions, triangles }: MeshFacts): Finding 
   if (contradictions > 0) {
     return {
       code: 'mixed-facing',
-      severity: 'bad',
+      grade: 'changes the grams',
+      short: 'inside and outside unclear',
       count: Math.max(count, 1),
       message: `${facing} At ${counted(contradictions, 'edge', 'edges')} inside and outside cannot be told apart, so the volume is uncertain. Repair the part in your drawing and export it again.`,
     }
   }
   return {
     code: 'mixed-facing',
-    severity: 'caution',
+    grade: 'worth knowing',
+    short: 'faces turned the wrong way',
     count,
     message: `${facing} The volume is measured with all of them turned the same way. Let your drawing program make the faces agree before you print.`,
   }
@@ -105,8 +113,10 @@ function insideOut({ bodies }: MeshFacts): Finding | null {
   const subject = bodies.length === 1 ? 'The part is' : counted(count, 'body is', 'bodies are')
   return {
     code: 'inside-out',
-    severity: 'caution',
+    grade: 'worth knowing',
+    short: 'inside out',
     count,
+    ...placeOf(bodies.length === 1 ? [] : bodies.filter((body) => body.insideOut)),
     message: `${subject} inside out: the skin faces inwards, as after mirroring. The volume is measured right all the same. Turn the faces round in your drawing before you print.`,
   }
 }
@@ -115,7 +125,8 @@ function degenerate({ degenerate: count }: MeshFacts): Finding | null {
   if (count === 0) return null
   return {
     code: 'degenerate-triangles',
-    severity: 'note',
+    grade: 'note',
+    short: 'triangles without area',
     count,
     message: `${counted(count, 'triangle has', 'triangles have')} no area. They add nothing to the figures; nothing to do.`,
   }
@@ -130,8 +141,10 @@ function duplicates({ duplicates: copies, bodies }: MeshFacts): Finding | null {
     backCount === 0 ? '' : ` ${exact(backCount)} of them face the other way (a two-sided surface).`
   return {
     code: 'duplicate-triangles',
-    severity: 'note',
+    grade: 'note',
+    short: 'triangles there twice',
     count,
+    ...placeOf(backs),
     message: `${counted(count, 'triangle lies', 'triangles lie')} exactly on another one.${back} Each is measured once. If a body was exported twice, remove one.`,
   }
 }
@@ -146,7 +159,8 @@ function severalBodies({ bodies }: MeshFacts): Finding | null {
       : ` ${counted(buried.length, 'of them lies', 'of them lie')} wholly inside another and ${buried.length === 1 ? 'counts' : 'count'} as solid; if a hollow was meant, its faces must point the other way.`
   return {
     code: 'several-bodies',
-    severity: 'note',
+    grade: 'note',
+    short: counted(solids.length, 'body', 'bodies'),
     count: solids.length,
     message: `${counted(solids.length, 'separate body', 'separate bodies')} in one file. Their volumes are added up here; where they overlap, the layer count takes the shared space once.${inside}`,
   }
@@ -158,8 +172,10 @@ function cavities({ bodies }: MeshFacts): Finding | null {
   const volume = hollows.reduce((sum, body) => sum + body.volumeMm3, 0)
   return {
     code: 'cavity',
-    severity: 'note',
+    grade: 'note',
+    short: 'a closed hollow',
     count: hollows.length,
+    ...placeOf(hollows),
     message: `${counted(hollows.length, 'closed hollow', 'closed hollows')} inside the part, ${formatVolume(volume, 'en')} in all, taken off the volume. Nothing put there can be taken out again, support included.`,
   }
 }
@@ -215,8 +231,10 @@ function specks({ bodies }: MeshFacts): Finding | null {
   )
   return {
     code: 'stray-speck',
-    severity: 'caution',
+    grade: 'worth knowing',
+    short: stray.length > 0 ? 'a tiny loose body' : 'a loose surface',
     count: all.length,
+    ...placeOf([bodies[farthestOf(all)]!]),
     message: sentences.join(' '),
   }
 }
@@ -227,14 +245,16 @@ function unlikelySize({ boundsMm }: MeshFacts): Finding | null {
   if (longest < SHORTEST_MM) {
     return {
       code: 'unlikely-size',
-      severity: 'caution',
+      grade: 'changes the grams',
+      short: `only ${size} mm long`,
       message: `The longest side measures ${size} mm; ${EXPECTED}. The part was probably drawn in inches or metres: choose its unit.`,
     }
   }
   if (longest > LONGEST_MM) {
     return {
       code: 'unlikely-size',
-      severity: 'caution',
+      grade: 'changes the grams',
+      short: `${size} mm long`,
       message: `The longest side measures ${size} mm; ${EXPECTED}. The part was probably drawn in a smaller unit than it is read in: choose its unit.`,
     }
   }
@@ -246,6 +266,18 @@ const counted = (count: number, one: string, many: string) =>
 
 /** A count is exact, unlike a measured number. */
 const exact = (count: number) => count.toLocaleString('en')
+
+/** The largest of some bodies stands for them all. */
+function placeOf(bodies: readonly BodyFacts[]): { readonly place?: Bounds } {
+  if (bodies.length === 0) return {}
+  return { place: bodies.reduce((a, b) => (b.areaMm2 > a.areaMm2 ? b : a)).boundsMm }
+}
+
+const placed = (place: Bounds | null): { readonly place?: Bounds } =>
+  place === null ? {} : { place }
+
+const farthestOf = (specks: readonly Speck[]): number =>
+  specks.reduce((a, b) => (b.gapMm > a.gapMm ? b : a)).place
 
 const across = ({ min, max }: Bounds) =>
   Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])

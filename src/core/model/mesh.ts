@@ -32,16 +32,25 @@ export interface ReadMesh {
   readonly findings: readonly Finding[]
 }
 
-export type Severity = 'note' | 'caution' | 'bad'
+/**
+ * What a finding does to the figures, heaviest first in `GRADES`. `changes the grams`: they, or their range,
+ * are off until it is settled. `cannot print`: the grams hold, the print would fail. `worth knowing`: the
+ * grams hold, something about the part may not be as meant. `note`: nothing to do.
+ */
+export type Grade = 'note' | 'worth knowing' | 'cannot print' | 'changes the grams'
 
-/** Something a builder should know about a mesh, in plain words. `code` is stable; `message` is not. */
+/** Something a builder should know about a mesh, in plain words. `code` is stable; the words are not. */
 export interface Finding {
   readonly code: FindingCode
-  readonly severity: Severity
+  readonly grade: Grade
+  /** A few words for a row of the ledger: what it is, without what to do. */
+  readonly short: string
   /** A whole sentence with the numbers in it and, where there is something to do, what to do. */
   readonly message: string
   /** How many edges, triangles, bodies … it concerns; absent where counting makes no sense. */
   readonly count?: number
+  /** Where it is, or the plainest of several: a box in the part's own axes as drawn, mm. */
+  readonly place?: Bounds
 }
 
 export type FindingCode =

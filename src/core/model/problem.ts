@@ -1,8 +1,12 @@
+import type { Finding } from './mesh.ts'
+
 /** Why a file or a part could not be priced. Facts in `message` (both numbers, the byte offset); what to do in `advice`. */
 export interface Problem {
   readonly code: ProblemCode
   readonly message: string
   readonly advice: string
+  /** What the reader had found odd about a file that was refused later on; left out where it found nothing. */
+  readonly findings?: readonly Finding[]
 }
 
 export type ProblemCode =
@@ -33,9 +37,14 @@ export type Outcome<T> =
 /** Thrown inside core, caught at the job boundary; carries a `Problem`. */
 export class PreweighError extends Error {
   readonly problem: Problem
-  constructor(code: ProblemCode, message: string, advice: string) {
+  constructor(
+    code: ProblemCode,
+    message: string,
+    advice: string,
+    findings: readonly Finding[] = [],
+  ) {
     super(message)
     this.name = 'PreweighError'
-    this.problem = { code, message, advice }
+    this.problem = { code, message, advice, ...(findings.length > 0 ? { findings } : {}) }
   }
 }

@@ -10,6 +10,16 @@ const MM_PER_UNIT: Readonly<Record<LengthUnit, number>> = {
   metre: 1000,
 }
 
+/** The unit's name behind “drawn in”. */
+export const UNIT_PLURAL: Readonly<Record<LengthUnit, string>> = {
+  micron: 'microns',
+  millimetre: 'millimetres',
+  centimetre: 'centimetres',
+  inch: 'inches',
+  foot: 'feet',
+  metre: 'metres',
+}
+
 /** What a length in `unit` is multiplied by to become millimetres. */
 export function unitToMm(unit: LengthUnit): number {
   return MM_PER_UNIT[unit]

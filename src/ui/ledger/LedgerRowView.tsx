@@ -11,7 +11,7 @@ import { OpenButton } from './OpenButton.tsx'
 import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
 import { TickCell } from './TickCell.tsx'
-import { readOf } from './workFacts.ts'
+import { findingsOf, readOf } from './workFacts.ts'
 
 interface LedgerRowViewProps {
   readonly row: LedgerRow
@@ -44,7 +44,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
             panelId={panelId}
             name={part.name}
             picture={read?.thumbnail ?? null}
-            findings={read?.measure.findings ?? null}
+            findings={findingsOf(work)}
             mark={marks.length === 0 ? null : marks.join(', ')}
             isOpen={isOpen}
             isWorking={isWorking(work)}

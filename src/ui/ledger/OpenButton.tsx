@@ -11,7 +11,7 @@ interface OpenButtonProps {
   readonly panelId: string
   readonly name: string
   readonly picture: Picture | null
-  readonly findings: readonly Finding[] | null
+  readonly findings: readonly Finding[]
   readonly mark: string | null
   readonly isOpen: boolean
   readonly isWorking: boolean
@@ -35,7 +35,7 @@ export const OpenButton = memo(function OpenButton(props: OpenButtonProps) {
         <span className="row-name">
           {name} <span className="caret" aria-hidden="true" />
         </span>
-        <Cautions findings={findings ?? []} mark={mark} />
+        <Cautions findings={findings} mark={mark} />
       </span>
     </Button>
   )

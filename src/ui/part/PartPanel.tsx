@@ -1,5 +1,5 @@
 import type { LedgerRow } from '../../state/store/derived.ts'
-import { censusOf, readOf } from '../ledger/workFacts.ts'
+import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
@@ -90,7 +90,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
             <p className="hint">Still reading {part.fileName}.</p>
           ) : (
             <>
-              <FindingList findings={read.measure.findings} />
+              <FindingList findings={findingsOf(row.work)} />
               {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
               {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
                 <SpeckHint partId={part.id} />

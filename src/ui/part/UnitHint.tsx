@@ -1,17 +1,8 @@
 import { Button } from 'react-aria-components'
 import type { UnitSuggestion } from '../../core/mesh/holes/suggestUnit.ts'
 import type { Part } from '../../core/model/frame.ts'
-import type { LengthUnit } from '../../core/model/mesh.ts'
+import { UNIT_PLURAL } from '../../core/model/units.ts'
 import { useActions, useAppState } from '../appContext.ts'
-
-const PLURAL: Readonly<Record<LengthUnit, string>> = {
-  micron: 'microns',
-  millimetre: 'millimetres',
-  centimetre: 'centimetres',
-  inch: 'inches',
-  foot: 'feet',
-  metre: 'metres',
-}
 
 interface UnitHintProps {
   readonly part: Part
@@ -27,7 +18,7 @@ export function UnitHint({ part, hint }: UnitHintProps) {
   const together = parts.filter(
     ({ id, unit }) => drop !== undefined && dropOf[id] === drop && unit !== hint.unit,
   )
-  const unit = PLURAL[hint.unit]
+  const unit = UNIT_PLURAL[hint.unit]
   return (
     <div className="offer">
       <p className="hint">{hint.reason}</p>

@@ -16,7 +16,7 @@ function findingsOf(h: number, doubtfulShare: number) {
     PRINTER_DEFAULT,
     PRICES_DEFAULTS,
   )
-  return censusFindings(figures, census, RECIPE_DEFAULTS, 'en-GB')
+  return censusFindings([], figures, census, RECIPE_DEFAULTS, 'en-GB')
 }
 
 describe('censusFindings', () => {
@@ -26,7 +26,7 @@ describe('censusFindings', () => {
 
   it('tells how much of the outline was bridged', () => {
     const [finding] = findingsOf(40, 0.034)
-    expect(finding).toMatchObject({ code: 'doubtful-layers', severity: 'caution' })
+    expect(finding).toMatchObject({ code: 'doubtful-layers', grade: 'changes the grams' })
     expect(finding!.message).toMatch(/leaves 3\.4\s% of its layers’ outlines open/)
     expect(findingsOf(40, 0.0001)).toEqual([])
   })

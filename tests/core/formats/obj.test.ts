@@ -108,20 +108,23 @@ test('faces without area of their own, curves and unknown lines are left out wit
   expect(read(text).findings).toEqual([
     {
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'note',
+      short: 'faces of two corners left out',
       message: '2 faces with fewer than 3 corners were left out: they enclose nothing.',
       count: 2,
     },
     {
       code: 'skipped-content',
-      severity: 'bad',
+      grade: 'changes the grams',
+      short: 'curved surfaces left out',
       message:
         '2 lines of curved surfaces were left out: only flat faces are read. Export the part again as a mesh.',
       count: 2,
     },
     {
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'unknown lines left out',
       message: `1 line with words unknown to OBJ was left out: "foo" at byte ${text.indexOf('foo')}.`,
       count: 1,
     },

@@ -91,7 +91,8 @@ test('words between facets that are not of the format are left out and counted',
   expect(read(coloured).findings).toEqual([
     {
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: 'unknown words left out',
       message: `4 words between facets were left out, the first "colour" at byte ${coloured.indexOf('colour')}.`,
       count: 4,
     },

@@ -30,7 +30,8 @@ test('a file cut within its triangles gives the whole ones and says how many are
   expect(read.findings).toEqual([
     {
       code: 'short-count',
-      severity: 'bad',
+      grade: 'changes the grams',
+      short: 'cut off: 5 triangles missing',
       message:
         'Its header promises 12 triangles, which take 684 bytes, and it is 454 bytes long: ' +
         '7 triangles could be read and 5 are missing. The file was cut off: copy or export it again.',

@@ -87,7 +87,8 @@ test('a mirrored item keeps its outside outside and is noted', () => {
   expect(findings).toEqual([
     {
       code: 'mirrored-item',
-      severity: 'note',
+      grade: 'note',
+      short: 'mirrored items',
       message:
         '1 build item of 2 is a mirror image of the mesh in the file; the faces were turned so that outside stays outside.',
       count: 1,
@@ -160,7 +161,8 @@ test('objects that are not of the type "model" are left out and named', () => {
   expect(findings).toEqual([
     {
       code: 'skipped-content',
-      severity: 'caution',
+      grade: 'worth knowing',
+      short: '"support", "other", "solidsupport", "surface" left out',
       message:
         '4 objects of the object type "support", "other", "solidsupport", "surface" were left out: only "model" is part of the solid.',
       count: 4,
@@ -232,7 +234,7 @@ test('an extension that the file requires and that is not read is named', () => 
   expect(readMesh(pack3mf(xml), '').findings).toMatchObject([
     {
       code: 'skipped-content',
-      severity: 'bad',
+      grade: 'changes the grams',
       message: expect.stringContaining('http://schemas.example.org/lattice'),
     },
   ])
@@ -348,4 +350,31 @@ test('a transform that leaves every number behind is refused', () => {
   const far = '<item objectid="1" transform="1e38 0 0 0 1 0 0 0 1 3e38 0 0"/>'
   expect(problem(BOX, far).code).toBe('not-finite')
   expect(signedVolume(readMesh(write3mf(scale(box(2, 3, 4), 10)), '').mesh)).toBe(24_000)
+})
+
+test.each([
+  ['Beam Lattice Extension', 'http://schemas.microsoft.com/3dmanufacturing/beamlattice/2017/02'],
+  ['Slice Extension', 'http://schemas.microsoft.com/3dmanufacturing/slice/2015/07'],
+  ['Volumetric Extension', 'http://schemas.3mf.io/3dmanufacturing/volumetric/2022/01'],
+  ['Displacement Extension', 'http://schemas.3mf.io/3dmanufacturing/displacement/2023/10'],
+  ['"http://example.org/knots"', 'http://example.org/knots'],
+])('a file without triangles names what holds its shape: %s', (title, namespace) => {
+  const empty = '<object id="1"><mesh><vertices/><triangles/></mesh></object>'
+  const xml = modelXml(empty, ITEM).replace(
+    '<model ',
+    `<model xmlns:q="${namespace}" requiredextensions="q" `,
+  )
+  const { code, message, advice } = problemOf(() => readMesh(pack3mf(xml), 'rib.3mf'))
+  expect(code).toBe('no-triangles')
+  expect(message).toContain(`its shape is in the 3MF ${title}, which is not read here`)
+  expect(advice).toContain('plain mesh')
+})
+
+test('an extension that is used and not called required is named as well', () => {
+  const lattice = 'http://schemas.microsoft.com/3dmanufacturing/beamlattice/2017/02'
+  const empty = `<object id="1"><mesh><vertices/><triangles/><b:beamlattice xmlns:b="${lattice}"/></mesh></object>`
+  expect(problem(empty, ITEM).message).toContain('Beam Lattice Extension')
+  expect(
+    problem('<object id="1"><mesh><vertices/><triangles/></mesh></object>', ITEM).message,
+  ).not.toContain('xtension')
 })

@@ -40,7 +40,7 @@ describe('open edges', () => {
       1,
     )
     expect(codes(measured)).toEqual(['open-edges'])
-    expect(find(measured, 'open-edges')).toMatchObject({ count: 3, severity: 'caution' })
+    expect(find(measured, 'open-edges')).toMatchObject({ count: 3, grade: 'note' })
     expect(measured.findings[0]!.message).toContain(
       '3 edges have a triangle on one side only, so the skin has a gap',
     )
@@ -109,7 +109,7 @@ describe('facing', () => {
   it('counts triangles that face against the rest', () => {
     const measured = measureMesh(turnFirst(cube, 3), 1)
     expect(codes(measured)).toEqual(['mixed-facing'])
-    expect(measured.findings[0]).toMatchObject({ count: 3, severity: 'caution' })
+    expect(measured.findings[0]).toMatchObject({ count: 3, grade: 'worth knowing' })
     expect(measured.findings[0]!.message).toContain('3 triangles of 12 face against the rest')
     expect(measured.volumeMm3).toBeCloseTo(1000, 9)
     expect(measured.watertight).toBe(false)
@@ -136,7 +136,7 @@ describe('facing', () => {
       return [a, c, b, b, c, d]
     }).flat()
     const measured = measureMesh(merge([meshOf(points, indices), translate(cube, [0, 0, 40])]), 1)
-    expect(find(measured, 'mixed-facing')).toMatchObject({ severity: 'bad' })
+    expect(find(measured, 'mixed-facing')).toMatchObject({ grade: 'changes the grams' })
     expect(find(measured, 'mixed-facing')!.message).toContain('uncertain')
     expect(Number.isFinite(measured.volumeMm3)).toBe(true)
   })
@@ -209,7 +209,7 @@ describe('several bodies', () => {
     const feet = merge([cube, translate(cube, [20, 0, 0]), translate(cube, [40, 0, 0])])
     const measured = measureMesh(feet, 1)
     expect(codes(measured)).toEqual(['several-bodies'])
-    expect(measured.findings[0]).toMatchObject({ count: 3, severity: 'note' })
+    expect(measured.findings[0]).toMatchObject({ count: 3, grade: 'note' })
     expect(measured.findings[0]!.message).toContain('the layer count takes the shared space once')
     expect(measured.bodies).toBe(3)
     expect(measured.volumeMm3).toBeCloseTo(3000, 9)
@@ -232,7 +232,7 @@ describe('a cavity', () => {
   it('is taken off and reported', () => {
     const measured = measureMesh(shell(cube, flip(inner)), 1)
     expect(codes(measured)).toEqual(['cavity'])
-    expect(measured.findings[0]).toMatchObject({ count: 1, severity: 'note' })
+    expect(measured.findings[0]).toMatchObject({ count: 1, grade: 'note' })
     expect(measured.findings[0]!.message).toContain('216\u00a0mm³')
     expect(measured.volumeMm3).toBeCloseTo(1000 - 216, 9)
     expect(measured).toMatchObject({ bodies: 2, watertight: true })

@@ -1,5 +1,5 @@
 import type { FlightSetup } from '../../model/aircraft.ts'
-import type { Severity } from '../../model/mesh.ts'
+
 import type { LearnedEfficiency } from './flown.ts'
 import { MOST_NOMINAL_VOLTS } from './pack.ts'
 import { tipGapMm } from './rotors.ts'
@@ -17,7 +17,7 @@ export type FlightNoteCode =
 /** Something to know about a hover figure. `code` is stable; `message` is not. */
 export interface FlightNote {
   readonly code: FlightNoteCode
-  readonly severity: Severity
+  readonly severity: 'note' | 'caution' | 'bad'
   readonly message: string
 }
 
@@ -33,7 +33,7 @@ export function hoverNotes(
   { validated, lesson }: Pick<LearnedEfficiency, 'validated' | 'lesson'>,
 ): readonly FlightNote[] {
   const notes: FlightNote[] = []
-  const note = (code: FlightNoteCode, severity: Severity, message: string): void => {
+  const note = (code: FlightNoteCode, severity: FlightNote['severity'], message: string): void => {
     notes.push({ code, severity, message })
   }
   if (thrustToWeight < 1) {

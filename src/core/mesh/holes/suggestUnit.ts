@@ -1,6 +1,6 @@
 import { formatNumber } from '../../words/format.ts'
 import type { Bounds, LengthUnit } from '../../model/mesh.ts'
-import { unitToMm } from '../../model/units.ts'
+import { UNIT_PLURAL, unitToMm } from '../../model/units.ts'
 import type { Hole } from './findHoles.ts'
 import { findPatterns, type FoundPattern } from './patterns.ts'
 
@@ -129,16 +129,6 @@ function commonest(fitting: readonly { name: string; diameter: number }[]): Weig
   )
 }
 
-/** The unit's name behind “drawn in”. */
-const PLURAL: Readonly<Record<LengthUnit, string>> = {
-  micron: 'microns',
-  millimetre: 'millimetres',
-  centimetre: 'centimetres',
-  inch: 'inches',
-  foot: 'feet',
-  metre: 'metres',
-}
-
 function reasonFor(
   { unit, patterns, screw }: Weighed,
   sides: readonly number[],
@@ -148,20 +138,20 @@ function reasonFor(
   const size = (as: LengthUnit) =>
     `${sides.map((side) => formatNumber(side * unitToMm(as), 'en')).join(' × ')} mm`
   const sentences = [
-    `In ${PLURAL[now]} this part measures ${size(now)}, in ${PLURAL[unit]} ${size(unit)}.`,
+    `In ${UNIT_PLURAL[now]} this part measures ${size(now)}, in ${UNIT_PLURAL[unit]} ${size(unit)}.`,
   ]
   const [pattern] = patterns
   if (pattern !== undefined) {
     const apart = formatNumber(pattern.aMm / unitToMm(unit), 'en', 4)
     const across = pattern.layout === 'cross' ? 'across the circle' : 'apart'
     sentences.push(
-      `Four of its holes stand ${apart} ${across} in the file’s numbers: the ${pattern.name} mm pattern of a ${pattern.use}, drawn in ${PLURAL[unit]}.`,
+      `Four of its holes stand ${apart} ${across} in the file’s numbers: the ${pattern.name} mm pattern of a ${pattern.use}, drawn in ${UNIT_PLURAL[unit]}.`,
     )
   } else if (screw !== null) {
     const { name, diameter, count } = screw
     const mm = formatNumber(diameter * unitToMm(unit), 'en')
     sentences.push(
-      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ${mm} mm, which passes an ${name} screw (ISO 273), drawn in ${PLURAL[unit]}.`,
+      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ${mm} mm, which passes an ${name} screw (ISO 273), drawn in ${UNIT_PLURAL[unit]}.`,
     )
   }
   return sentences.join(' ')

@@ -1,0 +1,40 @@
+import type { Census } from '../model/census.ts'
+import { heaviestFirst } from '../model/grades.ts'
+import type { Finding } from '../model/mesh.ts'
+import { formatPercent } from '../words/format.ts'
+
+/** Bridged outline below this share is lost in the other uncertainties. */
+const WORTH_SAYING = 0.002
+
+/**
+ * What is odd about a mesh once its layers are counted, heaviest first: only they tell whether a gap in the skin
+ * reaches the figures. Without a census the mesh's own findings, as they are.
+ */
+export function layerFindings(
+  measured: readonly Finding[],
+  census: Pick<Census, 'doubtfulShare'> | null,
+  locale?: string,
+): readonly Finding[] {
+  if (census === null) return heaviestFirst(measured)
+  if (census.doubtfulShare <= WORTH_SAYING) return heaviestFirst(measured.map(unnoticed))
+  const share = formatPercent(census.doubtfulShare, locale)
+  const place = measured.find(({ code }) => code === 'open-edges')?.place
+  const doubt: Finding = {
+    code: 'doubtful-layers',
+    grade: 'changes the grams',
+    short: `${share} of its outlines open`,
+    message: `The mesh leaves ${share} of its layers’ outlines open; they were closed straight, and the range of grams and hours is wider by as much. Close the gaps in your drawing for firmer figures.`,
+    ...(place === undefined ? {} : { place }),
+  }
+  return heaviestFirst([doubt, ...measured])
+}
+
+function unnoticed(finding: Finding): Finding {
+  if (finding.code !== 'open-edges') return finding
+  const count = finding.count ?? 1
+  const edges = `${count.toLocaleString('en')} ${count === 1 ? 'edge has' : 'edges have'}`
+  return {
+    ...finding,
+    message: `${edges} a triangle on one side only, and no layer notices the gap: the figures hold; nothing to do.`,
+  }
+}
