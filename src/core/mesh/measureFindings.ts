@@ -276,8 +276,8 @@ function placeOf(bodies: readonly BodyFacts[]): { readonly place?: Bounds } {
 const placed = (place: Bounds | null): { readonly place?: Bounds } =>
   place === null ? {} : { place }
 
-const farthestOf = (specks: readonly Speck[]): number =>
-  specks.reduce((a, b) => (b.gapMm > a.gapMm ? b : a)).place
+const farthestOf = (all: readonly Speck[]): number =>
+  all.reduce((a, b) => (b.gapMm > a.gapMm ? b : a)).place
 
 const across = ({ min, max }: Bounds) =>
   Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])

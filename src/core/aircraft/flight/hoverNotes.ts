@@ -1,5 +1,4 @@
 import type { FlightSetup } from '../../model/aircraft.ts'
-
 import type { LearnedEfficiency } from './flown.ts'
 import { MOST_NOMINAL_VOLTS } from './pack.ts'
 import { tipGapMm } from './rotors.ts'
