@@ -1,7 +1,7 @@
 import type { Finding, Grade } from './mesh.ts'
 
 /** Heaviest first. */
-export const GRADES: readonly Grade[] = [
+const GRADES: readonly Grade[] = [
   'changes the grams',
   'cannot print',
   'worth knowing',

@@ -33,7 +33,7 @@ export interface ReadMesh {
 }
 
 /**
- * What a finding does to the figures, heaviest first in `GRADES`. `changes the grams`: they, or their range,
+ * What a finding does to the figures, heaviest last. `changes the grams`: they, or their range,
  * are off until it is settled. `cannot print`: the grams hold, the print would fail. `worth knowing`: the
  * grams hold, something about the part may not be as meant. `note`: nothing to do.
  */
