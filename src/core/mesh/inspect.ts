@@ -78,7 +78,7 @@ function mergeFindings(
   if (hint === null) return [...read, ...measured]
   const doubt: Finding = {
     code: 'not-millimetres',
-    grade: 'changes the grams',
+    grade: hint.sure ? 'changes the grams' : 'worth knowing',
     short: `drawn in ${UNIT_PLURAL[hint.unit]}?`,
     message: `${hint.reason} Nothing is rescaled until you choose the unit.`,
   }

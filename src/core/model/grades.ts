@@ -1,12 +1,7 @@
 import type { Finding, Grade } from './mesh.ts'
 
 /** Heaviest first. */
-const GRADES: readonly Grade[] = [
-  'changes the grams',
-  'cannot print',
-  'worth knowing',
-  'note',
-]
+const GRADES: readonly Grade[] = ['changes the grams', 'cannot print', 'worth knowing', 'note']
 
 /** Heaviest first; those of one grade stay in their order. */
 export function heaviestFirst(findings: readonly Finding[]): readonly Finding[] {

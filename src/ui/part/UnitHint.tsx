@@ -19,6 +19,7 @@ export function UnitHint({ part, hint }: UnitHintProps) {
     ({ id, unit }) => drop !== undefined && dropOf[id] === drop && unit !== hint.unit,
   )
   const unit = UNIT_PLURAL[hint.unit]
+  const { also } = hint
   return (
     <div className="offer">
       <p className="hint">{hint.reason}</p>
@@ -30,6 +31,16 @@ export function UnitHint({ part, hint }: UnitHintProps) {
       >
         Take it as {unit}
       </Button>
+      {also === undefined ? null : (
+        <Button
+          className="quiet"
+          onPress={() => {
+            updateParts([part.id], { unit: also })
+          }}
+        >
+          Take it as {UNIT_PLURAL[also]}
+        </Button>
+      )}
       {together.length > 1 ? (
         <Button
           className="quiet"

@@ -8,6 +8,10 @@ export interface UnitSuggestion {
   readonly unit: LengthUnit
   /** Whole sentences for the builder, with the numbers that speak for it. */
   readonly reason: string
+  /** False where size alone speaks, and fits the present unit too: a question and no more. */
+  readonly sure: boolean
+  /** Another unit in which the holes fit screws as well; left out where there is none. */
+  readonly also?: LengthUnit
 }
 
 /** No printed airframe part is shorter than this along its longest side, or longer than the other (common practice, no source). */
@@ -42,6 +46,22 @@ const SCREWS: readonly (readonly [name: string, fine: number, medium: number])[]
   ['M5', 5.3, 5.5],
 ]
 const SCREW_FIT_MM = 0.04
+/**
+ * Clearance drills of inch screws, close and free, in inches. From memory (usual tap and clearance drill charts), so they
+ * speak for a unit and decide nothing; asked only of parts taken in inches or millimetres, where such screws are used.
+ */
+const INCH_SCREWS: readonly (readonly [name: string, close: number, free: number])[] = [
+  ['#4', 0.116, 0.1285],
+  ['#6', 0.144, 0.1495],
+  ['#8', 0.1695, 0.177],
+  ['#10', 0.196, 0.201],
+  ['¼ in', 0.257, 0.266],
+]
+/**
+ * Drawn in inches, a part of this length reads as 5 to 10 mm: as likely as not where it has no holes to tell by (common
+ * practice, no source).
+ */
+const EITHER_MM = [120, 250] as const
 
 /**
  * The unit a part was more likely drawn in than `now`, from its size and its holes; null where `now` is as good as any.
@@ -58,6 +78,9 @@ export function suggestUnit(
   const sides = [0, 1, 2].map((k) => (boundsMm.max[k]! - boundsMm.min[k]!) / unitToMm(now))
   const longest = Math.max(...sides)
   if (!(longest > 0) || !Number.isFinite(longest)) return null
+  if (now === 'millimetre' && holes.length === 0 && couldBeInches(longest)) {
+    return { unit: 'inch', reason: eitherReason(sides), sure: false }
+  }
   const all = UNITS.map(({ unit, prior }) => weigh(unit, prior, longest, holes))
   const present = all.find((each) => each.unit === now)
   const best = all.reduce((a, b) => (b.score > a.score ? b : a))
@@ -67,7 +90,23 @@ export function suggestUnit(
   const possible = present === undefined || present.score > -Infinity
   const odd = longest * unitToMm(now) < ODD_MM
   if (possible && (gain < CLEARLY || (best.fits === 0 && !odd))) return null
-  return { unit: best.unit, reason: reasonFor(best, sides, now, holes) }
+  const also = all.find((each) => each.unit !== now && each !== best && fitsAsWell(each, holes))
+  return {
+    unit: best.unit,
+    reason: [reasonFor(best, sides, now, holes), ...alsoReason(also, holes)].join(' '),
+    sure: true,
+    ...(also === undefined ? {} : { also: also.unit }),
+  }
+}
+
+function couldBeInches(longest: number): boolean {
+  const mm = longest * unitToMm('inch')
+  return mm >= EITHER_MM[0] && mm <= EITHER_MM[1]
+}
+
+/** Every hole passes a screw, by its size alone. */
+function fitsAsWell({ screw, score, fits }: Weighed, holes: readonly Hole[]): boolean {
+  return score > -Infinity && screw !== null && fits >= holes.length
 }
 
 interface Weighed {
@@ -93,7 +132,7 @@ function weigh(unit: LengthUnit, prior: number, longest: number, holes: readonly
   const usual = size >= USUAL_MM[0] && size <= USUAL_MM[1] ? 1 : 0
   const patterns = findPatterns(holes, mm)
   const fitting = holes.flatMap(({ diameter }) => {
-    const name = screwFor(diameter * mm)
+    const name = screwFor(diameter * mm, unit)
     return name === null ? [] : [{ name, diameter }]
   })
   const tooSmall = holes.filter(({ diameter }) => diameter * mm < LEAST_HOLE_MM).length
@@ -110,8 +149,12 @@ function weigh(unit: LengthUnit, prior: number, longest: number, holes: readonly
   }
 }
 
-function screwFor(mm: number): string | null {
-  const found = SCREWS.find(([, ...sizes]) =>
+function screwFor(mm: number, unit: LengthUnit): string | null {
+  const inches = unit === 'inch' || unit === 'millimetre' ? INCH_SCREWS : []
+  // Of a 4.5 mm hole drawn in inches a #8 is likelier than an M4.
+  const drilled = inches.map(([name, close, free]) => [name, close * 25.4, free * 25.4] as const)
+  const known = unit === 'inch' ? [...drilled, ...SCREWS] : [...SCREWS, ...drilled]
+  const found = known.find(([, ...sizes]) =>
     sizes.some((each) => Math.abs(each - mm) <= SCREW_FIT_MM),
   )
   return found?.[0] ?? null
@@ -151,8 +194,29 @@ function reasonFor(
     const { name, diameter, count } = screw
     const mm = formatNumber(diameter * unitToMm(unit), 'en')
     sentences.push(
-      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ${mm} mm, which passes an ${name} screw (ISO 273), drawn in ${UNIT_PLURAL[unit]}.`,
+      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ${mm} mm, which passes ${screwWords(name)}, drawn in ${UNIT_PLURAL[unit]}.`,
     )
   }
   return sentences.join(' ')
+}
+
+function eitherReason(sides: readonly number[]): string {
+  const size = (as: LengthUnit) =>
+    `${sides.map((side) => formatNumber(side * unitToMm(as), 'en')).join(' × ')} mm`
+  return `In millimetres this part measures ${size('millimetre')}, in inches ${size('inch')}. It has no holes to tell by, and both are possible: check one side of it.`
+}
+
+function alsoReason(also: Weighed | undefined, holes: readonly Hole[]): readonly string[] {
+  if (also?.screw == null) return []
+  const { name, diameter, count } = also.screw
+  const mm = formatNumber(diameter * unitToMm(also.unit), 'en')
+  return [
+    `In ${UNIT_PLURAL[also.unit]} ${count} of ${holes.length} would be ${mm} mm and pass ${screwWords(name)}: both fit, so check one side of it.`,
+  ]
+}
+
+/** With where its clearance hole comes from. */
+function screwWords(name: string): string {
+  const isMetric = name.startsWith('M')
+  return `${/^(M|#8)/.test(name) ? 'an' : 'a'} ${name} screw (${isMetric ? 'ISO 273' : 'usual drill charts'})`
 }

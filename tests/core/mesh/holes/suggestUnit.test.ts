@@ -23,7 +23,8 @@ const motorPlate = prism(rectangle(30, 30), 4, [
 describe('suggestUnit', () => {
   test('leaves parts of a likely size alone, with holes and without', () => {
     expect(suggest(motorPlate)).toBeNull()
-    for (const size of [4, 5, 12, 50, 180, 400, 900]) expect(suggest(box(size, 3, 2))).toBeNull()
+    for (const size of [4, 4.6, 10, 12, 50, 180, 400, 900])
+      expect(suggest(box(size, 3, 2))).toBeNull()
   })
 
   test('names the hole pattern of a part drawn in inches', () => {
@@ -63,7 +64,6 @@ describe('suggestUnit', () => {
     expect(found?.unit).toBe('inch')
     expect(found?.reason).toContain('2 of its 2 holes are 0.126 wide')
     expect(found?.reason).toContain('M3')
-    expect(suggest(scale(box(168, 30, 6), 1 / 25.4))).toBeNull()
   })
 
   test('is content once the unit was chosen, and offers the way back from a wrong choice', () => {
@@ -86,5 +86,64 @@ describe('suggestUnit', () => {
       'feet.stl',
     ]
     for (const name of others) expect(suggest(read(name)), name).toBeNull()
+  })
+
+  test('asks about a part without holes that may be 120 to 250 mm in inches, and says that it only asks', () => {
+    for (const longest of [121, 168, 249]) {
+      const found = suggest(scale(box(longest, 30, 6), 1 / 25.4))
+      expect(found).toMatchObject({ unit: 'inch', sure: false })
+      expect(found?.reason).toContain('no holes to tell by')
+    }
+    expect(suggest(scale(box(260, 30, 6), 1 / 25.4))).toBeNull()
+    expect(suggest(scale(box(168, 30, 6), 1 / 25.4), 'inch')?.unit).not.toBe('inch')
+  })
+})
+
+/** A plate with four equal holes that stand in no known pattern. Inches. */
+const inchPlate = (hole: number) =>
+  prism(
+    rectangle(6, 2),
+    0.125,
+    [
+      [0.5, 0.5],
+      [5.5, 0.5],
+      [5.3, 1.4],
+      [0.9, 1.5],
+    ].map(([x, y]) => circle(hole / 2, 48, x, y)),
+  )
+
+describe('holes for inch screws', () => {
+  // Close and free clearance drills from memory, usual charts; the tests of a unit rest on the size as well.
+  test.each([
+    ['#4', 0.116],
+    ['#4', 0.1285],
+    ['#6', 0.1495],
+    ['#8', 0.177],
+    ['#10', 0.196],
+    ['#10', 0.201],
+    ['¼ in', 0.257],
+  ])('%s, %d wide, speak for inches', (name, hole) => {
+    const found = suggest(inchPlate(hole))
+    expect(found).toMatchObject({ unit: 'inch', sure: true })
+    expect(found?.reason).toContain(`${name} screw (usual drill charts)`)
+    expect(found?.also).toBeUndefined()
+    expect(suggest(inchPlate(hole), 'inch')).toBeNull()
+  })
+
+  test('0.266 wide fit ¼ in and, in centimetres, M2.5: both are offered, inches first', () => {
+    const found = suggest(inchPlate(0.266))
+    expect(found).toMatchObject({ unit: 'inch', also: 'centimetre' })
+    expect(found?.reason).toContain('6.76 mm, which passes a ¼ in screw')
+    expect(found?.reason).toContain('2.66 mm and pass an M2.5 screw')
+  })
+
+  test('holes that fit no screw in any unit say nothing', () => {
+    expect(suggest(inchPlate(0.31))).toBeNull()
+  })
+
+  test('a plate in millimetres with metric or inch holes is left alone', () => {
+    for (const hole of [2.4, 3.2, 3.4, 4.5, 3.26, 5.11, 6.76]) {
+      expect(suggest(scale(inchPlate(hole / 25.4), 25.4))).toBeNull()
+    }
   })
 })
