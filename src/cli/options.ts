@@ -30,6 +30,8 @@ export interface PriceOptions {
   readonly zone: string | null
   /** One line of JSON a part, as it comes. */
   readonly lines: boolean
+  /** Loose bodies thinner than a line stay in. */
+  readonly keepsHairs: boolean
 }
 
 /**
@@ -58,6 +60,7 @@ export function parseOptions(
     unit: unitOf(values.unit),
     json: values.json === true,
     lines: values.lines === true,
+    keepsHairs: values['keep-hairs'] === true,
     zone: zoneOf(values.zone, positionals),
   }
 }
@@ -95,6 +98,7 @@ function parseOrRefuse(args: readonly string[]) {
         currency: { type: 'string' },
         json: { type: 'boolean' },
         lines: { type: 'boolean' },
+        'keep-hairs': { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     })

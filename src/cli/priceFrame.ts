@@ -46,7 +46,8 @@ function pricePart(
   const { fileName, unit, pose, recipe, materialId } = part
   const { printer, prices } = frame
   const material = materialOf(frame, materialId)
-  const settings = { unitOf: () => unit, pose, recipe, material, printer, prices, zone }
+  const keepsHairs = part.keepsHairs === true
+  const settings = { keepsHairs, unitOf: () => unit, pose, recipe, material, printer, prices, zone }
   const priced = priceMesh(bytes, fileName, fileName, settings, onProgress)
   const { report, census, figures, drawn, scaleToMm, placed } = priced
   const facts = partFacts(drawn, scaleToMm, placed)

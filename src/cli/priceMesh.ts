@@ -6,6 +6,7 @@ import { readMesh } from '../core/formats/read.ts'
 import { countLayers } from '../core/census/countLayers.ts'
 import { inspectMesh } from '../core/mesh/inspect.ts'
 import { orientMesh } from '../core/mesh/orient.ts'
+import { outwardMesh } from '../core/mesh/outwardMesh.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
 import { takeApart } from '../core/mesh/takeApart.ts'
 import type { LengthUnit, Mesh, ReadMesh } from '../core/model/mesh.ts'
@@ -30,6 +31,8 @@ export interface MeshSettings {
   readonly material: Material
   readonly printer: Printer
   readonly prices: Prices
+  /** Loose bodies thinner than a line stay in. */
+  readonly keepsHairs: boolean
   /** A second mesh in the same axes and unit, inside which the infill is the recipe's `zonePct`. */
   readonly zone: ZoneFile | null
 }
@@ -68,8 +71,9 @@ function priceRead(
   const unit = settings.unitOf(read.unit)
   const scaleToMm = unitToMm(unit)
   const apart = takeApart(read.mesh)
-  const drawn = orientMesh(read.mesh, apart)
-  const inspection = inspectMesh(read, drawn, unit, apart)
+  const { keepsHairs } = settings
+  const drawn = outwardMesh(read.mesh, { scaleToMm, keepsHairs }, apart)
+  const inspection = inspectMesh(read, drawn, unit, apart, keepsHairs)
   const zone = settings.zone
     ? orientMesh(readMesh(settings.zone.bytes, settings.zone.name).mesh)
     : null

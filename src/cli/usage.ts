@@ -38,6 +38,7 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --quantity N              pieces of each part in the total; 1 unless given.
   --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
                             millimetre unless given. 3MF says itself.
+  --keep-hairs              closed bodies thinner than a line, off from the rest, are left out unless this is given.
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
   --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
                             Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no

@@ -7,8 +7,8 @@ import { takeApart } from '../core/mesh/takeApart.ts'
 import { drawThumbnail } from '../core/mesh/thumbnail.ts'
 import type { LengthUnit, ReadMesh } from '../core/model/mesh.ts'
 import { unitToMm } from '../core/model/units.ts'
-import type { MeshShelf } from './meshShelf.ts'
-import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
+import { takingOf, type MeshShelf } from './meshShelf.ts'
+import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, MeshSource, PartRead } from './protocol.ts'
 
 const THUMBNAIL_PX = 96
 /** Progress is told no more often than this, ms: the page draws it, and that costs more than the layers in between. */
@@ -33,12 +33,15 @@ export async function analyse(
     tell({ kind: 'rough', rough })
   })
   const carry = <T>(work: () => T): T => carryFindings(read, source.name, work)
-  if (ask.wantRead) tell({ kind: 'read', read: carry(() => look(read, shelf, unit)) })
+  if (ask.wantRead) tell({ kind: 'read', read: carry(() => look(read, shelf, source, unit)) })
 
   let toldAt = now()
   const meshes = {
-    part: shelf.outward(read),
-    zone: zone === null ? null : shelf.outward(await shelf.take(zone)),
+    part: shelf.outward(read, takingOf(source, unit)),
+    zone:
+      zone === null
+        ? null
+        : shelf.outward(await shelf.take(zone), { scaleToMm: mm, keepsHairs: true }),
   }
   const watch = {
     ...(ask.wantCoarse
@@ -55,10 +58,11 @@ export async function analyse(
   return { census }
 }
 
-function look(read: ReadMesh, shelf: MeshShelf, unit: LengthUnit): PartRead {
+function look(read: ReadMesh, shelf: MeshShelf, source: MeshSource, unit: LengthUnit): PartRead {
   const apart = takeApart(read.mesh)
+  const taking = takingOf(source, unit)
   return {
-    ...inspectMesh(read, shelf.outward(read, apart), unit, apart),
+    ...inspectMesh(read, shelf.outward(read, taking, apart), unit, apart, taking.keepsHairs),
     format: read.format,
     thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(read.mesh, THUMBNAIL_PX) },
   }

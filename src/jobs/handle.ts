@@ -1,4 +1,5 @@
 import { partMoments } from '../core/aircraft/balance/partMoments.ts'
+import { shownMesh } from '../core/mesh/outwardMesh.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
 import { poseOptions, type PoseOption } from '../core/mesh/poseOptions.ts'
 import type { Mesh } from '../core/model/mesh.ts'
@@ -8,7 +9,7 @@ import { POSE_AS_DRAWN } from '../core/model/settings.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { analyse } from './analyse.ts'
 import { packEntries, unpackEntries } from './archive.ts'
-import { createMeshShelf, readBytes, type MeshShelf } from './meshShelf.ts'
+import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
 import type { Answer, Ask, JobEvent, MeshAsk, PartShape, ShapeAsk, PosesAsk } from './protocol.ts'
@@ -52,7 +53,8 @@ function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): 
 
 async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise<Mesh> {
   const { mesh } = await shelf.take(source)
-  const { positions, indices } = placeMesh(mesh, unitToMm(unit), pose)
+  const shown = shownMesh(mesh, takingOf(source, unit))
+  const { positions, indices } = placeMesh(shown, unitToMm(unit), pose)
   // The answer is handed over for good, so it must not share memory with the mesh on the shelf.
   return {
     positions: positions === mesh.positions ? positions.slice() : positions,
@@ -64,7 +66,7 @@ async function measureShape(
   { source, unit, pose }: ShapeAsk,
   shelf: MeshShelf,
 ): Promise<PartShape> {
-  const outward = shelf.outward(await shelf.take(source))
+  const outward = shelf.outward(await shelf.take(source), takingOf(source, unit))
   const mm = unitToMm(unit)
   return {
     moments: partMoments(outward, mm),
@@ -77,7 +79,7 @@ async function findPoses(
   shelf: MeshShelf,
 ): Promise<readonly PoseOption[]> {
   const read = await shelf.take(source)
-  const mesh = placeMesh(shelf.outward(read), unitToMm(unit), POSE_AS_DRAWN)
+  const mesh = placeMesh(shelf.outward(read, takingOf(source, unit)), unitToMm(unit), POSE_AS_DRAWN)
   return poseOptions(mesh, supportAngleDeg)
 }
 

@@ -2,9 +2,9 @@ import type { KnownHabits } from '../core/model/habits.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 
-/** Names what was measured of a mesh: its content and the unit its numbers are taken in. */
-export function readKey(hash: string, unit: LengthUnit): string {
-  return `${hash}|${unit}`
+/** Names what was measured of a mesh: its content, the unit its numbers are taken in, and whether its hairs are kept. */
+export function readKey(hash: string, unit: LengthUnit, keepsHairs = false): string {
+  return keepsHairs ? `${hash}|${unit}, hairs kept` : `${hash}|${unit}`
 }
 
 /** Names a census: everything it depends on, and nothing else. Equal keys mean equal censuses. */
@@ -14,10 +14,11 @@ export function censusKey(
   pose: Pose,
   geometry: GeometrySettings,
   zoneHash: string | null = null,
+  keepsHairs = false,
 ): string {
   const g = geometryOf(geometry)
   return [
-    readKey(hash, unit),
+    readKey(hash, unit, keepsHairs),
     pose.rotateDeg.join(' '),
     g.layerMm,
     g.firstLayerMm,

@@ -1,7 +1,8 @@
 import { readMesh } from '../core/formats/read.ts'
-import { orientMesh } from '../core/mesh/orient.ts'
+import { outwardMesh, type MeshTaking } from '../core/mesh/outwardMesh.ts'
 import type { Apart } from '../core/mesh/takeApart.ts'
-import type { Mesh, ReadMesh } from '../core/model/mesh.ts'
+import type { LengthUnit, Mesh, ReadMesh } from '../core/model/mesh.ts'
+import { unitToMm } from '../core/model/units.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import type { MeshSource } from './protocol.ts'
 
@@ -10,8 +11,8 @@ export interface MeshShelf {
   /** Throws PreweighError. `onBytes` is called when the file has to be read. */
   take(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
   put(hash: string, mesh: ReadMesh): void
-  /** The mesh faced outwards (see `orientMesh`), worked out once as long as it is kept; `apart` where that is at hand. */
-  outward(read: ReadMesh, apart?: Apart): Mesh
+  /** See `outwardMesh`; worked out once as long as the mesh is kept. `apart` where that is at hand. */
+  outward(read: ReadMesh, taking: MeshTaking, apart?: Apart): Mesh
 }
 
 /** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
@@ -19,7 +20,7 @@ export const SHELF_PLACES = 3
 
 export function createMeshShelf(): MeshShelf {
   const places = new Map<string, ReadMesh>()
-  const outwards = new WeakMap<ReadMesh, Mesh>()
+  const outwards = new WeakMap<ReadMesh, { readonly taking: MeshTaking; readonly mesh: Mesh }>()
 
   function put(hash: string, mesh: ReadMesh): void {
     places.delete(hash)
@@ -30,9 +31,14 @@ export function createMeshShelf(): MeshShelf {
 
   return {
     put,
-    outward(read, apart) {
-      const mesh = outwards.get(read) ?? orientMesh(read.mesh, apart)
-      outwards.set(read, mesh)
+    outward(read, taking, apart) {
+      const known = outwards.get(read)
+      const { scaleToMm, keepsHairs } = taking
+      if (known?.taking.scaleToMm === scaleToMm && known.taking.keepsHairs === keepsHairs) {
+        return known.mesh
+      }
+      const mesh = outwardMesh(read.mesh, taking, apart)
+      outwards.set(read, { taking, mesh })
       return mesh
     },
     async take({ hash, name, blob }, onBytes) {
@@ -61,4 +67,9 @@ export async function readBytes(blob: Blob, name: string): Promise<Uint8Array<Ar
       'Drop the file again.',
     )
   }
+}
+
+/** How the mesh of `source` is taken in `unit`. */
+export function takingOf({ keepsHairs = false }: MeshSource, unit: LengthUnit): MeshTaking {
+  return { scaleToMm: unitToMm(unit), keepsHairs }
 }

@@ -13,6 +13,8 @@ export interface MeshSource {
   readonly hash: string
   readonly name: string
   readonly blob: Blob
+  /** Loose bodies of it thinner than a line stay in. */
+  readonly keepsHairs?: boolean
 }
 
 /** Volume and area alone, known long before the layers are counted. */
@@ -108,6 +110,7 @@ export interface PartShape {
 export interface SplitAsk {
   readonly kind: 'split'
   readonly source: MeshSource
+  readonly unit: LengthUnit
   readonly how: 'parts' | 'clean'
 }
 

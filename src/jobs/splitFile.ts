@@ -1,17 +1,21 @@
 import { writeStl } from '../core/formats/writeStl.ts'
 import { measureMesh } from '../core/mesh/measure.ts'
+import { shownMesh } from '../core/mesh/outwardMesh.ts'
 import { cleanMesh } from '../core/mesh/split/cleanMesh.ts'
 import { splitItems } from '../core/mesh/split/splitItems.ts'
 import { splitPlate } from '../core/mesh/split/splitPlate.ts'
 import type { PlateGroup } from '../core/mesh/split/splitPlate.ts'
 import { hashBytes } from './hash.ts'
-import type { MeshShelf } from './meshShelf.ts'
+import { takingOf, type MeshShelf } from './meshShelf.ts'
 import type { SplitAnswer, SplitAsk, SplitPiece } from './protocol.ts'
 
 /** Makes new files of a mesh's parts, or of the mesh without its scraps. They keep the file's unit and place. */
-export async function splitFile({ source, how }: SplitAsk, shelf: MeshShelf): Promise<SplitAnswer> {
+export async function splitFile(
+  { source, unit, how }: SplitAsk,
+  shelf: MeshShelf,
+): Promise<SplitAnswer> {
   const read = await shelf.take(source)
-  const { mesh } = read
+  const mesh = shownMesh(read.mesh, takingOf(source, unit))
   const stem = source.name.replace(/\.[^.]+$/, '')
   if (how === 'clean') {
     const clean = cleanMesh(mesh)

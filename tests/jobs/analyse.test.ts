@@ -33,7 +33,7 @@ function ask(source: MeshSource, change: Partial<AnalyseAsk> = {}): AnalyseAsk {
   }
 }
 
-const BALL = writeStlBinary(sphere(4, 24))
+const BALL = writeStlBinary(sphere(6, 24))
 
 describe('an analysis', () => {
   test('tells rough figures, then the measured mesh, then progress, and answers the census', async () => {
@@ -56,9 +56,9 @@ describe('an analysis', () => {
     ])
     const steps = events.slice(2)
     expect(steps.every((event) => event.kind === 'progress')).toBe(true)
-    // 40 layers, a clock that moves 60 ms a layer, a word every 100 ms at most.
-    expect(steps.length).toBeGreaterThan(10)
-    expect(steps.length).toBeLessThanOrEqual(20)
+    // 60 layers, a clock that moves 60 ms a layer, a word every 100 ms at most.
+    expect(steps.length).toBeGreaterThan(15)
+    expect(steps.length).toBeLessThanOrEqual(30)
     expect(answer.census).toEqual(
       takeCensus(placeMesh(mesh, 1, POSE_AS_DRAWN), geometryOf(RECIPE_DEFAULTS)),
     )

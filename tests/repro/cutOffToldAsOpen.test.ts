@@ -29,6 +29,7 @@ test('the command says that the file was cut off, not that the drawing is open',
     printer: PRINTER_DEFAULT,
     prices: PRICES_DEFAULTS,
     zone: null,
+    keepsHairs: false,
   }
   const problem = problemOf(() => priceMesh(CUT, 'wing.stl', 'wing.stl', settings, () => {}))
   expect(problem.message).toContain(

@@ -25,6 +25,7 @@ test('the command tells what the page tells of a part in inches with ¼ in holes
       printer: PRINTER_DEFAULT,
       prices: PRICES_DEFAULTS,
       zone: null,
+      keepsHairs: false,
     },
     () => {},
   )

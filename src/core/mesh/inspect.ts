@@ -3,6 +3,7 @@ import { UNIT_PLURAL, unitToMm } from '../model/units.ts'
 import { findHoles } from './holes/findHoles.ts'
 import { suggestUnit, type UnitSuggestion } from './holes/suggestUnit.ts'
 import { measureMesh } from './measure.ts'
+import { shownMesh } from './outwardMesh.ts'
 import { splitItems } from './split/splitItems.ts'
 import { splitPlate } from './split/splitPlate.ts'
 import type { Plate } from './split/splitPlate.ts'
@@ -33,7 +34,7 @@ export interface PlateSummary {
 const MOST_BODIES = 400
 
 /**
- * @param outward the read mesh faced outwards, see `orientMesh`.
+ * @param outward of the read mesh, taken with the same `keepsHairs`; see `outwardMesh`.
  * @throws PreweighError as `measureMesh` does.
  */
 export function inspectMesh(
@@ -41,13 +42,18 @@ export function inspectMesh(
   outward: Mesh,
   unit: LengthUnit,
   apart = takeApart(read.mesh),
+  keepsHairs = false,
 ): Inspection {
   const mm = unitToMm(unit)
-  const measure = measureMesh(read.mesh, mm, apart)
+  const measure = measureMesh(read.mesh, mm, apart, keepsHairs)
   const unitHint =
     read.unit === null ? suggestUnit(measure.boundsMm, findHoles(outward), unit) : null
   const isPlate = measure.bodies > 1 && measure.bodies <= MOST_BODIES
-  const plate = summarise(splitItems(read) ?? (isPlate ? splitPlate(read.mesh) : null), mm)
+  const plate = summarise(
+    splitItems(read) ??
+      (isPlate ? splitPlate(shownMesh(read.mesh, { scaleToMm: mm, keepsHairs }, apart)) : null),
+    mm,
+  )
   return {
     measure: { ...measure, findings: mergeFindings(read.findings, measure.findings, unitHint) },
     ...(unitHint === null ? {} : { unitHint }),

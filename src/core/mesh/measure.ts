@@ -1,5 +1,6 @@
 import type { Bounds, Mesh, MeshMeasure } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
+import { findHairs } from './findHairs.ts'
 import { judgeBodies, SHEET } from './judgeBodies.ts'
 import { describeMesh } from './measureFindings.ts'
 import { takeApart, type Apart } from './takeApart.ts'
@@ -14,6 +15,7 @@ import { joinBounds } from './volume.ts'
  *   a body that is inside out nor one with some triangles the wrong way loses volume.
  * - A body inside another that faces the other way is a cavity and is taken off. Bodies that overlap
  *   facing the same way are added up; the layer count merges them.
+ * - Loose bodies thinner than a line are left out of everything but the counts of triangles, unless `keepsHairs`.
  * - Gaps are closed flat for the volume. Exact copies of triangles are left out of volume and area.
  * - `watertight` also asks that nothing is there twice; triangles collapsed into a line do not matter.
  *
@@ -24,10 +26,18 @@ import { joinBounds } from './volume.ts'
  * lists it 0.13 s; the same with triangles and vertices in random order 0.7 s; 2000 balls 0.3–1 s. A million
  * triangles that share no vertex at all, each a body of its own, take several seconds.
  */
-export function measureMesh(mesh: Mesh, scaleToMm: number, apart?: Apart): MeshMeasure {
+export function measureMesh(
+  mesh: Mesh,
+  scaleToMm: number,
+  apart?: Apart,
+  keepsHairs = false,
+): MeshMeasure {
   refuseUnusable(mesh)
-  const { bodies, sums } = apart ?? takeApart(mesh)
-  const facts = judgeBodies(mesh, bodies, sums, scaleToMm)
+  const taken = apart ?? takeApart(mesh)
+  const { bodies, sums } = taken
+  const all = judgeBodies(mesh, bodies, sums, scaleToMm)
+  const hairs = findHairs(mesh, taken, scaleToMm)
+  const facts = keepsHairs ? all : all.filter((_, body) => !hairs.has(body))
   const kept = facts.filter((body) => body.kind !== 'reverse copy')
   const areaMm2 = sumOf(kept, (body) => body.areaMm2)
   const volumeMm3 = sumOf(kept, (body) =>
@@ -54,6 +64,8 @@ export function measureMesh(mesh: Mesh, scaleToMm: number, apart?: Apart): MeshM
     findings: describeMesh({
       triangles,
       bodies: facts,
+      hairs: all.filter((_, body) => hairs.has(body)),
+      keepsHairs,
       boundsMm,
       openEdges: bodies.openEdges,
       openPlace: longestSide(mesh, bodies.loose, scaleToMm),

@@ -25,6 +25,9 @@ interface MeshFacts {
   readonly triangles: number
   readonly bodies: readonly BodyFacts[]
   readonly boundsMm: Bounds
+  /** Bodies that no line can lay, and whether they were left out; those are not among `bodies` then. */
+  readonly hairs: readonly BodyFacts[]
+  readonly keepsHairs: boolean
   readonly openEdges: number
   /** The box round the longest open edge; null where there is none. */
   readonly openPlace: Bounds | null
@@ -57,6 +60,7 @@ export function describeMesh(facts: MeshFacts): Finding[] {
     severalBodies(facts),
     cavities(facts),
     specks(facts),
+    hairs(facts),
     unlikelySize(facts),
   ].filter((finding) => finding !== null)
 }
@@ -201,7 +205,7 @@ export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
   return bodies.flatMap((body, place) => {
     if (body.kind === 'sheet') return [{ place, gapMm: 0 }]
     if (!small(body)) return []
-    const gapMm = gapBetween(body.boundsMm, rest)
+    const gapMm = boxGapMm(body.boundsMm, rest)
     return gapMm > across(body.boundsMm) ? [{ place, gapMm }] : []
   })
 }
@@ -237,6 +241,32 @@ function specks({ bodies }: MeshFacts): Finding | null {
     ...placeOf([bodies[farthestOf(all)]!]),
     message: sentences.join(' '),
   }
+}
+
+function hairs({ hairs: found, keepsHairs, bodies }: MeshFacts): Finding | null {
+  if (found.length === 0) return null
+  const volume = formatVolume(
+    found.reduce((sum, { volumeMm3 }) => sum + volumeMm3, 0),
+    'en',
+  )
+  const rest = joinBounds(bodies.filter((body) => !found.includes(body)).map((b) => b.boundsMm))
+  const farthest = Math.max(...found.map(({ boundsMm }) => boxGapMm(boundsMm, rest)))
+  const what = `${counted(found.length, 'closed body', 'closed bodies')} thinner than a line (${volume}), up to ${formatNumber(farthest, 'en')} mm off the rest`
+  const one = found.length === 1
+  const common = { code: 'hair', count: found.length, ...placeOf(found) } as const
+  return keepsHairs
+    ? {
+        ...common,
+        grade: 'cannot print',
+        short: one ? 'a hair thinner than a line' : 'hairs thinner than a line',
+        message: `${what}, ${one ? 'is' : 'are'} kept. Where one lies lowest it is the first layer, and the part hangs in the air above it.`,
+      }
+    : {
+        ...common,
+        grade: 'worth knowing',
+        short: one ? 'a hair left out' : `${found.length} hairs left out`,
+        message: `${what}, ${one ? 'was' : 'were'} left out: as the lowest it would be the first layer and lift the part. Delete ${one ? 'it' : 'them'} in your drawing before you print, or keep ${one ? 'it' : 'them'} here.`,
+      }
 }
 
 function unlikelySize({ boundsMm }: MeshFacts): Finding | null {
@@ -283,7 +313,7 @@ const across = ({ min, max }: Bounds) =>
   Math.hypot(max[0] - min[0], max[1] - min[1], max[2] - min[2])
 
 /** Distance between two boxes, 0 where they touch. */
-function gapBetween(one: Bounds, other: Bounds): number {
+export function boxGapMm(one: Bounds, other: Bounds): number {
   const gaps = [0, 1, 2].map((k) =>
     Math.max(0, other.min[k]! - one.max[k]!, one.min[k]! - other.max[k]!),
   )

@@ -10,13 +10,18 @@ import type { BodySums } from './volume.ts'
  * triangles, the back of a two-sided surface, loose sheets). So a winding rule counts the same inside as `measureMesh`: an
  * inside-out body no longer cancels the one it overlaps. Gaps stay open.
  *
- * Gives back the mesh itself where there is nothing to change. Vertices are shared.
+ * Bodies in `leftOut` are left out. Gives back the mesh itself where there is nothing to change. Vertices are shared.
  */
-export function orientMesh(mesh: Mesh, { bodies, sums } = takeApart(mesh)): Mesh {
+export function orientMesh(
+  mesh: Mesh,
+  { bodies, sums } = takeApart(mesh),
+  leftOut: ReadonlySet<number> = new Set(),
+): Mesh {
   const { indices } = mesh
   const facts = judgeBodies(mesh, bodies, sums, 1)
   const action = facts.map((fact, body) => actionFor(fact, body, sums))
   addLooseSides(bodies, facts, action)
+  for (const body of leftOut) action[body] = 'drop'
   const out = new Uint32Array(indices.length)
   let written = 0
   let changed = false

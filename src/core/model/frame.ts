@@ -26,6 +26,8 @@ export interface Part {
   readonly zone: PartZone | null
   /** Where the build of a 3MF puts the pieces; left out where the file does not say. They become places only when chosen. */
   readonly drawnPlaces?: readonly DrawnPlace[]
+  /** Loose bodies thinner than a line stay in; without it they are left out (see `findHairs`). */
+  readonly keepsHairs?: boolean
 }
 
 export interface PartZone {

@@ -65,6 +65,7 @@ export type FindingCode =
   | 'not-millimetres'
   | 'unlikely-size'
   | 'stray-speck'
+  | 'hair'
   | 'solid-header'
   | 'trailing-bytes'
   | 'short-count'

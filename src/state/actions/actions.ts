@@ -6,7 +6,7 @@ import type { Pose } from '../../core/model/settings.ts'
 import type { MeshSource, PartShape } from '../../jobs/protocol.ts'
 import { readKey } from '../../jobs/keys.ts'
 import type { Runner } from '../../jobs/runner.ts'
-import { createAnalysis, missingMesh, missingZone } from './analysis.ts'
+import { createAnalysis, missingMesh, missingZone, takenAs } from './analysis.ts'
 import type { Claims } from '../storage/claims.ts'
 import type { DemoSource } from './demos.ts'
 import { createFacts } from '../store/facts.ts'
@@ -84,7 +84,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
       const { code, message, advice } = missingMesh(part)
       throw new PreweighError(code, message, advice)
     }
-    return { source, unit: part.unit, pose: part.pose }
+    return { source: takenAs(source, part), unit: part.unit, pose: part.pose }
   }
 
   async function findZone({ name, zone }: Part): Promise<MeshSource | null> {
@@ -121,7 +121,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     },
     async loadShape(id) {
       const mesh = await meshOf(id)
-      const key = `${readKey(mesh.source.hash, mesh.unit)}|${mesh.pose.rotateDeg.join(' ')}`
+      const key = `${readKey(mesh.source.hash, mesh.unit, mesh.source.keepsHairs)}|${mesh.pose.rotateDeg.join(' ')}`
       const known = shapes.get(key)
       if (known !== undefined) return known
       const outcome = await runner.run({ kind: 'shape', ...mesh })

@@ -2,7 +2,7 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Part, PartZone } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
-import type { AnalyseEvent } from '../../jobs/protocol.ts'
+import type { AnalyseEvent, MeshSource } from '../../jobs/protocol.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import type { Facts } from '../store/facts.ts'
 import type { Meshes } from '../storage/meshes.ts'
@@ -114,7 +114,7 @@ export function createAnalysis(
     present: PartWork | undefined,
     old?: string,
   ): PartWork {
-    const measured = readKey(part.meshHash, part.unit)
+    const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
     const read = facts.read(measured)
     const census = facts.census(key)
     if (read !== null && census !== null) return doneWork(read, census)
@@ -155,7 +155,7 @@ export function createAnalysis(
   }
 
   async function take(key: string, part: Part, signal: AbortSignal): Promise<void> {
-    const measured = readKey(part.meshHash, part.unit)
+    const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
     await facts.fetch(key, measured)
     if (signal.aborted) return
     if (finish(key, measured)) return
@@ -191,13 +191,13 @@ export function createAnalysis(
     if (signal.aborted) return null
     if (source === null) return missingMesh(part)
     if (part.zone !== null && zone === null) return missingZone(part.name, part.zone)
-    const measured = readKey(part.meshHash, part.unit)
+    const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
     const known = facts.read(measured)
     if (known !== null) showAll(key, (before) => moveWork(before, { kind: 'read', read: known }))
     const outcome = await runner.run(
       {
         kind: 'analyse',
-        source,
+        source: takenAs(source, part),
         zone,
         unit: part.unit,
         pose: part.pose,
@@ -261,9 +261,14 @@ export function createAnalysis(
   }
 }
 
+/** The part's mesh, taken as the part says. */
+export function takenAs(source: MeshSource, { keepsHairs }: Part): MeshSource {
+  return keepsHairs === true ? { ...source, keepsHairs } : source
+}
+
 function keyOf(part: Part): string {
   const zoneHash = part.zone?.meshHash ?? null
-  return censusKey(part.meshHash, part.unit, part.pose, part.recipe, zoneHash)
+  return censusKey(part.meshHash, part.unit, part.pose, part.recipe, zoneHash, part.keepsHairs)
 }
 
 /** The ledger has the part, but its mesh is neither in the project file nor in storage. */

@@ -38,8 +38,15 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPo
       const part = partOf(id)
       if (part === undefined) return null
       const geometry = geometryOf({ ...part.recipe, supports })
-      const key = censusKey(source.hash, unit, pose, geometry, part.zone?.meshHash ?? null)
-      await facts.fetch(key, readKey(source.hash, unit))
+      const key = censusKey(
+        source.hash,
+        unit,
+        pose,
+        geometry,
+        part.zone?.meshHash ?? null,
+        part.keepsHairs,
+      )
+      await facts.fetch(key, readKey(source.hash, unit, part.keepsHairs))
       const known = facts.census(key)
       if (known !== null) return known
       const zone = await findZone(part)

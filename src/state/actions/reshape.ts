@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import { nestPlaces } from '../../core/mesh/split/drawnPlace.ts'
+import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import type { MeshSource, SplitAsk, SplitPiece } from '../../jobs/protocol.ts'
 import type { Runner } from '../../jobs/runner.ts'
@@ -17,7 +18,9 @@ interface ReshapeDeps {
   readonly meshes: Meshes
   readonly newId: () => string
   /** Rejects where the part or its mesh is gone. */
-  readonly meshOf: (id: string) => Promise<{ readonly source: MeshSource }>
+  readonly meshOf: (
+    id: string,
+  ) => Promise<{ readonly source: MeshSource; readonly unit: LengthUnit }>
 }
 
 /** Actions that give a part another mesh, made from its own. Both are one undo step; the file as dropped stays as it was. */
@@ -34,8 +37,8 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
     how: SplitAsk['how'],
   ): Promise<{ part: Part; pieces: readonly SplitPiece[] } | null> {
     try {
-      const { source } = await deps.meshOf(id)
-      const outcome = await runner.run({ kind: 'split', source, how })
+      const { source, unit } = await deps.meshOf(id)
+      const outcome = await runner.run({ kind: 'split', source, unit, how })
       if (!outcome.ok) {
         say(`${outcome.problem.message} ${outcome.problem.advice}`)
         return null

@@ -104,6 +104,7 @@ export const PartSchema = v.pipe(
     note: text,
     zone: v.optional(v.nullable(ZoneSchema), null),
     drawnPlaces: v.exactOptional(v.array(DrawnPlaceSchema)),
+    keepsHairs: v.exactOptional(v.boolean()),
   }),
   v.check((part) => part.mirrored <= part.quantity, 'has more mirrored copies than copies'),
 ) satisfies v.GenericSchema<unknown, Part>

@@ -24,6 +24,7 @@ const RECIPE_WORDS: Readonly<Record<keyof Recipe, string>> = {
 const FIELD_WORDS: Readonly<Record<keyof PartPatch, string>> = {
   name: 'name',
   unit: 'unit',
+  keepsHairs: 'loose hairs',
   quantity: 'quantity',
   spares: 'spares',
   mirrored: 'mirrored copies',

@@ -186,6 +186,7 @@ export interface Actions {
 export interface PartPatch {
   readonly name?: string
   readonly unit?: LengthUnit
+  readonly keepsHairs?: boolean
   readonly quantity?: number
   readonly spares?: number
   readonly mirrored?: number

@@ -5,6 +5,7 @@ import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { CountFields } from './CountFields.tsx'
 import { FindingList } from './FindingList.tsx'
+import { HairHint } from './HairHint.tsx'
 import { InfillField } from './InfillField.tsx'
 import { directionNote } from './directionNote.ts'
 import { infillWorth } from './infillWorth.ts'
@@ -94,6 +95,9 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
               {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
               {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
                 <SpeckHint partId={part.id} />
+              ) : null}
+              {read.measure.findings.some(({ code }) => code === 'hair') ? (
+                <HairHint partId={part.id} isKept={part.keepsHairs === true} />
               ) : null}
               <MeasuredFacts read={read} census={census} figures={figures} />
             </>

@@ -278,19 +278,21 @@ describe('a cavity', () => {
 })
 
 describe('a stray speck', () => {
+  // Thicker than a line: thinner ones are hairs, and left out.
   const speck = box(0.2, 0.2, 0.2)
+  const mm = 5
 
   it('is reported far from the part, with the distance', () => {
-    const measured = measureMesh(merge([cube, translate(speck, [60, 0, 0])]), 1)
+    const measured = measureMesh(merge([cube, translate(speck, [60, 0, 0])]), mm)
     expect(find(measured, 'stray-speck')).toMatchObject({ count: 1 })
-    expect(find(measured, 'stray-speck')!.message).toContain('50 mm away')
+    expect(find(measured, 'stray-speck')!.message).toContain('250 mm away')
   })
 
   it('is none close to the part, or when it is a part of its own', () => {
-    expect(codes(measureMesh(merge([cube, translate(speck, [10.1, 0, 0])]), 1))).toEqual([
+    expect(codes(measureMesh(merge([cube, translate(speck, [10.1, 0, 0])]), mm))).toEqual([
       'several-bodies',
     ])
-    expect(codes(measureMesh(merge([cube, translate(box(2, 2, 2), [60, 0, 0])]), 1))).toEqual([
+    expect(codes(measureMesh(merge([cube, translate(box(2, 2, 2), [60, 0, 0])]), mm))).toEqual([
       'several-bodies',
     ])
   })

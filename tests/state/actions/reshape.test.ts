@@ -157,7 +157,7 @@ describe('splitPlate of a 3MF', () => {
 
 describe('dropSpecks', () => {
   test('takes a stray speck out of the part’s size; undo brings the file back', async () => {
-    const dirty = merge([box(20, 20, 20), translate(box(0.2, 0.2, 0.2), [80, 0, 0])])
+    const dirty = merge([box(20, 20, 20), translate(box(0.8, 0.8, 0.8), [80, 0, 0])])
     const { actions, state, id, read } = await sessionWith('cube.stl', writeStlBinary(dirty))
     expect(read()?.measure.boundsMm.max[0]).toBeGreaterThan(80)
     await actions.dropSpecks(id)

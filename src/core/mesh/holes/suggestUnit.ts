@@ -207,7 +207,7 @@ function eitherReason(sides: readonly number[]): string {
 }
 
 function alsoReason(also: Weighed | undefined, holes: readonly Hole[]): readonly string[] {
-  if (also?.screw == null) return []
+  if (also === undefined || also.screw === null) return []
   const { name, diameter, count } = also.screw
   const mm = formatNumber(diameter * unitToMm(also.unit), 'en')
   return [
