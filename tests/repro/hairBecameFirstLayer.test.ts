@@ -71,8 +71,9 @@ test('the worker does as the command, for figures, picture and balance', async (
     expect(counted.ok && counted.value.census.layers.count).toBe(keepsHairs ? 35 : 30)
     const shown = await runner.run({ kind: 'mesh', ...at })
     // The wing's own corners stand on the bed, or 1 mm above it.
-    const own = shown.ok ? [...shown.value.indices.slice(0, WING.indices.length)] : []
-    const first = Math.min(...own.map((v) => (shown.ok ? shown.value.positions[3 * v + 2]! : NaN)))
+    if (!shown.ok) throw new Error(shown.problem.message)
+    const own = shown.value.indices.slice(0, WING.indices.length)
+    const first = own.reduce((low, v) => Math.min(low, shown.value.positions[3 * v + 2]!), Infinity)
     expect(first).toBeCloseTo(keepsHairs ? 1 : 0, 6)
     const split = await runner.run({ kind: 'split', source, unit: 'millimetre', how: 'parts' })
     expect(split.ok && split.value.pieces).toHaveLength(keepsHairs ? 2 : 1)
