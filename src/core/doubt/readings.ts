@@ -17,6 +17,11 @@ export interface Reading {
 export type ReadingOf =
   | { readonly kind: 'pieces'; readonly lineId: string; readonly pieces: number }
   | {
+      /** Pieces of several lines, whichever they are; for lines whose pieces are all alike. */
+      readonly kind: 'run'
+      readonly pieces: readonly { readonly lineId: string; readonly pieces: number }[]
+    }
+  | {
       readonly kind: 'whole'
       readonly lineIds: readonly string[]
       /** One standard deviation of what no line lists (glue, wire), as a share of the whole. */

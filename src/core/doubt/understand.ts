@@ -95,6 +95,11 @@ function observe(reading: Reading, forms: Forms): readonly Observation[] {
     const form = forms.get(of.lineId)?.observed.get(id)
     return form === undefined ? [] : [observationOf(reading, form)]
   }
+  if (of.kind === 'run') {
+    const run = of.pieces.flatMap(({ lineId, pieces }) => forms.get(lineId)?.spare(pieces) ?? [])
+    if (run.length < of.pieces.length) return []
+    return [observationOf(reading, sumForms(run.map((form) => [form, 1] as const)))]
+  }
   const known = of.lineIds.flatMap((lineId) => forms.get(lineId)?.flying ?? [])
   if (known.length < of.lineIds.length) return []
   const sum = sumForms(known.map((form) => [form, 1] as const))

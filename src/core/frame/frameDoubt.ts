@@ -94,7 +94,7 @@ export function frameDoubt(
 }
 
 /** What a part's line is called: its masses by its own id, so that readings and blame name the part. */
-function lineIdOf(figure: FrameFigure, partId: string): string {
+export function lineIdOf(figure: FrameFigure, partId: string): string {
   return figure === 'mass' ? partId : `${figure}:${partId}`
 }
 
