@@ -5,6 +5,7 @@ import {
   formatMoney,
   formatRange,
 } from '../core/words/format.ts'
+import { placeWords } from '../core/mesh/placeWords.ts'
 import { plateWords } from '../core/mesh/plateWords.ts'
 import type { Range } from '../core/model/figures.ts'
 import { isFailed } from './report.ts'
@@ -27,7 +28,7 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
         `Not priced: ${message.startsWith(part.file) ? '' : `${part.file}: `}${message}`,
       )
     } else {
-      const notes = partNotes(part).map((note) => `  ${note}`)
+      const notes = partNotes(part, locale).map((note) => `  ${note}`)
       if (notes.length > 0) lines.push('', `${part.file}:`, ...notes)
     }
   }
@@ -35,10 +36,11 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
 }
 
 /** What to know of a part, heaviest first, each with what it does to the figures; and what a plate holds. */
-export function partNotes({ findings, plate }: PricedPart): readonly string[] {
-  const notes = findings.map(({ grade, message }) =>
-    grade === 'note' ? message : `${grade}: ${message}`,
-  )
+export function partNotes({ findings, plate }: PricedPart, locale?: string): readonly string[] {
+  const notes = findings.map((finding) => {
+    const { grade, message } = finding
+    return grade === 'note' ? message : `${grade}: ${message}${placeWords(finding, locale)}`
+  })
   return plate === undefined ? notes : [...notes, plateWords(plate)]
 }
 

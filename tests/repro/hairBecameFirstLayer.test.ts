@@ -72,6 +72,10 @@ test('the worker does as the command, for figures, picture and balance', async (
     const shown = await runner.run({ kind: 'mesh', ...at })
     // The wing's own corners stand on the bed, or 1 mm above it.
     if (!shown.ok) throw new Error(shown.problem.message)
+    // A picture is fitted round every vertex, used or not.
+    const heights = shown.value.positions.filter((_, i) => i % 3 === 2)
+    expect(Math.max(...heights)).toBeCloseTo(keepsHairs ? 7 : 6, 6)
+    expect(Math.min(...heights)).toBeCloseTo(0, 6)
     const own = shown.value.indices.slice(0, WING.indices.length)
     const first = own.reduce((low, v) => Math.min(low, shown.value.positions[3 * v + 2]!), Infinity)
     expect(first).toBeCloseTo(keepsHairs ? 1 : 0, 6)

@@ -31,5 +31,21 @@ export function shownMesh(mesh: Mesh, { scaleToMm, keepsHairs }: MeshTaking, kno
     const body = bodyOf[Math.floor(corner / 3)]!
     return body === NO_BODY || !hairs.has(body)
   })
-  return { positions: mesh.positions, indices }
+  return compact(mesh.positions, indices)
+}
+
+/** Without the vertices that no triangle uses: a picture is fitted round all there are. */
+function compact(positions: Mesh['positions'], indices: Uint32Array): Mesh {
+  const numberOf = new Map<number, number>()
+  const kept: number[] = []
+  const renumbered = indices.map((vertex) => {
+    const known = numberOf.get(vertex)
+    if (known !== undefined) return known
+    const number = numberOf.size
+    numberOf.set(vertex, number)
+    for (let k = 0; k < 3; k++) kept.push(positions[3 * vertex + k]!)
+    return number
+  })
+  const Kind = positions instanceof Float32Array ? Float32Array : Float64Array
+  return { positions: Kind.from(kept), indices: renumbered }
 }

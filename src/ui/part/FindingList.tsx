@@ -1,3 +1,4 @@
+import { placeWords } from '../../core/mesh/placeWords.ts'
 import type { Finding, Grade } from '../../core/model/mesh.ts'
 
 /** What is odd about the mesh in whole sentences, in the order given: heaviest first. */
@@ -12,6 +13,7 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
           className={`finding finding-${finding.grade.replaceAll(' ', '-')}`}
         >
           <strong>{WORDS[finding.grade]}</strong> {finding.message}
+          {placeWords(finding)}
         </li>
       ))}
     </ul>
