@@ -50,7 +50,7 @@ export interface FrameDoubt {
 }
 
 /** How far printed pieces of one part differ, one deviation (common practice, no source). */
-const SCATTER = 0.005
+export const SCATTER = 0.005
 
 /**
  * The model of errors of one frame: made once from all that is in doubt, it gives every mass, cost
@@ -123,7 +123,8 @@ function readingOf({ id, weighed }: DoubtedPart): readonly Reading[] {
   return [{ id: readingId(id), value: eachG * pieces, noise: noiseG * pieces, of, trusted }]
 }
 
-function readingId(partId: string): string {
+/** What the weighing of a part's pieces is called among the readings. */
+export function readingId(partId: string): string {
   return `weighed:${partId}`
 }
 

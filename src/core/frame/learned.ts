@@ -4,6 +4,7 @@ import { formOf } from '../doubt/form.ts'
 import type { Lesson } from '../doubt/lessons.ts'
 import type { Range } from '../model/figures.ts'
 import type { FrameDoubt } from './frameDoubt.ts'
+import { readingId } from './frameDoubt.ts'
 
 /** What weighings taught of a spool on a printer. */
 export interface Learned {
@@ -27,7 +28,7 @@ export function learnedOf(
   const materials = new Map(parts.map(({ material }) => [material.id, material]))
   return [...materials.values()].flatMap((material): Learned[] => {
     const own = parts.filter((part) => part.material.id === material.id)
-    const weighed = own.filter(({ id }) => heard.has(`weighed:${id}`)).length
+    const weighed = own.filter(({ id }) => heard.has(readingId(id))).length
     const carried = lessons.filter(
       (one) => one.materialId === material.id && one.printerId === printerId && heard.has(one.id),
     ).length

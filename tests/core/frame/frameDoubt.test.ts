@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { chanceBelow } from '../../../src/core/doubt/bell.ts'
 import { frameDoubt } from '../../../src/core/frame/frameDoubt.ts'
 import { learnedOf } from '../../../src/core/frame/learned.ts'
+import { lessonsOf } from '../../../src/core/frame/lessonsOf.ts'
 import { measurable } from '../../../src/core/frame/measurements.ts'
 import { doubtedPart, onScale } from '../../support/doubtedParts.ts'
 import { materialOf, typedItem } from '../../support/ledgerParts.ts'
@@ -96,5 +97,22 @@ describe('measurable', () => {
       'Weigh one “cover”',
       'Weigh one “pack”',
     ])
+  })
+})
+
+describe('lessonsOf', () => {
+  it('teaches a later frame of the same spool what it would have learned here', () => {
+    const here = frameDoubt([deck(onScale(33)), arms], [])
+    const lessons = lessonsOf(here, 'frame', 'printer')
+    expect(lessons.map(({ id }) => id)).toEqual(['frame/deck'])
+    const later = frameDoubt([arms], [], [], lessons)
+    const [known, carried] = [here, later].map((doubt) => doubt.bell('mass', 'flying', ['arm']))
+    expect(carried!.mean).toBeCloseTo(known!.mean, 9)
+    expect(carried!.sigma).toBeCloseTo(known!.sigma, 9)
+    expect(learnedOf(later, 'printer', lessons)).toMatchObject([{ spool: 'pla', from: 1 }])
+  })
+
+  it('teaches nothing from a weighing that was set aside', () => {
+    expect(lessonsOf(frameDoubt([deck(onScale(60)), arms], []), 'frame', 'printer')).toEqual([])
   })
 })
