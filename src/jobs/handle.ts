@@ -1,8 +1,7 @@
 import { partMoments } from '../core/aircraft/balance/partMoments.ts'
 import { shownMesh } from '../core/mesh/outwardMesh.ts'
-import { placeMesh } from '../core/mesh/pose.ts'
+import { originOf, placeMesh } from '../core/mesh/pose.ts'
 import { poseOptions, type PoseOption } from '../core/mesh/poseOptions.ts'
-import type { Mesh } from '../core/model/mesh.ts'
 import type { Outcome } from '../core/model/problem.ts'
 import { plateOutline } from '../core/aircraft/twin/outline.ts'
 import { POSE_AS_DRAWN } from '../core/model/settings.ts'
@@ -12,7 +11,16 @@ import { packEntries, unpackEntries } from './archive.ts'
 import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
-import type { Answer, Ask, JobEvent, MeshAsk, PartShape, ShapeAsk, PosesAsk } from './protocol.ts'
+import type {
+  Answer,
+  Ask,
+  JobEvent,
+  MeshAsk,
+  PartShape,
+  PlacedMesh,
+  ShapeAsk,
+  PosesAsk,
+} from './protocol.ts'
 import { splitFile } from './splitFile.ts'
 
 /** Does one job. Never rejects. */
@@ -51,7 +59,7 @@ function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): 
   }
 }
 
-async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise<Mesh> {
+async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise<PlacedMesh> {
   const { mesh } = await shelf.take(source)
   const shown = shownMesh(mesh, takingOf(source, unit))
   const { positions, indices } = placeMesh(shown, unitToMm(unit), pose)
@@ -59,6 +67,7 @@ async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise
   return {
     positions: positions === mesh.positions ? positions.slice() : positions,
     indices: indices === mesh.indices ? indices.slice() : indices,
+    originMm: originOf(shown, { positions, indices }, unitToMm(unit), pose),
   }
 }
 

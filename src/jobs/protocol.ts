@@ -3,7 +3,7 @@ import type { PartMoments } from '../core/aircraft/balance/partMoments.ts'
 import type { Census } from '../core/model/census.ts'
 import type { Inspection } from '../core/mesh/inspect.ts'
 import type { PoseOption } from '../core/mesh/poseOptions.ts'
-import type { LengthUnit, Mesh, MeshFormat } from '../core/model/mesh.ts'
+import type { LengthUnit, Mesh, MeshFormat, Vec3 } from '../core/model/mesh.ts'
 import type { Problem } from '../core/model/problem.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 import type { PlateOutline } from '../core/aircraft/twin/outline.ts'
@@ -91,6 +91,12 @@ export interface MeshAsk {
   readonly pose: Pose
 }
 
+/** Where a point of the drawing lies on the bed: turned into the pose, then moved by `originMm`. */
+export interface PlacedMesh extends Mesh {
+  /** Where the drawing's origin lies on the bed. */
+  readonly originMm: Vec3
+}
+
 /** What balance and the carbon twin need of a mesh; nothing a page draws at once. */
 export interface ShapeAsk {
   readonly kind: 'shape'
@@ -176,7 +182,7 @@ export interface JobTable {
     readonly event: AnalyseEvent
     readonly answer: AnalyseAnswer
   }
-  readonly mesh: { readonly ask: MeshAsk; readonly event: never; readonly answer: Mesh }
+  readonly mesh: { readonly ask: MeshAsk; readonly event: never; readonly answer: PlacedMesh }
   readonly shape: { readonly ask: ShapeAsk; readonly event: never; readonly answer: PartShape }
   readonly split: { readonly ask: SplitAsk; readonly event: never; readonly answer: SplitAnswer }
   readonly poses: {

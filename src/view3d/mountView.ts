@@ -1,5 +1,5 @@
 import { Euler, LinearSRGBColorSpace, MathUtils, Quaternion, Vector3, WebGLRenderer } from 'three'
-import type { Mesh } from '../core/model/mesh.ts'
+import type { Mesh, Vec3 } from '../core/model/mesh.ts'
 import { POSE_AS_DRAWN, type Pose } from '../core/model/settings.ts'
 import {
   DIRECTIONS,
@@ -20,6 +20,8 @@ import { createStage } from './stage.ts'
 import type { ViewHandle, ViewName, ViewOptions, ViewTheme } from './types.ts'
 
 const GLIDE_MS = 280
+/** How much larger a ringed place is shown than the whole part. */
+const NEARER = 1.8
 
 /** The page has one view and one graphics context: browsers drop the oldest of many. Mounting anew ends the former. */
 let mounted: ViewHandle | null = null
@@ -72,6 +74,7 @@ const NO_VIEW: ViewHandle = {
   setTheme() {},
   setPartName() {},
   show() {},
+  mark() {},
   dispose() {},
 }
 
@@ -108,6 +111,7 @@ function startView(
   let shape: PartShape | null = null
   let placed: Pose = POSE_AS_DRAWN
   let wanted: Pose = POSE_AS_DRAWN
+  let ringed: Vec3 | null = null
   let glide: { from: Look; to: Look; start: number } | null = null
   const hands = createHands(eye, canvas, requestDraw, () => show('three-quarter'))
 
@@ -146,6 +150,7 @@ function startView(
     renderer.render(stage.scene, eye)
     overlay.placeDimensions(dimensions, eye)
     overlay.placeScale(eye.zoom)
+    overlay.placeRing(ringAt(), eye)
     pace.mark()
   }
 
@@ -188,8 +193,24 @@ function startView(
     requestDraw()
   }
 
+  function ringAt(): Vector3 | null {
+    if (ringed === null || shape === null) return null
+    return stage.worldOf(new Vector3(...ringed).sub(shape.middle))
+  }
+
   function show(view: ViewName) {
-    const to = fit(DIRECTIONS[view])
+    glideTo(fit(DIRECTIONS[view]))
+  }
+
+  function mark(placeMm: Vec3 | null) {
+    ringed = placeMm
+    const at = ringAt()
+    const whole = fit(directionOf(eye, hands.target))
+    if (at !== null && whole !== null) glideTo({ ...whole, target: at, zoom: whole.zoom * NEARER })
+    requestDraw()
+  }
+
+  function glideTo(to: Look | null) {
     if (to === null) return
     const from = { ...directionOf(eye, hands.target), target: hands.target.clone(), zoom: eye.zoom }
     const still = matchMedia('(prefers-reduced-motion: reduce)').matches
@@ -292,6 +313,7 @@ function startView(
     setTheme,
     setPartName: (name) => overlay.setPartName(name),
     show,
+    mark,
     dispose() {
       if (!alive) return
       alive = false

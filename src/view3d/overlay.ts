@@ -18,6 +18,8 @@ export interface Overlay {
   setSize(size: Vector3 | null, cellMm: number): void
   placeDimensions(dimensions: readonly Dimension[], eye: OrthographicCamera): void
   placeScale(pxPerMm: number): void
+  /** Rings a point; null for none. */
+  placeRing(at: Vector3 | null, eye: OrthographicCamera): void
 }
 
 export function createOverlay(locale: string | undefined): Overlay {
@@ -29,7 +31,9 @@ export function createOverlay(locale: string | undefined): Overlay {
   const bar = make('span', 'view3d-bar')
   const barText = make('span', 'view3d-bar-text')
   scale.append(barText, bar)
-  marks.append(scale)
+  const ring = make('span', 'view3d-ring')
+  ring.hidden = true
+  marks.append(scale, ring)
   root.append(canvas, marks, caption)
   marks.setAttribute('aria-hidden', 'true')
   canvas.tabIndex = 0
@@ -83,6 +87,14 @@ export function createOverlay(locale: string | undefined): Overlay {
         label.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`
         label.hidden = false
       }
+    },
+    placeRing(at, eye) {
+      ring.hidden = at === null
+      if (at === null) return
+      const seen = at.clone().project(eye)
+      const x = ((seen.x + 1) / 2) * root.clientWidth
+      const y = ((1 - seen.y) / 2) * root.clientHeight
+      ring.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`
     },
     placeScale(pxPerMm) {
       let lengthMm = roundStep(SCALE_BAR_PX / pxPerMm)

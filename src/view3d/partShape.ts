@@ -25,6 +25,8 @@ export interface PartShape {
   /** x, y, z a vertex; not on the card. */
   readonly positions: Float32Array
   readonly bounds: Box3
+  /** Of the bounds, before they were centred. */
+  readonly middle: Vector3
   readonly pieces: readonly BufferGeometry[]
   readonly edges: BufferGeometry | null
 }
@@ -45,7 +47,7 @@ export function* shapePart(mesh: Mesh): Generator<void, PartShape> {
     mesh.indices.length / 3 > EDGES_UP_TO_TRIANGLES
       ? null
       : inkEdges(positions, yield* findCreaseEdges(positions, mesh.indices))
-  return { positions, bounds: drawn.translate(middle.negate()), pieces, edges }
+  return { positions, bounds: drawn.translate(middle.clone().negate()), middle, pieces, edges }
 }
 
 /** Each piece has its own vertices, numbered anew. */

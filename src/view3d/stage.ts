@@ -37,6 +37,8 @@ export interface Stage {
   faceEye(eye: OrthographicCamera): readonly Dimension[]
   /** Bounds of the standing part, or null. */
   readonly bounds: () => Box3 | null
+  /** Where a point of the part stands, from its place about the part's own middle. */
+  readonly worldOf: (local: Vector3) => Vector3
   readonly cellMm: () => number
   readonly ground: () => Color
   /** Readies every shader before the first draw, in the background where the browser can. */
@@ -133,6 +135,7 @@ export function createStage(): Stage {
       return bounds === null ? [] : drawDimensions(dimensions.geometry, bounds, eye)
     },
     bounds: () => bounds,
+    worldOf: (local) => part.localToWorld(local.clone()),
     cellMm: () => cellMm,
     ground: () => ground,
     async compile(renderer, eye) {

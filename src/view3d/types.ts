@@ -1,4 +1,4 @@
-import type { Mesh } from '../core/model/mesh.ts'
+import type { Mesh, Vec3 } from '../core/model/mesh.ts'
 import type { Pose } from '../core/model/settings.ts'
 
 export type ViewTheme = 'light' | 'dark'
@@ -37,6 +37,8 @@ export interface ViewHandle {
   setPartName(name: string): void
   /** Turns to a point of view and fits the part; glides there unless the user prefers reduced motion. */
   show(view: ViewName): void
+  /** Rings a place of the part as it was given to `setMesh`, mm, and turns to it; null takes the ring off. */
+  mark(placeMm: Vec3 | null): void
   /** Frees everything, the graphics context too, and empties the container. Safe to call twice. */
   dispose(): void
 }

@@ -1,4 +1,4 @@
-import type { Mesh } from '../model/mesh.ts'
+import type { Mesh, Vec3 } from '../model/mesh.ts'
 import type { Pose } from '../model/settings.ts'
 
 /** A side of the part as drawn (x to the right, y away from you, z up) that can lie on the bed. */
@@ -59,6 +59,20 @@ export function placeMesh(mesh: Mesh, scaleToMm: number, pose: Pose): Mesh {
     placed[i + 2] = placed[i + 2]! - minZ + 0
   }
   return { positions: placed, indices }
+}
+
+/** Where the origin of a drawing lies once its mesh was placed by `placeMesh`, mm. */
+export function originOf(drawn: Mesh, placed: Mesh, scaleToMm: number, pose: Pose): Vec3 {
+  const at = 3 * (drawn.indices[0] ?? 0)
+  const turn = turnMatrix(pose)
+  const along = (k: 0 | 1 | 2): number => {
+    const turned = [0, 1, 2].reduce(
+      (sum, j) => sum + turn[3 * k + j]! * drawn.positions[at + j]!,
+      0,
+    )
+    return placed.positions[at + k]! - scaleToMm * turned
+  }
+  return [along(0), along(1), along(2)]
 }
 
 /** Places a part and a second mesh drawn in the same axes (a zone) together: the part decides where both go. */

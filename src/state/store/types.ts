@@ -2,11 +2,11 @@ import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Census } from '../../core/model/census.ts'
 import type { Material, Prices, Printer } from '../../core/model/figures.ts'
 import type { CarbonFrame, Frame, RoleId } from '../../core/model/frame.ts'
-import type { LengthUnit, Mesh } from '../../core/model/mesh.ts'
+import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { Pose, Recipe } from '../../core/model/settings.ts'
-import type { PartRead, PartShape, Rough } from '../../jobs/protocol.ts'
+import type { PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
 
 export type { PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
 
@@ -179,7 +179,7 @@ export interface Actions {
   /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
   loadShape(id: string): Promise<PartShape>
   /** The part's mesh in mm and in its pose, for the 3D view. */
-  loadMesh(id: string): Promise<Mesh>
+  loadMesh(id: string): Promise<PlacedMesh>
 }
 
 /** Fields of a part the user edits; `recipe` is merged key by key. */

@@ -1,8 +1,16 @@
+import { Button } from 'react-aria-components'
 import { placeWords } from '../../core/mesh/placeWords.ts'
-import type { Finding, Grade } from '../../core/model/mesh.ts'
+import type { Bounds, Finding, Grade } from '../../core/model/mesh.ts'
 
-/** What is odd about the mesh in whole sentences, in the order given: heaviest first. */
-export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
+interface FindingListProps {
+  /** Heaviest first. */
+  readonly findings: readonly Finding[]
+  /** Shows the place of one in the part's picture. */
+  readonly onShow: (place: Bounds) => void
+}
+
+/** What is odd about the mesh in whole sentences, in the order given. */
+export function FindingList({ findings, onShow }: FindingListProps) {
   if (findings.length === 0)
     return <p className="hint">Nothing odd found: the mesh is closed and faces outward.</p>
   return (
@@ -14,9 +22,30 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
         >
           <strong>{WORDS[finding.grade]}</strong> {finding.message}
           {placeWords(finding)}
+          <ShowButton place={finding.place} onShow={onShow} />
         </li>
       ))}
     </ul>
+  )
+}
+
+function ShowButton({
+  place,
+  onShow,
+}: {
+  readonly place: Bounds | undefined
+  readonly onShow: (place: Bounds) => void
+}) {
+  if (place === undefined) return null
+  return (
+    <Button
+      className="quiet"
+      onPress={() => {
+        onShow(place)
+      }}
+    >
+      Show it
+    </Button>
   )
 }
 

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
@@ -14,7 +15,7 @@ import { MaterialField } from './MaterialField.tsx'
 import { MeasuredFacts } from './MeasuredFacts.tsx'
 import { NameField } from './NameField.tsx'
 import { NoteField } from './NoteField.tsx'
-import { PartView } from './PartView.tsx'
+import { PartView, type Ringed } from './PartView.tsx'
 import { PlateHint } from './PlateHint.tsx'
 import { PatternField } from './PatternField.tsx'
 import { PoseField } from './PoseField.tsx'
@@ -33,6 +34,7 @@ import { ZoneFields } from './ZoneFields.tsx'
 export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const { part, material, figures } = row
   const write = usePartEdit(part.id)
+  const [ringed, setRinged] = useState<Ringed | null>(null)
   const read = readOf(row.work)
   const census = censusOf(row.work)
   const freshCensus = row.stale ? null : census
@@ -86,12 +88,17 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         </section>
         <section className="part-column part-facts" aria-label="Mesh">
           <h2>Mesh</h2>
-          {read === null ? null : <PartView part={part} picture={read.thumbnail} />}
+          {read === null ? null : <PartView part={part} picture={read.thumbnail} ringed={ringed} />}
           {read === null ? (
             <p className="hint">Still reading {part.fileName}.</p>
           ) : (
             <>
-              <FindingList findings={findingsOf(row.work)} />
+              <FindingList
+                findings={findingsOf(row.work)}
+                onShow={(place) => {
+                  setRinged({ place })
+                }}
+              />
               {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
               {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
                 <SpeckHint partId={part.id} />

@@ -2,6 +2,9 @@ import { useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Part } from '../../core/model/frame.ts'
 import { PreweighError } from '../../core/model/problem.ts'
+import { turnMatrix } from '../../core/mesh/pose.ts'
+import type { Bounds, Vec3 } from '../../core/model/mesh.ts'
+import type { Pose } from '../../core/model/settings.ts'
 import type { Thumbnail as Picture } from '../../state/store/types.ts'
 import type { ViewHandle, ViewName } from '../../view3d/types.ts'
 import { useActions } from '../appContext.ts'
@@ -15,19 +18,26 @@ const VIEWS: readonly { readonly id: ViewName; readonly words: string }[] = [
   { id: 'side', words: 'Side' },
 ]
 
+/** A place in the drawing to point at; a new object turns to it anew. */
+export interface Ringed {
+  readonly place: Bounds
+}
+
 interface PartViewProps {
   readonly part: Part
   /** Shown where there is no 3D. */
   readonly picture: Picture | null
+  readonly ringed: Ringed | null
 }
 
 /** The part in 3D, as it lies on the bed. The drawing code is fetched when the first part is opened. */
-export function PartView({ part, picture }: PartViewProps) {
+export function PartView({ part, picture, ringed }: PartViewProps) {
   const { loadMesh } = useActions()
   const box = useRef<HTMLDivElement>(null)
   const [view, setView] = useState<ViewHandle | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
-  const { id, name, meshHash, unit, pose } = part
+  const { id, name, meshHash, unit, pose, keepsHairs } = part
+  const [originMm, setOrigin] = useState<Vec3 | null>(null)
 
   useEffect(() => {
     let handle: ViewHandle | null = null
@@ -64,7 +74,9 @@ export function PartView({ part, picture }: PartViewProps) {
     let gone = false
     loadMesh(id).then(
       (mesh) => {
-        if (!gone) void view.setMesh(mesh, pose)
+        if (gone) return
+        setOrigin(mesh.originMm)
+        void view.setMesh(mesh, pose)
       },
       (error: unknown) => {
         if (!gone) setTrouble(error instanceof PreweighError ? error.message : String(error))
@@ -73,7 +85,12 @@ export function PartView({ part, picture }: PartViewProps) {
     return () => {
       gone = true
     }
-  }, [view, loadMesh, id, meshHash, unit, pose])
+  }, [view, loadMesh, id, meshHash, unit, pose, keepsHairs])
+
+  useEffect(() => {
+    if (view === null || originMm === null) return
+    view.mark(ringed === null ? null : placeIn(ringed.place, originMm, pose))
+  }, [view, ringed, originMm, pose])
 
   return (
     <div className="part-view">
@@ -97,4 +114,16 @@ export function PartView({ part, picture }: PartViewProps) {
       ) : null}
     </div>
   )
+}
+
+/** The middle of a place in the drawing, where it lies on the bed. */
+function placeIn({ min, max }: Bounds, originMm: Vec3, pose: Pose): Vec3 {
+  const middle = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2] as const
+  const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = turnMatrix(pose)
+  const [x, y, z] = middle
+  return [
+    originMm[0] + xx * x + xy * y + xz * z,
+    originMm[1] + yx * x + yy * y + yz * z,
+    originMm[2] + zx * x + zy * y + zz * z,
+  ]
 }

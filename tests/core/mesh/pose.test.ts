@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { FACE_POSES, placeMesh } from '../../../src/core/mesh/pose.ts'
+import { FACE_POSES, originOf, placeMesh, turnMatrix } from '../../../src/core/mesh/pose.ts'
 import { POSE_AS_DRAWN } from '../../../src/core/model/settings.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { box, meshOf, rotate, single, translate } from '../../support/meshes.ts'
@@ -101,4 +101,29 @@ describe('FACE_POSES', () => {
   it('names six different faces', () => {
     expect(new Set(FACE_POSES.map(({ face }) => face)).size).toBe(6)
   })
+})
+
+it('the origin of a placed drawing carries every corner to where it lies', () => {
+  const poses = [
+    [0, 0, 0],
+    [90, 0, 0],
+    [30, -50, 120],
+  ] as const
+  for (const rotateDeg of poses) {
+    for (const mm of [1, 25.4]) {
+      const drawn = translate(box(3, 2, 1), [400, -70, 9])
+      const placed = placeMesh(drawn, mm, { rotateDeg })
+      const origin = originOf(drawn, placed, mm, { rotateDeg })
+      const turn = turnMatrix({ rotateDeg })
+      for (const v of drawn.indices) {
+        for (let k = 0; k < 3; k++) {
+          const turned = [0, 1, 2].reduce(
+            (sum, j) => sum + turn[3 * k + j]! * drawn.positions[3 * v + j]!,
+            0,
+          )
+          expect(origin[k]! + mm * turned).toBeCloseTo(placed.positions[3 * v + k]!, 6)
+        }
+      }
+    }
+  }
 })
