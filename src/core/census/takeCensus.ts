@@ -5,8 +5,10 @@ import { brimAreaMm2 } from './areas/brim.ts'
 import type { CutLayer } from './cut/cutLayer.ts'
 import type { LayerAreas } from './areas/layerAreas.ts'
 import { measureLayer } from './areas/layerAreas.ts'
+import { layingOf } from './areas/laying.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
+import { strandsOver } from './habits/strands.ts'
 import { prepare } from './cut/prepare.ts'
 import { createSupportColumns } from './areas/support.ts'
 import { createZoneCount } from './areas/zone.ts'
@@ -36,7 +38,8 @@ export function takeCensus(
   const layers = emptyLayers(plan.count, plan.heightMm)
   const above = settings.topSkins
   const below = Math.max(settings.bottomSkins, settings.supports ? 1 : 0)
-  const wallMm = settings.walls * settings.lineMm
+  const laying = layingOf(settings, settings.layerMm, false)
+  const layingFirst = layingOf(settings, settings.firstLayerMm, true)
   const kept = new Map<number, CutLayer>()
   const done: [Remembered | null, Remembered | null] = [null, null]
   let brimMm3 = 0
@@ -61,7 +64,12 @@ export function takeCensus(
     const areas =
       known && known.layer === layer && sameList(known.neighbours, neighbours)
         ? known.areas
-        : measureLayer(layer, neighbours, along, wallMm, settings.lineMm, grids)
+        : measureLayer(layer, neighbours, along, top === 0 ? layingFirst : laying, grids)
+    if (known) {
+      const strandMm2 = strandsOver(areas, known.areas)
+      layers.strandMm2[top + 1]! += strandMm2
+      if (top + 2 < plan.count) layers.strandMm2[top + 2]! += strandMm2
+    }
     done[along] = { layer, neighbours, areas }
     const outside = zoneCount ? zoneCount.take(top, areas) : areas
     writeLayer(layers, top, outside)

@@ -4,6 +4,7 @@ import type { GeometrySettings } from '../model/settings.ts'
 import { brimAreaMm2 } from './areas/brim.ts'
 import type { CutLayer } from './cut/cutLayer.ts'
 import { measureLayer } from './areas/layerAreas.ts'
+import { layingOf } from './areas/laying.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
 import { prepare } from './cut/prepare.ts'
@@ -28,7 +29,8 @@ export function takeCoarseCensus(
   zone: Mesh | null = null,
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
-  const { topSkins: above, bottomSkins: below, walls, lineMm } = settings
+  const { topSkins: above, bottomSkins: below } = settings
+  const laying = layingOf(settings, settings.layerMm, false)
   // Layers are cut downwards only, so a layer's lowest neighbour must lie above the next one's highest.
   const stride = Math.max(STRIDE, above + below)
   const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
@@ -56,7 +58,7 @@ export function takeCoarseCensus(
     const lowest = below > 0 ? [layerAt(middle - below)] : []
     const along = ((top / stride) & 1) as 0 | 1
     const neighbours = [...highest, ...lowest]
-    const areas = measureLayer(layer, neighbours, along, walls * lineMm, lineMm, grids)
+    const areas = measureLayer(layer, neighbours, along, laying, grids)
     const columnsMm2 =
       settings.supports && higher
         ? lowerColumns(higher, layer, stride * settings.layerMm * overhang)

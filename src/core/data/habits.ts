@@ -1,21 +1,5 @@
-import type { HabitNumber, Habits, KnownHabits } from '../model/habits.ts'
-
-/** Round figures of our own inside the ranges below (common practice, no source). */
-export const HABIT_DEFAULTS: Habits = {
-  bead: 'square',
-  outerWidthShare: 1,
-  innerWidthShare: 1,
-  skinWidthShare: 1,
-  infillWidthShare: 1,
-  firstWidthShare: 1,
-  oneLineBelow: 1.6,
-  gapLines: true,
-  smallRoomMm2: 25,
-  holdMm: 1,
-  slopeBandMm: 1,
-  strandShare: 1.2,
-  joinedShare: 0.4,
-}
+import type { HabitNumber } from '../model/habits.ts'
+import { HABIT_DEFAULTS } from '../model/habits.ts'
 
 /** A habit as it is shown and how far it may lie from its default while it is not known. */
 export interface HabitRange {
@@ -69,6 +53,15 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     min: 1,
     max: 2,
   },
+  overlapShare: {
+    name: 'Overlap',
+    what: 'Skins and infill reach so far over the innermost wall line, against the line width.',
+    unit: '×',
+    low: 0,
+    high: 0.5,
+    min: 0,
+    max: 1,
+  },
   smallRoomMm2: {
     name: 'Small rooms',
     what: 'A room inside the walls smaller than this is laid solid.',
@@ -116,9 +109,12 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   },
 }
 
-/** All habits, what is known of them over what is usual. */
-export const habitsOf = ({ habits }: { readonly habits?: KnownHabits | undefined }): Habits =>
-  habits ? { ...HABIT_DEFAULTS, ...habits } : HABIT_DEFAULTS
+/** What the habits that are no numbers may be. */
+const CHOICES: Readonly<Record<string, readonly unknown[]>> = {
+  bead: ['square', 'round'],
+  thinWalls: ['whole', 'varied'],
+  gapLines: [true, false],
+}
 
 /** What is wrong with habits told from outside; null where nothing is. */
 export function refuseHabits(told: Readonly<Record<string, unknown>>): string | null {
@@ -126,9 +122,9 @@ export function refuseHabits(told: Readonly<Record<string, unknown>>): string | 
     if (!(key in HABIT_DEFAULTS)) {
       return `There is no habit “${key}”; there are ${Object.keys(HABIT_DEFAULTS).join(', ')}.`
     }
-    if (key === 'bead' || key === 'gapLines') {
-      const known = key === 'bead' ? ['square', 'round'] : [true, false]
-      if (!known.some((one) => one === value)) return `“${key}” must be ${known.join(' or ')}.`
+    const choices = CHOICES[key]
+    if (choices) {
+      if (!choices.some((one) => one === value)) return `“${key}” must be ${choices.join(' or ')}.`
       continue
     }
     const { min, max } = HABIT_RANGES[key as HabitNumber]

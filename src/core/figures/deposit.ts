@@ -1,4 +1,5 @@
 import type { Census } from '../model/census.ts'
+import { habitsOf } from '../model/habits.ts'
 import type { Recipe } from '../model/settings.ts'
 import { infillOf, zoneRecipe } from './infill.ts'
 
@@ -6,6 +7,8 @@ import { infillOf, zoneRecipe } from './infill.ts'
 export interface Deposit {
   readonly wallMm3: number
   readonly skinMm3: number
+  /** The part of `skinMm3` that is laid as strands. */
+  readonly strandMm3: number
   readonly infillMm3: number
   /** Of walls, skins and infill, what lies line beside line. */
   readonly packedMm3: number
@@ -19,6 +22,15 @@ export interface Deposit {
 
 /** How much of a support column is plastic (common practice, no source). */
 export const SUPPORT_SHARE = 0.15
+
+/** From this infill share on, strands lose their thickness; lines that touch hold what lies on them. */
+const STRANDS_BELOW = 0.5
+
+/** Plastic of a strand ÷ that of a plain line: as the habit says over sparse rooms, less over dense ones, 1 over solid. */
+function strandOf(recipe: Recipe): number {
+  const free = Math.min(1, (1 - recipe.infillPct / 100) / (1 - STRANDS_BELOW))
+  return 1 + (habitsOf(recipe).strandShare - 1) * free
+}
 
 /**
  * Share of wall lines' sides that another line lies against: of N lines the outermost has a free
@@ -43,13 +55,15 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
     infillMm3 += pathMm * beadMm2
     turnMm3 += turnMm * beadMm2
   }
+  const strand = strandOf(recipe)
   const zone = census.zone ? depositOf(census.zone, zoneRecipe(recipe)) : null
   const touching = Math.min(1, recipe.infillPct / 100)
   const inside = census.skinMm3 + census.roomMm3
   const filled = inside > 0 ? (census.skinMm3 + touching * census.roomMm3) / inside : 0
   return {
     wallMm3: census.wallMm3,
-    skinMm3: census.skinMm3,
+    skinMm3: census.skinMm3 + (strand - 1) * census.strandMm3,
+    strandMm3: strand * census.strandMm3,
     packedMm3:
       packedWallShare(recipe.walls, filled) * census.wallMm3 +
       census.skinMm3 +

@@ -54,6 +54,7 @@ export function roughFigures(
   const deposit = {
     wallMm3: solidMm3 * wallPart,
     skinMm3: solidMm3 * (1 - wallPart),
+    strandMm3: 0,
     infillMm3,
     packedMm3:
       solidMm3 * (1 - wallPart + wallPart * packedWallShare(recipe.walls, sparse)) +

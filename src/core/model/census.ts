@@ -12,6 +12,8 @@ export interface Census {
   readonly wallMm3: number
   /** Σ |S_i|·h_i, solid skin. */
   readonly skinMm3: number
+  /** The part of `skinMm3` that is laid as strands: over sparse rooms, or with nothing beneath. */
+  readonly strandMm3: number
   /** Σ |P_i|·h_i, the infill rooms, empty or not. */
   readonly roomMm3: number
   /** Volume of the columns that supports would fill, before their density. */
@@ -43,6 +45,8 @@ export interface CensusLayers {
   readonly wallMm2: Float64Array
   /** |S_i|. */
   readonly skinMm2: Float64Array
+  /** The part of |S_i| that is laid as strands. */
+  readonly strandMm2: Float64Array
   /** |P_i|. */
   readonly roomMm2: Float64Array
   /** Support columns crossing the layer. */

@@ -14,10 +14,14 @@ export interface Habits {
   readonly infillWidthShare: number
   /** Of all lines of the first layer. */
   readonly firstWidthShare: number
-  /** Walls thinner than so many lines get one line, thicker ones two. */
+  /** `whole` lines in thin walls, too many or too few for their thickness; or lines whose widths vary to fill it. */
+  readonly thinWalls: 'whole' | 'varied'
+  /** Walls thinner than so many lines get one whole line, thicker ones two. */
   readonly oneLineBelow: number
   /** Whether what is left too narrow for a line gets one of its own width. */
   readonly gapLines: boolean
+  /** How far skins and infill reach over the innermost wall line, × the line width. */
+  readonly overlapShare: number
   /** Rooms smaller than this are laid solid. */
   readonly smallRoomMm2: number
   /** How far a skin that reaches inside the walls is carried on into the room. */
@@ -31,7 +35,30 @@ export interface Habits {
 }
 
 /** A habit that is a number, so that it has a range. */
-export type HabitNumber = Exclude<keyof Habits, 'bead' | 'gapLines'>
+export type HabitNumber = Exclude<keyof Habits, 'bead' | 'thinWalls' | 'gapLines'>
 
 /** What is known of a printer's habits; all else is as `HABIT_DEFAULTS` has it. */
 export type KnownHabits = Partial<Habits>
+
+/** Round figures of our own inside the ranges of data/habits.ts (common practice, no source). */
+export const HABIT_DEFAULTS: Habits = {
+  bead: 'square',
+  outerWidthShare: 1,
+  innerWidthShare: 1,
+  skinWidthShare: 1,
+  infillWidthShare: 1,
+  firstWidthShare: 1,
+  thinWalls: 'whole',
+  oneLineBelow: 1.6,
+  gapLines: true,
+  overlapShare: 0.1,
+  smallRoomMm2: 25,
+  holdMm: 3,
+  slopeBandMm: 3,
+  strandShare: 1.2,
+  joinedShare: 0.45,
+}
+
+/** All habits, what is known of them over what is usual. */
+export const habitsOf = ({ habits }: { readonly habits?: KnownHabits | undefined }): Habits =>
+  habits ? { ...HABIT_DEFAULTS, ...habits } : HABIT_DEFAULTS

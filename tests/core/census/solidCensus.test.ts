@@ -5,6 +5,7 @@ import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { seededRandom } from '../../support/random.ts'
+import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { loadManifold, solidCensus } from '../../support/solidCensus.ts'
 
 /**
@@ -16,7 +17,7 @@ const parts = makeParts(wasm)
 
 describe.each(parts)('$name', ({ solid }) => {
   const mesh = toMesh(solid)
-  const ours = takeCensus(mesh, RECIPE_DEFAULTS)
+  const ours = takeCensus(mesh, { ...RECIPE_DEFAULTS, habits: PLAIN_HABITS })
   const theirs = solidCensus(wasm, mesh, RECIPE_DEFAULTS, 256)
   const { heightMm } = ours.layers
   const volume = (areas: ArrayLike<number>): number =>

@@ -1,10 +1,6 @@
 import { expect, test } from 'vitest'
-import {
-  HABIT_DEFAULTS,
-  HABIT_RANGES,
-  habitsOf,
-  refuseHabits,
-} from '../../../src/core/data/habits.ts'
+import { HABIT_RANGES, refuseHabits } from '../../../src/core/data/habits.ts'
+import { HABIT_DEFAULTS, habitsOf } from '../../../src/core/model/habits.ts'
 
 test('every default lies inside its range, and the range inside what is accepted', () => {
   for (const [key, { low, high, min, max }] of Object.entries(HABIT_RANGES)) {

@@ -6,6 +6,7 @@ import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import type { Pattern, Recipe } from '../../../src/core/model/settings.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
+import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { box } from '../../support/meshes.ts'
 
 const PATTERNS = Object.keys(PATTERN_MODELS) as readonly Pattern[]
@@ -19,6 +20,7 @@ const BARE: Recipe = {
   topSkins: 0,
   bottomSkins: 0,
   pattern: 'lines',
+  habits: PLAIN_HABITS,
 }
 
 describe('turns of a sparse 20 × 20 × 5 mm block', () => {

@@ -3,10 +3,9 @@ import type { ManifoldToplevel } from 'manifold-3d'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
-import { LEAST_ROOM_LINES2 } from '../../../src/core/census/areas/layerAreas.ts'
 import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
-import type { Pattern } from '../../../src/core/model/settings.ts'
+import type { Pattern, Recipe } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import {
   askewBar,
@@ -19,6 +18,7 @@ import {
   thinFrame,
 } from '../../support/motionParts.ts'
 import { driveLines, layLines } from '../../support/simulate.ts'
+import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
 /*
@@ -35,7 +35,8 @@ const CLASSES = ['mid-2010s', 'ordinary', 'fast-enclosed'].map((id) =>
   PRINTERS.find((printer) => printer.id === id)!,
 )
 const PLA = MATERIALS.find(({ id }) => id === 'pla')!
-const LEAST_ROOM_MM2 = LEAST_ROOM_LINES2 * RECIPE_DEFAULTS.lineMm ** 2
+const RECIPE: Recipe = { ...RECIPE_DEFAULTS, habits: PLAIN_HABITS }
+const LEAST_ROOM_MM2 = PLAIN_HABITS.smallRoomMm2
 
 let wasm: ManifoldToplevel
 beforeAll(async () => {
@@ -44,12 +45,12 @@ beforeAll(async () => {
 
 /** Hours from histograms ÷ hours of the oracle, less one: at each share for each printer, and for each printer together. */
 function differences(mesh: Mesh, pattern: Pattern): { alone: number[]; together: number[] } {
-  const census = takeCensus(mesh, RECIPE_DEFAULTS)
+  const census = takeCensus(mesh, RECIPE)
   const ours = CLASSES.map(() => 0)
   const oracle = CLASSES.map(() => 0)
   const alone: number[] = []
   for (const infillPct of SHARES) {
-    const recipe = { ...RECIPE_DEFAULTS, pattern, infillPct }
+    const recipe = { ...RECIPE, pattern, infillPct }
     const laid = layLines(wasm, mesh, recipe, LEAST_ROOM_MM2)
     CLASSES.forEach((printer, k) => {
       const without = { ...printer, startS: 0 }
@@ -118,7 +119,7 @@ describe('where 2 % is out of reach', () => {
   // Measured −15 % to +27 %: up to one line more or less.
   it.each([[1], [1.2], [1.4]])('a wall of %s mm agrees within one line', (wallMm) => {
     const mesh = thinFrame(wallMm)
-    const recipe = { ...RECIPE_DEFAULTS, infillPct: 0 }
+    const recipe = { ...RECIPE, infillPct: 0 }
     const laid = layLines(wasm, mesh, recipe, LEAST_ROOM_MM2)
     const { wallMm3, layers } = takeCensus(mesh, recipe)
     const oneLineMm = (2 * (60 + 40) - 4 * wallMm) * layers.count

@@ -1,7 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { ManifoldToplevel } from 'manifold-3d'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
-import { LEAST_ROOM_LINES2 } from '../../../src/core/census/areas/layerAreas.ts'
 import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import type { Recipe } from '../../../src/core/model/settings.ts'
@@ -9,12 +8,13 @@ import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { box, cone, prism } from '../../support/meshes.ts'
 import { thinFrame } from '../../support/motionParts.ts'
 import { layLines } from '../../support/simulate.ts'
+import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
 /*
  * Plastic by regions against lines laid one by one in exact polygons (manifold-3d). The oracle lays whole lines only.
  */
-const RECIPE: Recipe = { ...RECIPE_DEFAULTS, pattern: 'lines' }
+const RECIPE: Recipe = { ...RECIPE_DEFAULTS, pattern: 'lines', habits: PLAIN_HABITS }
 const BEAD_MM2 = RECIPE.lineMm * RECIPE.layerMm
 
 let wasm: ManifoldToplevel
@@ -23,7 +23,7 @@ beforeAll(async () => {
 })
 
 const laidOf = (mesh: Mesh, recipe = RECIPE) =>
-  layLines(wasm, mesh, recipe, LEAST_ROOM_LINES2 * recipe.lineMm ** 2).lengthMm
+  layLines(wasm, mesh, recipe, PLAIN_HABITS.smallRoomMm2).lengthMm
 
 /** Plastic by regions ÷ plastic by lines, less one. */
 function difference(mesh: Mesh): number {

@@ -10,8 +10,9 @@ import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { relative } from '../../support/censusCase.ts'
 import { box, translate } from '../../support/meshes.ts'
+import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 
-const recipe = { ...RECIPE_DEFAULTS, infillPct: 20 }
+const recipe = { ...RECIPE_DEFAULTS, infillPct: 20, habits: PLAIN_HABITS }
 const arm = translate(box(100, 20, 14), [50, 30, 7])
 /** The first 30 mm of the arm, drawn generously around it. */
 const root = translate(box(40, 40, 40), [40, 20, -5])

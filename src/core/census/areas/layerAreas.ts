@@ -1,9 +1,11 @@
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
 import { dropSmallPieces, measureBoundary } from './rooms.ts'
+import { roomBetween } from '../habits/holdSkins.ts'
+import type { Laying } from './laying.ts'
 import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
-import { emptyRows, rowLengthMm } from '../rows/rowSet.ts'
+import { rowLengthMm } from '../rows/rowSet.ts'
 import type { ScanGrid } from '../rows/scanGrid.ts'
 
 /** What one layer holds, in its own scan direction. Areas mm², lengths mm. */
@@ -13,6 +15,8 @@ export interface LayerAreas {
   /** Worked out when asked for: most layers are like one before and need no more than its area. */
   readonly skin: () => RowSet
   readonly room: RowSet
+  /** What the walls enclose. */
+  readonly inside: RowSet
   readonly areaMm2: number
   readonly wallMm2: number
   readonly skinMm2: number
@@ -25,20 +29,7 @@ export interface LayerAreas {
 }
 
 /**
- * Infill rooms smaller than this many line widths squared are filled solid: no pattern fits in them (common practice, no
- * source). It moves area from room to skin, never the sum. On the demo parts it moves at most 0.6 % of the plastic (a mast whose
- * rooms close up as it tapers), on all others less than 0.05 %; four times as much would move as much again.
- */
-export const LEAST_ROOM_LINES2 = 16
-
-/**
  * Divides a layer into walls, skin and infill room.
- *
- * Walls are a region, all that lies within N line widths of the outline, and count as full. Laid line by line, a wall that holds
- * a whole number of lines on either side comes out the same to 0.2 %. Where the last line does not fit, a printer of whole lines
- * leaves a gap or lays it over another: up to one line of the whole wall too few or too many (of a 1 mm wall +25 %, of a 1.2 mm
- * wall −25 %), while one that varies its line widths lays the region. Tips, needles and arms narrower than 2·N·w, which run
- * through all widths, agree to 5 %.
  *
  * Skin is what lies inside the walls and is not covered by all T layers above and B below: covered by their full areas, so
  * that skins end under the walls of the next layer, not at their inner edge, and form a ring around every inner step.
@@ -49,32 +40,29 @@ export function measureLayer(
   layer: CutLayer,
   neighbours: readonly (CutLayer | null)[],
   along: 0 | 1,
-  wallMm: number,
-  lineMm: number,
+  laying: Laying,
   grids: Grids,
 ): LayerAreas {
-  const pitchMm = grids[along].pitchMm
-  const inset = insetOf(layer, along, wallMm, grids)
-  const covered = neighbours.includes(null)
-    ? emptyRows(grids[along].rows)
-    : intersectAll(inset, coversOf(layer, neighbours, along))
-  const { kept: room, pieces } = dropSmallPieces(
-    covered,
-    pitchMm,
-    LEAST_ROOM_LINES2 * lineMm * lineMm,
-  )
+  const grid = grids[along]
+  const { pitchMm } = grid
+  const { habits, wallMm } = laying
+  const inside = insetOf(layer, along, wallMm, grids)
+  const between = roomBetween(layer, neighbours, inside, along, laying, grids)
+  const { kept: room, pieces } = dropSmallPieces(between, pitchMm, habits.smallRoomMm2)
   const boundary = measureBoundary(room, pitchMm)
-  const scale = layer.correction[along]
-  const insetMm2 = rowLengthMm(inset) * pitchMm * scale
-  const roomMm2 = rowLengthMm(room) * pitchMm * scale
+  const scale = layer.correction[along] * pitchMm
+  const insideMm2 = rowLengthMm(inside) * scale
+  const roomMm2 = rowLengthMm(room) * scale
+  const overlap = overlapsOf(layer, inside, room, along, laying, grids)
   return {
-    grid: grids[along],
-    skin: () => subtractRows(inset, room),
+    grid,
+    skin: () => subtractRows(inside, room),
     room,
+    inside,
     areaMm2: layer.areaMm2,
-    wallMm2: Math.max(0, layer.areaMm2 - insetMm2),
-    skinMm2: insetMm2 - roomMm2,
-    roomMm2,
+    wallMm2: Math.max(0, layer.areaMm2 - insideMm2),
+    skinMm2: insideMm2 - roomMm2 + overlap.skinMm2,
+    roomMm2: roomMm2 + overlap.roomMm2,
     roomSeenMm: boundary.seenMm,
     roomWalkMm: boundary.walkMm,
     rooms: pieces,
@@ -83,15 +71,21 @@ export function measureLayer(
   }
 }
 
-/** Rows of the neighbours that are not of the layer's own shape, each shape once. */
-function coversOf(
+const BORDER_LINES = 0.25
+
+function overlapsOf(
   layer: CutLayer,
-  neighbours: readonly (CutLayer | null)[],
+  inside: RowSet,
+  room: RowSet,
   along: 0 | 1,
-): readonly RowSet[] {
-  const covers = new Set<RowSet>()
-  for (const neighbour of neighbours) {
-    if (neighbour && neighbour !== layer) covers.add(neighbour.rows[along])
-  }
-  return [...covers]
+  { wallMm, lineMm, overlapMm }: Laying,
+  grids: Grids,
+): { readonly skinMm2: number; readonly roomMm2: number } {
+  if (overlapMm <= 0) return { skinMm2: 0, roomMm2: 0 }
+  const borderMm = BORDER_LINES * lineMm
+  const deeper = insetOf(layer, along, wallMm + borderMm, grids)
+  const all = rowLengthMm(inside) - rowLengthMm(deeper)
+  const ofRoom = rowLengthMm(room) - rowLengthMm(intersectAll(room, [deeper]))
+  const scale = (layer.correction[along] * grids[along].pitchMm * overlapMm) / borderMm
+  return { skinMm2: Math.max(0, all - ofRoom) * scale, roomMm2: ofRoom * scale }
 }

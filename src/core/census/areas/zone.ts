@@ -77,6 +77,7 @@ function roomAreas(areas: LayerAreas, room: LayerAreas['room']): LayerAreas {
     grid,
     skin: () => emptyRows(grid.rows),
     room,
+    inside: areas.inside,
     areaMm2: 0,
     wallMm2: 0,
     skinMm2: 0,

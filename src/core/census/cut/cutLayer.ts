@@ -5,7 +5,7 @@ import { scanEdgeBand } from '../rows/edgeBand.ts'
 import { separatePieces } from '../areas/rooms.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 import type { RowSet } from '../rows/rowSet.ts'
-import { subtractRows } from '../rows/rowAlgebra.ts'
+import { subtractRows, uniteRows } from '../rows/rowAlgebra.ts'
 import type { ScanGrid } from '../rows/scanGrid.ts'
 import { scanOutline } from '../rows/scanGrid.ts'
 import type { Outline } from './simplify.ts'
@@ -35,8 +35,8 @@ export interface CutLayer {
   readonly solidSide: BandSide
   /** How many pieces the layer is in. */
   readonly islands: number
-  /** I_i along u and along v, worked out when first asked for. */
-  readonly inset: [RowSet | null, RowSet | null]
+  /** What lies deeper than some depth, worked out when first asked for. */
+  readonly insets: Inset[]
 }
 
 export type Grids = readonly [ScanGrid, ScanGrid]
@@ -79,7 +79,7 @@ function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: nu
     islands: simple
       ? countOuter(outline, contours.signedAreaMm2)
       : separatePieces(alongU.region).count,
-    inset: [null, null],
+    insets: [],
   }
 }
 
@@ -92,12 +92,32 @@ function countOuter({ points, start }: Outline, signedAreaMm2: number): number {
   return count
 }
 
-/** I_i: what lies deeper than `depthMm` inside the outline. */
+/** A layer's rows inset, or grown where the depth is below 0. */
+export interface Inset {
+  readonly along: 0 | 1
+  readonly depthMm: number
+  readonly rows: RowSet
+}
+
+/** What lies deeper than `depthMm` inside the outline, or, below 0, no further than that outside of it. */
 export function insetOf(layer: CutLayer, along: 0 | 1, depthMm: number, grids: Grids): RowSet {
-  const known = layer.inset[along]
-  if (known) return known
-  const band = scanEdgeBand(layer.outline, depthMm, grids[along], layer.solidSide)
-  const inset = subtractRows(layer.rows[along], band)
-  layer.inset[along] = inset
-  return inset
+  const own = layer.rows[along]
+  if (depthMm === 0) return own
+  const known = layer.insets.find((one) => one.along === along && one.depthMm === depthMm)
+  if (known) return known.rows
+  const { outline, solidSide } = layer
+  const rows =
+    depthMm > 0
+      ? subtractRows(own, scanEdgeBand(outline, depthMm, grids[along], solidSide))
+      : uniteRows(
+          own,
+          scanEdgeBand(
+            outline,
+            -depthMm,
+            grids[along],
+            solidSide === 'inside' ? 'outside' : 'both',
+          ),
+        )
+  layer.insets.push({ along, depthMm, rows })
+  return rows
 }

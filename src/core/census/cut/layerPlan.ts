@@ -3,7 +3,7 @@ import { PreweighError } from '../../model/problem.ts'
 /** Where each layer lies and where it is cut; bottom first. mm above the bed. */
 export interface LayerPlan {
   readonly count: number
-  /** Height of each layer; the last is only as high as the part still is. */
+  /** Height of each layer: `layerMm` but for the first. */
   readonly heightMm: Float64Array
   /** Height of the cut: half-way up the layer. */
   readonly cutMm: Float64Array
@@ -12,12 +12,17 @@ export interface LayerPlan {
 /** More layers than any printer in reach: a slip in the units or the layer height. */
 const MOST_LAYERS = 20_000
 
-/** A remainder thinner than this share of a layer is rounding in the file, not a layer. */
-const LEAST_REMAINDER = 0.01
+/** Cuts stay this far below the top. */
+const TOP_MM = 1e-4
+
+/** Layers this close to half a layer from the top are a tie: rounding in the file would decide. Share of a layer. */
+const TIE = 0.005
 
 /**
- * Layers of a part `heightMm` tall: as many as it takes to reach the top, so 2.00 mm at 0.15 mm is 14 layers.
- * The last layer's height is clipped to the part, which keeps Σ area × height true to the volume.
+ * Whole layers of a part `heightMm` tall: one is laid, at full height, when its middle is inside the part, so that 1.62 mm at
+ * 0.2 mm is 8 layers like 1.60 mm, and its plastic as much. A part comes out too tall or too low by up to half a layer. Where the
+ * top lies in the very middle of a layer, 7 layers are as good as 8; the last one is then laid, as in six toolpaths of 27 that
+ * tie. Clipping the last layer to the part gave one layer too many in six others.
  * @throws PreweighError `bad-settings` for heights that are not above 0, `too-many-layers` above 20,000.
  */
 export function planLayers(heightMm: number, layerMm: number, firstLayerMm: number): LayerPlan {
@@ -29,7 +34,7 @@ export function planLayers(heightMm: number, layerMm: number, firstLayerMm: numb
     )
   }
   const above = (heightMm - firstLayerMm) / layerMm
-  const count = heightMm > 0 ? 1 + Math.max(0, Math.ceil(above - LEAST_REMAINDER)) : 0
+  const count = heightMm > 0 ? 1 + Math.max(0, Math.floor(above + 0.5 + TIE)) : 0
   if (count > MOST_LAYERS) {
     throw new PreweighError(
       'too-many-layers',
@@ -37,14 +42,14 @@ export function planLayers(heightMm: number, layerMm: number, firstLayerMm: numb
       'Check the unit of the file and the layer height.',
     )
   }
-  const heights = new Float64Array(count)
+  const heights = new Float64Array(count).fill(layerMm)
   const cuts = new Float64Array(count)
-  let floor = 0
+  if (count > 0) heights[0] = firstLayerMm
   for (let layer = 0; layer < count; layer++) {
-    const roof = layer === count - 1 ? heightMm : firstLayerMm + layer * layerMm
-    heights[layer] = roof - floor
-    cuts[layer] = (floor + roof) / 2
-    floor = roof
+    cuts[layer] = layer === 0 ? firstLayerMm / 2 : firstLayerMm + (layer - 0.5) * layerMm
   }
+  // A tie, or a part lower than half its first layer, is cut where the part still is.
+  if (count > 0)
+    cuts[count - 1] = Math.min(cuts[count - 1] ?? 0, heightMm - Math.min(TOP_MM, heightMm / 2))
   return { count, heightMm: heights, cutMm: cuts }
 }

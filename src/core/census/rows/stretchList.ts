@@ -11,6 +11,8 @@ export interface StretchList {
   /** u, v of the four corners in order. In an array: numbers handed over one by one would each take memory. */
   addQuad(corners: Float64Array, grid: ScanGrid): void
   addDisc(u: number, v: number, radiusMm: number, grid: ScanGrid): void
+  /** A region's stretches, `away` rows further up and longer by `widerMm` at both ends. */
+  addWider(region: RowSet, away: number, widerMm: number, rows: number): void
   /** Good until the list is used again. */
   toRows(rows: number): RowSet
 }
@@ -85,6 +87,19 @@ export function createStretchList(): StretchList {
         rowOf[count] = row
         ends[2 * count] = u - half
         ends[2 * count + 1] = u + half
+      }
+    },
+    addWider({ start, spans }, away, widerMm, rows) {
+      const first = Math.max(0, -away)
+      const past = Math.min(rows, rows - away)
+      if (first >= past) return
+      makeRoom(start[past]! - start[first]!)
+      for (let row = first; row < past; row++) {
+        for (let i = start[row]!; i < start[row + 1]!; i++, count++) {
+          rowOf[count] = row + away
+          ends[2 * count] = spans[2 * i]! - widerMm
+          ends[2 * count + 1] = spans[2 * i + 1]! + widerMm
+        }
       }
     },
     toRows(rows) {
