@@ -18,7 +18,11 @@ export type PartReport = PricedPart | FailedPart
 interface Volumes {
   readonly depositMm3: number
   readonly wallMm3: number
+  /** Inside `wallMm3`. */
+  readonly gapMm3: number
   readonly skinMm3: number
+  /** Inside `skinMm3`. */
+  readonly strandMm3: number
   readonly infillMm3: number
   readonly supportMm3: number
   readonly brimMm3: number
@@ -98,7 +102,9 @@ export function reportPart(
     layers: census.layers.count,
     depositMm3: figures.depositMm3,
     wallMm3: figures.wallMm3,
+    gapMm3: figures.gapMm3,
     skinMm3: figures.skinMm3,
+    strandMm3: figures.strandMm3,
     infillMm3: figures.infillMm3,
     supportMm3: figures.supportMm3,
     brimMm3: figures.brimMm3,
@@ -137,7 +143,9 @@ export function sumParts<P extends PricedPart>(
     priced: priced.length,
     depositMm3: sum((part) => part.depositMm3),
     wallMm3: sum((part) => part.wallMm3),
+    gapMm3: sum((part) => part.gapMm3),
     skinMm3: sum((part) => part.skinMm3),
+    strandMm3: sum((part) => part.strandMm3),
     infillMm3: sum((part) => part.infillMm3),
     supportMm3: sum((part) => part.supportMm3),
     brimMm3: sum((part) => part.brimMm3),

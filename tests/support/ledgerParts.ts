@@ -28,7 +28,9 @@ export function printedPart(
   const figures: PartFigures = {
     depositMm3: massG * 800,
     wallMm3: massG * 800,
+    gapMm3: 0,
     skinMm3: 0,
+    strandMm3: 0,
     infillMm3: 0,
     turnShare: 0,
     supportMm3: 0,

@@ -5,6 +5,7 @@ import { brimAreaMm2 } from './areas/brim.ts'
 import type { CutLayer } from './cut/cutLayer.ts'
 import type { LayerAreas } from './areas/layerAreas.ts'
 import { measureLayer } from './areas/layerAreas.ts'
+import { createHabitTally } from './areas/habitTally.ts'
 import { layingOf } from './areas/laying.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
@@ -35,6 +36,7 @@ export function takeCensus(
   const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
   const lowerColumns = createSupportColumns(grids)
   const moves = createMoveTally(settings)
+  const byHabit = createHabitTally(plan.tie)
   const layers = emptyLayers(plan.count, plan.heightMm)
   const above = settings.topSkins
   const below = Math.max(settings.bottomSkins, settings.supports ? 1 : 0)
@@ -73,6 +75,7 @@ export function takeCensus(
     done[along] = { layer, neighbours, areas }
     const outside = zoneCount ? zoneCount.take(top, areas) : areas
     writeLayer(layers, top, outside)
+    byHabit.add(areas, plan.heightMm[top]!)
     moves.add(layer, outside)
     const beneath = kept.get(top - 1)
     if (settings.supports && beneath) {
@@ -82,7 +85,8 @@ export function takeCensus(
     if (top === 0) brimMm3 = brimAreaMm2(layer, settings.brimMm, grids) * plan.heightMm[0]!
     onProgress?.((plan.count - top) / plan.count)
   }
-  const census = sumUp(layers, moves.finish(), brimMm3, length > 0 ? bridged / length : 0, 0)
+  const doubtful = length > 0 ? bridged / length : 0
+  const census = sumUp(layers, moves.finish(), brimMm3, doubtful, 0, byHabit.finish())
   return { ...census, zone: zoneCount?.finish() ?? null }
 }
 

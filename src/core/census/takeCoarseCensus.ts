@@ -4,6 +4,7 @@ import type { GeometrySettings } from '../model/settings.ts'
 import { brimAreaMm2 } from './areas/brim.ts'
 import type { CutLayer } from './cut/cutLayer.ts'
 import { measureLayer } from './areas/layerAreas.ts'
+import { createHabitTally } from './areas/habitTally.ts'
 import { layingOf } from './areas/laying.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
@@ -36,6 +37,7 @@ export function takeCoarseCensus(
   const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
   const lowerColumns = createSupportColumns(grids)
   const moves = createMoveTally(settings)
+  const byHabit = createHabitTally(plan.tie)
   const layers = emptyLayers(plan.count, plan.heightMm)
   const kept = new Map<number, CutLayer>()
   const layerAt = (layer: number): CutLayer | null => {
@@ -68,6 +70,7 @@ export function takeCoarseCensus(
       writeLayer(layers, i, outside)
       layers.supportMm2[i] = columnsMm2
       moves.add(layer, outside)
+      byHabit.add(areas, plan.heightMm[i]!)
       bridged += layer.bridgedMm * plan.heightMm[i]!
       length += layer.lengthMm * plan.heightMm[i]!
     }
@@ -78,7 +81,14 @@ export function takeCoarseCensus(
     }
   }
   const doubtful = length > 0 ? bridged / length : 0
-  const census = sumUp(layers, moves.finish(), brimMm3, doubtful, coarseShare(layers))
+  const census = sumUp(
+    layers,
+    moves.finish(),
+    brimMm3,
+    doubtful,
+    coarseShare(layers),
+    byHabit.finish(),
+  )
   return { ...census, zone: zoneCount?.finish() ?? null }
 }
 

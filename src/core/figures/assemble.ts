@@ -1,6 +1,6 @@
 import { lengthDoubt, printedDoubt, spoolDoubt } from '../doubt/printed.ts'
 import { rangeOfFigure } from '../doubt/figureDoubt.ts'
-import type { FigureDoubt } from '../model/doubt.ts'
+import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
 import type { Deposit } from './deposit.ts'
 import { costOf } from './cost.ts'
@@ -14,18 +14,19 @@ export interface TimeFigure extends Range {
 
 /**
  * Figures from laid volumes. `count` is how far the volumes themselves may be off, as a share that
- * holds 95 % of cases; the errors of plastic and printer are added here. Metres are what the
+ * holds 95 % of cases, and `habits` what they owe to habits that are not known; the errors of plastic and printer are added here. Metres are what the
  * printer pushes, so density and diameter do not widen them.
  */
 export function assembleFigures(
   deposit: Deposit,
   count: number,
+  habits: readonly SharedError[],
   time: TimeFigure,
   material: Material,
   printer: Printer,
   prices: Prices,
 ): PartFigures {
-  const { wallMm3, skinMm3, infillMm3, turnMm3, supportMm3, brimMm3 } = deposit
+  const { wallMm3, gapMm3, skinMm3, strandMm3, infillMm3, turnMm3, supportMm3, brimMm3 } = deposit
   const solidMm3 = wallMm3 + skinMm3
   const keptMm3 = solidMm3 + infillMm3
   const depositMm3 = keptMm3 + supportMm3 + brimMm3
@@ -34,7 +35,7 @@ export function assembleFigures(
     packed: share(deposit.packedMm3),
     firstLayer: share(deposit.firstMm3),
     turns: share(turnMm3),
-    habits: [],
+    habits,
     count,
   }
   const removed = depositMm3 > 0 ? (supportMm3 + brimMm3) / depositMm3 : 0
@@ -56,7 +57,9 @@ export function assembleFigures(
   return {
     depositMm3,
     wallMm3,
+    gapMm3,
     skinMm3,
+    strandMm3,
     infillMm3,
     turnShare: infillMm3 > 0 ? turnMm3 / infillMm3 : 0,
     supportMm3,

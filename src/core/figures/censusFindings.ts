@@ -3,7 +3,9 @@ import type { PartFigures } from '../model/figures.ts'
 import type { Finding } from '../model/mesh.ts'
 import type { Recipe } from '../model/settings.ts'
 import { layerFindings } from './layerFindings.ts'
+import { heaviestFirst } from '../model/grades.ts'
 import { infillNote } from './note.ts'
+import { tieFinding } from './tieFinding.ts'
 
 /** Everything there is to say of a counted part, heaviest first: its mesh's findings, and whether infill hardly matters. */
 export function censusFindings(
@@ -13,7 +15,9 @@ export function censusFindings(
   recipe: Recipe,
   locale?: string,
 ): readonly Finding[] {
-  const findings = layerFindings(measured, census, locale)
+  const tie = tieFinding(census, recipe, locale)
+  const layered = layerFindings(measured, census, locale)
+  const findings = tie === null ? layered : heaviestFirst([...layered, tie])
   const message = infillNote(figures, census, recipe, locale)
   if (message === null) return findings
   return [...findings, { code: 'mostly-skin', grade: 'note', short: 'nearly all skin', message }]

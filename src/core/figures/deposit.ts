@@ -6,6 +6,8 @@ import { infillOf, zoneRecipe } from './infill.ts'
 /** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
 export interface Deposit {
   readonly wallMm3: number
+  /** The part of `wallMm3` in gap lines. */
+  readonly gapMm3: number
   readonly skinMm3: number
   /** The part of `skinMm3` that is laid as strands. */
   readonly strandMm3: number
@@ -62,6 +64,7 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
   const filled = inside > 0 ? (census.skinMm3 + touching * census.roomMm3) / inside : 0
   return {
     wallMm3: census.wallMm3,
+    gapMm3: census.gapMm3,
     skinMm3: census.skinMm3 + (strand - 1) * census.strandMm3,
     strandMm3: strand * census.strandMm3,
     packedMm3:

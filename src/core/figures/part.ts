@@ -3,6 +3,7 @@ import type { Material, PartFigures, Prices, Printer } from '../model/figures.ts
 import type { Recipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
 import { depositOf } from './deposit.ts'
+import { habitErrors } from './habitErrors.ts'
 import { printTime } from './hours.ts'
 import { INFILL_MODEL, SOLID_MODEL } from './mass.ts'
 
@@ -25,7 +26,17 @@ export function partFigures(
     SOLID_MODEL * (1 - sparse),
     INFILL_MODEL * sparse,
     census.doubtfulShare + census.coarseShare,
+    tieShare(census, keptMm3),
   )
+  const habits = habitErrors(census, recipe, deposit, printer.id)
   const time = printTime(census, recipe, material, printer)
-  return assembleFigures(deposit, count, time, material, printer, prices)
+  return assembleFigures(deposit, count, habits, time, material, printer, prices)
+}
+
+/** What the last layer holds of a part that may as well be printed without it. */
+function tieShare({ byHabit, layers }: Census, keptMm3: number): number {
+  if (!byHabit.tie || !(keptMm3 > 0)) return 0
+  const last = layers.count - 1
+  const solidMm2 = (layers.wallMm2[last] ?? 0) + (layers.skinMm2[last] ?? 0)
+  return (solidMm2 * (layers.heightMm[last] ?? 0)) / keptMm3
 }

@@ -54,6 +54,7 @@ export function roughFigures(
   const deposit = {
     wallMm3: solidMm3 * wallPart,
     skinMm3: solidMm3 * (1 - wallPart),
+    gapMm3: 0,
     strandMm3: 0,
     infillMm3,
     packedMm3:
@@ -67,7 +68,7 @@ export function roughFigures(
   const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)
   const timeDoubt = doubtMore(clockDoubt(printer, 0), reachOf(timeS))
   const time = { ...rangeOfFigure(timeS.mid, timeDoubt), doubt: timeDoubt }
-  return assembleFigures(deposit, count, time, material, printer, prices)
+  return assembleFigures(deposit, count, [], time, material, printer, prices)
 }
 
 /** The further of the two ends, as a share of the middle: nothing may lie outside. */

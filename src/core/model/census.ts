@@ -8,8 +8,10 @@ export interface Census {
   readonly layers: CensusLayers
   /** Σ |A_i|·h_i: what the layers enclose. Approaches the mesh volume. */
   readonly modelMm3: number
-  /** Σ |W_i|·h_i, the wall regions. */
+  /** Wall lines, those between them too narrow for a whole line with them. */
   readonly wallMm3: number
+  /** The part of `wallMm3` in gap lines. */
+  readonly gapMm3: number
   /** Σ |S_i|·h_i, solid skin. */
   readonly skinMm3: number
   /** The part of `skinMm3` that is laid as strands: over sparse rooms, or with nothing beneath. */
@@ -26,6 +28,8 @@ export interface Census {
   readonly doubtfulShare: number
   /** What counting only some layers may be wrong by, as a share (≥ 0) of the volume; 0 when all were counted. */
   readonly coarseShare: number
+  /** What habits that are not known may change. */
+  readonly byHabit: HabitVolumes
   /** What any printer's hours are worked out from. */
   readonly moves: CensusMoves
   /**
@@ -35,14 +39,30 @@ export interface Census {
   readonly zone: Census | null
 }
 
+/** Volumes that hang on a habit, all mm³ of what the layers enclose. */
+export interface HabitVolumes {
+  /** Skin that carries on from bare places into the room, as far as the hold and the slope band of the census. */
+  readonly heldMm3: number
+  /** Skins, and rooms, that lie over the walls. */
+  readonly overlapMm3: number
+  readonly roomOverlapMm3: number
+  /** Rooms laid solid for their size though no smaller than any printer's limit, and larger ones that some printer would. */
+  readonly smallSolidMm3: number
+  readonly smallSparseMm3: number
+  /** Whether the part's top lies in the middle of a layer, so that one layer less is as likely. */
+  readonly tie: boolean
+}
+
 /** One value per layer, bottom first; every array has `count` entries. */
 export interface CensusLayers {
   readonly count: number
   readonly heightMm: Float64Array
   /** |A_i|: inside all closed contours, overlapping bodies merged. */
   readonly areaMm2: Float64Array
-  /** |W_i|. The N wall lines together are |W_i| / lineMm long. */
+  /** Wall lines: |W_i| where all N fit, and they are then |W_i| / lineMm long. */
   readonly wallMm2: Float64Array
+  /** The part of it in gap lines. */
+  readonly gapMm2: Float64Array
   /** |S_i|. */
   readonly skinMm2: Float64Array
   /** The part of |S_i| that is laid as strands. */

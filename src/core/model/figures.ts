@@ -12,7 +12,11 @@ export interface PartFigures {
   /** Plastic laid for one piece, before density: walls + skins + infill + supports + brim. */
   readonly depositMm3: number
   readonly wallMm3: number
+  /** The part of `wallMm3` in lines narrower than a whole one, in the gaps between wall lines. */
+  readonly gapMm3: number
   readonly skinMm3: number
+  /** The part of `skinMm3` laid as strands, over sparse rooms and over air. */
+  readonly strandMm3: number
   /** Infill lines with their turns. */
   readonly infillMm3: number
   /** Share (0–1) of `infillMm3` that lies in the turns at line ends. */

@@ -74,6 +74,7 @@ export type FindingCode =
   | 'off-standard'
   | 'doubtful-layers'
   | 'thin-regions'
+  | 'layer-tie'
   | 'mostly-skin'
 
 /** Measured once per mesh, before any recipe. Lengths in mm after the part's unit was applied. */

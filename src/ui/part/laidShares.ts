@@ -1,7 +1,7 @@
 import type { PartFigures } from '../../core/model/figures.ts'
 
 export interface LaidShare {
-  readonly id: 'walls' | 'skins' | 'infill' | 'supports' | 'brim'
+  readonly id: 'walls' | 'gaps' | 'skins' | 'strands' | 'infill' | 'supports' | 'brim'
   readonly words: string
   readonly massG: number
   /** 0–1 of everything laid. */
@@ -21,8 +21,10 @@ export function laidShares(figures: PartFigures): readonly LaidShare[] {
     share: mm3 / laidMm3,
   })
   return [
-    laid('walls', 'walls', figures.wallMm3),
-    laid('skins', 'skins', figures.skinMm3),
+    laid('walls', 'walls', figures.wallMm3 - figures.gapMm3),
+    laid('gaps', 'gap lines between walls', figures.gapMm3),
+    laid('skins', 'skins', figures.skinMm3 - figures.strandMm3),
+    laid('strands', 'strands under skins', figures.strandMm3),
     laid('infill', 'infill', figures.infillMm3),
     laid('supports', 'supports, removed', figures.supportMm3),
     laid('brim', 'brim, removed', figures.brimMm3),

@@ -9,6 +9,7 @@ import { readMesh } from '../../../src/core/formats/read.ts'
 import { orientMesh } from '../../../src/core/mesh/orient.ts'
 import { FACE_POSES, placeMesh } from '../../../src/core/mesh/pose.ts'
 import type { Census } from '../../../src/core/model/census.ts'
+import type { FigureDoubt } from '../../../src/core/model/doubt.ts'
 import type { KnownHabits } from '../../../src/core/model/habits.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import type { Pose, Recipe } from '../../../src/core/model/settings.ts'
@@ -24,6 +25,8 @@ export interface Reckoned {
   /** Share of the deposit that the range reaches below and above: what is not known of the count, not of the plastic. */
   readonly low: number
   readonly high: number
+  /** Of the filament's length. */
+  readonly doubt: FigureDoubt
   readonly pathM: number
   readonly layers: number
 }
@@ -80,6 +83,7 @@ export function reckon(pair: Pair, mesh: Mesh, pose: Pose, habits: KnownHabits):
     depositMm3,
     low: 1 - filamentM.low / filamentM.mid,
     high: filamentM.high / filamentM.mid - 1,
+    doubt: figures.doubt.filament,
     pathM: depositMm3 / (recipe.lineMm * recipe.layerMm) / 1000,
     layers: census.layers.count,
   }

@@ -9,7 +9,9 @@ function figures(massG: number, hours: number, money: number): PartFigures {
   return {
     depositMm3: massG * 800,
     wallMm3: massG * 800,
+    gapMm3: 0,
     skinMm3: 0,
+    strandMm3: 0,
     infillMm3: 0,
     turnShare: 0,
     supportMm3: 0,

@@ -1,6 +1,7 @@
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
 import { dropSmallPieces, measureBoundary } from './rooms.ts'
+import { layWalls } from '../habits/thinWalls.ts'
 import { roomBetween } from '../habits/holdSkins.ts'
 import type { Laying } from './laying.ts'
 import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
@@ -19,10 +20,18 @@ export interface LayerAreas {
   readonly inside: RowSet
   readonly areaMm2: number
   readonly wallMm2: number
+  /** The part of it in gap lines. */
+  readonly gapMm2: number
   readonly skinMm2: number
   readonly roomMm2: number
   readonly roomSeenMm: number
   readonly roomWalkMm: number
+  /** See `HabitVolumes`. */
+  readonly heldMm2: number
+  readonly overlapMm2: number
+  readonly roomOverlapMm2: number
+  readonly smallSolidMm2: number
+  readonly smallSparseMm2: number
   readonly rooms: number
   readonly contours: number
   readonly islands: number
@@ -48,28 +57,39 @@ export function measureLayer(
   const { habits, wallMm } = laying
   const inside = insetOf(layer, along, wallMm, grids)
   const between = roomBetween(layer, neighbours, inside, along, laying, grids)
-  const { kept: room, pieces } = dropSmallPieces(between, pitchMm, habits.smallRoomMm2)
+  const small = dropSmallPieces(between.room, pitchMm, habits.smallRoomMm2, SMALL_ROOMS_MM2)
+  const { kept: room, pieces } = small
   const boundary = measureBoundary(room, pitchMm)
   const scale = layer.correction[along] * pitchMm
   const insideMm2 = rowLengthMm(inside) * scale
   const roomMm2 = rowLengthMm(room) * scale
   const overlap = overlapsOf(layer, inside, room, along, laying, grids)
+  const walls = layWalls(layer, layer.areaMm2 - insideMm2, along, laying, grids)
   return {
     grid,
     skin: () => subtractRows(inside, room),
     room,
     inside,
     areaMm2: layer.areaMm2,
-    wallMm2: Math.max(0, layer.areaMm2 - insideMm2),
+    wallMm2: walls.wallMm2,
+    gapMm2: walls.gapMm2,
     skinMm2: insideMm2 - roomMm2 + overlap.skinMm2,
     roomMm2: roomMm2 + overlap.roomMm2,
     roomSeenMm: boundary.seenMm,
     roomWalkMm: boundary.walkMm,
+    heldMm2: between.heldMm * scale,
+    overlapMm2: overlap.skinMm2,
+    roomOverlapMm2: overlap.roomMm2,
+    smallSolidMm2: small.droppedMm2,
+    smallSparseMm2: small.nearlyMm2,
     rooms: pieces,
     contours: layer.outline.start.length - 1,
     islands: layer.islands,
   }
 }
+
+/** Rooms that some printer lays solid and another sparse (common practice, no source). */
+const SMALL_ROOMS_MM2 = [10, 100] as const
 
 const BORDER_LINES = 0.25
 

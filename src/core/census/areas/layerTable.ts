@@ -1,4 +1,4 @@
-import type { Census, CensusLayers } from '../../model/census.ts'
+import type { Census, CensusLayers, HabitVolumes } from '../../model/census.ts'
 import type { CensusMoves } from '../../model/moves.ts'
 import { PreweighError } from '../../model/problem.ts'
 import type { LayerAreas } from './layerAreas.ts'
@@ -9,6 +9,7 @@ export function emptyLayers(count: number, heightMm: Float64Array): CensusLayers
     heightMm,
     areaMm2: new Float64Array(count),
     wallMm2: new Float64Array(count),
+    gapMm2: new Float64Array(count),
     skinMm2: new Float64Array(count),
     strandMm2: new Float64Array(count),
     roomMm2: new Float64Array(count),
@@ -24,6 +25,7 @@ export function emptyLayers(count: number, heightMm: Float64Array): CensusLayers
 export function writeLayer(layers: CensusLayers, layer: number, areas: LayerAreas): void {
   layers.areaMm2[layer] = areas.areaMm2
   layers.wallMm2[layer] = areas.wallMm2
+  layers.gapMm2[layer] = areas.gapMm2
   layers.skinMm2[layer] = areas.skinMm2
   layers.roomMm2[layer] = areas.roomMm2
   layers.roomSeenMm[layer] = areas.roomSeenMm
@@ -40,6 +42,7 @@ export function sumUp(
   brimMm3: number,
   doubtfulShare: number,
   coarseShare: number,
+  byHabit: HabitVolumes,
 ): Census {
   const volume = (areas: Float64Array): number => {
     let sum = 0
@@ -58,6 +61,7 @@ export function sumUp(
     layers,
     modelMm3,
     wallMm3: volume(layers.wallMm2),
+    gapMm3: volume(layers.gapMm2),
     skinMm3: volume(layers.skinMm2),
     strandMm3: volume(layers.strandMm2),
     roomMm3: volume(layers.roomMm2),
@@ -66,6 +70,7 @@ export function sumUp(
     heightMm: layers.heightMm.reduce((sum, height) => sum + height, 0),
     doubtfulShare,
     coarseShare,
+    byHabit,
     moves,
     zone: null,
   }

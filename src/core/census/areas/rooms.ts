@@ -65,16 +65,37 @@ function rootOf(parent: Int32Array, i: number): number {
   return root
 }
 
-/** The region without its pieces smaller than `leastAreaMm2`, and how many pieces are left of it. */
+/** A region without its small pieces. */
+interface Sifted {
+  readonly kept: RowSet
+  /** How many pieces are left of it. */
+  readonly pieces: number
+  /** Area of pieces that were dropped but are not smaller than the lower, and that were kept but are smaller than the upper end. */
+  readonly droppedMm2: number
+  readonly nearlyMm2: number
+}
+
+/** Drops the pieces smaller than `leastAreaMm2`, and tells of those that another limit from `low` to `high` would treat otherwise. */
 export function dropSmallPieces(
   region: RowSet,
   pitchMm: number,
   leastAreaMm2: number,
-): { kept: RowSet; pieces: number } {
+  [low, high]: readonly [number, number],
+): Sifted {
   const { count, label, rowLengthMm } = separatePieces(region)
-  const isSmall = rowLengthMm.map((mm) => (mm * pitchMm < leastAreaMm2 ? 1 : 0))
+  let droppedMm2 = 0
+  let nearlyMm2 = 0
+  const isSmall = rowLengthMm.map((mm) => {
+    const mm2 = mm * pitchMm
+    if (mm2 >= leastAreaMm2) {
+      if (mm2 < high) nearlyMm2 += mm2
+      return 0
+    }
+    if (mm2 >= low) droppedMm2 += mm2
+    return 1
+  })
   const pieces = count - isSmall.reduce((sum, one) => sum + one, 0)
-  if (pieces === count) return { kept: region, pieces }
+  if (pieces === count) return { kept: region, pieces, droppedMm2, nearlyMm2 }
   const start = new Int32Array(region.start.length)
   const spans: number[] = []
   for (let row = 0; row + 1 < start.length; row++) {
@@ -83,7 +104,7 @@ export function dropSmallPieces(
     }
     start[row + 1] = spans.length / 2
   }
-  return { kept: { start, spans: new Float64Array(spans) }, pieces }
+  return { kept: { start, spans: new Float64Array(spans) }, pieces, droppedMm2, nearlyMm2 }
 }
 
 /** How lines along the rows meet the boundary of a region. */

@@ -1,6 +1,7 @@
 import type { Census } from '../../model/census.ts'
 import type { GeometrySettings } from '../../model/settings.ts'
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
+import { createHabitTally } from './habitTally.ts'
 import { createLayerCutter } from '../cut/cutLayer.ts'
 import type { LayerAreas } from './layerAreas.ts'
 import type { LayerPlan } from '../cut/layerPlan.ts'
@@ -43,7 +44,8 @@ export function createZoneCount(
       moves.add(zone, inside)
       return outside
     },
-    finish: () => (any ? sumUp(layers, moves.finish(), 0, 0, 0) : null),
+    finish: () =>
+      any ? sumUp(layers, moves.finish(), 0, 0, 0, createHabitTally(false).finish()) : null,
   }
 }
 
@@ -63,8 +65,15 @@ function splitRoom(areas: LayerAreas, zone: CutLayer): Split {
 }
 
 /** What a layer keeps whatever becomes of its room. */
-function kept({ skin, areaMm2, wallMm2, skinMm2, contours, islands }: LayerAreas) {
-  return { skin, areaMm2, wallMm2, skinMm2, contours, islands }
+function kept({
+  room: _,
+  grid: __,
+  inside: ___,
+  roomMm2: ____,
+  roomSeenMm: _____,
+  ...rest
+}: LayerAreas) {
+  return rest
 }
 
 /** A layer of which only this part of its room is there. */
@@ -80,11 +89,17 @@ function roomAreas(areas: LayerAreas, room: LayerAreas['room']): LayerAreas {
     inside: areas.inside,
     areaMm2: 0,
     wallMm2: 0,
+    gapMm2: 0,
     skinMm2: 0,
     roomMm2: rows > 0 ? (areas.roomMm2 * rowLengthMm(room)) / rows : 0,
     roomSeenMm: boundary.seenMm,
     roomWalkMm: boundary.walkMm,
     rooms,
+    heldMm2: 0,
+    overlapMm2: 0,
+    roomOverlapMm2: 0,
+    smallSolidMm2: 0,
+    smallSparseMm2: 0,
     contours: 0,
     islands: rooms,
   }

@@ -7,6 +7,8 @@ export interface LayerPlan {
   readonly heightMm: Float64Array
   /** Height of the cut: half-way up the layer. */
   readonly cutMm: Float64Array
+  /** Whether the top lies in the middle of a layer: the last one might as well not be laid. */
+  readonly tie: boolean
 }
 
 /** More layers than any printer in reach: a slip in the units or the layer height. */
@@ -51,5 +53,6 @@ export function planLayers(heightMm: number, layerMm: number, firstLayerMm: numb
   // A tie, or a part lower than half its first layer, is cut where the part still is.
   if (count > 0)
     cuts[count - 1] = Math.min(cuts[count - 1] ?? 0, heightMm - Math.min(TOP_MM, heightMm / 2))
-  return { count, heightMm: heights, cutMm: cuts }
+  const beyond = above + 0.5 - Math.floor(above + 0.5 + TIE)
+  return { count, heightMm: heights, cutMm: cuts, tie: count > 1 && Math.abs(beyond) < TIE }
 }

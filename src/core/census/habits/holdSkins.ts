@@ -4,10 +4,16 @@ import { insetOf } from '../cut/cutLayer.ts'
 import { growRows } from '../rows/growRows.ts'
 import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
-import { emptyRows, isEmpty } from '../rows/rowSet.ts'
+import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 
 /** Skins end under the edge of a neighbour by this much, or reach beyond it by it to count as more than a band. Lines. */
 const UNDER_EDGE_LINES = 0.5
+
+export interface Between {
+  readonly room: RowSet
+  /** Row length of what would be room but for what skins carry on. mm */
+  readonly heldMm: number
+}
 
 /**
  * Room of a layer: what its walls enclose and neither bare skin nor what is carried on from it.
@@ -24,9 +30,9 @@ export function roomBetween(
   along: 0 | 1,
   { habits, wallMm, lineMm }: Laying,
   grids: Grids,
-): RowSet {
+): Between {
   const grid = grids[along]
-  if (neighbours.includes(null)) return emptyRows(grid.rows)
+  if (neighbours.includes(null)) return { room: emptyRows(grid.rows), heldMm: 0 }
   const under = Math.min(wallMm, UNDER_EDGE_LINES * lineMm)
   const coveredAt = (depthMm: number): RowSet => {
     const covers = new Set<RowSet>()
@@ -38,9 +44,11 @@ export function roomBetween(
   const grown = (bare: RowSet, radiusMm: number, room: RowSet): RowSet =>
     isEmpty(bare) ? room : subtractRows(room, growRows(bare, radiusMm, grid))
   const covered = coveredAt(habits.slopeBandMm > 0 ? under : 0)
-  if (isEmpty(covered)) return covered
-  const room = grown(subtractRows(inside, covered), habits.slopeBandMm, covered)
-  // Any place within that reach is within the band's, and all is done.
-  if (habits.holdMm + under <= habits.slopeBandMm + 2 * under) return room
-  return grown(subtractRows(inside, coveredAt(-under)), habits.holdMm + under, room)
+  if (isEmpty(covered)) return { room: covered, heldMm: 0 }
+  let room = grown(subtractRows(inside, covered), habits.slopeBandMm, covered)
+  // Where the band reaches as far as the hold would, all is done.
+  if (habits.holdMm > habits.slopeBandMm + under) {
+    room = grown(subtractRows(inside, coveredAt(-under)), habits.holdMm + under, room)
+  }
+  return { room, heldMm: rowLengthMm(covered) - rowLengthMm(room) }
 }

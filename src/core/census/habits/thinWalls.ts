@@ -1,0 +1,102 @@
+import type { Laying } from '../areas/laying.ts'
+import type { CutLayer, Grids } from '../cut/cutLayer.ts'
+import { insetOf } from '../cut/cutLayer.ts'
+import type { Outline } from '../cut/simplify.ts'
+import { rowLengthMm } from '../rows/rowSet.ts'
+
+/** Plastic of the wall lines of a layer, mm². */
+export interface LaidWalls {
+  readonly wallMm2: number
+  /** The part of it that lies in gap lines. */
+  readonly gapMm2: number
+}
+
+/** Walls that take up this much less than they would with room for all lines have places too thin for them. Share. */
+const WORTH_LOOKING = 0.01
+/** Half the span over which the length of an inset outline is taken, in lines. */
+const SPAN_LINES = 0.05
+
+/**
+ * Walls laid as whole lines. Of a wall t lines thick, told from either side:
+ *
+ * - below `oneLineBelow` (1.6) one line runs along its middle; above that two, which overlap up to 2;
+ * - what is left between two lines is laid as one gap line of its own width, or left open; from 1.6 lines on as two lines more;
+ * - and so on, as many pairs as the recipe has walls.
+ *
+ * No middle line is drawn for that. With P(d) the length of the outline inset by d, which falls to nothing where a wall is 2·d
+ * thick, walls thicker than 2·d are P(d)/2 long: every threshold of the rule is one such length, and a gap is the area that is
+ * left between two. Corners shorten P(d) as well, by a length that is known from their angles and put back.
+ *
+ * Where all lines fit, which most layers are, it is the region within the walls' depth, less the strip that round ends leave
+ * bare along the outline.
+ *
+ * Measured on 27 toolpaths, against the bare region: a thin-walled pod came from +6.4 % to +5.2 %, two plates of thin ribs
+ * from +0.0 % to +0.7 %, a clip of thin prongs from −1.8 % to −0.2 %; no other moved by more than 0.3 %.
+ */
+export function layWalls(
+  layer: CutLayer,
+  regionMm2: number,
+  along: 0 | 1,
+  { walls, wallMm, lineMm, bareMm, habits }: Laying,
+  grids: Grids,
+): LaidWalls {
+  const { lengthMm, corners } = outlineFacts(layer.outline)
+  const wholeMm2 = regionMm2 - bareMm * lengthMm
+  const roomyMm2 = wallMm * lengthMm - (corners * wallMm * wallMm) / 2
+  const plain = { wallMm2: Math.max(0, wholeMm2), gapMm2: 0 }
+  if (walls === 0 || habits.thinWalls === 'varied' || layer.solidSide !== 'inside') return plain
+  if (regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2) return plain
+
+  const scale = layer.correction[along] * grids[along].pitchMm
+  const areaAt = (lines: number): number =>
+    rowLengthMm(insetOf(layer, along, bareMm + lines * lineMm, grids)) * scale
+  const half = habits.oneLineBelow / 2
+  let totalMm = 0
+  let gapMm2 = 0
+  for (let pair = 0; pair < walls; pair++) {
+    const at = pair + half
+    const before = areaAt(at - SPAN_LINES)
+    const after = areaAt(at + SPAN_LINES)
+    const roundMm = (before - after) / (2 * SPAN_LINES * lineMm)
+    // Corners of what is still there at that depth.
+    const left = lengthMm > 0 ? Math.min(1, roundMm / lengthMm) * corners * lineMm : 0
+    if (pair === 0) {
+      totalMm += (lengthMm + roundMm) / 2 - (0.5 - half / 2) * left
+      continue
+    }
+    totalMm += roundMm + (half - 0.5) * left
+    if (!habits.gapLines) continue
+    const between = areaAt(pair) - (before + after) / 2
+    gapMm2 += Math.max(0, between - half * lineMm * (roundMm + (half / 2) * left))
+  }
+  return { wallMm2: totalMm * lineMm + gapMm2, gapMm2 }
+}
+
+/** Length of all contours, and how much shorter each mm of inset makes them: 2·tan(half the turn), or the arc at inner corners. */
+function outlineFacts({ points, start }: Outline): {
+  readonly lengthMm: number
+  readonly corners: number
+} {
+  let lengthMm = 0
+  let corners = 0
+  for (let c = 0; c + 1 < start.length; c++) {
+    const begin = start[c]!
+    const end = start[c + 1]!
+    let beforeU = points[2 * begin]! - points[2 * end - 2]!
+    let beforeV = points[2 * begin + 1]! - points[2 * end - 1]!
+    for (let i = begin; i < end; i++) {
+      const next = i + 1 < end ? i + 1 : begin
+      const u = points[2 * next]! - points[2 * i]!
+      const v = points[2 * next + 1]! - points[2 * i + 1]!
+      const turn = Math.atan2(beforeU * v - beforeV * u, beforeU * u + beforeV * v)
+      lengthMm += Math.sqrt(u * u + v * v)
+      corners += turn > 0 ? 2 * Math.tan(Math.min(turn / 2, SHARPEST)) : turn
+      beforeU = u
+      beforeV = v
+    }
+  }
+  return { lengthMm, corners }
+}
+
+/** Half the turn of the sharpest corner that is taken as one: beyond, lines end before they come to the tip. */
+const SHARPEST = 1.3

@@ -1,0 +1,79 @@
+import { HABIT_RANGES } from '../data/habits.ts'
+import type { Census } from '../model/census.ts'
+import type { SharedError } from '../model/doubt.ts'
+import type { HabitNumber, Habits } from '../model/habits.ts'
+import { habitsOf } from '../model/habits.ts'
+import type { Recipe } from '../model/settings.ts'
+import type { Deposit } from './deposit.ts'
+
+/** What a habit changes of a part, mm³: with the lowest of its range less, with the highest more. */
+interface Change {
+  readonly less: number
+  readonly more: number
+}
+
+/**
+ * What each habit that is not known may change of a part's plastic, one error a habit, shared by all parts of the printer. The
+ * ends of a habit's range are taken to hold 95 % of printers; a habit that is known has no error. Joined ends, the first layer
+ * and packing have theirs in doubt/factors.ts.
+ *
+ * Estimated from what the census tells of each, not counted again: a hold of half the length holds half as much, a little less
+ * than that in truth, and one that is longer as much more, at most all the room there is.
+ */
+export function habitErrors(
+  census: Census,
+  recipe: Recipe,
+  deposit: Deposit,
+  printerId: string,
+): readonly SharedError[] {
+  const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
+  if (!(keptMm3 > 0)) return []
+  const known = recipe.habits ?? {}
+  const errors: SharedError[] = []
+  const add = (habit: HabitNumber, { less, more }: Change): void => {
+    const effect = known[habit] === undefined ? deviation(less, more) / keptMm3 : 0
+    if (effect > 0) {
+      errors.push({ id: `${habit}:${printerId}`, name: HABIT_RANGES[habit].name, effect })
+    }
+  }
+  const habits = habitsOf(recipe)
+  // What solid adds where there would be infill.
+  const sparse = Math.max(0, 1 - deposit.infillMm3 / Math.max(census.roomMm3, 1e-9))
+  const { heldMm3, overlapMm3, roomOverlapMm3, smallSolidMm3, smallSparseMm3 } = census.byHabit
+  const held = shareOfRange('slopeBandMm', habits)
+  add('slopeBandMm', {
+    less: heldMm3 * held.less * sparse,
+    more: Math.min(heldMm3 * held.more, census.roomMm3) * sparse,
+  })
+  add('smallRoomMm2', { less: smallSolidMm3 * sparse, more: smallSparseMm3 * sparse })
+  const lapped = shareOfRange('overlapShare', habits)
+  const overMm3 = overlapMm3 + roomOverlapMm3 * (1 - sparse)
+  add('overlapShare', { less: overMm3 * lapped.less, more: overMm3 * lapped.more })
+  const strands = shareOfRange('strandShare', habits)
+  add('strandShare', {
+    less: deposit.strandMm3 * strands.less,
+    more: deposit.strandMm3 * strands.more,
+  })
+  // Walls as wide as typed take their place from skins, which weigh as much, or from rooms, which do not.
+  const inside = census.skinMm3 + census.roomMm3
+  const beside = inside > 0 ? (census.roomMm3 / inside) * sparse : 1
+  const walls = shareOfRange('outerWidthShare', habits)
+  add('outerWidthShare', {
+    less: (deposit.wallMm3 / recipe.walls) * beside * walls.less || 0,
+    more: (deposit.wallMm3 / recipe.walls) * beside * walls.more || 0,
+  })
+  return errors
+}
+
+/** How far the range lies below and above the habit, as shares of it. */
+function shareOfRange(habit: HabitNumber, habits: Habits): Change {
+  const { low, high } = HABIT_RANGES[habit]
+  const value = habits[habit]
+  if (!(value > 0)) return { less: 0, more: 0 }
+  return { less: Math.max(0, 1 - low / value), more: Math.max(0, high / value - 1) }
+}
+
+/** One standard deviation of an error that reaches differently far either way; see `deviationOf` in doubt/factors.ts. */
+function deviation(less: number, more: number): number {
+  return Math.sqrt(less ** 2 - less * more + more ** 2) / 2
+}

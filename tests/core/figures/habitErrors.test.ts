@@ -1,0 +1,56 @@
+import { describe, expect, test } from 'vitest'
+import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { depositOf } from '../../../src/core/figures/deposit.ts'
+import { habitErrors } from '../../../src/core/figures/habitErrors.ts'
+import type { KnownHabits } from '../../../src/core/model/habits.ts'
+import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
+import { box, cone, merge, translate } from '../../support/meshes.ts'
+
+/** A box with a step inside its outline, so that a skin ends in the room. */
+const stepped = merge([box(60, 40, 10), translate(box(30, 40, 20), [15, 0, 0])])
+
+function errorsOf(mesh: ReturnType<typeof box>, habits: KnownHabits = {}) {
+  const recipe = { ...RECIPE_DEFAULTS, infillPct: 15, habits }
+  const census = takeCensus(mesh, recipe)
+  const deposit = depositOf(census, recipe)
+  const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
+  const errors = habitErrors(census, recipe, deposit, 'p1')
+  return { keptMm3, effect: (id: string) => errors.find((one) => one.id === `${id}:p1`)?.effect }
+}
+
+describe('the doubt of habits', () => {
+  test('a habit that is known has none', () => {
+    const known = errorsOf(stepped, { slopeBandMm: 3, strandShare: 1.2, overlapShare: 0.1 })
+    expect(errorsOf(stepped).effect('slopeBandMm')).toBeGreaterThan(0)
+    for (const id of ['slopeBandMm', 'strandShare', 'overlapShare']) {
+      expect(known.effect(id)).toBeUndefined()
+    }
+  })
+
+  test('matters where the part has what it changes', () => {
+    expect(errorsOf(stepped).effect('slopeBandMm')!).toBeGreaterThan(
+      errorsOf(box(60, 40, 20)).effect('slopeBandMm') ?? 0,
+    )
+    // 8 × 8 mm inside: 64 mm² and less on its way up, sparse with us and solid with some.
+    expect(errorsOf(box(9.6, 9.6, 20)).effect('smallRoomMm2')!).toBeGreaterThan(0.1)
+    expect(errorsOf(box(60, 40, 20)).effect('smallRoomMm2')).toBeUndefined()
+  })
+
+  // Counted again with the habit at either end of its range, the part changes by what the error says, within half of it.
+  test.each([
+    ['slopeBandMm', 0.5, 4, stepped],
+    ['slopeBandMm', 0.5, 4, cone(20, 20, 96)],
+    ['strandShare', 1, 1.5, stepped],
+    ['overlapShare', 0, 0.5, stepped],
+    ['smallRoomMm2', 10, 100, box(9.6, 9.6, 20)],
+  ] as const)('of %s from %s to %s is what another count gives', (id, low, high, mesh) => {
+    const hold = (value: number): KnownHabits =>
+      id === 'slopeBandMm' ? { slopeBandMm: value, holdMm: value } : { [id]: value }
+    const usual = errorsOf(mesh)
+    const less = 1 - errorsOf(mesh, hold(low)).keptMm3 / usual.keptMm3
+    const more = errorsOf(mesh, hold(high)).keptMm3 / usual.keptMm3 - 1
+    const counted = Math.sqrt(less ** 2 - less * more + more ** 2) / 2
+    expect(usual.effect(id)! / counted).toBeGreaterThan(0.5)
+    expect(usual.effect(id)! / counted).toBeLessThan(1.5)
+  })
+})
