@@ -60,20 +60,13 @@ function splitRoom(areas: LayerAreas, zone: CutLayer): Split {
   const insideAreas = roomAreas(areas, inside)
   const outsideAreas = isEmpty(inside)
     ? areas
-    : { ...areas, ...roomAreas(areas, subtractRows(room, inside)), ...kept(areas) }
+    : { ...areas, ...ofRoom(roomAreas(areas, subtractRows(room, inside))) }
   return { inside: { ...insideAreas, areaMm2: insideAreas.roomMm2 }, outside: outsideAreas }
 }
 
-/** What a layer keeps whatever becomes of its room. */
-function kept({
-  room: _,
-  grid: __,
-  inside: ___,
-  roomMm2: ____,
-  roomSeenMm: _____,
-  ...rest
-}: LayerAreas) {
-  return rest
+/** A layer keeps all but this whatever becomes of its room. */
+function ofRoom({ room, roomMm2, roomSeenMm, roomWalkMm, rooms }: LayerAreas) {
+  return { room, roomMm2, roomSeenMm, roomWalkMm, rooms }
 }
 
 /** A layer of which only this part of its room is there. */
