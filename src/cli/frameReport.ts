@@ -1,5 +1,6 @@
 import type { Range } from '../core/model/figures.ts'
 import type { Cruise, CruiseFigures } from '../core/aircraft/flight/cruise.ts'
+import type { CostBlame } from '../core/frame/costBlame.ts'
 import type { LedgerLine } from '../core/frame/ledger.ts'
 import type { Verdict } from '../core/frame/odds.ts'
 import type { AircraftReport } from '../core/aircraft/report/types.ts'
@@ -98,6 +99,8 @@ export interface FrameReport {
     readonly distanceKm: Range
     readonly liftToDrag: Range
   } | null
+  /** What the cost in `totalWithSpares` is unsure by: each error alone, either way, 19 times in 20; the largest first. */
+  readonly costDoubt: readonly CostBlame[]
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
 }
@@ -106,7 +109,7 @@ export function frameReport(
   frame: string,
   currency: string,
   parts: readonly FramePart[],
-  { ledger, standings, odds, twin, balance, wing, flight, cautions }: AircraftReport,
+  { ledger, standings, odds, twin, balance, wing, flight, costBlame, cautions }: AircraftReport,
   complaints: readonly string[],
 ): FrameReport {
   return {
@@ -179,6 +182,7 @@ export function frameReport(
       validated: flight.validated,
     },
     cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
+    costDoubt: costBlame,
     notes: [
       ...complaints,
       ...cruiseNotes(wing?.cruise),

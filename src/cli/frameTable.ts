@@ -16,6 +16,7 @@ import { align, cellsOf, HEAD, partNotes } from './table.ts'
 export function frameTableOf(report: FrameReport, locale?: string): string {
   const blocks = [
     partLines(report, locale),
+    costDoubtLines(report, locale),
     ledgerLines(report, locale),
     oddsLines(report, locale),
     twinLines(report, locale),
@@ -42,6 +43,15 @@ function partLines({ parts, total, totalWithSpares }: FrameReport, locale?: stri
       ...cellsOf(totalWithSpares, locale),
     ])
   return ['Parts, figures of one piece', ...align([HEAD, ...rows, ...sums])]
+}
+
+/** The three that matter most. */
+function costDoubtLines({ costDoubt, total }: FrameReport, locale?: string): string[] {
+  const { currency } = total.cost
+  const words = costDoubt
+    .slice(0, 3)
+    .map(({ name, money }) => `${name} ±${formatMoney(money, currency, locale)}`)
+  return words.length === 0 ? [] : [`Cost with spares is unsure by: ${words.join(', ')}`]
 }
 
 function ledgerLines({ ledger, total }: FrameReport, locale?: string): string[] {

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
+import { MATERIAL_LIMITS, PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
 import type { Limits } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { PRINTER_DEFAULT, PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
@@ -56,6 +56,8 @@ const MATERIAL = v.partial(
     pricePerKg: range(0, 1e6),
     diameterMm: range(0.5, 5),
     flow: range(0.05, 2),
+    nozzleC: numberIn(MATERIAL_LIMITS.nozzleC),
+    bedC: numberIn(MATERIAL_LIMITS.bedC),
   }),
 )
 
@@ -80,7 +82,11 @@ export function recipeFrom(text: string): Recipe {
 /** Material from an id or JSON; `materials` holds the choice, prices in the wanted currency. */
 export function materialFrom(text: string, materials: readonly Material[]): Material {
   if (!isJson(text)) return byId('--material', text, materials)
-  const { id, densityGCm3, pricePerKg, ...plain } = parse('--material', MATERIAL, text)
+  const { id, densityGCm3, pricePerKg, nozzleC, bedC, ...plain } = parse(
+    '--material',
+    MATERIAL,
+    text,
+  )
   const base = byId('--material', id ?? 'pla', materials)
   const typed = (value: number) => ({ value, mark: 'user', source: 'given to --material' }) as const
   return {
@@ -88,6 +94,8 @@ export function materialFrom(text: string, materials: readonly Material[]): Mate
     ...defined(plain),
     ...(densityGCm3 === undefined ? {} : { densityGCm3: typed(densityGCm3), densityTyped: true }),
     ...(pricePerKg === undefined ? {} : { pricePerKg: typed(pricePerKg) }),
+    ...(nozzleC === undefined ? {} : { nozzleC: typed(nozzleC) }),
+    ...(bedC === undefined ? {} : { bedC: typed(bedC) }),
   }
 }
 

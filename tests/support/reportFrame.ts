@@ -43,7 +43,7 @@ export function reportPart(
 
 export function reportFrame(parts: readonly ReportPart[], aircraft: Partial<Aircraft> = {}): Frame {
   return {
-    version: 2,
+    version: 3,
     id: 'frame',
     name: 'Frame',
     parts: parts.map(({ part }) => part),

@@ -32,6 +32,15 @@ export const FLIGHT_LIMITS = {
   dragCoefficient: { min: 0.005, max: 1, whole: false },
 } as const satisfies Readonly<Record<string, Limits>>
 
+export const PRICE_LIMITS = {
+  failurePctPerHour: { min: 0, max: 90, whole: false },
+} as const satisfies Readonly<Record<string, Limits>>
+
+export const MATERIAL_LIMITS = {
+  nozzleC: { min: 100, max: 500, whole: false },
+  bedC: { min: 0, max: 200, whole: false },
+} as const satisfies Readonly<Record<string, Limits>>
+
 /** Every pattern with the word shown for it. */
 export const PATTERN_NAMES: Readonly<Record<Pattern, string>> = {
   lines: 'Lines',

@@ -39,6 +39,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(40.5, TDS),
     heatLimitC: read(60, TDS),
     shrinkagePct: read(0.5, 'CR-3D data sheet “CRystal PLA” 2022, mould shrinkage, mineral-filled'),
+    nozzleC: usual(210),
+    bedC: usual(60),
   },
   {
     id: 'tough-pla',
@@ -51,6 +53,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(32.4, TDS),
     heatLimitC: read(55, TDS),
     shrinkagePct: memory(0.3),
+    nozzleC: usual(215),
+    bedC: usual(60),
   },
   {
     id: 'foaming-pla',
@@ -65,6 +69,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(20.8, `${TDS}; how far it was foamed is not stated`),
     heatLimitC: read(54, TDS),
     shrinkagePct: memory(0.3),
+    nozzleC: read(225, 'richrap.blogspot.com, April 2019: foamed at 225 °C with the flow at 45 %'),
+    bedC: usual(60),
   },
   {
     id: 'abs',
@@ -77,6 +83,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(29.7, TDS),
     heatLimitC: read(100, TDS),
     shrinkagePct: read(0.519, 'apacinfrastructure.com.au ABS sheet, linear mould shrinkage'),
+    nozzleC: usual(240),
+    bedC: usual(100),
   },
   {
     id: 'asa',
@@ -89,6 +97,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(32, TDS),
     heatLimitC: read(103, TDS),
     shrinkagePct: memory(0.5),
+    nozzleC: usual(250),
+    bedC: usual(100),
   },
   {
     id: 'petg',
@@ -101,6 +111,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(42.8, TDS),
     heatLimitC: read(78, TDS),
     shrinkagePct: memory(0.4),
+    nozzleC: usual(240),
+    bedC: usual(80),
   },
   {
     id: 'pc',
@@ -113,6 +125,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: read(52.8, TDS),
     heatLimitC: read(111, TDS),
     shrinkagePct: memory(0.6),
+    nozzleC: usual(270),
+    bedC: usual(110),
   },
   {
     id: 'pa6',
@@ -125,6 +139,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: memory(45),
     heatLimitC: memory(110),
     shrinkagePct: memory(1.2),
+    nozzleC: usual(260),
+    bedC: usual(80),
   },
   {
     id: 'pa12',
@@ -137,6 +153,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: memory(35),
     heatLimitC: memory(100),
     shrinkagePct: memory(0.9),
+    nozzleC: usual(255),
+    bedC: usual(80),
   },
   {
     id: 'pa6-cf',
@@ -153,6 +171,8 @@ const ROWS: readonly Row[] = [
     ),
     heatLimitC: read(215, `${GLANCE}, 20 % fibre`),
     shrinkagePct: memory(0.3),
+    nozzleC: usual(280),
+    bedC: usual(80),
   },
   {
     id: 'petg-cf',
@@ -168,6 +188,8 @@ const ROWS: readonly Row[] = [
     ),
     heatLimitC: read(68.6, `${GLANCE}, 8 % fibre`),
     shrinkagePct: memory(0.3),
+    nozzleC: usual(250),
+    bedC: usual(80),
   },
   {
     id: 'pa12-cf',
@@ -183,6 +205,8 @@ const ROWS: readonly Row[] = [
     ),
     heatLimitC: read(131, `${GLANCE}, 10 % fibre`),
     shrinkagePct: memory(0.3),
+    nozzleC: usual(270),
+    bedC: usual(80),
   },
   {
     id: 'tpu-95a',
@@ -195,6 +219,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: memory(24),
     heatLimitC: memory(75),
     shrinkagePct: memory(0.8),
+    nozzleC: usual(225),
+    bedC: usual(45),
   },
   {
     id: 'pp',
@@ -207,6 +233,8 @@ const ROWS: readonly Row[] = [
     strengthAcrossMPa: memory(22),
     heatLimitC: memory(85),
     shrinkagePct: memory(1.5),
+    nozzleC: usual(230),
+    bedC: usual(85),
   },
 ]
 

@@ -54,10 +54,13 @@ const REGION_CURRENCY: Readonly<Record<string, CurrencyCode>> = {
   ZA: 'ZAR',
 }
 
-/** Where wear, waste and failures start (common practice, no source): a tuned home machine fails 3–8 % of prints. */
+/**
+ * Where wear, waste and failures start (common practice, no source): a tuned home machine fails 3–8 % of its prints, and
+ * those last two to three hours.
+ */
 const WEAR_EUR_PER_HOUR = 0.1
 const WASTE_PCT = 3
-const FAILURE_PCT = 5
+const FAILURE_PCT_PER_HOUR = 2
 
 /**
  * The currency to start in for a BCP 47 locale such as `de-CH`: by its region, or by the likeliest region of a bare
@@ -80,7 +83,7 @@ export function pricesIn(currency: CurrencyCode): Prices {
     electricityPerKwh,
     wearPerHour: roundMoney(WEAR_EUR_PER_HOUR * perEuro),
     wastePct: WASTE_PCT,
-    failurePct: FAILURE_PCT,
+    failurePctPerHour: FAILURE_PCT_PER_HOUR,
   }
 }
 

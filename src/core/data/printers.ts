@@ -24,8 +24,9 @@ const ORDINARY: Printer = {
   leastLayerS: 6,
   clockFactor: null,
   startS: 300,
-  // 189.5 W on average, measured on a 300 mm machine printing PLA (3dprintscape.com).
-  powerW: 190,
+  // Between 114 W (Hopkins et al. 2021, as given on ammap.eu, at 210 and 60 °C) and 189.5 W (a 300 mm machine, both PLA,
+  // 3dprintscape.com), measured.
+  powerW: 150,
   bedMm: [220, 220, 240],
 }
 
@@ -234,6 +235,6 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     min: 0,
     max: 5000,
     explain:
-      'Average draw from the wall over a whole print, bed heating included. A plug-in meter tells.',
+      'Average draw from the wall over a print in PLA, bed heating included. A plug-in meter tells; plastics that want it hotter are reckoned from it.',
   },
 ]

@@ -1,25 +1,25 @@
+import { failureError, powerError, priceErrors } from '../doubt/costFactors.ts'
 import { mixDoubts, rangeOfFigure } from '../doubt/figureDoubt.ts'
-import type { FigureDoubt } from '../model/doubt.ts'
+import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { CostRange, Material, Prices, Printer } from '../model/figures.ts'
-
-/** Where the money of one piece goes. */
-interface CostLines {
-  readonly filament: number
-  readonly electricity: number
-  readonly wear: number
-  readonly failures: number
-}
+import { powerOf } from './power.ts'
 
 /** Cost of one piece with what it may be off by. */
 interface CostFigure extends CostRange {
   readonly doubt: FigureDoubt
 }
 
+/** Never more than this share of prints fails: 100 tries for a good one. */
+const MOST_FAILING = 0.99
+
 /**
  * Cost of one piece: filament off the spool with its waste, electricity, wear of the printer, and
- * the share of prints that fail: if a share p fails, 1/(1 − p) prints are paid for each good one.
- * Its doubt is that of the grams for the filament and that of the hours for the rest; what fails
- * is of both. Prices count as given.
+ * the prints that fail. Of the prints still running a share r fails every hour, so that
+ * p = 1 − (1 − r)^hours fail of prints this long, and 1/(1 − p) are paid for each good one.
+ *
+ * Its doubt is that of the grams and the price for the filament, that of hours and draw for
+ * electricity, that of hours for wear, and for what fails that of hours and of the rate. Waste, wear
+ * and the price of electricity count as given.
  */
 export function costOf(
   spoolG: number,
@@ -29,32 +29,34 @@ export function costOf(
   printer: Printer,
   prices: Prices,
 ): CostFigure {
-  const lines = costLines(spoolG, timeS, material, printer, prices)
-  const once = lines.filament + lines.electricity + lines.wear
-  const filamentShare = once > 0 ? lines.filament / once : 0
-  const mixed = mixDoubts([
-    { share: filamentShare, doubt: doubt.spool },
-    { share: once > 0 ? 1 - filamentShare : 0, doubt: doubt.time },
-  ])
-  return { ...rangeOfFigure(once + lines.failures, mixed), ...lines, doubt: mixed }
-}
-
-function costLines(
-  spoolG: number,
-  timeS: number,
-  material: Material,
-  printer: Printer,
-  prices: Prices,
-): CostLines {
   const hours = timeS / 3600
   const filament = (spoolG / 1000) * material.pricePerKg.value * (1 + prices.wastePct / 100)
-  const electricity = hours * (printer.powerW / 1000) * prices.electricityPerKwh
+  const electricity = hours * (powerOf(printer, material) / 1000) * prices.electricityPerKwh
   const wear = hours * prices.wearPerHour
-  const failing = Math.min(0.99, Math.max(0, prices.failurePct / 100))
+  const once = filament + electricity + wear
+  const hourly = Math.min(1, Math.max(0, prices.failurePctPerHour / 100))
+  const failing = Math.min(MOST_FAILING, 1 - (1 - hourly) ** hours)
+  const failures = once * (1 / (1 - failing) - 1)
+
+  const share = (money: number): number => (once > 0 ? money / once : 0)
+  // The whole goes with exp(λ · hours), λ = −ln(1 − r): that far hours and rate reach into it besides.
+  const exponent = failing < MOST_FAILING ? -Math.log(1 - failing) : 0
+  const mixed = mixDoubts([
+    { share: share(filament), doubt: also(doubt.spool, priceErrors(material)) },
+    { share: share(electricity), doubt: also(doubt.time, [powerError(printer)]) },
+    { share: share(wear) + (once > 0 ? exponent : 0), doubt: doubt.time },
+    { share: once > 0 ? 1 : 0, doubt: { shared: [failureError(exponent)], own: 0 } },
+  ])
   return {
+    ...rangeOfFigure(once + failures, mixed),
     filament,
     electricity,
     wear,
-    failures: (filament + electricity + wear) * (1 / (1 - failing) - 1),
+    failures,
+    doubt: mixed,
   }
+}
+
+function also(doubt: FigureDoubt, errors: readonly SharedError[]): FigureDoubt {
+  return { ...doubt, shared: [...doubt.shared, ...errors] }
 }

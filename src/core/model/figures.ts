@@ -80,6 +80,10 @@ export interface Material {
   readonly strengthAcrossMPa: Sourced
   readonly heatLimitC: Sourced
   readonly shrinkagePct: Sourced
+  /** What it is usually printed at; with the bed it decides what the printer draws. */
+  readonly nozzleC: Sourced
+  /** 20 for a bed that is not heated. */
+  readonly bedC: Sourced
 }
 
 export interface Printer {
@@ -109,6 +113,7 @@ export interface Printer {
   readonly clockFactor: number | null
   /** Heat-up and start routine, once a print. */
   readonly startS: number
+  /** Mean draw from the wall while it prints PLA; other plastics draw more or less, see `powerOf`. */
   readonly powerW: number
   readonly bedMm: readonly [x: number, y: number, z: number]
 }
@@ -120,6 +125,6 @@ export interface Prices {
   readonly wearPerHour: number
   /** Purge, failed starts and ends of spools, % of filament. */
   readonly wastePct: number
-  /** Prints that fail, %. */
-  readonly failurePct: number
+  /** Of the prints still running, how many fail in the next hour, %. */
+  readonly failurePctPerHour: number
 }

@@ -46,7 +46,7 @@ export interface CarbonFrame {
 
 /** Everything a project file holds besides the meshes. */
 export interface Frame {
-  readonly version: 2
+  readonly version: 3
   readonly id: string
   readonly name: string
   readonly parts: readonly Part[]

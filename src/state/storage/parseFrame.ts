@@ -4,6 +4,7 @@ import type { Material } from '../../core/model/figures.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
 import { emptyFrame } from '../store/emptyFrame.ts'
+import { moneyByHour } from './moneyByHour.ts'
 import { parseAircraft } from './parseAircraft.ts'
 import {
   CarbonSchema,
@@ -20,12 +21,13 @@ export interface ParsedFrame {
   readonly complaints: readonly string[]
 }
 
-const PRESENT_VERSION = 2
+const PRESENT_VERSION = 3
 
 /** Turns a frame of version n (the key) into one of version n + 1. */
 const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
   // The aircraft beyond its printed parts came with version 2.
   1: (old) => ({ ...(old as object), version: 2, aircraft: AIRCRAFT_DEFAULTS }),
+  2: moneyByHour,
 }
 
 /** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */

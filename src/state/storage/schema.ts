@@ -1,5 +1,11 @@
 import * as v from 'valibot'
-import { RECIPE_LIMITS, type RecipeNumber } from '../../core/data/limits.ts'
+import {
+  MATERIAL_LIMITS,
+  PRICE_LIMITS,
+  RECIPE_LIMITS,
+  type Limits,
+  type RecipeNumber,
+} from '../../core/data/limits.ts'
 import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import type { CarbonFrame, Part, RoleId } from '../../core/model/frame.ts'
@@ -18,6 +24,7 @@ const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200))
 const finite = v.pipe(v.number(), v.finite())
 const notNegative = v.pipe(finite, v.minValue(0))
 const positive = v.pipe(finite, v.gtValue(0))
+const within = ({ min, max }: Limits) => v.pipe(finite, v.minValue(min), v.maxValue(max))
 const pieces = (least: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(9999))
 
@@ -126,6 +133,8 @@ export const MaterialSchema = v.object({
   strengthAcrossMPa: sourced(notNegative),
   heatLimitC: sourced(finite),
   shrinkagePct: sourced(notNegative),
+  nozzleC: sourced(within(MATERIAL_LIMITS.nozzleC)),
+  bedC: sourced(within(MATERIAL_LIMITS.bedC)),
 }) satisfies v.GenericSchema<unknown, Material>
 
 export const PrinterSchema = v.object({
@@ -155,7 +164,7 @@ export const PricesSchema = v.object({
   electricityPerKwh: notNegative,
   wearPerHour: notNegative,
   wastePct: v.pipe(notNegative, v.maxValue(100)),
-  failurePct: v.pipe(notNegative, v.maxValue(99)),
+  failurePctPerHour: within(PRICE_LIMITS.failurePctPerHour),
 }) satisfies v.GenericSchema<unknown, Prices>
 
 export const CarbonSchema = v.object({
@@ -165,7 +174,7 @@ export const CarbonSchema = v.object({
 
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
-  version: v.literal(2),
+  version: v.literal(3),
   id,
   name: text,
   parts: v.array(v.unknown()),

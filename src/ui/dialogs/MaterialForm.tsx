@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Button, Form, Input, Label, TextField } from 'react-aria-components'
+import { MATERIAL_LIMITS } from '../../core/data/limits.ts'
 import type { Material, Sourced } from '../../core/model/figures.ts'
 import { useActions } from '../appContext.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
@@ -135,6 +136,31 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
         unit="°C"
         onChange={(value) => {
           put({ heatLimitC: typed(value) })
+        }}
+      />
+      <NumberBox
+        label="Nozzle"
+        value={draft.nozzleC.value}
+        min={MATERIAL_LIMITS.nozzleC.min}
+        max={MATERIAL_LIMITS.nozzleC.max}
+        step={5}
+        digits={0}
+        unit="°C"
+        onChange={(value) => {
+          put({ nozzleC: typed(value) })
+        }}
+      />
+      <NumberBox
+        label="Bed"
+        value={draft.bedC.value}
+        min={MATERIAL_LIMITS.bedC.min}
+        max={MATERIAL_LIMITS.bedC.max}
+        step={5}
+        digits={0}
+        unit="°C"
+        hint="Most of the power goes into the bed. 20 where it is not heated."
+        onChange={(value) => {
+          put({ bedC: typed(value) })
         }}
       />
       <div className="button-line to-end">

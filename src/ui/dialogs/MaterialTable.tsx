@@ -1,4 +1,6 @@
 import { Button } from 'react-aria-components'
+import { priceErrors } from '../../core/doubt/costFactors.ts'
+import { rangeOfFigure } from '../../core/doubt/figureDoubt.ts'
 import type { Material, Sourced } from '../../core/model/figures.ts'
 import { showFixed, showNumber } from '../show.ts'
 import { SourceTip } from './SourceTip.tsx'
@@ -36,6 +38,12 @@ export function MaterialTable({ materials, currency, editedId, onEdit }: Materia
               Heat <small>°C</small>
             </th>
             <th scope="col" className="figures">
+              Nozzle <small>°C</small>
+            </th>
+            <th scope="col" className="figures">
+              Bed <small>°C</small>
+            </th>
+            <th scope="col" className="figures">
               Shrinks <small>%</small>
             </th>
             <th scope="col">
@@ -52,7 +60,11 @@ export function MaterialTable({ materials, currency, editedId, onEdit }: Materia
                 <SourceTip of={material.densityGCm3} what={`the density of ${material.name}`} />
                 <span className="range">{material.densityRangeGCm3.map(showFixed).join('–')}</span>
               </td>
-              <Cell of={material.pricePerKg} digits={2} what={`the price of ${material.name}`} />
+              <td className="figures">
+                {showNumber(material.pricePerKg.value, 2)}
+                <SourceTip of={material.pricePerKg} what={`the price of ${material.name}`} />
+                <span className="range">{priceSpan(material)}</span>
+              </td>
               <Cell of={material.youngsGPa} digits={2} what={`the stiffness of ${material.name}`} />
               <Cell
                 of={material.strengthInPlaneMPa}
@@ -69,6 +81,8 @@ export function MaterialTable({ materials, currency, editedId, onEdit }: Materia
                 digits={0}
                 what={`the heat limit of ${material.name}`}
               />
+              <Cell of={material.nozzleC} digits={0} what={`the nozzle for ${material.name}`} />
+              <Cell of={material.bedC} digits={0} what={`the bed for ${material.name}`} />
               <Cell
                 of={material.shrinkagePct}
                 digits={2}
@@ -91,6 +105,14 @@ export function MaterialTable({ materials, currency, editedId, onEdit }: Materia
       </table>
     </div>
   )
+}
+
+/** From–to while the spool's own price is not typed. */
+function priceSpan(material: Material): string | null {
+  const shared = priceErrors(material)
+  if (shared.length === 0) return null
+  const { low, high } = rangeOfFigure(material.pricePerKg.value, { shared, own: 0 })
+  return `${showNumber(low, 1)}–${showNumber(high, 1)}`
 }
 
 interface CellProps {

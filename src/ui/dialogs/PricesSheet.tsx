@@ -1,9 +1,12 @@
+import { PRICE_LIMITS } from '../../core/data/limits.ts'
 import { CURRENCY_CODES, pricesIn } from '../../core/data/prices.ts'
 import type { Prices } from '../../core/model/figures.ts'
+import { formatPercent } from '../../core/words/format.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
+import { CostDoubt } from './CostDoubt.tsx'
 
 interface PricesSheetProps {
   readonly isOpen: boolean
@@ -17,6 +20,7 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
   const put = (patch: Partial<Prices>) => {
     putPrices({ ...prices, ...patch })
   }
+  const { min, max } = PRICE_LIMITS.failurePctPerHour
   const names = new Intl.DisplayNames(undefined, { type: 'currency' })
   return (
     <Sheet title="Prices" isOpen={isOpen} onClose={onClose}>
@@ -68,17 +72,21 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
         }}
       />
       <NumberBox
-        label="Prints that fail"
-        value={prices.failurePct}
-        min={0}
-        max={90}
+        label="Prints that fail each hour"
+        value={prices.failurePctPerHour}
+        {...{ min, max }}
         step={0.5}
         unit="%"
-        hint="Each good part also pays for its share of the failed ones: cost ÷ (1 − share)."
-        onChange={(failurePct) => {
-          put({ failurePct })
+        hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share).`}
+        onChange={(failurePctPerHour) => {
+          put({ failurePctPerHour })
         }}
       />
+      <CostDoubt currency={prices.currency} />
     </Sheet>
   )
+}
+
+function failWords({ failurePctPerHour }: Prices, hours: number): string {
+  return formatPercent(1 - (1 - failurePctPerHour / 100) ** hours)
 }

@@ -9,14 +9,14 @@ const PLAIN: Prices = {
   electricityPerKwh: 0.28,
   wearPerHour: 0,
   wastePct: 0,
-  failurePct: 0,
+  failurePctPerHour: 0,
 }
 const PRINTER = { ...PRINTER_DEFAULT, powerW: 350 }
 const SURE = { shared: [], own: 0 }
 const SURE_BOTH = { spool: SURE, time: SURE }
 const at = (pricePerKg: number): Material => {
   const pla = MATERIALS[0]!
-  return { ...pla, pricePerKg: { ...pla.pricePerKg, value: pricePerKg } }
+  return { ...pla, pricePerKg: { value: pricePerKg, mark: 'user', source: 'as published' } }
 }
 
 describe('costOf', () => {
@@ -31,14 +31,40 @@ describe('costOf', () => {
   })
 
   it('adds waste to filament, wear to hours, and pays failed prints with the good ones', () => {
-    const prices: Prices = { ...PLAIN, wearPerHour: 0.1, wastePct: 10, failurePct: 20 }
+    const prices: Prices = { ...PLAIN, wearPerHour: 0.1, wastePct: 10, failurePctPerHour: 20 }
     const cost = costOf(100, 7200, SURE_BOTH, at(20), PRINTER, prices)
     expect(cost.filament).toBeCloseTo(2.2, 10)
     expect(cost.electricity).toBeCloseTo(0.196, 10)
     expect(cost.wear).toBeCloseTo(0.2, 10)
-    // 1/(1 − 0.2) prints for each good one: a quarter more.
-    expect(cost.failures).toBeCloseTo((2.2 + 0.196 + 0.2) / 4, 10)
-    expect(cost.mid).toBeCloseTo((2.2 + 0.196 + 0.2) * 1.25, 10)
+    // Two hours at 20 % an hour: 0.8² go well, so 1/0.64 prints for each good one.
+    expect(cost.failures).toBeCloseTo((2.2 + 0.196 + 0.2) * (1 / 0.64 - 1), 10)
+    expect(cost.mid).toBeCloseTo((2.2 + 0.196 + 0.2) / 0.64, 10)
+  })
+
+  it('lets a print of nine minutes fail less than one of two hours: 0.3 and 4.0 % at 2 % an hour', () => {
+    const prices: Prices = { ...PLAIN, failurePctPerHour: 2 }
+    const failed = (minutes: number) => {
+      const { mid, failures } = costOf(10, minutes * 60, SURE_BOTH, at(20), PRINTER, prices)
+      return failures / mid
+    }
+    // 1 − 0.98^0.15 and 1 − 0.98²; as a share of all prints paid.
+    expect(failed(9)).toBeCloseTo(0.003026, 6)
+    expect(failed(120)).toBeCloseTo(0.0396, 10)
+    // Printed one after the other it is the same as in one go.
+    expect((1 - failed(60)) ** 2).toBeCloseTo(1 - failed(120), 12)
+  })
+
+  it('is unsure by price, draw and failures too, each to its part of the money', () => {
+    const prices: Prices = { ...PLAIN, failurePctPerHour: 2 }
+    const guessed = { ...at(20), pricePerKg: MATERIALS[0]!.pricePerKg }
+    const { mid, doubt } = costOf(10, 3600, SURE_BOTH, guessed, PRINTER, prices)
+    const effects = new Map(doubt.shared.map(({ id, effect }) => [id, effect]))
+    expect(mid).toBeCloseTo((0.2 + 0.098) / 0.98, 10)
+    // Of 0.298: 0.2 of filament ± 30 %, 0.098 of electricity ± 25 %, as two deviations.
+    expect(effects.get('price:pla')).toBeCloseTo((0.15 * 0.2) / 0.298, 10)
+    expect(effects.get(`power:${PRINTER.id}`)).toBeCloseTo((0.125 * 0.098) / 0.298, 10)
+    // Cost goes with exp(λ t), λ t = −ln 0.98; half to twice the rate is ±ln 2 of λ.
+    expect(effects.get('failures')).toBeCloseTo((-Math.log(0.98) * Math.log(2)) / 2, 10)
   })
 
   it('is as unsure as its filament and its hours, each by its share of the money', () => {
@@ -47,13 +73,14 @@ describe('costOf', () => {
       time: { shared: [{ id: 'clock', name: 'Pace', effect: 0.1 }], own: 0 },
     }
     const cost = costOf(10, 3600, doubt, at(20), PRINTER, PLAIN)
-    // 0.20 of filament ± 10 %, 0.098 of electricity ± 20 %: two errors that know nothing of each other.
-    expect(cost.high - cost.mid).toBeCloseTo(Math.hypot(0.02, 0.0196), 10)
-    expect(cost.mid - cost.low).toBeCloseTo(Math.hypot(0.02, 0.0196), 10)
+    // 0.20 of filament ± 10 %, 0.098 of electricity ± 20 % of hours and ± 25 % of draw: errors that know nothing of each other.
+    const wide = Math.hypot(0.02, 0.0196, 0.0245)
+    expect(cost.high - cost.mid).toBeCloseTo(wide, 10)
+    expect(cost.mid - cost.low).toBeCloseTo(wide, 10)
   })
 
   it('stays finite when every print fails', () => {
-    const cost = costOf(10, 60, SURE_BOTH, at(20), PRINTER, { ...PLAIN, failurePct: 100 })
+    const cost = costOf(10, 60, SURE_BOTH, at(20), PRINTER, { ...PLAIN, failurePctPerHour: 100 })
     expect(Number.isFinite(cost.mid)).toBe(true)
   })
 })

@@ -105,7 +105,7 @@ const FULL_AIRCRAFT: Aircraft = {
 
 const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
   fc.record({
-    version: fc.constant(2),
+    version: fc.constant(3),
     id: fc.uuid(),
     name: fc.string(),
     parts: fc.uniqueArray(part(hashes), { selector: (each) => each.id, maxLength: 5 }),
@@ -182,7 +182,7 @@ describe('kept samples of every version', () => {
     expect(state.failures).toEqual([])
     const kept = state.frame
     expect(kept).toMatchObject({
-      version: 2,
+      version: 3,
       name: 'Kept sample 1',
       prices: { electricityPerKwh: 0.31 },
       carbon: { massG: 122, price: 30 },
@@ -303,7 +303,7 @@ describe('reading a frame', () => {
     zone: null,
   }
   const whole: Frame = {
-    version: 2,
+    version: 3,
     id: 'f',
     name: 'Frame',
     parts: [sound],
@@ -339,7 +339,7 @@ describe('reading a frame', () => {
   test('another version is refused with both numbers', () => {
     const outcome = parseFrame({ ...whole, version: 7 })
     expect(outcome).toMatchObject({ ok: false })
-    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 2/)
+    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 3/)
   })
 
   test('whatever is given, it answers and does not throw', () => {

@@ -5,6 +5,7 @@ import { cruise } from '../flight/cruise.ts'
 import { hoverFigures } from '../flight/hover.ts'
 import { wingLoading } from '../flight/wing.ts'
 import type { Frame } from '../../model/frame.ts'
+import { costBlame } from '../../frame/costBlame.ts'
 import { crossings } from '../../frame/crossings.ts'
 import type { PrintedPart } from '../../frame/ledger.ts'
 import { aircraftLedger } from '../../frame/ledger.ts'
@@ -42,6 +43,9 @@ export function aircraftReport(parts: readonly ReportPart[], frame: Frame): Airc
     balance,
     wing: wingOf(aircraft, auwG, balance),
     flight: hovering === null ? null : hoverFigures(hovering, auwG),
+    costBlame: costBlame(
+      parts.map(({ part, figures }) => ({ pieces: part.quantity + part.spares, figures })),
+    ),
     cautions: cautionsOf(frame, parts, twin.parts, balance),
   }
 }

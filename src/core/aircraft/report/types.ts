@@ -9,6 +9,7 @@ import type { HoverFigures } from '../flight/hover.ts'
 import type { WingLoading } from '../flight/wing.ts'
 import type { Part } from '../../model/frame.ts'
 import type { LineStanding } from '../../frame/crossings.ts'
+import type { CostBlame } from '../../frame/costBlame.ts'
 import type { AircraftLedger } from '../../frame/ledger.ts'
 import type { MassOdds } from '../../frame/odds.ts'
 import type { BreakCosts } from '../season/breakEven.ts'
@@ -125,5 +126,7 @@ export interface AircraftReport {
   readonly wing: WingReport | null
   /** At the basic mass; null without a complete flight set-up, and for a plane. */
   readonly flight: HoverFigures | null
+  /** What carries the doubt of the printed parts' cost, spares included. */
+  readonly costBlame: readonly CostBlame[]
   readonly cautions: readonly Caution[]
 }

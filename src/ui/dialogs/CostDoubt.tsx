@@ -1,0 +1,26 @@
+import { formatMoney } from '../../core/words/format.ts'
+import { Facts } from '../aircraft/Facts.tsx'
+import { useCostBlame } from '../frame/useCostBlame.ts'
+
+const SHOWN = 4
+
+/** What would make the frame's cost surer. */
+export function CostDoubt({ currency }: { readonly currency: string }) {
+  const blame = useCostBlame()
+  if (blame.length === 0) return null
+  return (
+    <>
+      <h3>What the frame’s cost is unsure by</h3>
+      <Facts
+        of={blame.slice(0, SHOWN).map(({ name, money }) => ({
+          words: name,
+          figure: `± ${formatMoney(money, currency)}`,
+        }))}
+      />
+      <p className="hint">
+        Each alone, 19 times in 20; together they add up to less. A price typed with its material, a
+        draw read from a plug-in meter and a clock time take theirs away.
+      </p>
+    </>
+  )
+}
