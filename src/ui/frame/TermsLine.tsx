@@ -5,6 +5,7 @@ import { useAppState } from '../appContext.ts'
 import { MaterialsSheet } from '../dialogs/MaterialsSheet.tsx'
 import { PricesSheet } from '../dialogs/PricesSheet.tsx'
 import { PrinterSheet } from '../dialogs/PrinterSheet.tsx'
+import { useCostBlame } from './useCostBlame.ts'
 
 type SheetId = 'materials' | 'printer' | 'prices'
 
@@ -12,6 +13,7 @@ type SheetId = 'materials' | 'printer' | 'prices'
 export function TermsLine() {
   const printer = useAppState((state) => state.frame.printer)
   const prices = useAppState((state) => state.frame.prices)
+  const [worst] = useCostBlame()
   const [open, setOpen] = useState<SheetId | null>(null)
   const close = () => {
     setOpen(null)
@@ -39,9 +41,19 @@ export function TermsLine() {
       )}
       <span>with</span>
       {link('materials', 'these materials', 'Materials')}
+      {worst === undefined ? null : (
+        <span>
+          · cost unsure most by {lowerFirst(worst.name)}, ±{' '}
+          {formatMoney(worst.money, prices.currency)}
+        </span>
+      )}
       {open === 'materials' ? <MaterialsSheet isOpen onClose={close} /> : null}
       {open === 'printer' ? <PrinterSheet isOpen onClose={close} /> : null}
       {open === 'prices' ? <PricesSheet isOpen onClose={close} /> : null}
     </div>
   )
+}
+
+function lowerFirst(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1)
 }

@@ -6,7 +6,6 @@ import { showGrams, showMass, showMoney, showTime, trueMinus } from '../show.ts'
 import { FrameName } from './FrameName.tsx'
 import { GramRuler } from './GramRuler.tsx'
 import { TotalFigure } from './TotalFigure.tsx'
-import { useCostBlame } from './useCostBlame.ts'
 
 /** The frame's total. It stays at the top of the window, whatever is scrolled or opened below it. */
 export function TotalsHead() {
@@ -23,7 +22,6 @@ export function TotalsHead() {
   const rough = unsettled > 0 ? '~' : ''
   const difference = totals.carbon
   const allUpG = useAppState(allUpMassG)
-  const [worst] = useCostBlame()
   return (
     <section className="totals" aria-label="Total of the frame">
       <div className="totals-inner">
@@ -61,12 +59,7 @@ export function TotalsHead() {
             words="Cost"
             figure={rough + cost.mid}
             unit={currency}
-            below={
-              <>
-                {cost.range}
-                {worst === undefined ? null : <span className="blame">{worst.name}</span>}
-              </>
-            }
+            below={cost.range}
           />
           <TotalFigure
             id="time"

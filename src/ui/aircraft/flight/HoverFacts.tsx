@@ -2,6 +2,7 @@ import type { FlightSetup } from '../../../core/model/aircraft.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import type { Range } from '../../../core/model/figures.ts'
 import type { HoverFigures } from '../../../core/aircraft/flight/hover.ts'
+import { scaleRange } from '../../../core/model/ranges.ts'
 import { formatPercent } from '../../../core/words/format.ts'
 import { Facts } from '../Facts.tsx'
 import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
@@ -52,7 +53,7 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
           {
             words: 'Of the pack’s power, ends up lifting',
             figure: formatPercent(hover.efficiency.mid),
-            small: `${formatPercent(hover.efficiency.low)}–${formatPercent(hover.efficiency.high)}`,
+            small: spanWords(scaleRange(hover.efficiency, 100), '%', 0),
           },
           {
             words: 'Hover throttle, thrust with its square',
