@@ -1,4 +1,3 @@
-import { execFile } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
@@ -9,6 +8,7 @@ import { isFailed } from '../../src/cli/report.ts'
 import { withApp } from '../support/app.ts'
 import { prism } from '../support/meshes.ts'
 import { dropFiles, gramsOf, openRow, rowOf, waitForCensus } from '../support/page.ts'
+import { runPriceHere } from '../support/priceCommand.ts'
 import { meshXml, modelXml, pack3mf } from '../support/writeMesh.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
@@ -20,18 +20,10 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }))
 
 /** What the command line says of a demo or of a saved frame, in the page's locale. */
-function priceFrame(frame: string): Promise<FrameReport> {
-  return new Promise((done, fail) => {
-    execFile(
-      process.execPath,
-      ['node_modules/tsx/dist/cli.mjs', 'src/cli/price.ts', '--frame', frame, '--json'],
-      { env: { ...process.env, LC_ALL: 'en_GB.UTF-8' }, maxBuffer: 2 ** 26 },
-      (error, out) => {
-        if (error === null) done(JSON.parse(out) as FrameReport)
-        else fail(error)
-      },
-    )
-  })
+async function priceFrame(frame: string): Promise<FrameReport> {
+  const { code, out, err } = await runPriceHere('.', ['--frame', frame, '--json'])
+  expect([code, err]).toEqual([0, ''])
+  return JSON.parse(out) as FrameReport
 }
 
 async function openSection(page: Page, name: string): Promise<Locator> {

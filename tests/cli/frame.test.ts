@@ -1,4 +1,3 @@
-import { execFile } from 'node:child_process'
 import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -7,35 +6,23 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { FrameReport } from '../../src/cli/frameReport.ts'
 import { isFailed } from '../../src/cli/report.ts'
 import type { PricedPart } from '../../src/cli/report.ts'
+import { runPriceHere, startPrice } from '../support/priceCommand.ts'
 
-const PRICE = resolve('src/cli/price.ts')
-const TSX = resolve('node_modules/tsx/dist/cli.mjs')
 const SAMPLES = resolve('tests/samples/projects')
 const SAMPLE = join(SAMPLES, 'v1.preweigh')
 
 let folder = ''
 
-interface Run {
-  readonly code: number
-  readonly out: string
-  readonly err: string
-}
-
-function price(...args: readonly string[]): Promise<Run> {
-  return new Promise((done) => {
-    const child = execFile(
-      process.execPath,
-      [TSX, PRICE, ...args],
-      { cwd: folder, env: { ...process.env, LC_ALL: 'en_GB.UTF-8' } },
-      (_, out, err) => done({ code: child.exitCode ?? -1, out, err }),
-    )
-  })
-}
+const price = (...args: readonly string[]) => runPriceHere(folder, args)
 
 async function frameJson(frame: string): Promise<FrameReport & { code: number }> {
   const { code, out } = await price('--frame', frame, '--json')
   return { ...(JSON.parse(out) as FrameReport), code }
 }
+
+let demoReport: ReturnType<typeof frameJson> | undefined
+/** Priced once, for all who look at it. */
+const demo = () => (demoReport ??= frameJson('demo'))
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'preweigh-frame-'))
@@ -43,7 +30,8 @@ beforeAll(() => {
   const first = Object.keys(entries).find((path) => path.startsWith('meshes/'))
   const lost = Object.fromEntries(Object.entries(entries).filter(([path]) => path !== first))
   writeFileSync(join(folder, 'lost.preweigh'), zipSync(lost))
-  writeFileSync(join(folder, 'nothing.preweigh'), 'no project at all')
+  writeFileSync(join(folder, 'nothing.txt'), 'no project at all')
+  writeFileSync(join(folder, 'spoilt.preweigh'), 'no project at all')
   writeFileSync(join(folder, 'empty.preweigh'), '')
   writeFileSync(join(folder, 'other.zip'), zipSync({ 'notes.txt': strToU8('buy screws') }))
   const v2 = Uint8Array.from(readFileSync(join(SAMPLES, 'v2.preweigh')))
@@ -100,7 +88,7 @@ function expectSums({ parts, total, totalWithSpares, ledger }: FrameReport): voi
 
 describe('price --frame --json', { timeout: 120_000 }, () => {
   it('prices the demo with its bought items, twin, balance and hover', async () => {
-    const report = await frameJson('demo')
+    const report = await demo()
     expect(report.code).toBe(0)
     expect(report.frame).toBe('Sandpiper')
     expectSums(report)
@@ -223,7 +211,7 @@ describe('price --frame --json', { timeout: 120_000 }, () => {
   })
 
   it('tells the odds for the limit and every mass line, never yes or no within 3 % of one', async () => {
-    const { odds, ledger } = await frameJson('demo')
+    const { odds, ledger } = await demo()
     expect(odds[0]).toMatchObject({ name: 'Your own limit', thresholdG: 610, readOn: null })
     expect(odds.map(({ thresholdG }) => thresholdG)).toContain(250)
     for (const { thresholdG, readOn, chanceBelow, verdict, name } of odds) {
@@ -243,7 +231,7 @@ describe('price --frame --json', { timeout: 120_000 }, () => {
 
 describe('price --frame', { timeout: 120_000 }, () => {
   it('prints tables of parts and ledger', async () => {
-    const { code, out, err } = await price('--frame', SAMPLE)
+    const { code, out, err } = await startPrice(folder, ['--frame', SAMPLE])
     expect([code, err]).toEqual([0, ''])
     expect(out).toMatch(/^4 × left arm +[\d.]+ g /m)
     expect(out).toMatch(/^total, 5 pieces /m)
@@ -254,7 +242,8 @@ describe('price --frame', { timeout: 120_000 }, () => {
   })
 
   it.each([
-    ['nothing.preweigh', /“nothing\.preweigh” is something else, not a frame saved by the page/],
+    ['nothing.txt', /“nothing\.txt” is something else, not a frame saved by the page/],
+    ['spoilt.preweigh', /name is that of a saved frame, and its 17 bytes are none any more/],
     ['empty.preweigh', /“empty\.preweigh” is empty, not a frame/],
     ['other.zip', /“other\.zip” is something else, not a frame/],
     [resolve('tests/samples/inches.3mf'), /inches\.3mf” is a mesh.*without --frame/],

@@ -1,4 +1,3 @@
-import { execFile } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -7,29 +6,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { PACKING_MID } from '../../src/core/doubt/factors.ts'
 import type { PriceReport, PricedPart } from '../../src/cli/report.ts'
 import { box, prism, scale, specimenOutline } from '../support/meshes.ts'
+import { runPriceHere, startPrice } from '../support/priceCommand.ts'
 import { write3mf, writeStlBinary } from '../support/writeMesh.ts'
-
-const PRICE = new URL('../../src/cli/price.ts', import.meta.url).pathname
-const TSX = new URL('../../node_modules/tsx/dist/cli.mjs', import.meta.url).pathname
 
 let folder = ''
 
-interface Run {
-  readonly code: number
-  readonly out: string
-  readonly err: string
-}
-
-function price(...args: readonly string[]): Promise<Run> {
-  return new Promise((done) => {
-    const child = execFile(
-      process.execPath,
-      [TSX, PRICE, ...args],
-      { cwd: folder, env: { ...process.env, LC_ALL: 'en_GB.UTF-8' } },
-      (_, out, err) => done({ code: child.exitCode ?? -1, out, err }),
-    )
-  })
-}
+const price = (...args: readonly string[]) => runPriceHere(folder, args)
 
 async function priceJson(...args: readonly string[]): Promise<PriceReport & { code: number }> {
   const { code, out } = await price('--json', ...args)
@@ -150,7 +132,8 @@ describe('price --json', { timeout: 60_000 }, () => {
 
 describe('price', { timeout: 60_000 }, () => {
   it('prints an aligned table with ranges, and nothing on stderr when that is no terminal', async () => {
-    const { code, out, err } = await price('--currency', 'GBP', 'cube.stl', 'broken.stl')
+    const args = ['--currency', 'GBP', 'cube.stl', 'broken.stl']
+    const { code, out, err } = await startPrice(folder, args)
     expect(code).toBe(1)
     expect(err).toBe('')
     const [head, cube, total] = out.split('\n')
@@ -178,7 +161,7 @@ describe('price', { timeout: 60_000 }, () => {
 describe('price --lines', { timeout: 60_000 }, () => {
   it('prints one line a part in the order given, the same parts as --json', async () => {
     const files = ['cube.stl', 'broken.stl', 'bar.3mf', 'arms.zip', 'missing.stl', 'cube.stl']
-    const { code, out } = await price('--lines', ...files)
+    const { code, out } = await startPrice(folder, ['--lines', ...files])
     const lines = out.trimEnd().split('\n')
     expect(code).toBe(1)
     expect(lines.map((line) => JSON.parse(line) as unknown)).toEqual(

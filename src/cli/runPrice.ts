@@ -1,0 +1,84 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { parseFrameOptions } from './frameOptions.ts'
+import type { FrameOptions } from './frameOptions.ts'
+import { frameTableOf } from './frameTable.ts'
+import { loadFrame } from './loadFrame.ts'
+import { parseOptions } from './options.ts'
+import type { PriceOptions } from './options.ts'
+import { priceAll } from './priceAll.ts'
+import { priceFrame } from './priceFrame.ts'
+import { isFailed, reportTotal } from './report.ts'
+import type { PartReport } from './report.ts'
+import { tableOf } from './table.ts'
+import { HELP, UsageError } from './usage.ts'
+
+/** Where the command stands and speaks: a process, or a test. */
+export interface PriceStage {
+  /** Relative paths count from here. */
+  readonly base: string
+  /** BCP 47; decides the currency and how numbers are written. */
+  readonly locale: string
+  readonly out: (text: string) => void
+  readonly err: (text: string) => void
+  /** Called with '' once there is nothing more to tell. */
+  readonly onProgress: (text: string) => void
+}
+
+/** Returns the exit code: 0 all priced, 1 some file or part of a frame failed, 2 bad usage. */
+export async function runPrice(args: readonly string[], stage: PriceStage): Promise<number> {
+  const { base, locale, out, err } = stage
+  let frame: FrameOptions | null
+  let options: PriceOptions | null = null
+  try {
+    frame = parseFrameOptions(args)
+    if (frame === null)
+      options = parseOptions(args, (path) => readFileSync(resolve(base, path), 'utf8'), locale)
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error
+    err(`${error.message}\n`)
+    return 2
+  }
+  if (frame !== null) return printFrame(frame, stage)
+  if (options === null) {
+    out(HELP)
+    return 0
+  }
+  return options.lines ? printLines(options, stage) : printReport(options, stage)
+}
+
+async function printReport(options: PriceOptions, stage: PriceStage): Promise<number> {
+  const parts: PartReport[] = []
+  await priceAll(options, stage, (some) => parts.push(...some))
+  stage.onProgress('')
+  const report = { parts, total: reportTotal(parts, options.quantity, options.prices.currency) }
+  stage.out(options.json ? jsonOf(report) : tableOf(report, stage.locale))
+  return parts.some(isFailed) ? 1 : 0
+}
+
+async function printFrame({ frame, json }: FrameOptions, stage: PriceStage): Promise<number> {
+  const loaded = await loadFrame(frame, stage.base, stage.locale)
+  if (!loaded.ok) {
+    stage.err(`${loaded.problem.message} ${loaded.problem.advice}\n`)
+    return 1
+  }
+  const report = priceFrame(loaded.value, (name, fraction) =>
+    stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`),
+  )
+  stage.onProgress('')
+  stage.out(json ? jsonOf(report) : frameTableOf(report, stage.locale))
+  return loaded.value.complaints.length > 0 || report.parts.some(isFailed) ? 1 : 0
+}
+
+/** Keeps nothing: a line leaves as soon as its file and all before it are priced. */
+async function printLines(options: PriceOptions, stage: PriceStage): Promise<number> {
+  let failed = false
+  await priceAll(options, stage, (parts) => {
+    failed ||= parts.some(isFailed)
+    stage.out(parts.map((part) => `${JSON.stringify(part)}\n`).join(''))
+  })
+  stage.onProgress('')
+  return failed ? 1 : 0
+}
+
+const jsonOf = (report: unknown): string => `${JSON.stringify(report, null, 2)}\n`
