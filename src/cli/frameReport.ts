@@ -1,11 +1,15 @@
 import type { Range } from '../core/model/figures.ts'
 import type { Cruise, CruiseFigures } from '../core/aircraft/flight/cruise.ts'
 import type { CostBlame } from '../core/frame/costBlame.ts'
+import type { Learned } from '../core/frame/learned.ts'
 import type { LedgerLine } from '../core/frame/ledger.ts'
 import type { Verdict } from '../core/frame/odds.ts'
 import type { AircraftReport } from '../core/aircraft/report/types.ts'
-import { isFailed, sumParts } from './report.ts'
-import type { FailedPart, PricedPart, TotalReport } from './report.ts'
+import type { FrameRow, FrameSum, PieceSum } from '../core/frame/types.ts'
+import { scaleRange } from '../core/model/ranges.ts'
+import type { Frame } from '../core/model/frame.ts'
+import { isFailed } from './report.ts'
+import type { FailedPart, PartReport, PricedPart, TotalReport } from './report.ts'
 
 /** What every part of a frame says besides its figures, which are of one piece. */
 interface FramePartFacts {
@@ -15,7 +19,13 @@ interface FramePartFacts {
   readonly spares: number
 }
 
-export type FramePart = (PricedPart | FailedPart) & FramePartFacts
+/** Figures of one piece, after what scale and clock taught. */
+interface FramePricedPart extends PricedPart {
+  /** Middle grams of one piece before anything was weighed. */
+  readonly calculatedG: number
+}
+
+export type FramePart = (FramePricedPart | FailedPart) & FramePartFacts
 
 /** What `--frame --json` prints. Field names and meanings are stable. */
 export interface FrameReport {
@@ -101,22 +111,38 @@ export interface FrameReport {
   } | null
   /** What the cost in `totalWithSpares` is unsure by: each error alone, either way, 19 times in 20; the largest first. */
   readonly costDoubt: readonly CostBlame[]
+  /** Limits of all that flies and of what is printed, g; null for none. */
+  readonly limits: { readonly allUpG: number | null; readonly printedG: number | null }
+  /** What weighings taught of each spool on a printer; empty where none was made. */
+  readonly learned: readonly Learned[]
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
 }
 
 export function frameReport(
-  frame: string,
-  currency: string,
-  parts: readonly FramePart[],
-  { ledger, standings, odds, twin, balance, wing, flight, costBlame, cautions }: AircraftReport,
+  frame: Frame,
+  reports: readonly PartReport[],
+  { sum, standings, odds, twin, balance, wing, flight, costBlame, cautions }: AircraftReport,
   complaints: readonly string[],
 ): FrameReport {
+  const { ledger } = sum
+  const { currency } = frame.prices
+  const rows = new Map(sum.rows.map((row) => [row.part.id, row]))
+  const parts = frame.parts.flatMap((part, i): FramePart[] => {
+    const { id, name, quantity, spares } = part
+    const report = reports[i]
+    const row = rows.get(id)
+    if (report === undefined) return []
+    if (isFailed(report) || row === undefined) {
+      return isFailed(report) ? [{ ...report, name, quantity, spares }] : []
+    }
+    return [{ ...report, ...learnedFigures(row, currency), name, quantity, spares }]
+  })
   return {
-    frame,
+    frame: frame.name,
     parts,
-    total: totalOf(parts, currency, ({ quantity }) => quantity),
-    totalWithSpares: totalOf(parts, currency, ({ quantity, spares }) => quantity + spares),
+    total: totalOf(sum.printed, sum, parts.length, currency),
+    totalWithSpares: totalOf(sum.withSpares, sum, parts.length, currency),
     ledger: {
       lines: ledger.lines.map(({ name, group, status, quantity, massG, costEach }) => ({
         name,
@@ -183,6 +209,8 @@ export function frameReport(
     },
     cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
     costDoubt: costBlame,
+    limits: { allUpG: sum.limits.allUpG, printedG: sum.limits.printedG },
+    learned: sum.learned,
     notes: [
       ...complaints,
       ...cruiseNotes(wing?.cruise),
@@ -207,15 +235,28 @@ function cruiseNotes(cruise: Cruise | undefined): readonly string[] {
     : []
 }
 
-function totalOf(
-  parts: readonly FramePart[],
+/** Of one piece: mean of those that fly, or as calculated where none flies. */
+function learnedFigures(
+  { part: { quantity }, figures, pieceG, flying }: FrameRow,
   currency: string,
-  pieces: (part: FramePartFacts) => number,
-): TotalReport {
-  const priced = parts.filter((part): part is PricedPart & FramePartFacts => !isFailed(part))
+): Pick<FramePricedPart, 'massG' | 'calculatedG' | 'cost' | 'timeS'> {
+  const each = (all: Range, one: Range): Range =>
+    quantity > 0 ? scaleRange(all, 1 / quantity) : { low: one.low, mid: one.mid, high: one.high }
   return {
-    quantity: priced.reduce((sum, part) => sum + pieces(part), 0),
-    ...sumParts(priced, pieces, currency),
-    failed: parts.length - priced.length,
+    massG: pieceG,
+    calculatedG: figures.massG.mid,
+    cost: { ...each(flying.cost, figures.cost), currency },
+    timeS: each(flying.timeS, figures.timeS),
   }
+}
+
+function totalOf(
+  pieces: PieceSum,
+  { rows }: FrameSum,
+  partCount: number,
+  currency: string,
+): TotalReport {
+  const { pieces: quantity, cost, ...figures } = pieces
+  const priced = rows.length
+  return { quantity, priced, ...figures, cost: { ...cost, currency }, failed: partCount - priced }
 }

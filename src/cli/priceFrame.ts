@@ -1,39 +1,59 @@
 import type { Frame, Part, PartZone } from '../core/model/frame.ts'
 import { aircraftReport } from '../core/aircraft/report/aircraftReport.ts'
 import { partFacts } from '../core/aircraft/report/partFacts.ts'
-import type { ReportPart } from '../core/aircraft/report/types.ts'
+import type { PartLook } from '../core/aircraft/report/types.ts'
+import type { FramePart } from '../core/frame/types.ts'
+import { weighFrame } from '../core/frame/weighFrame.ts'
 import { materialOf } from '../state/store/materialOf.ts'
 import { frameReport } from './frameReport.ts'
-import type { FramePart, FrameReport } from './frameReport.ts'
+import type { FrameReport } from './frameReport.ts'
 import type { LoadedFrame } from './loadFrame.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
 import type { ZoneFile } from './priceMesh.ts'
+import type { FailedPart, PricedPart } from './report.ts'
 
 /** Prices every part of a frame as it says itself, and the aircraft with them. What fails is reported as failed. */
 export function priceFrame(
   { frame, meshes, complaints }: LoadedFrame,
   onProgress: (part: string, fraction: number) => void,
 ): FrameReport {
-  const known: ReportPart[] = []
-  const parts = frame.parts.map((part): FramePart => {
-    const { name, quantity, spares } = part
-    const facts = { name, quantity, spares }
+  const looks = new Map<string, PartLook>()
+  const priced = frame.parts.map((part): PricedRow => {
+    const material = materialOf(frame, part.materialId)
+    const failed = (error: unknown): PricedRow => ({
+      row: { part, material, figures: null, failed: true },
+      report: failedPart(part.fileName, error),
+    })
     try {
       const bytes = meshes.get(part.meshHash)
-      if (bytes === undefined) return { ...failedPart(part.fileName, noMesh(name)), ...facts }
+      if (bytes === undefined) return failed(noMesh(part.name))
       const zone = part.zone && zoneOf(part.zone, meshes)
-      if (zone === undefined) {
-        return { ...failedPart(part.fileName, noMesh(`the zone of ${name}`)), ...facts }
-      }
-      const priced = pricePart(part, frame, bytes, zone, (fraction) => onProgress(name, fraction))
-      known.push(priced.known)
-      return { ...priced.report, ...facts }
+      if (zone === undefined) return failed(noMesh(`the zone of ${part.name}`))
+      const told = (fraction: number): void => onProgress(part.name, fraction)
+      const { report, figures, look } = pricePart(part, frame, bytes, zone, told)
+      looks.set(part.id, look)
+      return { row: { part, material, figures, failed: false }, report }
     } catch (error) {
-      return { ...failedPart(part.fileName, error), ...facts }
+      return failed(error)
     }
   })
-  const report = aircraftReport(known, frame)
-  return frameReport(frame.name, frame.prices.currency, parts, report, complaints)
+  const sum = weighFrame(
+    priced.map(({ row }) => row),
+    frame,
+  )
+  const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, facts: null }
+  const report = aircraftReport(sum, lookOf, frame)
+  return frameReport(
+    frame,
+    priced.map((one) => one.report),
+    report,
+    complaints,
+  )
+}
+
+interface PricedRow {
+  readonly row: FramePart
+  readonly report: PricedPart | FailedPart
 }
 
 function pricePart(
@@ -50,8 +70,7 @@ function pricePart(
   const settings = { keepsHairs, unitOf: () => unit, pose, recipe, material, printer, prices, zone }
   const priced = priceMesh(bytes, fileName, fileName, settings, onProgress)
   const { report, census, figures, drawn, scaleToMm, placed } = priced
-  const facts = partFacts(drawn, scaleToMm, placed)
-  return { report, known: { part, material, figures, census, facts } }
+  return { report, figures, look: { census, facts: partFacts(drawn, scaleToMm, placed) } }
 }
 
 /** Undefined when the frame does not hold it. */

@@ -115,7 +115,7 @@ export function reportPart(
   }
 }
 
-/** Sums with `quantity` pieces of each part; ranges end to end, as in `frameTotals`. */
+/** Sums with `quantity` pieces of each part; ranges end to end, as for one spool and one printer. */
 export function reportTotal(
   parts: readonly PartReport[],
   quantity: number,
@@ -127,7 +127,7 @@ export function reportTotal(
 }
 
 /** Sums with the part's own number of `pieces`. */
-export function sumParts<P extends PricedPart>(
+function sumParts<P extends PricedPart>(
   priced: readonly P[],
   pieces: (part: P) => number,
   currency: string,

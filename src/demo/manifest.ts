@@ -44,8 +44,11 @@ export interface DemoPart {
  */
 export type DemoAircraft = Pick<
   Aircraft,
-  'items' | 'weighedG' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
->
+  'items' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
+> & {
+  /** What a scale said of one piece, by part. */
+  readonly weighedG: Readonly<Record<string, number>>
+}
 
 /** One look at the scale, supports and brim removed. Invented sample. */
 interface DemoWeighIn {

@@ -11,13 +11,14 @@ import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
 import { partFigures } from '../../src/core/figures/part.ts'
-import { frameTotals } from '../../src/core/frame/total.ts'
+import { weighFrame } from '../../src/core/frame/weighFrame.ts'
 import { quickMeasure } from '../../src/core/formats/quick.ts'
 import { readCorners } from '../../src/core/formats/stlBinary.ts'
 import { takeCensus } from '../../src/core/census/takeCensus.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { createPool } from '../../src/jobs/pool.ts'
+import { bareFrame, printedPart } from '../support/ledgerParts.ts'
 import { loadManifold, solidCensus } from '../support/solidCensus.ts'
 import { parseWithThreeStlLoader } from '../support/threeStlLoader.ts'
 import { sphere } from '../support/meshes.ts'
@@ -152,9 +153,7 @@ async function infillChange(): Promise<void> {
     times.push(
       await clock(() => {
         const parts = taken.map((census, i) => ({
-          id: String(i),
-          quantity: 1,
-          spares: 0,
+          ...printedPart(String(i), 1, 1),
           figures: partFigures(
             census,
             { ...RECIPE_DEFAULTS, infillPct },
@@ -163,7 +162,7 @@ async function infillChange(): Promise<void> {
             PRICES_DEFAULTS,
           ),
         }))
-        return frameTotals(parts, null)
+        return weighFrame(parts, bareFrame())
       }),
     )
   }

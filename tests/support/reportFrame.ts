@@ -6,17 +6,27 @@ import { partFigures } from '../../src/core/figures/part.ts'
 import type { Frame, Part } from '../../src/core/model/frame.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { partFacts } from '../../src/core/aircraft/report/partFacts.ts'
-import type { ReportPart } from '../../src/core/aircraft/report/types.ts'
+import { aircraftReport } from '../../src/core/aircraft/report/aircraftReport.ts'
+import type { PartLook } from '../../src/core/aircraft/report/types.ts'
+import { weighFrame } from '../../src/core/frame/weighFrame.ts'
+import type { Material, PartFigures } from '../../src/core/model/figures.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { censusOf } from './censusCase.ts'
-import { materialOf } from './ledgerParts.ts'
+import { materialOf, weighedPart } from './ledgerParts.ts'
+
+/** A part with figures, and what is known of its mesh. */
+interface CountedPart extends PartLook {
+  readonly part: Part
+  readonly material: Material
+  readonly figures: PartFigures
+}
 
 /** A part of the aircraft from a mesh in mm that lies on z = 0. */
 export function reportPart(
   id: string,
   mesh: Mesh,
-  { materialId = 'petg', ...more }: Partial<Part> = {},
-): ReportPart {
+  { materialId = 'petg', scaleG, ...more }: Partial<Part> & { readonly scaleG?: number } = {},
+): CountedPart {
   const recipe = more.recipe ?? RECIPE_DEFAULTS
   const part: Part = {
     id,
@@ -38,12 +48,16 @@ export function reportPart(
   const material = materialOf(materialId)
   const census = censusOf(mesh, recipe)
   const figures = partFigures(census, recipe, material, PRINTER_DEFAULT, PRICES_DEFAULTS)
-  return { part, material, figures, census, facts: partFacts(mesh, 1, mesh) }
+  const weighed = scaleG === undefined ? part : weighedPart(part, material, scaleG)
+  return { part: weighed, material, figures, census, facts: partFacts(mesh, 1, mesh) }
 }
 
-export function reportFrame(parts: readonly ReportPart[], aircraft: Partial<Aircraft> = {}): Frame {
+export function reportFrame(
+  parts: readonly CountedPart[],
+  aircraft: Partial<Aircraft> = {},
+): Frame {
   return {
-    version: 3,
+    version: 4,
     id: 'frame',
     name: 'Frame',
     parts: parts.map(({ part }) => part),
@@ -53,4 +67,19 @@ export function reportFrame(parts: readonly ReportPart[], aircraft: Partial<Airc
     carbon: null,
     aircraft: { ...AIRCRAFT_DEFAULTS, ...aircraft },
   }
+}
+
+/** The report of a frame of which these parts were counted; its others have no figures. */
+export function reportOf(parts: readonly CountedPart[], frame: Frame) {
+  const counted = new Map(parts.map((one) => [one.part.id, one]))
+  const sum = weighFrame(
+    frame.parts.map((part) => {
+      const one = counted.get(part.id)
+      const material = one?.material ?? materialOf(part.materialId)
+      return { part, material, figures: one?.figures ?? null, failed: one === undefined }
+    }),
+    frame,
+  )
+  const lookOf = (id: string): PartLook => counted.get(id) ?? { census: null, facts: null }
+  return aircraftReport(sum, lookOf, frame)
 }

@@ -21,6 +21,19 @@ export interface CalibrationPrint {
   readonly tells: string
 }
 
+/** To be printed with one width for every kind of line, so that widths are not in doubt. */
+const ONE_WIDTH: Recipe = {
+  ...RECIPE_DEFAULTS,
+  walls: 1,
+  habits: {
+    outerWidthShare: 1,
+    innerWidthShare: 1,
+    skinWidthShare: 1,
+    infillWidthShare: 1,
+    firstWidthShare: 1,
+  },
+}
+
 /** Between pieces on the bed. mm */
 const GAP_MM = 10
 
@@ -39,7 +52,7 @@ export const CALIBRATION_WALK: readonly CalibrationPrint[] = [
       {
         name: 'Tube',
         sizeMm: [80, 80, 40],
-        recipe: { ...RECIPE_DEFAULTS, walls: 1, topSkins: 0, bottomSkins: 0, infillPct: 0 },
+        recipe: { ...ONE_WIDTH, topSkins: 0, bottomSkins: 0, infillPct: 0 },
         tells:
           'One line on top of the other, nothing beside it: its grams tell the plastic pushed, ' +
           'that is density, filament diameter and flow together.',
@@ -47,7 +60,7 @@ export const CALIBRATION_WALK: readonly CalibrationPrint[] = [
       {
         name: 'Plate',
         sizeMm: [80, 60, 1.6],
-        recipe: { ...RECIPE_DEFAULTS, walls: 1 },
+        recipe: ONE_WIDTH,
         tells:
           'Skin all through, line beside line: what it weighs against the tube tells the packing.',
       },
@@ -62,8 +75,7 @@ export const CALIBRATION_WALK: readonly CalibrationPrint[] = [
         name: 'Comb',
         sizeMm: [150, 5, 30],
         recipe: {
-          ...RECIPE_DEFAULTS,
-          walls: 1,
+          ...ONE_WIDTH,
           topSkins: 0,
           bottomSkins: 0,
           infillPct: 25,

@@ -8,9 +8,9 @@ import { MASS_LINES } from './massLines.ts'
  */
 export const AIRCRAFT_DEFAULTS: Aircraft = {
   items: [],
-  weighedG: {},
   growth: GROWTH_DEFAULTS,
   limitG: null,
+  printedLimitG: null,
   massLines: MASS_LINES,
   places: [],
   flight: null,

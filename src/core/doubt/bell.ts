@@ -5,7 +5,7 @@ import type { Bell } from './belief.ts'
  * A range holds 95 % of cases: two deviations to each side (coverage factor 2, JCGM 100:2008,
  * 6.3.3).
  */
-const COVERAGE = 2
+export const COVERAGE = 2
 
 /** The range of a quantity that cannot be negative. */
 export function rangeOf({ mean, sigma }: Bell): Range {

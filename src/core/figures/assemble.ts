@@ -34,7 +34,7 @@ export function assembleFigures(
   const shares = {
     packed: share(deposit.packedMm3),
     firstLayer: share(deposit.firstMm3),
-    turns: share(turnMm3),
+    turns: share(deposit.unsureTurnMm3),
     habits,
     count,
   }

@@ -18,6 +18,8 @@ export interface Deposit {
   readonly firstMm3: number
   /** The part of `infillMm3` that lies in turns. */
   readonly turnMm3: number
+  /** The part of `turnMm3` that lies there only if line ends are joined as usual: nobody said. */
+  readonly unsureTurnMm3: number
   readonly supportMm3: number
   readonly brimMm3: number
 }
@@ -75,6 +77,7 @@ export function depositOf(census: Census, recipe: Recipe): Deposit {
     firstMm3: ((layers.wallMm2[0] ?? 0) + (layers.skinMm2[0] ?? 0)) * (layers.heightMm[0] ?? 0),
     infillMm3: infillMm3 + (zone?.infillMm3 ?? 0),
     turnMm3: turnMm3 + (zone?.turnMm3 ?? 0),
+    unsureTurnMm3: recipe.habits?.joinedShare === undefined ? turnMm3 + (zone?.turnMm3 ?? 0) : 0,
     supportMm3: census.supportMm3 * SUPPORT_SHARE,
     brimMm3: census.brimMm3,
   }

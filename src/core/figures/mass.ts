@@ -1,6 +1,5 @@
-import { layingErrors, PACKING_MID, spoolErrors } from '../doubt/factors.ts'
+import { PACKING_MID } from '../doubt/factors.ts'
 import type { Material } from '../model/figures.ts'
-import type { Spread } from './spread.ts'
 
 /**
  * A count of real lines and their connections met weighed sparse blocks within 5 % (P. Ravi 2020,
@@ -21,12 +20,4 @@ export function plasticMm3(depositMm3: number, packed: number, material: Materia
 /** Grams of a volume of plastic, before it foams; the density in g/cm³. */
 export function massOfG(plasticVolumeMm3: number, material: Material): number {
   return (plasticVolumeMm3 * material.densityGCm3.value) / 1000
-}
-
-/** Errors of a solid part's mass that do not come from counting it: the spool's two, then the printer's two. */
-export function plasticSpreads(material: Material): readonly Spread[] {
-  return [...spoolErrors(material), ...layingErrors('', material, 1)].map(({ effect }) => ({
-    low: 2 * effect,
-    high: 2 * effect,
-  }))
 }

@@ -33,15 +33,20 @@ export interface WeighedPieces {
 }
 
 export type FrameFigure = 'mass' | 'cost' | 'time' | 'filament'
-export type PieceKind = 'flying' | 'spares'
+/** `all` are both. */
+export type PieceKind = 'flying' | 'spares' | 'all'
 
 /** A frame's figures with what is known of their errors. */
 export interface FrameDoubt {
   readonly parts: readonly DoubtedPart[]
   readonly items: readonly Item[]
   readonly known: Understanding
-  /** A figure of all flying pieces, or of those in the bag, of these lines together. */
+  /** A figure of the flying pieces of these lines together, of those in the bag, or of both. */
   readonly bell: (figure: FrameFigure, pieces: PieceKind, ids: readonly string[]) => Bell
+  /** A figure of all printed pieces together, spares with them, with every error it carries. */
+  readonly all: (figure: FrameFigure) => Form
+  /** Grams of one piece of a printed part: the mean of those that fly. */
+  readonly piece: (id: string) => Bell
   /** The same of all lines that fly, in grams, with every error they carry. */
   readonly allUp: Form
   readonly allUpBell: Bell
@@ -49,6 +54,7 @@ export interface FrameDoubt {
   readonly names: ReadonlyMap<string, string>
 }
 
+const WEIGHED = 'weighed:'
 /** How far printed pieces of one part differ, one deviation (common practice, no source). */
 export const SCATTER = 0.005
 
@@ -69,17 +75,30 @@ export function frameDoubt(
   const bell: FrameDoubt['bell'] = (figure, pieces, ids) => {
     const forms: Form[] = []
     let standsG = 0
-    for (const id of ids) {
-      const part = byId.get(id)
-      const lineId = lineIdOf(figure, id)
-      const count = (pieces === 'flying' ? part?.quantity : part?.spares) ?? 0
-      const form = pieces === 'flying' ? known.line(lineId) : known.spare(lineId, count)
-      const eachG = figure === 'mass' ? part?.weighed?.eachG : undefined
+    const add = (form: Form, eachG: number | undefined, count: number): void => {
       if (eachG !== undefined) standsG += eachG * count - known.bell(form).mean
       forms.push(form)
     }
+    for (const id of ids) {
+      const part = byId.get(id)
+      const lineId = lineIdOf(figure, id)
+      const eachG = figure === 'mass' ? part?.weighed?.eachG : undefined
+      if (pieces !== 'spares') add(known.line(lineId), eachG, part?.quantity ?? 0)
+      const spares = part?.spares ?? 0
+      if (pieces !== 'flying' && spares > 0) add(known.spare(lineId, spares), eachG, spares)
+    }
     const { mean, sigma } = known.bell(sumForms(forms.map((form) => [form, 1] as const)))
     return { mean: mean + standsG, sigma }
+  }
+  const piece = (id: string): Bell => {
+    const part = byId.get(id)
+    const quantity = part?.quantity ?? 0
+    if (quantity > 0) {
+      const { mean, sigma } = bell('mass', 'flying', [id])
+      return { mean: mean / quantity, sigma: sigma / quantity }
+    }
+    const one = known.bell(known.spare(id, 1))
+    return { mean: part?.weighed?.eachG ?? one.mean, sigma: one.sigma }
   }
   const allIds = [...parts, ...items].map(({ id }) => id)
   return {
@@ -87,6 +106,17 @@ export function frameDoubt(
     items,
     known,
     bell,
+    piece,
+    all: (figure) =>
+      sumForms(
+        parts.flatMap(({ id, spares }) => {
+          const lineId = lineIdOf(figure, id)
+          return [
+            [known.line(lineId), 1] as const,
+            ...(spares > 0 ? [[known.spare(lineId, spares), 1] as const] : []),
+          ]
+        }),
+      ),
     allUp: known.sum(allIds),
     allUpBell: bell('mass', 'flying', allIds),
     names: namesOf(lines),
@@ -125,7 +155,12 @@ function readingOf({ id, weighed }: DoubtedPart): readonly Reading[] {
 
 /** What the weighing of a part's pieces is called among the readings. */
 export function readingId(partId: string): string {
-  return `weighed:${partId}`
+  return `${WEIGHED}${partId}`
+}
+
+/** The part a reading is of by its name; other readings go by their own. */
+export function partIdOf(id: string): string {
+  return id.startsWith(WEIGHED) ? id.slice(WEIGHED.length) : id
 }
 
 function namesOf(lines: readonly DoubtLine[]): ReadonlyMap<string, string> {

@@ -1,17 +1,6 @@
 import type { Aircraft, ItemGroup, MassBasis, MassStatus } from '../model/aircraft.ts'
-import type { Material, PartFigures } from '../model/figures.ts'
 import { growthPct } from '../data/growth.ts'
-
-/** One printed part of the frame with its figures. Parts without figures are left out by the caller, who says so. */
-export interface PrintedPart {
-  readonly id: string
-  readonly name: string
-  /** Pieces that fly; spares stay in the bag. */
-  readonly quantity: number
-  readonly material: Material
-  /** Of one piece. */
-  readonly figures: PartFigures
-}
+import type { FrameRow } from './types.ts'
 
 export type LedgerGroup = 'printed' | ItemGroup
 
@@ -56,14 +45,19 @@ export interface AircraftLedger {
   readonly groups: readonly GroupShare[]
 }
 
-/** Adds printed parts and bought items into one aircraft. A weighed mass replaces the calculated one. */
+/** What the ledger needs of a printed part. */
+export type PrintedLine = Pick<FrameRow, 'part' | 'figures' | 'massFrom' | 'pieceG' | 'flying'>
+
+/**
+ * Adds printed parts and bought items into one aircraft, in the order given. A piece weighed before it was changed is
+ * calculated again: only a piece as it was on the scale counts as weighed.
+ */
 export function aircraftLedger(
-  parts: readonly PrintedPart[],
-  aircraft: Pick<Aircraft, 'items' | 'weighedG' | 'growth' | 'limitG'>,
+  parts: readonly PrintedLine[],
+  { items, growth, limitG }: Pick<Aircraft, 'items' | 'growth' | 'limitG'>,
 ): AircraftLedger {
-  const { items, weighedG, growth, limitG } = aircraft
   const lines = [
-    ...parts.map((part) => partLine(part, weighedMassG(weighedG, part.id))),
+    ...parts.map(partLine),
     ...items.map((item): LedgerLine => {
       const { id, name, group, status, quantity, massG, costEach, basis } = item
       const massTotalG = massG * quantity
@@ -85,25 +79,19 @@ export function aircraftLedger(
   }
 }
 
-/** What the scale said of one piece, g; null when it was never weighed or the entry makes no sense. */
-export function weighedMassG(weighedG: Aircraft['weighedG'], partId: string): number | null {
-  const found = weighedG[partId]
-  return found !== undefined && Number.isFinite(found) && found > 0 ? found : null
-}
-
-function partLine(part: PrintedPart, weighedG: number | null): LedgerLine {
-  const { id, name, quantity, figures } = part
-  const massG = weighedG ?? figures.massG.mid
+function partLine({ part, figures, massFrom, pieceG, flying }: PrintedLine): LedgerLine {
+  const { id, name, quantity } = part
+  const isWeighed = massFrom === 'weighed'
   return {
     id,
     name,
     group: 'printed',
-    status: weighedG === null ? 'calculated' : 'weighed',
+    status: isWeighed ? 'weighed' : 'calculated',
     quantity,
-    massG,
-    massTotalG: massG * quantity,
-    costEach: figures.cost.mid,
-    basis: weighedG === null ? 'computed' : 'weighed',
+    massG: pieceG.mid,
+    massTotalG: pieceG.mid * quantity,
+    costEach: quantity > 0 ? flying.cost.mid / quantity : figures.cost.mid,
+    basis: isWeighed ? 'weighed' : 'computed',
   }
 }
 

@@ -138,11 +138,11 @@ export interface SeasonSetup {
 /** Everything about the aircraft beyond its printed parts. */
 export interface Aircraft {
   readonly items: readonly Item[]
-  /** Weighed mass of one piece of a part, by part id. g */
-  readonly weighedG: Readonly<Record<string, number>>
   readonly growth: GrowthAllowance
-  /** The builder's own limit for the whole aircraft; null for none. */
+  /** The builder's own limit for the whole aircraft; null for none. g */
   readonly limitG: number | null
+  /** The builder's own limit for the printed pieces that fly; null for none. g */
+  readonly printedLimitG: number | null
   readonly massLines: readonly MassLine[]
   readonly places: readonly Place[]
   readonly flight: FlightSetup | null

@@ -1,6 +1,7 @@
 import type { Aircraft, DrawnPlace } from './aircraft.ts'
 import type { LengthUnit } from './mesh.ts'
 import type { Material, Prices, Printer } from './figures.ts'
+import type { ClockTime, WholeWeighing } from './readings.ts'
 import type { Pose, Recipe } from './settings.ts'
 
 /** One row of the ledger. The mesh itself is kept apart, under `meshHash`. */
@@ -28,6 +29,40 @@ export interface Part {
   readonly drawnPlaces?: readonly DrawnPlace[]
   /** Loose bodies thinner than a line stay in; without it they are left out (see `findHairs`). */
   readonly keepsHairs?: boolean
+  /** What a scale said of one piece; left out where none was weighed. */
+  readonly weighIn?: WeighIn
+}
+
+/** A weighing, and what was weighed. While that is still what the part is, the scale stands for it; see `core/frame/weighIn`. */
+export interface WeighIn {
+  /** One piece, supports and brim off; the mean where several lay on the scale; above zero. */
+  readonly massG: number
+  /** How many lay on the scale together; left out, one. */
+  readonly pieces?: number
+  /** What lay on the scale besides and is taken off already; left out, nothing. */
+  readonly tareG?: number
+  /** Its user stands by it, however odd it looks. */
+  readonly trusted?: boolean
+  /** The smallest step the scale shows; null where nobody said. */
+  readonly stepG: number | null
+  /** The day, ISO 8601; null where nobody said. */
+  readonly date: string | null
+  readonly of: WeighedPiece
+  /** What was calculated for that piece, which `massG` is held against later; null while its layers were not counted. */
+  readonly calculatedG: number | null
+}
+
+/** Everything a piece's mass depends on, as it was when it was weighed. */
+export interface WeighedPiece {
+  readonly meshHash: string
+  readonly unit: LengthUnit
+  readonly pose: Pose
+  readonly recipe: Recipe
+  readonly zoneHash: string | null
+  readonly materialId: string
+  /** The material's flow then; a density typed later does not change what was weighed. */
+  readonly flow: number
+  readonly printerId: string
 }
 
 export interface PartZone {
@@ -46,7 +81,7 @@ export interface CarbonFrame {
 
 /** Everything a project file holds besides the meshes. */
 export interface Frame {
-  readonly version: 3
+  readonly version: 4
   readonly id: string
   readonly name: string
   readonly parts: readonly Part[]
@@ -56,4 +91,8 @@ export interface Frame {
   readonly prices: Prices
   readonly carbon: CarbonFrame | null
   readonly aircraft: Aircraft
+  /** Everything printed, or everything that flies, on one scale; left out where nobody weighed it. */
+  readonly wholes?: readonly WholeWeighing[]
+  /** What the clock said of prints; left out where nobody timed one. */
+  readonly clocks?: readonly ClockTime[]
 }

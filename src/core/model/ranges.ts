@@ -16,3 +16,17 @@ export function addRanges(a: Range, b: Range): Range {
 export function scaleRange(range: Range, factor: number): Range {
   return { low: range.low * factor, mid: range.mid * factor, high: range.high * factor }
 }
+
+export function shiftRange(range: Range, by: number): Range {
+  return { low: range.low + by, mid: range.mid + by, high: range.high + by }
+}
+
+/** The sum of two that have no error in common: reaches add in quadrature, each side for itself. */
+export function addApart(a: Range, b: Range): Range {
+  const mid = a.mid + b.mid
+  return {
+    low: mid - Math.hypot(a.mid - a.low, b.mid - b.low),
+    mid,
+    high: mid + Math.hypot(a.high - a.mid, b.high - b.mid),
+  }
+}

@@ -29,7 +29,7 @@ export function strayMassWords(
   const causes = ['a brim or support left on', 'another spool', 'another recipe', 'another part']
   return (
     `“${name}” at ${grams(scaleG)} is far outside ${formatRange(foretoldG, grams)}: ` +
-    `${causes.join(', ')}? It stands for this part, but teaches nothing about the others.`
+    `${causes.join(', ')}? It teaches nothing about the rest as long as you do not stand by it.`
   )
 }
 
@@ -37,6 +37,6 @@ export function strayMassWords(
 export function strayTimeWords(name: string, took: string, takes: string): string {
   return (
     `“${name}” took ${took}, far outside ${takes}: paused, other speeds, another recipe? ` +
-    `It teaches nothing about the others.`
+    `It teaches nothing about the rest as long as you do not stand by it.`
   )
 }

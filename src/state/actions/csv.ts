@@ -1,5 +1,6 @@
 import type { Range } from '../../core/model/figures.ts'
 import { frameSummary, ledgerRows, type LedgerRow } from '../store/derived.ts'
+import type { Part } from '../../core/model/frame.ts'
 import type { AppState } from '../store/types.ts'
 
 /** The byte order mark by which spreadsheets know UTF-8. */
@@ -35,17 +36,18 @@ export function ledgerCsv(state: Pick<AppState, 'frame' | 'work'>): string {
     ),
     'Note',
   ]
-  const { totals, pieceCount } = frameSummary(state)
-  const spares = state.frame.parts.reduce((sum, part) => sum + part.spares, 0)
+  const { sum } = frameSummary(state)
+  const count = (pick: (part: Part) => number) =>
+    state.frame.parts.reduce((all, part) => all + pick(part), 0)
   const total = [
     text(`Total: ${state.frame.name}`),
     '',
-    String(pieceCount - spares),
-    String(spares),
+    String(count(({ quantity }) => quantity)),
+    String(count(({ spares }) => spares)),
     '',
     '',
     '',
-    ...figures(totals),
+    ...figures({ ...sum.withSpares, massG: sum.printed.massG }),
     '',
   ]
   const lines = [head.map(text), ...ledgerRows(state).map(lineOf), total]
@@ -58,7 +60,7 @@ const BASIS: Readonly<Record<LedgerRow['basis'], string>> = {
   none: 'none yet',
 }
 
-function lineOf({ part, material, totals, basis }: LedgerRow): readonly string[] {
+function lineOf({ part, material, sum, basis }: LedgerRow): readonly string[] {
   return [
     text(part.name),
     text(part.fileName),
@@ -67,7 +69,7 @@ function lineOf({ part, material, totals, basis }: LedgerRow): readonly string[]
     String(part.mirrored),
     text(material.name),
     text(BASIS[basis]),
-    ...figures(totals),
+    ...figures(sum === null ? null : { ...sum.withSpares, massG: sum.flying.massG }),
     text(part.note),
   ]
 }

@@ -1,7 +1,9 @@
 import type { Aircraft } from '../../core/model/aircraft.ts'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
+import { pieceOf } from '../../core/frame/weighIn.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import { RECIPE_DEFAULTS } from '../../core/model/settings.ts'
+import { materialOf } from '../store/materialOf.ts'
 import type { Demo, DemoPart } from './demos.ts'
 
 /** A part as the demo wants it; `part` brings its id and its mesh. */
@@ -14,7 +16,16 @@ export function demoPart(part: Part, demo: DemoPart): Part {
 /** The demo as a frame; what it says of parts that are not among `parts` is left out. */
 export function demoFrame(blank: Frame, demo: Demo, parts: readonly Part[]): Frame {
   const { name, materials, printer, carbon } = demo
-  return { ...blank, name, parts, materials, printer, carbon, aircraft: demoAircraft(demo, parts) }
+  const frame = { ...blank, name, materials, printer, carbon }
+  const weighed = parts.map((part) => weighedPart(part, frame, demo.aircraft.weighedG[part.name]))
+  return { ...frame, parts: weighed, aircraft: demoAircraft(demo, parts) }
+}
+
+/** What was calculated when the sample was weighed is not told; it is what is calculated now. */
+function weighedPart(part: Part, frame: Frame, massG: number | undefined): Part {
+  if (massG === undefined) return part
+  const of = pieceOf(part, materialOf(frame, part.materialId), frame.printer)
+  return { ...part, weighIn: { massG, stepG: null, date: null, of, calculatedG: null } }
 }
 
 /** The manifest tells parts by name, since ids are given out only here. */
@@ -27,11 +38,10 @@ function demoAircraft({ aircraft }: Demo, parts: readonly Part[]): Aircraft {
         return id === undefined ? [] : [[id, value]]
       }),
     )
-  const { season, weighedG, places } = aircraft
+  const { weighedG: _weighed, season, places, ...rest } = aircraft
   return {
     ...AIRCRAFT_DEFAULTS,
-    ...aircraft,
-    weighedG: byId(weighedG),
+    ...rest,
     places: places.flatMap((place) => {
       const partId = ids.get(place.partId)
       return partId === undefined ? [] : [{ ...place, partId }]

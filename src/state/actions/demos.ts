@@ -12,7 +12,6 @@ import {
   LimitSchema,
   PlaceSchema,
   SeasonSchema,
-  WeighedSchema,
   WingSchema,
 } from '../storage/aircraftSchema.ts'
 import {
@@ -42,8 +41,11 @@ export interface Demo {
 /** What the manifest says of the aircraft: parts by name where `Aircraft` has ids. */
 export type DemoAircraft = Pick<
   Aircraft,
-  'items' | 'weighedG' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
->
+  'items' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
+> & {
+  /** What a scale said of one piece, by part. */
+  readonly weighedG: Readonly<Record<string, number>>
+}
 
 export interface DemoPart {
   readonly file: IncomingFile
@@ -85,7 +87,7 @@ const ManifestSchema = v.object({
   printer: v.string(),
   aircraft: v.object({
     items: v.array(ItemSchema),
-    weighedG: WeighedSchema,
+    weighedG: v.record(v.string(), v.pipe(v.number(), v.gtValue(0))),
     limitG: LimitSchema,
     places: v.array(PlaceSchema),
     flight: v.nullable(FlightSchema),

@@ -1,6 +1,10 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Frame } from '../../core/model/frame.ts'
+import { pieceOf } from '../../core/frame/weighIn.ts'
+import { frameSum } from '../store/derived.ts'
+import { materialOf } from '../store/materialOf.ts'
 import { copyParts, dropParts, patchParts, putMaterial, setRole } from './edits.ts'
+import { weighInOf, weighParts } from './weigh.ts'
 import type { CommitOptions, History } from './history.ts'
 import { partWords, patchLabel, roleLabel } from '../store/labels.ts'
 import type { Actions, AppState } from '../store/types.ts'
@@ -17,6 +21,8 @@ type FrameActions = Pick<
   | 'putPrices'
   | 'putCarbon'
   | 'putAircraft'
+  | 'weighPart'
+  | 'putReadings'
   | 'select'
   | 'openPart'
   | 'dismissFailure'
@@ -79,6 +85,24 @@ export function createFrameActions(
       const label = carbon === null ? 'stop comparing' : 'change the carbon frame'
       commit(label, { ...frame(), carbon }, { gesture: gestureOf('carbon', gesture) })
     },
+    weighPart(id, onScale) {
+      const part = frame().parts.find((each) => each.id === id)
+      if (part === undefined) return
+      const row = frameSum(store.getState()).rows.find((each) => each.part.id === id)
+      const weighIn =
+        onScale === null
+          ? null
+          : weighInOf(
+              onScale,
+              pieceOf(part, materialOf(frame(), part.materialId), frame().printer),
+              row?.figures.massG.mid ?? null,
+              today(),
+            )
+      commit(`weigh “${part.name}”`, weighParts(frame(), id, weighIn))
+    },
+    putReadings(patch, what) {
+      commit(what, { ...frame(), ...patch })
+    },
     putAircraft(patch, what, gesture) {
       const aircraft = { ...frame().aircraft, ...patch }
       commit(what, { ...frame(), aircraft }, { gesture: gestureOf(what, gesture) })
@@ -103,6 +127,12 @@ export function createFrameActions(
       store.setState({ story: null })
     },
   }
+}
+
+/** The day, ISO 8601, where the page is. */
+function today(): string {
+  const now = new Date()
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10)
 }
 
 /** Two fields may use the same word for their gesture; they must not share an undo step. */

@@ -43,8 +43,6 @@ export const ItemSchema = v.object({
   positionMm: v.nullable(vector),
 }) satisfies v.GenericSchema<unknown, Item>
 
-export const WeighedSchema = v.record(id, positive)
-
 export const GrowthSchema = v.object({
   estimatedPct: notNegative,
   calculatedPct: notNegative,

@@ -10,7 +10,6 @@ import {
   PlaceSchema,
   SeasonSchema,
   TwinSchema,
-  WeighedSchema,
   WingSchema,
 } from './aircraftSchema.ts'
 
@@ -24,9 +23,9 @@ export type Keep = <T>(
 
 const ShellSchema = v.object({
   items: v.array(v.unknown()),
-  weighedG: v.unknown(),
   growth: v.unknown(),
   limitG: v.unknown(),
+  printedLimitG: v.unknown(),
   massLines: v.array(v.unknown()),
   places: v.array(v.unknown()),
   flight: v.unknown(),
@@ -46,9 +45,14 @@ export function parseAircraft(value: unknown, keep: Keep): Aircraft {
     })
   return {
     items: list(ItemSchema, shell.items, 'Item'),
-    weighedG: keep(WeighedSchema, shell.weighedG, 'The weigh-ins', empty.weighedG),
     growth: keep(GrowthSchema, shell.growth, 'The growth allowance', empty.growth),
     limitG: keep(LimitSchema, shell.limitG, 'The mass limit', empty.limitG),
+    printedLimitG: keep(
+      LimitSchema,
+      shell.printedLimitG,
+      'The mass limit of the printed parts',
+      empty.printedLimitG,
+    ),
     massLines: list(MassLineSchema, shell.massLines, 'Mass line'),
     places: list(PlaceSchema, shell.places, 'Place'),
     flight: keep(v.nullable(FlightSchema), shell.flight, 'The flight set-up', null),

@@ -1,18 +1,22 @@
 import * as v from 'valibot'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
 import type { Material } from '../../core/model/figures.ts'
-import type { Frame, Part } from '../../core/model/frame.ts'
+import type { Frame, Part, WeighIn } from '../../core/model/frame.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
 import { emptyFrame } from '../store/emptyFrame.ts'
 import { moneyByHour } from './moneyByHour.ts'
+import { weighInsToParts } from './weighInsToParts.ts'
 import { parseAircraft } from './parseAircraft.ts'
 import {
   CarbonSchema,
+  ClocksSchema,
   FrameShellSchema,
   MaterialSchema,
   PartSchema,
   PricesSchema,
   PrinterSchema,
+  WeighInSchema,
+  WholesSchema,
 } from './schema.ts'
 
 /** A frame from outside and what in it was not sound, each in a sentence. */
@@ -21,13 +25,14 @@ export interface ParsedFrame {
   readonly complaints: readonly string[]
 }
 
-const PRESENT_VERSION = 3
+const PRESENT_VERSION = 4
 
 /** Turns a frame of version n (the key) into one of version n + 1. */
 const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
   // The aircraft beyond its printed parts came with version 2.
   1: (old) => ({ ...(old as object), version: 2, aircraft: AIRCRAFT_DEFAULTS }),
   2: moneyByHour,
+  3: weighInsToParts,
 }
 
 /** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */
@@ -46,10 +51,16 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
   }
 
   const { id, name, parts, materials, printer, prices, carbon, aircraft } = shell.output
+  const { wholes, clocks } = shell.output
   const empty = emptyFrame(id)
   const soundParts = parts.flatMap((part, index): Part[] => {
     const sound = keep<Part | null>(PartSchema, part, `Part ${nameOf(part, index)}`, null)
-    return sound === null ? [] : [sound]
+    if (sound === null) return []
+    const { weighIn } = v.parse(v.object({ weighIn: v.optional(v.unknown()) }), part)
+    if (weighIn === undefined) return [sound]
+    const what = `The weigh-in of “${sound.name}”`
+    const weighed = keep<WeighIn | null>(WeighInSchema, weighIn, what, null)
+    return [weighed === null ? sound : { ...sound, weighIn: weighed }]
   })
   const frame: Frame = {
     version: PRESENT_VERSION,
@@ -65,6 +76,10 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
     prices: keep(PricesSchema, prices, 'The list of prices', empty.prices),
     carbon: keep(v.nullable(CarbonSchema), carbon, 'The carbon frame', null),
     aircraft: parseAircraft(aircraft, keep),
+    ...(wholes === undefined
+      ? {}
+      : { wholes: keep(WholesSchema, wholes, 'The weighings of the whole', []) }),
+    ...(clocks === undefined ? {} : { clocks: keep(ClocksSchema, clocks, 'The clock times', []) }),
   }
   return { ok: true, value: { frame, complaints } }
 }

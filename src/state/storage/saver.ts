@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Frame } from '../../core/model/frame.ts'
 import type { Claims } from './claims.ts'
-import { frameSummary } from '../store/derived.ts'
+import { frameSum } from '../store/derived.ts'
 import { meshHashesOf } from './meshHashesOf.ts'
 import type { Meshes } from './meshes.ts'
 import type { Storage } from './storage.ts'
@@ -188,5 +188,5 @@ export function createSaver(
 /** Grams of the whole frame, once every part's layers are counted. */
 function massOf(state: AppState): number | null {
   if (state.frame.parts.some((part) => state.work[part.id]?.kind !== 'done')) return null
-  return frameSummary(state).totals.massG.mid
+  return frameSum(state).printed.massG.mid
 }

@@ -8,7 +8,8 @@ import {
 } from '../../core/data/limits.ts'
 import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
-import type { CarbonFrame, Part, RoleId } from '../../core/model/frame.ts'
+import type { CarbonFrame, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
+import type { ClockTime, WholeWeighing } from '../../core/model/readings.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import { RECIPE_DEFAULTS } from '../../core/model/settings.ts'
 import type { Pattern } from '../../core/model/settings.ts'
@@ -94,6 +95,27 @@ const DrawnPlaceSchema = v.object({
 const HashSchema = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 in hex'))
 const ZoneSchema = v.object({ fileName: text, meshHash: HashSchema })
 
+export const WeighInSchema = v.object({
+  massG: positive,
+  pieces: v.exactOptional(pieces(1)),
+  tareG: v.exactOptional(notNegative),
+  trusted: v.exactOptional(v.boolean()),
+  stepG: v.nullable(positive),
+  date: v.nullable(v.pipe(v.string(), v.isoDate())),
+  of: v.object({
+    meshHash: HashSchema,
+    unit: UnitSchema,
+    pose: PoseSchema,
+    recipe: RecipeSchema,
+    zoneHash: v.nullable(HashSchema),
+    materialId: id,
+    flow: positive,
+    printerId: id,
+  }),
+  calculatedG: v.nullable(positive),
+}) satisfies v.GenericSchema<unknown, WeighIn>
+
+/** Without its weigh-in, which is checked by itself: a damaged one costs no part. */
 export const PartSchema = v.pipe(
   v.object({
     id,
@@ -172,9 +194,35 @@ export const CarbonSchema = v.object({
   price: notNegative,
 }) satisfies v.GenericSchema<unknown, CarbonFrame>
 
+const day = v.nullable(v.pipe(v.string(), v.isoDate()))
+
+export const WholesSchema = v.array(
+  v.object({
+    id,
+    of: v.picklist(['printed', 'all-up']),
+    scaleG: positive,
+    tareG: notNegative,
+    stepG: positive,
+    date: day,
+    calculatedG: positive,
+    trusted: v.boolean(),
+  }),
+) satisfies v.GenericSchema<unknown, readonly WholeWeighing[]>
+
+export const ClocksSchema = v.array(
+  v.object({
+    id,
+    pieces: v.record(id, pieces(1)),
+    timeS: positive,
+    calculatedS: positive,
+    date: day,
+    trusted: v.boolean(),
+  }),
+) satisfies v.GenericSchema<unknown, readonly ClockTime[]>
+
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
-  version: v.literal(3),
+  version: v.literal(4),
   id,
   name: text,
   parts: v.array(v.unknown()),
@@ -183,4 +231,6 @@ export const FrameShellSchema = v.object({
   prices: v.unknown(),
   carbon: v.unknown(),
   aircraft: v.unknown(),
+  wholes: v.optional(v.unknown()),
+  clocks: v.optional(v.unknown()),
 })

@@ -2,13 +2,9 @@ import type { Census } from '../../core/model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../../core/model/figures.ts'
 import { partFigures } from '../../core/figures/part.ts'
 import { roughFigures } from '../../core/figures/rough.ts'
-import {
-  frameTotals,
-  type FrameTotals,
-  type RowTotals,
-  type TotalRow,
-} from '../../core/frame/total.ts'
-import type { CarbonFrame, Frame, Part } from '../../core/model/frame.ts'
+import type { FramePart, FrameRow, FrameSum } from '../../core/frame/types.ts'
+import { weighFrame } from '../../core/frame/weighFrame.ts'
+import type { Frame, Part } from '../../core/model/frame.ts'
 import type { Rough } from '../../jobs/protocol.ts'
 import { materialOf } from './materialOf.ts'
 import type { AppState, PartWork } from './types.ts'
@@ -20,8 +16,8 @@ export interface LedgerRow {
   readonly material: Material
   /** Of one piece; null until the mesh has been looked at, or when it could not be read. */
   readonly figures: PartFigures | null
-  /** All pieces and their shares of the frame; null like `figures`. */
-  readonly totals: RowTotals | null
+  /** What it is in the frame: its pieces, their mass by scale or figures, its shares; null like `figures`. */
+  readonly sum: FrameRow | null
   /** What the figures rest on: volume and area or a few layers, or all layers counted. */
   readonly basis: 'none' | 'rough' | 'census'
   /** The layers were counted for earlier settings; a newer count is on its way. */
@@ -32,10 +28,8 @@ export interface LedgerRow {
 
 /** The frame in one look. */
 export interface FrameSummary {
-  readonly totals: FrameTotals
+  readonly sum: FrameSum
   readonly partCount: number
-  /** Pieces printed, spares included. */
-  readonly pieceCount: number
   /** Rows by what their figures rest on; together `partCount`. */
   readonly censusCount: number
   readonly roughCount: number
@@ -113,45 +107,56 @@ function ledgerOf({ frame, work }: Pick<AppState, 'frame' | 'work'>): Ledger {
     const material = materialOf(frame, part.materialId)
     return { part, work: own, material, figures: figuresOf(part, own, material, frame) }
   })
-  const totals = totalsOf(facts, frame.carbon)
-  const byId = new Map(totals.rows.map((row) => [row.id, row]))
+  const sum = sumOf(facts, frame)
+  const byId = new Map(sum.rows.map((row) => [row.part.id, row]))
   const rows = facts.map((each) => rowOf(each, byId.get(each.part.id) ?? null))
-  const ledger = { rows, summary: summarise(totals, rows) }
+  const ledger = { rows, summary: summarise(sum, rows) }
   last = { frame, work, ledger }
   return ledger
 }
 
-let lastTotals: {
-  readonly rows: readonly TotalRow[]
-  readonly carbon: CarbonFrame | null
-  readonly totals: FrameTotals
+let lastSum: {
+  readonly parts: readonly FramePart[]
+  readonly frame: Frame
+  readonly sum: FrameSum
 } | null = null
 
-/** The sums; the same object while no figure and no number of pieces changed, as when only progress is told. */
-function totalsOf(
-  facts: readonly Pick<LedgerRow, 'part' | 'figures'>[],
-  carbon: CarbonFrame | null,
-): FrameTotals {
-  const rows = facts.flatMap(({ part, figures }): TotalRow[] => {
-    const { id, quantity, spares } = part
-    return figures === null ? [] : [{ id, quantity, spares, figures }]
-  })
-  if (lastTotals?.carbon === carbon && sameRows(lastTotals.rows, rows)) return lastTotals.totals
-  const totals = frameTotals(rows, carbon)
-  lastTotals = { rows, carbon, totals }
-  return totals
+/** The frame added up; the same object while nothing in it changed, as when only progress is told. */
+function sumOf(
+  facts: readonly Pick<LedgerRow, 'part' | 'material' | 'figures' | 'work'>[],
+  frame: Frame,
+): FrameSum {
+  const parts = facts.map(({ part, material, figures, work }): FramePart => ({
+    part,
+    material,
+    figures,
+    failed: work.kind === 'failed',
+  }))
+  if (
+    lastSum?.frame.aircraft === frame.aircraft &&
+    lastSum.frame.carbon === frame.carbon &&
+    lastSum.frame.printer === frame.printer &&
+    lastSum.frame.wholes === frame.wholes &&
+    lastSum.frame.clocks === frame.clocks &&
+    sameParts(lastSum.parts, parts)
+  ) {
+    return lastSum.sum
+  }
+  const sum = weighFrame(parts, frame)
+  lastSum = { parts, frame, sum }
+  return sum
 }
 
-function sameRows(a: readonly TotalRow[], b: readonly TotalRow[]): boolean {
+function sameParts(a: readonly FramePart[], b: readonly FramePart[]): boolean {
   return (
     a.length === b.length &&
-    a.every((row, i) => {
+    a.every((one, i) => {
       const other = b[i]
       return (
-        row.figures === other?.figures &&
-        row.id === other.id &&
-        row.quantity === other.quantity &&
-        row.spares === other.spares
+        one.part === other?.part &&
+        one.material === other.material &&
+        one.figures === other.figures &&
+        one.failed === other.failed
       )
     })
   )
@@ -159,7 +164,7 @@ function sameRows(a: readonly TotalRow[], b: readonly TotalRow[]): boolean {
 
 function rowOf(
   facts: Pick<LedgerRow, 'part' | 'work' | 'material' | 'figures'>,
-  totals: RowTotals | null,
+  sum: FrameRow | null,
 ): LedgerRow {
   const { part, work, material, figures } = facts
   const known = drawn.get(part)
@@ -167,7 +172,7 @@ function rowOf(
     known?.work === work &&
     known.material === material &&
     known.figures === figures &&
-    sameTotals(known.totals, totals)
+    sameSum(known.sum, sum)
   ) {
     return known
   }
@@ -176,7 +181,7 @@ function rowOf(
     work,
     material,
     figures,
-    totals,
+    sum,
     basis: work.kind === 'done' ? 'census' : work.kind === 'rough' ? 'rough' : 'none',
     stale: work.kind === 'done' && work.newerFraction !== null,
     progress: progressOf(work),
@@ -185,13 +190,17 @@ function rowOf(
   return row
 }
 
-/** Of equal figures; the pieces and the shares may still differ. */
-function sameTotals(a: RowTotals | null, b: RowTotals | null): boolean {
+/** Of the same part and figures; another printer makes a weighing one of before, and shares follow the other rows. */
+function sameSum(a: FrameRow | null, b: FrameRow | null): boolean {
   if (a === null || b === null) return a === b
   return (
-    a.massG.mid === b.massG.mid &&
-    a.cost.mid === b.cost.mid &&
-    a.timeS.mid === b.timeS.mid &&
+    a.massFrom === b.massFrom &&
+    a.flying.massG.mid === b.flying.massG.mid &&
+    a.flying.massG.low === b.flying.massG.low &&
+    a.withSpares.cost.mid === b.withSpares.cost.mid &&
+    a.withSpares.timeS.mid === b.withSpares.timeS.mid &&
+    a.withSpares.timeS.low === b.withSpares.timeS.low &&
+    a.changes.length === b.changes.length &&
     a.massShare === b.massShare &&
     a.costShare === b.costShare &&
     a.timeShare === b.timeShare
@@ -212,13 +221,12 @@ function progressOf(work: PartWork): number | null {
   }
 }
 
-function summarise(totals: FrameTotals, rows: readonly LedgerRow[]): FrameSummary {
+function summarise(sum: FrameSum, rows: readonly LedgerRow[]): FrameSummary {
   const count = (test: (row: LedgerRow) => boolean) => rows.filter(test).length
-  const done = rows.reduce((sum, row) => sum + (row.progress ?? 1), 0)
+  const done = rows.reduce((all, row) => all + (row.progress ?? 1), 0)
   return {
-    totals,
+    sum,
     partCount: rows.length,
-    pieceCount: rows.reduce((sum, { part }) => sum + part.quantity + part.spares, 0),
     censusCount: count((row) => row.basis === 'census'),
     roughCount: count((row) => row.basis === 'rough'),
     missingCount: count((row) => row.basis === 'none'),
@@ -234,9 +242,19 @@ export function ledgerRows(state: Pick<AppState, 'frame' | 'work'>): readonly Le
 }
 
 /**
- * Totals, counts and progress. The same object while frame and work are the same; its `totals` stay the same object
- * while no figure changed.
+ * Sums, counts and progress. The same object while frame and work are the same; its `sum` stays the same object while
+ * nothing in it changed.
  */
 export function frameSummary(state: Pick<AppState, 'frame' | 'work'>): FrameSummary {
   return ledgerOf(state).summary
+}
+
+/** The frame added up, with everything bought. */
+export function frameSum(state: Pick<AppState, 'frame' | 'work'>): FrameSum {
+  return ledgerOf(state).summary.sum
+}
+
+/** Everything that flies, g; null while only printed parts are known, which fly nowhere. */
+export function allUpMassG(state: Pick<AppState, 'frame' | 'work'>): number | null {
+  return state.frame.aircraft.items.length === 0 ? null : frameSum(state).ledger.basicMassG
 }

@@ -141,6 +141,10 @@ export interface Actions {
   putPrinter(printer: Printer, gesture?: string): void
   putPrices(prices: Prices, gesture?: string): void
   putCarbon(carbon: CarbonFrame | null, gesture?: string): void
+  /** Keeps what a scale said of pieces of a part, with what they were then; null forgets it. */
+  weighPart(id: string, onScale: OnScale | null): void
+  /** Changes what was read of the whole frame, or off the clock; `what` are the words for undo. */
+  putReadings(patch: Partial<Pick<Frame, 'wholes' | 'clocks'>>, what: string): void
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */
   putAircraft(patch: Partial<Aircraft>, what: string, gesture?: string): void
   select(ids: readonly string[]): void
@@ -180,6 +184,17 @@ export interface Actions {
   loadShape(id: string): Promise<PartShape>
   /** The part's mesh in mm and in its pose, for the 3D view. */
   loadMesh(id: string): Promise<PlacedMesh>
+}
+
+/** Some pieces of one part on a scale. */
+export interface OnScale {
+  /** What the scale showed, tare and all. */
+  readonly scaleG: number
+  readonly pieces: number
+  readonly tareG: number
+  readonly stepG: number
+  /** Its user stands by it, however odd it looks. */
+  readonly trusted: boolean
 }
 
 /** Fields of a part the user edits; `recipe` is merged key by key. */

@@ -19,11 +19,11 @@ export function useReportParts(): PartsInUse {
   const isFirst = shapes.pending > 0 && shapes.shapes.size === 0
   const parts = useMemo(() => {
     if (isFirst) return null
-    return rows.flatMap(({ part, material, figures, work }): ReportPart[] => {
-      if (figures === null) return []
+    return rows.flatMap(({ part, sum, work }): ReportPart[] => {
+      if (sum === null) return []
       const census = work.kind === 'done' ? work.census : null
       const facts = shapes.shapes.get(part.id) ?? null
-      return [{ part, material, figures, census, facts }]
+      return [{ ...sum, census, facts }]
     })
   }, [rows, shapes.shapes, isFirst])
   return { parts, shapes }

@@ -7,23 +7,23 @@ import { showMass, trueMinus } from '../show.ts'
 
 /** Printed against carbon: two bars on one axis, and the difference in words. */
 export function CarbonDifference({ carbon }: { readonly carbon: CarbonFrame }) {
-  const { totals } = useAppState(frameSummary)
+  const { sum } = useAppState(frameSummary)
   const currency = useAppState((state) => state.frame.prices.currency)
-  const difference = totals.carbon
+  const difference = sum.carbon
   if (difference === null) return null
   const money = (value: number) => formatMoney(value, currency)
   return (
     <div className="carbon-figures">
       <BarPair
         words="Mass"
-        printed={totals.massG}
+        printed={sum.printed.massG}
         carbon={carbon.massG}
         format={showMass}
         below={saying(difference.massG, showMass, 'heavier', 'lighter', difference.massShare)}
       />
       <BarPair
         words="Cost of what flies"
-        printed={totals.flyingCost}
+        printed={sum.printed.cost}
         carbon={carbon.price}
         format={money}
         below={saying(difference.cost, money, 'dearer', 'cheaper', null)}

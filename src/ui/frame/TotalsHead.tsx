@@ -1,6 +1,7 @@
+import type { Part } from '../../core/model/frame.ts'
+import type { AppState } from '../../state/store/types.ts'
 import { formatPercent, withSign } from '../../core/words/format.ts'
-import { allUpMassG } from '../../state/store/aircraftView.ts'
-import { frameSummary } from '../../state/store/derived.ts'
+import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { showGrams, showMass, showMoney, showTime, trueMinus } from '../show.ts'
 import { FrameName } from './FrameName.tsx'
@@ -9,18 +10,20 @@ import { TotalFigure } from './TotalFigure.tsx'
 
 /** The frame's total. It stays at the top of the window, whatever is scrolled or opened below it. */
 export function TotalsHead() {
-  const { totals, pieceCount, partCount, censusCount, failedCount } = useAppState(frameSummary)
-  const spares = useAppState((state) =>
-    state.frame.parts.reduce((sum, part) => sum + part.spares, 0),
-  )
+  const { sum, partCount, censusCount, failedCount } = useAppState(frameSummary)
+  const { printed } = sum
+  const count = (pick: (part: Part) => number) => (state: AppState) =>
+    state.frame.parts.reduce((total, part) => total + pick(part), 0)
+  const pieces = useAppState(count(({ quantity }) => quantity))
+  const spares = useAppState(count((part) => part.spares))
   const unsettled = partCount - censusCount - failedCount
   const carbon = useAppState((state) => state.frame.carbon)
   const currency = useAppState((state) => state.frame.prices.currency)
-  const mass = showGrams(totals.massG)
-  const cost = showMoney(totals.cost)
-  const time = showTime(totals.timeS)
+  const mass = showGrams(printed.massG)
+  const cost = showMoney(sum.withSpares.cost)
+  const time = showTime(sum.withSpares.timeS)
   const rough = unsettled > 0 ? '~' : ''
-  const difference = totals.carbon
+  const difference = sum.carbon
   const allUpG = useAppState(allUpMassG)
   return (
     <section className="totals" aria-label="Total of the frame">
@@ -51,8 +54,8 @@ export function TotalsHead() {
           <TotalFigure
             id="pieces"
             words="Pieces"
-            figure={String(pieceCount)}
-            below={spares === 0 ? 'no spares' : `${spares} spare`}
+            figure={String(pieces)}
+            below={spares === 0 ? 'no spares' : `and ${spares} spare`}
           />
           <TotalFigure
             id="cost"
@@ -84,7 +87,7 @@ export function TotalsHead() {
             />
           )}
         </dl>
-        <GramRuler massG={totals.massG} carbonG={carbon?.massG ?? null} />
+        <GramRuler massG={printed.massG} carbonG={carbon?.massG ?? null} />
       </div>
     </section>
   )

@@ -1,6 +1,7 @@
 import { memo } from 'react'
 import type { Printer } from '../../core/model/figures.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
+import { printedTotals } from './printedTotals.ts'
 import type { PartWork } from '../../state/store/types.ts'
 import { bedWords } from '../part/bedWords.ts'
 import { plateMark } from '../part/plateWords.ts'
@@ -26,10 +27,11 @@ const NO_FIGURE = { mid: null, range: '' } as const
 /** One part on one line; opened, its settings follow on the next. */
 export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
   const { row, currency, printer, isOpen, isTicked } = props
-  const { part, material, work, totals } = row
+  const { part, material, work, sum } = row
+  const totals = sum === null ? null : printedTotals(sum)
   const read = readOf(work)
   const rough = row.basis === 'rough'
-  const share = totals?.massShare ?? 0
+  const share = sum?.massShare ?? 0
   const bounds = read?.measure.boundsMm
   const bedMark = bounds === undefined ? null : bedWords(bounds, part, printer).mark
   const marks = [plateMark(read?.plate), bedMark].filter((mark) => mark !== null)

@@ -1,4 +1,5 @@
 import type { LedgerRow } from '../../state/store/derived.ts'
+import { printedTotals } from './printedTotals.ts'
 
 export type ColumnId =
   'name' | 'pieces' | 'material' | 'recipe' | 'grams' | 'cost' | 'hours' | 'share'
@@ -35,14 +36,14 @@ function compare(a: LedgerRow, b: LedgerRow, column: ColumnId): number {
       return a.part.recipe.infillPct - b.part.recipe.infillPct
     case 'grams':
     case 'share':
-      return mid(a.totals?.massG) - mid(b.totals?.massG)
+      return figureOf(a, 'massG') - figureOf(b, 'massG')
     case 'cost':
-      return mid(a.totals?.cost) - mid(b.totals?.cost)
+      return figureOf(a, 'cost') - figureOf(b, 'cost')
     case 'hours':
-      return mid(a.totals?.timeS) - mid(b.totals?.timeS)
+      return figureOf(a, 'timeS') - figureOf(b, 'timeS')
   }
 }
 
-function mid(range: { readonly mid: number } | undefined): number {
-  return range?.mid ?? -1
+function figureOf({ sum }: LedgerRow, figure: 'massG' | 'cost' | 'timeS'): number {
+  return sum === null ? -1 : printedTotals(sum)[figure].mid
 }

@@ -70,7 +70,7 @@ describe('dropped files', () => {
     expect(ledgerRows(state()).map((row) => row.basis)).toEqual(['rough', 'rough'])
     const rough = frameSummary(state())
     expect(rough.roughCount).toBe(2)
-    expect(rough.totals.massG.mid).toBeGreaterThan(0)
+    expect(rough.sum.printed.massG.mid).toBeGreaterThan(0)
     while (waiting.length < 2) await new Promise((go) => setImmediate(go))
     for (const each of waiting) each.go()
     await actions.settled()

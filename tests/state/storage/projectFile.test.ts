@@ -85,7 +85,6 @@ const FULL_AIRCRAFT: Aircraft = {
       positionMm: [0, 0, -12],
     },
   ],
-  weighedG: { a: 21.4 },
   limitG: 610,
   places: [{ partId: 'a', positionMm: [1, 2, 3], rotateDeg: [0, 0, 120], mirrored: true }],
   flight: {
@@ -105,7 +104,7 @@ const FULL_AIRCRAFT: Aircraft = {
 
 const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
   fc.record({
-    version: fc.constant(3),
+    version: fc.constant(4),
     id: fc.uuid(),
     name: fc.string(),
     parts: fc.uniqueArray(part(hashes), { selector: (each) => each.id, maxLength: 5 }),
@@ -182,7 +181,7 @@ describe('kept samples of every version', () => {
     expect(state.failures).toEqual([])
     const kept = state.frame
     expect(kept).toMatchObject({
-      version: 3,
+      version: 4,
       name: 'Kept sample 1',
       prices: { electricityPerKwh: 0.31 },
       carbon: { massG: 122, price: 30 },
@@ -303,7 +302,7 @@ describe('reading a frame', () => {
     zone: null,
   }
   const whole: Frame = {
-    version: 3,
+    version: 4,
     id: 'f',
     name: 'Frame',
     parts: [sound],
@@ -339,7 +338,7 @@ describe('reading a frame', () => {
   test('another version is refused with both numbers', () => {
     const outcome = parseFrame({ ...whole, version: 7 })
     expect(outcome).toMatchObject({ ok: false })
-    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 3/)
+    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 4/)
   })
 
   test('whatever is given, it answers and does not throw', () => {

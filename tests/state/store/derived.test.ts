@@ -18,26 +18,26 @@ describe('the ledger', () => {
     const { actions, state, a, b } = await frameOfTwo()
     actions.updateParts([a.id], { quantity: 3, spares: 2 })
     const [rowA, rowB] = ledgerRows(state())
-    const { totals, pieceCount } = frameSummary(state())
+    const { sum } = frameSummary(state())
     const massA = rowA?.figures?.massG.mid ?? Number.NaN
     const massB = rowB?.figures?.massG.mid ?? Number.NaN
-    expect(totals.massG.mid).toBeCloseTo(3 * massA + massB, 9)
-    expect(rowA?.totals?.massG.mid).toBeCloseTo(3 * massA, 9)
+    expect(sum.printed.massG.mid).toBeCloseTo(3 * massA + massB, 9)
+    expect(rowA?.sum?.flying.massG.mid).toBeCloseTo(3 * massA, 9)
     const costA = rowA?.figures?.cost.mid ?? Number.NaN
     const costB = rowB?.figures?.cost.mid ?? Number.NaN
-    expect(totals.cost.mid).toBeCloseTo(5 * costA + costB, 9)
-    expect(pieceCount).toBe(6)
-    expect(rowA?.totals?.massShare).toBeCloseTo((3 * massA) / (3 * massA + massB), 9)
+    expect(sum.withSpares.cost.mid).toBeCloseTo(5 * costA + costB, 9)
+    expect(sum.withSpares.pieces).toBe(6)
+    expect(rowA?.sum?.massShare).toBeCloseTo((3 * massA) / (3 * massA + massB), 9)
     expect(b.quantity).toBe(1)
   })
 
   test('compares with a carbon frame once there is one', async () => {
     const { actions, state } = await frameOfTwo()
-    expect(frameSummary(state()).totals.carbon).toBeNull()
+    expect(frameSummary(state()).sum.carbon).toBeNull()
     actions.putCarbon({ massG: 1, price: 2 })
-    const { totals } = frameSummary(state())
-    expect(totals.carbon?.massG.mid).toBeCloseTo(totals.massG.mid - 1, 9)
-    expect(totals.carbon?.cost.mid).toBeCloseTo(totals.flyingCost.mid - 2, 9)
+    const { sum } = frameSummary(state())
+    expect(sum.carbon?.massG.mid).toBeCloseTo(sum.printed.massG.mid - 1, 9)
+    expect(sum.carbon?.cost.mid).toBeCloseTo(sum.printed.cost.mid - 2, 9)
   })
 
   test('a change of one part computes that one anew and leaves the others’ figures the same objects', async () => {
@@ -58,7 +58,7 @@ describe('the ledger', () => {
     expect(ledgerRows(state())).toBe(rows)
     expect(frameSummary(state())).toBe(summary)
     actions.renameFrame('Other')
-    expect(frameSummary(state()).totals).toBe(summary.totals)
+    expect(frameSummary(state()).sum).toBe(summary.sum)
     expect(ledgerRows(state()).every((row, i) => row === rows[i])).toBe(true)
   })
 

@@ -1,5 +1,4 @@
 import type { Aircraft } from '../../model/aircraft.ts'
-import type { FrameBalance } from '../balance/frameBalance.ts'
 import { wingBalance } from '../balance/wingBalance.ts'
 import { cruise } from '../flight/cruise.ts'
 import { hoverFigures } from '../flight/hover.ts'
@@ -7,52 +6,83 @@ import { wingLoading } from '../flight/wing.ts'
 import type { Frame } from '../../model/frame.ts'
 import { costBlame } from '../../frame/costBlame.ts'
 import { crossings } from '../../frame/crossings.ts'
-import type { PrintedPart } from '../../frame/ledger.ts'
-import { aircraftLedger } from '../../frame/ledger.ts'
-import { massDoubt } from '../../frame/massDoubt.ts'
 import { massOdds } from '../../frame/odds.ts'
+import type { FrameSum } from '../../frame/types.ts'
 import { balanceReport } from './balanceReport.ts'
 import { cautionsOf } from './cautions.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
 import { seasonReport } from './seasonReport.ts'
 import { twinReport } from './twinReport.ts'
-import type { AircraftReport, OddsEntry, ReportPart, WingReport } from './types.ts'
+import type { AircraftReport, OddsEntry, PartLook, ReportPart, WingReport } from './types.ts'
 
 /**
- * Everything about the aircraft from its parts with figures, in the frame's order; parts without any are left out by the
- * caller and named in the cautions. All-up mass is the ledger's basic mass throughout: growth is kept apart, as a reserve.
+ * Everything about the aircraft, from the one sum of its frame and what is known of each part's mesh. All-up mass is the
+ * ledger's basic mass throughout: growth is kept apart, as a reserve. Blocks are worked out when they are first read, so
+ * that a page can ask for one without waiting for the others; asked again, each is the same object.
  */
-export function aircraftReport(parts: readonly ReportPart[], frame: Frame): AircraftReport {
-  const { aircraft } = frame
-  const hovering = hoveringSetup(aircraft)
-  const printed = parts.map(({ part, material, figures }): PrintedPart => {
-    const { id, name, quantity } = part
-    return { id, name, quantity, material, figures }
+export function aircraftReport(
+  sum: FrameSum,
+  lookOf: (partId: string) => PartLook,
+  frame: Pick<Frame, 'aircraft' | 'carbon'>,
+): AircraftReport {
+  const { aircraft, carbon } = frame
+  const auwG = sum.ledger.basicMassG
+  const parts = once(() => sum.rows.map((row): ReportPart => ({ ...row, ...lookOf(row.part.id) })))
+  const standings = once(() => crossings(auwG, aircraft.massLines))
+  const odds = once(() => oddsOf(sum, aircraft))
+  const twin = once(() => twinReport(parts(), sum, frame))
+  const season = once(() =>
+    seasonReport(aircraft.season, parts(), twin().parts, twin().sides, carbon),
+  )
+  const balance = once(() => balanceReport(parts(), aircraft))
+  const wing = once((): WingReport | null => {
+    if (aircraft.wing === null) return null
+    const at = balance()
+    return {
+      loading: wingLoading(aircraft.wing, auwG),
+      balance: at === null ? null : wingBalance(aircraft.wing, at.cgMm[0]),
+      cruise: cruise(aircraft.wing, aircraft.flight, auwG),
+    }
   })
-  const ledger = aircraftLedger(printed, aircraft)
-  const auwG = ledger.basicMassG
-
-  const balance = balanceReport(parts, aircraft)
-  const twin = twinReport(parts, frame)
+  const flight = once(() => {
+    const hovering = hoveringSetup(aircraft)
+    return hovering === null ? null : hoverFigures(hovering, auwG)
+  })
+  const blame = once(() => costBlame(sum.doubt))
+  const cautions = once(() => cautionsOf(aircraft, sum.leftOut, twin().parts, balance()))
   return {
-    ledger,
-    standings: crossings(auwG, aircraft.massLines),
-    odds: oddsOf(printed, aircraft),
-    twin,
-    season: seasonReport(aircraft.season, parts, twin.parts, twin.sides, frame.carbon),
-    balance,
-    wing: wingOf(aircraft, auwG, balance),
-    flight: hovering === null ? null : hoverFigures(hovering, auwG),
-    costBlame: costBlame(
-      parts.map(({ part, figures }) => ({ pieces: part.quantity + part.spares, figures })),
-    ),
-    cautions: cautionsOf(frame, parts, twin.parts, balance),
+    sum,
+    get standings() {
+      return standings()
+    },
+    get odds() {
+      return odds()
+    },
+    get twin() {
+      return twin()
+    },
+    get season() {
+      return season()
+    },
+    get balance() {
+      return balance()
+    },
+    get wing() {
+      return wing()
+    },
+    get flight() {
+      return flight()
+    },
+    get costBlame() {
+      return blame()
+    },
+    get cautions() {
+      return cautions()
+    },
   }
 }
 
-function oddsOf(printed: readonly PrintedPart[], aircraft: Aircraft): readonly OddsEntry[] {
-  const doubt = massDoubt(printed, aircraft)
-  const { limitG, massLines } = aircraft
+function oddsOf({ doubt }: FrameSum, { limitG, massLines }: Aircraft): readonly OddsEntry[] {
   const own = limitG === null ? [] : [{ id: 'limit', name: 'Your own limit', thresholdG: limitG }]
   return [...own, ...massLines].map(({ id, name, thresholdG }) => ({
     id,
@@ -61,15 +91,7 @@ function oddsOf(printed: readonly PrintedPart[], aircraft: Aircraft): readonly O
   }))
 }
 
-function wingOf(
-  { wing, flight }: Aircraft,
-  auwG: number,
-  balance: FrameBalance | null,
-): WingReport | null {
-  if (wing === null) return null
-  return {
-    loading: wingLoading(wing, auwG),
-    balance: balance === null ? null : wingBalance(wing, balance.cgMm[0]),
-    cruise: cruise(wing, flight, auwG),
-  }
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null
+  return () => (made ??= { value: make() }).value
 }

@@ -2,7 +2,6 @@ import type { Aircraft } from '../../model/aircraft.ts'
 import type { FrameBalance } from '../balance/frameBalance.ts'
 import { frameBalance } from '../balance/frameBalance.ts'
 import { shellShare } from '../balance/spreadMass.ts'
-import { weighedMassG } from '../../frame/ledger.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
 import type { ReportPart } from './types.ts'
 
@@ -11,17 +10,17 @@ export function balanceReport(
   parts: readonly ReportPart[],
   aircraft: Aircraft,
 ): FrameBalance | null {
-  const { places, items, weighedG } = aircraft
+  const { places, items } = aircraft
   const known = new Set(parts.map(({ part }) => part.id))
   const isPlaced =
     places.some(({ partId }) => known.has(partId)) || items.some((item) => item.positionMm !== null)
   if (!isPlaced) return null
   return frameBalance({
-    parts: parts.map(({ part, figures, census, facts }) => ({
+    parts: parts.map(({ part, pieceG, figures, census, facts }) => ({
       partId: part.id,
       name: part.name,
       quantity: part.quantity,
-      massG: weighedMassG(weighedG, part.id) ?? figures.massG.mid,
+      massG: pieceG.mid,
       moments: facts?.moments ?? null,
       shellShare: census === null ? 0 : shellShare(figures, census),
     })),

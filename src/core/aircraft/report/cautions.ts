@@ -1,23 +1,22 @@
 import type { FrameBalance } from '../balance/frameBalance.ts'
 import { PLATES } from '../../data/plates.ts'
 import { FLIGHT_CAUTIONS } from '../flight/cautions.ts'
-import type { Frame } from '../../model/frame.ts'
+import type { LeftOut } from '../../frame/types.ts'
+import type { Aircraft } from '../../model/aircraft.ts'
 import { RULES_NOTE } from '../../data/massLines.ts'
-import type { Caution, ReportPart, TwinEntry } from './types.ts'
+import type { Caution, TwinEntry } from './types.ts'
 
 /** What has to be said beside the numbers of this aircraft, what is missing from them first. */
 export function cautionsOf(
-  frame: Frame,
-  parts: readonly ReportPart[],
+  aircraft: Aircraft,
+  leftOut: readonly LeftOut[],
   twins: readonly TwinEntry[],
   balance: FrameBalance | null,
 ): readonly Caution[] {
-  const { aircraft } = frame
   const cautions: Caution[] = []
-  const known = new Set(parts.map(({ part }) => part.id))
-  const missing = frame.parts.filter(({ id }) => !known.has(id)).map(({ name }) => `“${name}”`)
-  if (missing.length > 0) {
-    const message = `Without figures, and so left out of every sum: ${missing.join(', ')}. The aircraft is heavier than it reads here.`
+  if (leftOut.length > 0) {
+    const names = leftOut.map(({ name }) => `“${name}”`)
+    const message = `Without figures, and so left out of every sum: ${names.join(', ')}. The aircraft is heavier than it reads here.`
     cautions.push({ code: 'parts-missing', message })
   }
   if (balance !== null && balance.unplaced.length > 0) {

@@ -1,7 +1,6 @@
 import type { Aircraft } from '../../model/aircraft.ts'
 import type { Frame } from '../../model/frame.ts'
-import { weighedMassG } from '../../frame/ledger.ts'
-import { exactRange } from '../../model/ranges.ts'
+import type { FrameSum } from '../../frame/types.ts'
 import { armShake, tipMassG } from '../twin/armShake.ts'
 import type { ArmShake } from '../twin/armShake.ts'
 import { frameSides } from '../twin/sides.ts'
@@ -10,20 +9,17 @@ import { twinEntry } from './twinEntry.ts'
 import type { ReportPart, TwinEntry, TwinReport } from './types.ts'
 
 /** The frame beside its carbon twins. */
-export function twinReport(parts: readonly ReportPart[], { aircraft, carbon }: Frame): TwinReport {
+export function twinReport(
+  parts: readonly ReportPart[],
+  sum: FrameSum,
+  { aircraft, carbon }: Pick<Frame, 'aircraft' | 'carbon'>,
+): TwinReport {
   const twins = parts.flatMap((one) => twinEntry(one, aircraft.twin) ?? [])
+  const cut = new Map(twins.flatMap(({ partId, twin }) => (twin ? [[partId, twin]] : [])))
   const sides = frameSides({
-    lines: parts.map(({ part, figures }) => {
-      const weighedG = weighedMassG(aircraft.weighedG, part.id)
-      const massG = weighedG === null ? figures.massG : exactRange(weighedG)
-      return {
-        quantity: part.quantity,
-        printed: { ...figures, massG },
-        twin: twins.find(({ partId }) => partId === part.id)?.twin ?? null,
-      }
-    }),
+    sum,
+    cut,
     bought: carbon,
-    restG: aircraft.items.reduce((sum, item) => sum + item.quantity * item.massG, 0),
     deliveryDays: aircraft.twin.deliveryDays,
     flight: hoveringSetup(aircraft),
   })
@@ -44,12 +40,12 @@ function armsOf(
   const flight = hoveringSetup(aircraft)
   if (flight === null) return []
   const tipG = tipMassG(aircraft.items, flight.motors)
-  return parts.flatMap(({ part: { id, name, role }, figures, facts }) => {
+  return parts.flatMap(({ part: { id, name, role }, pieceG, facts }) => {
     const twin = twins.find(({ partId }) => partId === id)?.twin ?? null
     const freeMm = aircraft.twin.freeMm?.[id]
     if (twin === null || !facts?.outline || (role !== 'arm' && freeMm === undefined)) return []
-    const massG = weighedMassG(aircraft.weighedG, id) ?? figures.massG.mid
     const { outline } = facts
+    const massG = pieceG.mid
     return armShake({ partId: id, name, outline, twin, massG, freeMm }, flight, tipG, auwG) ?? []
   })
 }

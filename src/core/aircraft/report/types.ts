@@ -3,15 +3,13 @@ import type { FrameBalance } from '../balance/frameBalance.ts'
 import type { PartMoments } from '../balance/partMoments.ts'
 import type { WingBalance } from '../balance/wingBalance.ts'
 import type { Census } from '../../model/census.ts'
-import type { Material, PartFigures } from '../../model/figures.ts'
 import type { Cruise } from '../flight/cruise.ts'
 import type { HoverFigures } from '../flight/hover.ts'
 import type { WingLoading } from '../flight/wing.ts'
-import type { Part } from '../../model/frame.ts'
 import type { LineStanding } from '../../frame/crossings.ts'
 import type { CostBlame } from '../../frame/costBlame.ts'
-import type { AircraftLedger } from '../../frame/ledger.ts'
 import type { MassOdds } from '../../frame/odds.ts'
+import type { FrameRow, FrameSum } from '../../frame/types.ts'
 import type { BreakCosts } from '../season/breakEven.ts'
 import type { SeasonSide } from '../season/side.ts'
 import type { Flatness } from '../twin/flatness.ts'
@@ -31,16 +29,16 @@ export interface PartFacts {
   readonly moments: PartMoments
 }
 
-/** A part of the frame with everything known about one piece of it. */
-export interface ReportPart {
-  readonly part: Part
-  readonly material: Material
-  readonly figures: PartFigures
+/** What is known of a part's mesh besides its figures. */
+export interface PartLook {
   /** Null while the layers are not counted: no twin then, and the mass is spread evenly. */
   readonly census: Census | null
   /** Null while the mesh is not at hand: no twin and no place in the balance then. */
   readonly facts: PartFacts | null
 }
+
+/** A part of the frame with everything known about one piece of it. */
+export interface ReportPart extends FrameRow, PartLook {}
 
 /** The chance to end under one line. */
 export interface OddsEntry {
@@ -111,9 +109,9 @@ export interface Caution {
   readonly message: string
 }
 
-/** The whole aircraft, as page and command line show it. */
+/** The whole aircraft, as page and command line show it. Each block is worked out when it is first read. */
 export interface AircraftReport {
-  readonly ledger: AircraftLedger
+  readonly sum: FrameSum
   /** Where the basic mass stands, in the order of the mass lines. */
   readonly standings: readonly LineStanding[]
   /** For the builder's own limit, where there is one, then for every mass line. */

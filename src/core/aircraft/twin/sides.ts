@@ -1,20 +1,13 @@
 import type { FlightSetup } from '../../model/aircraft.ts'
-import type { PartFigures, Range } from '../../model/figures.ts'
+import type { Range } from '../../model/figures.ts'
 import type { HoverFigures } from '../flight/hover.ts'
 import { hoverFigures } from '../flight/hover.ts'
 import type { CarbonFrame } from '../../model/frame.ts'
-import { addRanges, exactRange, scaleRange, ZERO_RANGE } from '../../model/ranges.ts'
+import { rangeOf } from '../../doubt/bell.ts'
+import type { FrameFigure } from '../../frame/frameDoubt.ts'
+import type { FrameSum } from '../../frame/types.ts'
+import { addApart, addRanges, exactRange, scaleRange, ZERO_RANGE } from '../../model/ranges.ts'
 import type { FlatTwin } from './flatTwin.ts'
-
-/** A printed part that flies, and its twin where it has one. */
-export interface TwinLine {
-  /** Pieces that fly. */
-  readonly quantity: number
-  /** Of one piece. */
-  readonly printed: Pick<PartFigures, 'massG' | 'cost' | 'timeS'>
-  /** Of one piece; null for a part that stays printed. */
-  readonly twin: FlatTwin | null
-}
 
 /** One way to come by the frame. */
 export interface FrameSide {
@@ -40,44 +33,76 @@ export interface FrameSides {
 }
 
 /**
- * The same aircraft on its printed frame, on one with its flat parts cut from plate, and on a bought one. `restG` is
- * everything that flies and is not frame: hardware, drive, pack, camera. Ranges add end to end, as in `frameTotals`.
+ * The same aircraft on its printed frame, on one with its flat parts cut from plate, and on a bought one. Everything that
+ * flies and is not frame goes with each: hardware, drive, pack, camera. `cut` holds the twin of one piece by part id.
  */
 export function frameSides(input: {
-  readonly lines: readonly TwinLine[]
+  readonly sum: FrameSum
+  readonly cut: ReadonlyMap<string, FlatTwin>
   readonly bought: CarbonFrame | null
-  readonly restG: number
   readonly deliveryDays: number
   readonly flight: FlightSetup | null
 }): FrameSides {
-  const { lines, bought, restG, deliveryDays, flight } = input
-  const side = (massG: Range, cost: Range, printS: Range, waitDays: number): FrameSide => {
-    const auwG = addRanges(massG, exactRange(restG))
-    const hover = flight === null ? null : hoverFigures(flight, auwG.mid)
-    return { massG, cost, printS, waitDays, auwG, hover }
+  const { sum, cut, bought, deliveryDays, flight } = input
+  const side = (one: Omit<FrameSide, 'hover'>): FrameSide => {
+    const hover = flight === null ? null : hoverFigures(flight, one.auwG.mid)
+    return { ...one, hover }
   }
-  const sum = (pick: (line: TwinLine) => Range): Range =>
-    lines.reduce(
-      (total, line) => addRanges(total, scaleRange(pick(line), line.quantity)),
-      ZERO_RANGE,
-    )
+  const { printed, allUpG } = sum
   return {
-    printed: side(
-      sum(({ printed }) => printed.massG),
-      sum(({ printed }) => printed.cost),
-      sum(({ printed }) => printed.timeS),
-      0,
-    ),
-    cut: lines.some(({ twin }) => twin !== null)
-      ? side(
-          sum(({ printed, twin }) => twin?.chosen.massG ?? printed.massG),
-          sum(({ printed, twin }) => (twin ? exactRange(twin.cost) : printed.cost)),
-          sum(({ printed, twin }) => (twin ? ZERO_RANGE : printed.timeS)),
-          deliveryDays,
-        )
-      : null,
+    printed: side({
+      massG: printed.massG,
+      cost: printed.cost,
+      printS: printed.timeS,
+      waitDays: 0,
+      auwG: allUpG,
+    }),
+    cut: cut.size > 0 ? side(cutSide(sum, cut, deliveryDays)) : null,
     bought: bought
-      ? side(exactRange(bought.massG), exactRange(bought.price), ZERO_RANGE, deliveryDays)
+      ? side({
+          massG: exactRange(bought.massG),
+          cost: exactRange(bought.price),
+          printS: ZERO_RANGE,
+          waitDays: deliveryDays,
+          auwG: addRanges(exactRange(bought.massG), boughtItemsG(sum)),
+        })
       : null,
   }
+}
+
+/** What is cut has its own error; what stays printed, and the items, keep the frame's. */
+function cutSide(
+  sum: FrameSum,
+  cut: ReadonlyMap<string, FlatTwin>,
+  waitDays: number,
+): Omit<FrameSide, 'hover'> {
+  const stays = sum.rows.map(({ part }) => part.id).filter((id) => !cut.has(id))
+  const all = [...stays, ...sum.doubt.items.map(({ id }) => id)]
+  const figure = (which: FrameFigure, ids: readonly string[]): Range =>
+    rangeOf(sum.doubt.bell(which, 'flying', ids))
+  const cutRows = sum.rows.flatMap(({ part }) => {
+    const twin = cut.get(part.id)
+    return twin === undefined ? [] : [{ twin, quantity: part.quantity }]
+  })
+  // One plate is behind them all.
+  const cutG = sumRanges(
+    cutRows.map(({ twin, quantity }) => scaleRange(twin.chosen.massG, quantity)),
+  )
+  const cutCost = cutRows.reduce((total, { twin, quantity }) => total + twin.cost * quantity, 0)
+  return {
+    massG: addApart(figure('mass', stays), cutG),
+    cost: addRanges(figure('cost', stays), exactRange(cutCost)),
+    printS: figure('time', stays),
+    waitDays,
+    auwG: addApart(figure('mass', all), cutG),
+  }
+}
+
+function boughtItemsG({ doubt }: FrameSum): Range {
+  const ids = doubt.items.map(({ id }) => id)
+  return rangeOf(doubt.bell('mass', 'flying', ids))
+}
+
+function sumRanges(ranges: readonly Range[]): Range {
+  return ranges.reduce(addRanges, ZERO_RANGE)
 }

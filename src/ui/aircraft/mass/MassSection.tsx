@@ -42,7 +42,7 @@ const MassBody = memo(function MassBody() {
         <OddsBlock view={view} limitG={aircraft.limitG} />
       </div>
       <div className="craft-full">
-        <WeighIns printed={view.printed} />
+        <WeighIns sum={view.sum} />
         <MassLines view={view} />
       </div>
     </>

@@ -71,10 +71,10 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
 
 /** Where on the page the result of a measurement goes. */
 function whereTyped(id: string, view: AircraftView): string {
-  if (view.doubt.shared.some((error) => error.id === id)) {
+  if (id.startsWith('density:')) {
     return 'It is typed in the list of materials, under “Materials”.'
   }
-  return view.printed.some((part) => part.id === id)
+  return view.printed.some(({ part }) => part.id === id)
     ? 'Type what the scale says under “Weigh-in” below.'
     : 'Type its mass under “Bolts and bought items”, and say there that it is weighed.'
 }

@@ -1,86 +1,138 @@
-import { memo } from 'react'
+import { memo, useState } from 'react'
+import { Button } from 'react-aria-components'
 import { formatPercent, withSign } from '../../../core/words/format.ts'
+import { learnedWords, strayMassWords } from '../../../core/words/learned.ts'
+import type { FrameRow, FrameSum, StrayReading } from '../../../core/frame/types.ts'
 import type { Range } from '../../../core/model/figures.ts'
-import type { PrintedPart } from '../../../core/frame/ledger.ts'
-import { useAppState, useReadState } from '../../appContext.ts'
+import type { WeighIn } from '../../../core/model/frame.ts'
+import { useActions } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
-import { usePutAircraft } from '../useAircraft.ts'
 import { pieceG, pieceSpan } from '../words.ts'
+import { ScaleFields, SCALE_AT_FIRST, type Scale } from './ScaleFields.tsx'
+import { WholeWeighIns } from './WholeWeighIns.tsx'
 
-/** What the scale said of one piece of each printed part, beside what was reckoned. */
-export function WeighIns({ printed }: { readonly printed: readonly PrintedPart[] }) {
+/** What the scale said, piece by piece and of the whole, and what that taught. */
+export function WeighIns({ sum }: { readonly sum: FrameSum }) {
+  const [scale, setScale] = useState<Scale>(SCALE_AT_FIRST)
+  const strays = new Map(sum.strays.map((stray) => [stray.id, stray]))
   return (
     <>
       <h3>Weigh-in</h3>
       <p className="hint">
-        One piece, supports and brim off. A weighed mass takes the place of the estimate; empty the
-        field to go back to it.
+        Supports and brim off; one piece, or several of a kind together. A weighed mass takes the
+        place of the estimate, and what was off tells on all that is printed from the same spool and
+        printer. Empty the field to go back to the estimate.
       </p>
+      <ScaleFields scale={scale} onChange={setScale} />
       <ul className="weigh-list">
-        {printed.map(({ id, name, figures: { massG } }) => (
-          <WeighLine
-            key={id}
-            id={id}
-            name={name}
-            lowG={massG.low}
-            midG={massG.mid}
-            highG={massG.high}
-          />
+        {sum.rows.map((row) => (
+          <WeighLine key={row.part.id} row={row} scale={scale} stray={strays.get(row.part.id)} />
         ))}
       </ul>
+      <WholeWeighIns sum={sum} scale={scale} />
+      <LearnedList sum={sum} />
     </>
   )
 }
 
-interface WeighLineProps {
-  readonly id: string
-  readonly name: string
-  /** One piece as reckoned. */
-  readonly lowG: number
-  readonly midG: number
-  readonly highG: number
+/** One sentence for each spool that something was weighed of. */
+function LearnedList({ sum }: { readonly sum: FrameSum }) {
+  if (sum.learned.length === 0) return null
+  const names = new Map(sum.rows.map(({ material }) => [material.id, material.name]))
+  return (
+    <ul className="learned-list">
+      {sum.learned.map(({ spool, factor, from }) => (
+        <li key={spool}>{learnedWords(names.get(spool) ?? spool, factor, from)}</li>
+      ))}
+    </ul>
+  )
 }
 
-const WeighLine = memo(function WeighLine({ id, name, lowG, midG, highG }: WeighLineProps) {
-  const put = usePutAircraft()
-  const read = useReadState()
-  const weighedG = useAppState((state) => state.frame.aircraft.weighedG[id] ?? null)
-  const share = weighedG === null || !(midG > 0) ? null : weighedG / midG - 1
-  const weigh = (massG: number | null) => {
-    const { [id]: _old, ...others } = read().frame.aircraft.weighedG
-    put({ weighedG: massG === null ? others : { ...others, [id]: massG } }, `weigh “${name}”`)
+interface WeighLineProps {
+  readonly row: FrameRow
+  readonly scale: Scale
+  readonly stray: StrayReading | undefined
+}
+
+const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps) {
+  const { weighPart } = useActions()
+  const { part, figures, scaleRatio, massFrom, changes } = row
+  const { id, name, weighIn } = part
+  const [pieces, setPieces] = useState(weighIn?.pieces ?? 1)
+  const share = scaleRatio === null ? null : scaleRatio - 1
+  const scaleG = weighIn === undefined ? null : shownG(weighIn)
+  const weigh = (grams: number | null, trusted = false) => {
+    weighPart(id, grams === null ? null : { ...scale, scaleG: grams, pieces, trusted })
   }
   return (
     <li>
       <span>
         {name}
         <span className="range">
-          reckoned {reckonedWords({ low: lowG, mid: midG, high: highG })}
+          reckoned {reckonedWords(figures.massG)}
           {share === null ? null : (
             <>
               {', scale '}
               <b>{trueMinus(withSign(share, formatPercent(share)))}</b>
             </>
           )}
+          {massFrom === 'weighed before'
+            ? `, weighed before its ${changes.join(' and ')} changed`
+            : null}
         </span>
       </span>
-      <NumberBox
-        label={`${name} on the scale`}
-        bare
-        value={weighedG}
-        min={0.01}
-        max={100000}
-        step={0.1}
-        unit="g"
-        onChange={weigh}
-        onEmpty={() => {
-          weigh(null)
-        }}
-      />
+      <span className="weigh-fields">
+        <NumberBox
+          label={`${name}, pieces on the scale`}
+          bare
+          value={pieces}
+          min={1}
+          max={9999}
+          digits={0}
+          unit="×"
+          onChange={(count) => {
+            setPieces(count)
+            if (weighIn !== undefined) {
+              weighPart(id, { ...scale, scaleG: scaleG ?? 0, pieces: count, trusted: false })
+            }
+          }}
+        />
+        <NumberBox
+          label={`${name} on the scale`}
+          bare
+          value={scaleG}
+          min={0.01}
+          max={100000}
+          step={scale.stepG}
+          unit="g"
+          onChange={weigh}
+          onEmpty={() => {
+            weigh(null)
+          }}
+        />
+      </span>
+      {stray === undefined ? null : (
+        <p className="caution weigh-stray">
+          {strayMassWords(name, stray.value, stray.foretold)}{' '}
+          <Button
+            className="quiet"
+            onPress={() => {
+              weigh(scaleG, true)
+            }}
+          >
+            I stand by it
+          </Button>
+        </p>
+      )}
     </li>
   )
 })
+
+/** What the scale showed then. */
+function shownG({ massG, pieces = 1, tareG = 0 }: WeighIn): number {
+  return massG * pieces + tareG
+}
 
 function reckonedWords(massG: Range): string {
   const mid = `${pieceG(massG.mid)} g`

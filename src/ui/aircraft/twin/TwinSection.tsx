@@ -34,9 +34,12 @@ export function TwinSection() {
 }
 
 const TwinBody = memo(function TwinBody() {
-  const { frame } = useShown()
+  const { frame, view } = useShown()
   const { parts, shapes } = useReportParts()
-  const twin = useMemo(() => (parts === null ? null : twinReport(parts, frame)), [parts, frame])
+  const twin = useMemo(
+    () => (parts === null ? null : twinReport(parts, view.sum, frame)),
+    [parts, view, frame],
+  )
   if (parts !== null && twin !== null) return <TwinAndSeason {...{ frame, parts, shapes, twin }} />
   return (
     <>

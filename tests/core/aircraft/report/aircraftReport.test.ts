@@ -2,11 +2,10 @@ import { describe, expect, it } from 'vitest'
 import type { FlightSetup, Place } from '../../../../src/core/model/aircraft.ts'
 import { AIRCRAFT_DEFAULTS } from '../../../../src/core/data/aircraft.ts'
 import { hoverTurnHz } from '../../../../src/core/aircraft/twin/armShake.ts'
-import { aircraftReport } from '../../../../src/core/aircraft/report/aircraftReport.ts'
 import { RECIPE_DEFAULTS } from '../../../../src/core/model/settings.ts'
 import { typedItem } from '../../../support/ledgerParts.ts'
 import { box } from '../../../support/meshes.ts'
-import { reportFrame, reportPart } from '../../../support/reportFrame.ts'
+import { reportFrame, reportOf, reportPart } from '../../../support/reportFrame.ts'
 
 const SOLID = { ...RECIPE_DEFAULTS, infillPct: 100 }
 const deck = reportPart('deck', box(100, 60, 4), { recipe: SOLID })
@@ -39,13 +38,11 @@ const at = (partId: string, x: number, y = 0, z = 0): Place => ({
 
 describe('the report of an aircraft', () => {
   it('uses one all-up mass everywhere: the sum of the lines', () => {
-    const frame = reportFrame(parts, {
-      items: ITEMS,
-      flight: FLIGHT,
-      limitG: 450,
-      weighedG: { deck: 31.5 },
-    })
-    const { ledger, flight, twin, odds, standings } = aircraftReport(parts, frame)
+    const deckOnScale = reportPart('deck', box(100, 60, 4), { recipe: SOLID, scaleG: 31.5 })
+    const weighed = [deckOnScale, arm, foot, mast]
+    const frame = reportFrame(weighed, { items: ITEMS, flight: FLIGHT, limitG: 450 })
+    const { sum: whole, flight, twin, odds, standings } = reportOf(weighed, frame)
+    const { ledger } = whole
     const sum = ledger.lines.reduce((total, line) => total + line.quantity * line.massG, 0)
     expect(ledger.basicMassG).toBeCloseTo(sum, 9)
     expect(ledger.lines.find((line) => line.name === 'deck')).toMatchObject({
@@ -67,7 +64,7 @@ describe('the report of an aircraft', () => {
   })
 
   it('cuts flat parts from plate and leaves tall and soft ones printed', () => {
-    const { twin } = aircraftReport(parts, reportFrame(parts))
+    const { twin } = reportOf(parts, reportFrame(parts))
     const [deckTwin, armTwin, footTwin, mastTwin] = twin.parts
     const thickness = deckTwin?.twin?.chosen.thicknessMm ?? 0
     // A solid deck of 2.247 GPa, 4 mm thick, is as stiff as 4 · (2.247 / 50)^(1/3) = 1.42 mm of carbon: 1.5 is stocked.
@@ -84,14 +81,14 @@ describe('the report of an aircraft', () => {
 
   it('cuts a soft part too when its thickness is typed', () => {
     const setup = { ...AIRCRAFT_DEFAULTS.twin, thicknessMm: { foot: 1 } }
-    const { twin } = aircraftReport(parts, reportFrame(parts, { twin: setup }))
+    const { twin } = reportOf(parts, reportFrame(parts, { twin: setup }))
     expect(twin.parts[2]?.twin?.chosen.thicknessMm).toBe(1)
   })
 
   it('plays the season against the bought frame, else against the cut one', () => {
     const season = { ...AIRCRAFT_DEFAULTS.season, breakShare: { arm: 0.5, foot: 0.2 } }
     const frame = reportFrame(parts, { season })
-    const cut = aircraftReport(parts, frame)
+    const cut = reportOf(parts, frame)
     expect(cut.season.carbonFrame).toBe('cut')
     const armTwin = cut.twin.parts.find(({ partId }) => partId === 'arm')?.twin
     expect(cut.season.breaks).toMatchObject({
@@ -105,21 +102,21 @@ describe('the report of an aircraft', () => {
     // The foot waits for its printer on both frames: no days of delivery for it.
     expect(cut.season.carbon?.lines.map(({ partId }) => partId)).toContain('foot')
 
-    const bought = aircraftReport(parts, { ...frame, carbon: { massG: 120, price: 40 } })
+    const bought = reportOf(parts, { ...frame, carbon: { massG: 120, price: 40 } })
     expect(bought.season.carbonFrame).toBe('bought')
     expect(bought.season.breaks?.carbon).toEqual({ first: 40, perBreak: 10 })
     expect(bought.season.carbon?.cost.mid).toBeGreaterThan(40)
   })
 
   it('has no carbon season where nothing is carbon', () => {
-    const { season } = aircraftReport([mast], reportFrame([mast]))
+    const { season } = reportOf([mast], reportFrame([mast]))
     expect(season).toMatchObject({ carbon: null, carbonFrame: null, breaks: null })
   })
 
   it('balances placed parts and items by hand arithmetic', () => {
     const two = [deck, mast]
     const places = [at('deck', -50, -30), at('mast', 96, -4)]
-    const { balance } = aircraftReport(two, reportFrame(two, { places, items: ITEMS }))
+    const { balance } = reportOf(two, reportFrame(two, { places, items: ITEMS }))
     const [deckG, mastG] = [deck.figures.massG.mid, mast.figures.massG.mid]
     const all = deckG + mastG + 185
     expect(balance?.massG).toBeCloseTo(all, 9)
@@ -131,17 +128,18 @@ describe('the report of an aircraft', () => {
 
   it('balances with the mass from the scale', () => {
     const places = [at('deck', 0), at('mast', 200)]
-    const frame = reportFrame([deck, mast], { places, weighedG: { mast: 50 } })
-    const { balance } = aircraftReport([deck, mast], frame)
+    const heavy = reportPart('mast', box(8, 8, 50), { materialId: 'pla', scaleG: 50 })
+    const { balance } = reportOf([deck, heavy], reportFrame([deck, heavy], { places }))
     const deckG = deck.figures.massG.mid
-    expect(balance?.cgMm[0]).toBeCloseTo((50 * deckG + 204 * 50) / (deckG + 50), 6)
+    // The weighing tells on the deck's first layer too: a ten-thousandth of a gram.
+    expect(balance?.cgMm[0]).toBeCloseTo((50 * deckG + 204 * 50) / (deckG + 50), 3)
   })
 
   it('gives no balance from motors alone, and none for places of parts that are gone', () => {
     const motors = { items: ITEMS.slice(0, 1), flight: FLIGHT }
-    expect(aircraftReport(parts, reportFrame(parts, motors)).balance).toBeNull()
+    expect(reportOf(parts, reportFrame(parts, motors)).balance).toBeNull()
     const places = [at('gone', 10)]
-    expect(aircraftReport(parts, reportFrame(parts, { ...motors, places })).balance).toBeNull()
+    expect(reportOf(parts, reportFrame(parts, { ...motors, places })).balance).toBeNull()
   })
 
   it('judges a wing by area and balance', () => {
@@ -151,41 +149,42 @@ describe('the report of an aircraft', () => {
       leadingEdgeMm: 50,
       balanceMm: [40, 60],
     } as const
-    const report = aircraftReport([deck], reportFrame([deck], { wing, places: [at('deck', -50)] }))
+    const report = reportOf([deck], reportFrame([deck], { wing, places: [at('deck', -50)] }))
     expect(report.wing?.loading?.areaLoadingGDm2).toBeCloseTo(deck.figures.massG.mid / 10, 9)
     // The deck's middle lands on x = 0, 50 mm behind the leading edge.
     expect(report.wing?.balance).toMatchObject({ verdict: 'inside' })
     expect(report.wing?.balance?.behindMm).toBeCloseTo(50, 6)
     expect(report.flight).toBeNull()
-    const without = aircraftReport([deck], reportFrame([deck], { wing }))
+    const without = reportOf([deck], reportFrame([deck], { wing }))
     expect(without.wing?.balance).toBeNull()
   })
 
   it('tells how arms ring: those of the role, and parts with a typed free length', () => {
     const beam = reportPart('beam', box(120, 16, 6), { quantity: 3, role: 'arm' })
     const setup = { items: ITEMS, flight: FLIGHT }
-    const { twin, ledger } = aircraftReport([deck, beam], reportFrame([deck, beam], setup))
+    const { twin, sum } = reportOf([deck, beam], reportFrame([deck, beam], setup))
+    const { ledger } = sum
     expect(twin.arms.map(({ partId, typed }) => [partId, typed])).toEqual([['beam', false]])
     // A third of the all-up mass hangs on each propeller.
     const [shake] = twin.arms
     expect(shake?.turnHz.mid).toBeCloseTo(hoverTurnHz(ledger.basicMassG / 3, 152.4).mid, 9)
     expect(shake?.tipG).toBe(30)
     const typed = { ...AIRCRAFT_DEFAULTS.twin, freeMm: { deck: 60, beam: 100 } }
-    const both = aircraftReport([deck, beam], reportFrame([deck, beam], { ...setup, twin: typed }))
+    const both = reportOf([deck, beam], reportFrame([deck, beam], { ...setup, twin: typed }))
     expect(both.twin.arms.map(({ partId, freeMm }) => [partId, freeMm])).toEqual([
       ['deck', 60],
       ['beam', 100],
     ])
-    expect(aircraftReport([beam], reportFrame([beam])).twin.arms).toEqual([])
+    expect(reportOf([beam], reportFrame([beam])).twin.arms).toEqual([])
   })
 
   it('neither hovers a plane nor puts its motors on a circle', () => {
     const wing = { areaDm2: 10, meanChordMm: 140, leadingEdgeMm: 0, balanceMm: [40, 60] } as const
     const setup = { items: ITEMS, flight: FLIGHT, places: [at('deck', 0)] }
-    const copter = aircraftReport([deck], reportFrame([deck], setup))
+    const copter = reportOf([deck], reportFrame([deck], setup))
     expect(copter.flight).not.toBeNull()
     expect(copter.balance?.onMotors).toEqual(['motor'])
-    const plane = aircraftReport([deck], reportFrame([deck], { ...setup, wing }))
+    const plane = reportOf([deck], reportFrame([deck], { ...setup, wing }))
     expect(plane.flight).toBeNull()
     expect(plane.twin.sides.printed.hover).toBeNull()
     expect(plane.balance?.onMotors).toEqual([])
@@ -193,32 +192,31 @@ describe('the report of an aircraft', () => {
   })
 
   it('names parts without figures and leaves them out of the sums', () => {
-    const { ledger, cautions } = aircraftReport([deck, arm], reportFrame(parts))
-    expect(ledger.lines.map(({ name }) => name)).toEqual(['deck', 'arm'])
+    const { sum, cautions } = reportOf([deck, arm], reportFrame(parts))
+    expect(sum.ledger.lines.map(({ name }) => name)).toEqual(['deck', 'arm'])
     const missing = cautions.find(({ code }) => code === 'parts-missing')
     expect(missing?.message).toContain('“foot”, “mast”')
   })
 
   it('takes a part whose layers are not counted yet, without a twin', () => {
     const rough = { ...deck, census: null, facts: null }
-    const report = aircraftReport([rough], reportFrame([rough], { places: [at('deck', 0)] }))
-    expect(report.ledger.lines).toHaveLength(1)
+    const report = reportOf([rough], reportFrame([rough], { places: [at('deck', 0)] }))
+    expect(report.sum.ledger.lines).toHaveLength(1)
     expect(report.twin.parts).toEqual([])
     expect(report.balance).toBeNull()
   })
 
   it('cautions about plate dust only where something is cut, and about props only where something flies', () => {
-    const codes = (report: ReturnType<typeof aircraftReport>) =>
-      report.cautions.map(({ code }) => code)
-    const printed = aircraftReport([mast], reportFrame([mast], { massLines: [] }))
+    const codes = (report: ReturnType<typeof reportOf>) => report.cautions.map(({ code }) => code)
+    const printed = reportOf([mast], reportFrame([mast], { massLines: [] }))
     expect(codes(printed)).toEqual([])
-    const flying = aircraftReport([deck], reportFrame([deck], { flight: FLIGHT, massLines: [] }))
+    const flying = reportOf([deck], reportFrame([deck], { flight: FLIGHT, massLines: [] }))
     expect(codes(flying)).toEqual(['plate-dust', 'props', 'pack', 'first-flight'])
   })
 
   it('is an empty report for an empty frame', () => {
-    const { ledger, balance, flight, wing, twin } = aircraftReport([], reportFrame([]))
-    expect([ledger.basicMassG, balance, flight, wing, twin.parts]).toEqual([
+    const { sum, balance, flight, wing, twin } = reportOf([], reportFrame([]))
+    expect([sum.ledger.basicMassG, balance, flight, wing, twin.parts]).toEqual([
       0,
       null,
       null,

@@ -1,0 +1,132 @@
+import type { Material, PartFigures, Range } from '../model/figures.ts'
+import type { Part } from '../model/frame.ts'
+import type { Change } from './weighIn.ts'
+import type { FrameDoubt } from './frameDoubt.ts'
+import type { Learned } from './learned.ts'
+import type { AircraftLedger } from './ledger.ts'
+
+/** A printed part on its way into the frame. */
+export interface FramePart {
+  readonly part: Part
+  readonly material: Material
+  /** Of one piece, as calculated; null while there are none, or when there will be none. */
+  readonly figures: PartFigures | null
+  /** Could not be read or counted: it will get no figures. */
+  readonly failed: boolean
+}
+
+/**
+ * Where the mass of a piece comes from: from its figures; from the scale; or from its figures times what the scale said of
+ * the piece as it was before something of it changed.
+ */
+export type MassFrom = 'calculated' | 'weighed' | 'weighed before'
+
+/** Sums of some pieces. Volumes are plastic laid, by kind; `depositMm3` is their sum. */
+export interface PieceSum {
+  readonly pieces: number
+  /** On the scale, supports and brim off; weighed pieces by the scale. */
+  readonly massG: Range
+  readonly cost: Range
+  readonly timeS: Range
+  readonly filamentM: number
+  readonly depositMm3: number
+  readonly wallMm3: number
+  /** The part of `wallMm3` that is gap lines. */
+  readonly gapMm3: number
+  readonly skinMm3: number
+  /** The part of `skinMm3` that is strands. */
+  readonly strandMm3: number
+  readonly infillMm3: number
+  readonly supportMm3: number
+  readonly brimMm3: number
+}
+
+/** A printed part that counts in the frame. */
+export interface FrameRow {
+  readonly part: Part
+  readonly material: Material
+  /** Of one piece, as calculated. */
+  readonly figures: PartFigures
+  readonly massFrom: MassFrom
+  /** Scale ÷ calculated; null where nothing was weighed or nobody knows what was calculated then. */
+  readonly scaleRatio: number | null
+  /** What changed since it was weighed; empty where nothing was weighed and while the weighing holds. */
+  readonly changes: readonly Change[]
+  /** One piece, as it counts everywhere. */
+  readonly pieceG: Range
+  /** The pieces that fly. */
+  readonly flying: PieceSum
+  /** The pieces in the bag. */
+  readonly spares: PieceSum
+  /** Both: what is printed and paid for. */
+  readonly withSpares: PieceSum
+  /** Shares (0–1) of the frame's flying pieces; 0 where the frame's figure is 0. */
+  readonly massShare: number
+  readonly costShare: number
+  readonly timeShare: number
+}
+
+/** A printed part that is in no sum. */
+export interface LeftOut {
+  readonly id: string
+  readonly name: string
+  /** `failed` parts will get no figures; the others are still being counted. */
+  readonly why: 'failed' | 'not counted yet'
+}
+
+/** Printed minus carbon: above zero the printed frame is heavier or dearer. Without the parts left out of the frame. */
+export interface CarbonDifference {
+  readonly massG: Range
+  /** Share of the carbon frame's mass; null when that is zero. */
+  readonly massShare: Range | null
+  readonly cost: Range
+}
+
+/** What the builder allows, g; null for no limit. */
+export interface FrameLimits {
+  readonly allUpG: number | null
+  readonly printedG: number | null
+  /** The stricter of the two for the printed pieces that fly. */
+  readonly strictest: StrictestLimit | null
+}
+
+export interface StrictestLimit {
+  readonly kind: 'all-up' | 'printed'
+  /** In grams of printed parts: an all-up limit less everything bought, which may be below zero. */
+  readonly printedG: number
+  /** Limit − printed mass as it stands: below zero the frame is over. */
+  readonly leftG: number
+}
+
+/** A reading of scale or clock that nothing explains. */
+export interface StrayReading {
+  /** Of the part whose pieces were weighed, of the weighing of the whole, of the clock time. */
+  readonly id: string
+  readonly value: number
+  /** What everything else foretells, noise of the reading included. */
+  readonly foretold: Range
+}
+
+/** The one frame: whatever says a mass, a cost or hours of it reads them here. */
+export interface FrameSum {
+  /** Parts with figures, in the frame's order. */
+  readonly rows: readonly FrameRow[]
+  readonly leftOut: readonly LeftOut[]
+  /** The printed pieces that fly. */
+  readonly printed: PieceSum
+  readonly spares: PieceSum
+  /** Both: what is printed and paid for. */
+  readonly withSpares: PieceSum
+  /** Printed pieces and everything bought. */
+  readonly allUpG: Range
+  readonly ledger: AircraftLedger
+  readonly limits: FrameLimits
+  /** Null when there is nothing to compare with. */
+  readonly carbon: CarbonDifference | null
+  /** What every range here was made from. */
+  readonly doubt: FrameDoubt
+  /** Readings too far off to be believed; they taught nothing. */
+  readonly strays: readonly StrayReading[]
+  /** What weighings taught of the spools in use, those of earlier frames with them. */
+  readonly learned: readonly Learned[]
+}

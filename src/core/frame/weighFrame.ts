@@ -1,0 +1,124 @@
+import { rangeOf } from '../doubt/bell.ts'
+import type { Lesson } from '../doubt/lessons.ts'
+import type { PartFigures, Printer, Range } from '../model/figures.ts'
+import type { CarbonFrame, Frame } from '../model/frame.ts'
+import { scaleRange, shiftRange } from '../model/ranges.ts'
+import { doubtedPart } from './doubtedPart.ts'
+import type { FrameDoubt, PieceKind } from './frameDoubt.ts'
+import { frameDoubt, partIdOf } from './frameDoubt.ts'
+import { clockReadings, wholeReadings } from './frameReadings.ts'
+import { learnedOf } from './learned.ts'
+import { aircraftLedger } from './ledger.ts'
+import { frameLimits } from './limits.ts'
+import { pieceMass } from './pieceMass.ts'
+import type { PieceMass } from './pieceMass.ts'
+import { pieceSum } from './pieceSum.ts'
+import type { CarbonDifference, FramePart, FrameRow, FrameSum, LeftOut, PieceSum } from './types.ts'
+
+/**
+ * Adds a frame up, once: printed parts by their figures or by the scale, spares apart, bought
+ * items, limits and the carbon frame, with what is left out. Page, files and command show what
+ * stands here and sum nothing themselves.
+ *
+ * `pieceMass` says of each part whether scale or figures say what a piece weighs; `frameDoubt` is
+ * the one model of errors: it hears scale, clock and what earlier frames taught, and every range
+ * comes out of it; `aircraftLedger` adds items and growth. Cheap enough for every step of a slider
+ * drag.
+ */
+export function weighFrame(
+  parts: readonly FramePart[],
+  frame: Pick<Frame, 'aircraft' | 'carbon' | 'printer' | 'wholes' | 'clocks'>,
+  lessons: readonly Lesson[] = [],
+): FrameSum {
+  const { aircraft, carbon, printer } = frame
+  const known = parts.flatMap((one) => knownPart(one, printer))
+  const doubted = known.map((one) => doubtedPart(one.part, one.material, printer, one.figures, one))
+  const leftOutParts = parts.flatMap(leftOut)
+  const readings = [
+    // A whole frame on the scale tells nothing while some of its parts have no figures.
+    ...(leftOutParts.length > 0 ? [] : wholeReadings(frame.wholes ?? [], doubted, aircraft.items)),
+    ...clockReadings(frame.clocks ?? [], doubted, printer.startS),
+  ]
+  const doubt = frameDoubt(doubted, aircraft.items, readings, lessons)
+  const printed = sumOf(doubt, known, 'flying')
+  const rows = known.map((one) => rowOf(one, printed, doubt))
+  const ledger = aircraftLedger(rows, aircraft)
+  const boughtG = ledger.basicMassG - printed.massG.mid
+  return {
+    rows,
+    leftOut: leftOutParts,
+    printed,
+    spares: sumOf(doubt, known, 'spares'),
+    withSpares: sumOf(doubt, known, 'all'),
+    allUpG: rangeOf(doubt.allUpBell),
+    ledger,
+    limits: frameLimits(aircraft, printed.massG.mid, boughtG),
+    carbon: carbon === null ? null : carbonDifference(printed, carbon),
+    doubt,
+    strays: doubt.known.strays.map(({ id, value, foretold }) => ({
+      id: partIdOf(id),
+      value,
+      foretold: rangeOf(foretold),
+    })),
+    learned: learnedOf(doubt, printer.id, lessons),
+  }
+}
+
+interface KnownPart extends PieceMass, Pick<FrameRow, 'part' | 'material'> {
+  readonly figures: PartFigures
+}
+
+function knownPart({ part, material, figures }: FramePart, printer: Printer): readonly KnownPart[] {
+  if (figures === null) return []
+  return [{ part, material, figures, ...pieceMass(part, material, printer, figures) }]
+}
+
+function leftOut({ part: { id, name }, figures, failed }: FramePart): readonly LeftOut[] {
+  return figures === null ? [{ id, name, why: failed ? 'failed' : 'not counted yet' }] : []
+}
+
+function rowOf(one: KnownPart, printed: PieceSum, doubt: FrameDoubt): FrameRow {
+  const { part, material, figures, massFrom, scaleRatio, changes } = one
+  const flying = sumOf(doubt, [one], 'flying')
+  return {
+    part,
+    material,
+    figures,
+    massFrom,
+    scaleRatio,
+    changes,
+    pieceG: rangeOf(doubt.piece(part.id)),
+    flying,
+    spares: sumOf(doubt, [one], 'spares'),
+    withSpares: sumOf(doubt, [one], 'all'),
+    massShare: shareOf(flying.massG, printed.massG),
+    costShare: shareOf(flying.cost, printed.cost),
+    timeShare: shareOf(flying.timeS, printed.timeS),
+  }
+}
+
+function sumOf(doubt: FrameDoubt, known: readonly KnownPart[], kind: PieceKind): PieceSum {
+  return pieceSum(
+    doubt,
+    kind,
+    known.map(({ part, figures }) => ({
+      id: part.id,
+      pieces: (kind === 'spares' ? 0 : part.quantity) + (kind === 'flying' ? 0 : part.spares),
+      figures,
+    })),
+  )
+}
+
+/** Printed mass and cost against a bought carbon frame. */
+function carbonDifference({ massG, cost }: PieceSum, carbon: CarbonFrame): CarbonDifference {
+  const more = shiftRange(massG, -carbon.massG)
+  return {
+    massG: more,
+    massShare: carbon.massG > 0 ? scaleRange(more, 1 / carbon.massG) : null,
+    cost: shiftRange(cost, -carbon.price),
+  }
+}
+
+function shareOf(own: Range, all: Range): number {
+  return all.mid > 0 ? own.mid / all.mid : 0
+}

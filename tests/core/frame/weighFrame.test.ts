@@ -1,0 +1,108 @@
+import { describe, expect, it } from 'vitest'
+import { weighFrame } from '../../../src/core/frame/weighFrame.ts'
+import { bareFrame, materialOf, printedPart, typedItem } from '../../support/ledgerParts.ts'
+
+const PARTS = [printedPart('arm', 8, 4, { spares: 2 }), printedPart('deck', 28, 1)]
+
+describe('weighFrame', () => {
+  const sum = weighFrame(PARTS, bareFrame())
+
+  it('weighs what flies and pays for what is printed', () => {
+    expect(sum.printed.massG.mid).toBeCloseTo(4 * 8 + 28, 9)
+    expect(sum.printed.pieces).toBe(5)
+    expect(sum.spares.massG.mid).toBeCloseTo(16, 9)
+    expect(sum.withSpares.timeS.mid).toBeCloseTo((6 * 8 + 28) * 240, 6)
+    expect(sum.withSpares.cost.mid).toBeCloseTo((6 * 8 + 28) / 50, 9)
+    expect(sum.withSpares.filamentM).toBeCloseTo((6 * 8 + 28) / 3, 9)
+    expect(sum.withSpares.pieces).toBe(7)
+  })
+
+  it('adds what a spool is off by for all its parts, and what parts are off by themselves less', () => {
+    const [arm, deck] = sum.rows
+    const endToEnd = arm!.flying.massG.high + deck!.flying.massG.high
+    expect(sum.printed.massG.high).toBeLessThan(endToEnd)
+    const share = sum.printed.massG.high / sum.printed.massG.mid - 1
+    expect(share).toBeGreaterThan(0.95 * (arm!.flying.massG.high / arm!.flying.massG.mid - 1))
+    const petg = [PARTS[0]!, printedPart('deck', 28, 1, { material: materialOf('petg') })]
+    const mixed = weighFrame(petg, bareFrame()).printed.massG
+    expect(mixed.high / mixed.mid - 1).toBeLessThan(0.85 * share)
+  })
+
+  it('splits into shares that sum to one', () => {
+    for (const key of ['massShare', 'costShare', 'timeShare'] as const) {
+      expect(sum.rows.reduce((all, row) => all + row[key], 0)).toBeCloseTo(1, 9)
+    }
+    expect(sum.rows[0]!.massShare).toBeCloseTo(32 / 60, 9)
+  })
+
+  it('has one mass: rows, ledger and total agree to the last digit, weighed or not', () => {
+    const weighed = [
+      PARTS[0]!,
+      printedPart('deck', 28, 1, { scaleG: 30.8 }),
+      printedPart('foot', 3, 4, { material: materialOf('tpu-95a'), scaleG: 2.9 }),
+    ]
+    const items = [typedItem('pack', 185, { status: 'weighed' })]
+    const frame = weighFrame(weighed, bareFrame({ items }))
+    const rows = frame.rows.reduce((all, row) => all + row.flying.massG.mid, 0)
+    const lines = frame.ledger.lines.filter(({ group }) => group === 'printed')
+    const ledger = lines.reduce((all, line) => all + line.massTotalG, 0)
+    expect(frame.printed.massG.mid).toBeCloseTo(rows, 9)
+    expect(frame.printed.massG.mid).toBeCloseTo(ledger, 9)
+    expect(frame.allUpG.mid).toBeCloseTo(frame.ledger.basicMassG, 9)
+    // The arms are of the deck's spool, and were reckoned as light as it.
+    expect(frame.rows[0]!.pieceG.mid).toBeGreaterThan(8.5)
+    expect(frame.rows[0]!.figures.massG.mid).toBe(8)
+    expect(frame.rows[1]!.pieceG.mid).toBeCloseTo(30.8, 9)
+    expect(frame.learned.map(({ spool, from }) => [spool, from])).toEqual([
+      ['pla', 1],
+      ['tpu-95a', 1],
+    ])
+  })
+
+  it('carries the ratio of a weighing over a change, less surely', () => {
+    const arm = printedPart('arm', 8, 1, { scaleG: 8.8 })
+    const { weighIn } = arm.part
+    const then = { ...weighIn!, calculatedG: 8 }
+    const denser = { ...arm.part, weighIn: then, recipe: { ...arm.part.recipe, walls: 5 } }
+    const changed = printedPart('arm', 12, 1)
+    const [row] = weighFrame([{ ...changed, part: denser }], bareFrame()).rows
+    expect(row!.massFrom).toBe('weighed before')
+    expect(row!.pieceG.mid).toBeCloseTo(12 * 1.1, 9)
+    const [fresh] = weighFrame([arm], bareFrame()).rows
+    const reach = ({ low, mid, high }: { low: number; mid: number; high: number }) =>
+      (high - low) / mid
+    expect(reach(row!.pieceG)).toBeGreaterThan(1.5 * reach(fresh!.pieceG))
+  })
+
+  it('names a weighing that nothing explains and bends nothing else by it', () => {
+    const odd = weighFrame([PARTS[0]!, printedPart('deck', 28, 1, { scaleG: 50 })], bareFrame())
+    expect(odd.strays).toMatchObject([{ id: 'deck', value: 50 }])
+    expect(odd.strays[0]!.foretold.high).toBeLessThan(34)
+    expect(odd.rows[0]!.pieceG.mid).toBeCloseTo(8, 2)
+    expect(odd.rows[1]!.pieceG.mid).toBeCloseTo(50, 9)
+    expect(odd.learned).toEqual([])
+  })
+
+  it('of no parts, or of parts with no pieces, is zero without dividing by it', () => {
+    const none = weighFrame([], bareFrame({}, { massG: 0, price: 0 }))
+    expect(none.printed.massG).toEqual({ low: 0, mid: 0, high: 0 })
+    expect(none.carbon?.massShare).toBeNull()
+  })
+
+  it('leaves out by name what has no figures', () => {
+    const failed = { ...printedPart('gone', 5, 1), figures: null, failed: true }
+    expect(weighFrame([failed], bareFrame()).leftOut).toEqual([
+      { id: 'gone', name: 'gone', why: 'failed' },
+    ])
+  })
+
+  // Common practice, no source: 178 g printed against 122 g of carbon is 56 g and 46 % more.
+  it('sets a printed frame of 178 g against a carbon one of 122 g: 56 g, 46 %', () => {
+    const frame = [printedPart('frame', 178, 1, { spares: 1 })]
+    const { carbon, printed } = weighFrame(frame, bareFrame({}, { massG: 122, price: 30 }))
+    expect(carbon!.massG.mid).toBeCloseTo(56, 9)
+    expect(Math.round(100 * carbon!.massShare!.mid)).toBe(46)
+    // Like for like: the spare is not set against the bought frame.
+    expect(carbon!.cost.mid).toBeCloseTo(printed.cost.mid - 30, 9)
+  })
+})
