@@ -17,15 +17,20 @@ export function brimAreaMm2(first: CutLayer, brimMm: number, grids: Grids): numb
   return rowLengthMm(rim) * grids[0].pitchMm
 }
 
-function outerOutlines(outline: Outline): Outline {
-  const points: number[] = []
-  const start = [0]
-  for (let c = 0; c + 1 < outline.start.length; c++) {
-    const begin = outline.start[c]! * 2
-    const end = outline.start[c + 1]! * 2
-    if (greenArea(outline.points, begin, end) <= 0) continue
-    points.push(...outline.points.subarray(begin, end))
-    start.push(points.length / 2)
+function outerOutlines({ points, start }: Outline): Outline {
+  const kept: Float64Array[] = []
+  const keptStart = [0]
+  let length = 0
+  for (let c = 0; c + 1 < start.length; c++) {
+    const begin = start[c]! * 2
+    const end = start[c + 1]! * 2
+    if (greenArea(points, begin, end) <= 0) continue
+    kept.push(points.subarray(begin, end))
+    length += end - begin
+    keptStart.push(length / 2)
   }
-  return { points: new Float64Array(points), start: Int32Array.from(start) }
+  const outer = new Float64Array(length)
+  // One by one: an outline may have more points than a call takes arguments.
+  for (const [i, some] of kept.entries()) outer.set(some, 2 * keptStart[i]!)
+  return { points: outer, start: Int32Array.from(keptStart) }
 }
