@@ -4,7 +4,7 @@ import { addFloats, addWhole, growingFloats, growingWholes } from './grow.ts'
 import type { Growing } from './grow.ts'
 import { MAX_COORDINATE, MAX_FACE_CORNERS, MAX_TRIANGLES } from './limits.ts'
 import { refuseNumber, scanNumber } from './number.ts'
-import { splitFace } from './polygon.ts'
+import { faceEffort, splitFace } from './polygon.ts'
 import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
 import { decodeText, isBlank, isLineEnd, LINE_FEED, RETURN, textBetween, wordAt } from './text.ts'
 import type { Cursor, Text } from './text.ts'
@@ -187,6 +187,7 @@ function splitFaces(
   let firstTriangle = 0
   let mark = 0
   const at = positions.data
+  const effort = faceEffort()
   const addCorner = (vertex: number) => {
     soup[filled++] = at[3 * vertex]!
     soup[filled++] = at[3 * vertex + 1]!
@@ -215,7 +216,7 @@ function splitFaces(
     }
     if (end - from === 3) {
       addTriangle(corners.data[from]!, corners.data[from + 1]!, corners.data[from + 2]!)
-    } else splitFace(at, corners.data.subarray(from, end), addTriangle)
+    } else splitFace(at, corners.data.subarray(from, end), effort, addTriangle)
     from = end
   }
   finishPiece()
