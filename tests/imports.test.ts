@@ -42,6 +42,7 @@ const ROOMS: Record<string, readonly string[]> = {
   figures: ['model', 'words', 'data', 'doubt'],
   frame: ['model', 'words', 'data', 'doubt', 'figures'],
   aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
+  drawing: ['model', 'mesh'],
 }
 
 interface Import {
