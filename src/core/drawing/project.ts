@@ -36,7 +36,7 @@ export function project(
   const items = [...new Set(pieces.map(({ item }) => item))]
   const box = { left: Infinity, right: -Infinity, top: Infinity, bottom: -Infinity }
   const laid = pieces.map(({ item, mesh, motion }) => {
-    const seen = look(mesh, motion, axes)
+    const seen = projectPiece(mesh, motion, axes)
     widen(box, seen, mesh.indices)
     return { item: items.indexOf(item), mesh, ...seen, mirrored: isMirrored(motion) }
   })
@@ -77,7 +77,8 @@ export function project(
   }
 }
 
-function look(
+/** One piece in a view: to the right, down and towards the eye, mm; one entry a vertex. */
+export function projectPiece(
   { positions }: Mesh,
   motion: Motion,
   { right, up, toEye }: ViewAxes,
