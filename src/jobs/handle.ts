@@ -8,6 +8,7 @@ import { POSE_AS_DRAWN } from '../core/model/settings.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { analyse } from './analyse.ts'
 import { packEntries, unpackEntries } from './archive.ts'
+import { drawFrame } from './drawFrame.ts'
 import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
@@ -23,15 +24,21 @@ import type {
 } from './protocol.ts'
 import { splitFile } from './splitFile.ts'
 
+/** Meshes kept for the drawing: a large frame's, at some 20 bytes a triangle. */
+const DRAWN_PLACES = 100
+const DRAWN_TRIANGLES = 4_000_000
+
 /** Does one job. Never rejects. */
 export type Handler = (ask: Ask, tell: (event: JobEvent) => void) => Promise<Outcome<Answer>>
 
 /** What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last. */
 export function createHandler(): Handler {
   const shelf = createMeshShelf()
+  // Every view needs all of them, so they are kept apart from those that are counted.
+  const drawn = createMeshShelf(DRAWN_PLACES, DRAWN_TRIANGLES)
   return async (ask, tell) => {
     try {
-      return { ok: true, value: await answerTo(ask, shelf, tell) }
+      return { ok: true, value: await answerTo(ask, ask.kind === 'draw' ? drawn : shelf, tell) }
     } catch (error) {
       return { ok: false, problem: problemOf(error, nameIn(ask)) }
     }
@@ -48,6 +55,8 @@ function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): 
       return place(ask, shelf)
     case 'shape':
       return measureShape(ask, shelf)
+    case 'draw':
+      return drawFrame(ask, shelf)
     case 'split':
       return splitFile(ask, shelf)
     case 'poses':
@@ -109,6 +118,8 @@ function nameIn(ask: Ask): string {
     case 'poses':
     case 'shape':
       return ask.source.name
+    case 'draw':
+      return 'drawing'
     case 'pack':
     case 'unpack':
       return 'project file'

@@ -18,15 +18,21 @@ export interface MeshShelf {
 /** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
 export const SHELF_PLACES = 3
 
-export function createMeshShelf(): MeshShelf {
-  const places = new Map<string, ReadMesh>()
+/**
+ * @param places how many meshes are kept.
+ * @param triangles how many they may have together; the last one is kept whatever it has.
+ */
+export function createMeshShelf(places = SHELF_PLACES, triangles = Infinity): MeshShelf {
+  const kept = new Map<string, ReadMesh>()
   const outwards = new WeakMap<ReadMesh, { readonly taking: MeshTaking; readonly mesh: Mesh }>()
 
   function put(hash: string, mesh: ReadMesh): void {
-    places.delete(hash)
-    places.set(hash, mesh)
-    const [oldest] = places.keys()
-    if (places.size > SHELF_PLACES && oldest !== undefined) places.delete(oldest)
+    kept.delete(hash)
+    kept.set(hash, mesh)
+    for (const oldest of kept.keys()) {
+      if (kept.size === 1 || (kept.size <= places && trianglesIn(kept) <= triangles)) break
+      kept.delete(oldest)
+    }
   }
 
   return {
@@ -42,7 +48,7 @@ export function createMeshShelf(): MeshShelf {
       return mesh
     },
     async take({ hash, name, blob }, onBytes) {
-      const known = places.get(hash)
+      const known = kept.get(hash)
       const mesh = known ?? (await read())
       put(hash, mesh)
       return mesh
@@ -54,6 +60,12 @@ export function createMeshShelf(): MeshShelf {
       }
     },
   }
+}
+
+function trianglesIn(kept: ReadonlyMap<string, ReadMesh>): number {
+  let count = 0
+  for (const { mesh } of kept.values()) count += mesh.indices.length / 3
+  return count
 }
 
 /** The bytes of a file. Throws PreweighError `unreadable-file`: it may have been changed, moved or deleted meanwhile. */

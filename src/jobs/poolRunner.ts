@@ -38,6 +38,7 @@ export function createPoolRunner({ spawn, cores }: PoolRunnerOptions): Runner {
 const PRIORITY: Readonly<Record<JobKind, number>> = {
   mesh: 0,
   shape: 1,
+  draw: 0,
   pack: 0,
   unpack: 0,
   split: 0,
@@ -63,6 +64,9 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
         weight: ask.source.blob.size,
         keeps: ask.source.hash,
       }
+    case 'draw':
+      // To the worker that drew before, which has the meshes.
+      return { ...common, name: 'the drawing', weight: 0, keeps: 'drawing' }
     case 'pack':
     case 'unpack':
       return { ...common, name: 'project file', weight: 0 }

@@ -1,6 +1,7 @@
 import type { DrawnPlace } from '../core/model/aircraft.ts'
 import type { PartMoments } from '../core/aircraft/balance/partMoments.ts'
 import type { Census } from '../core/model/census.ts'
+import type { LineDrawing, Motion, Sheet, View } from '../core/drawing/types.ts'
 import type { Inspection } from '../core/mesh/inspect.ts'
 import type { PoseOption } from '../core/mesh/poseOptions.ts'
 import type { LengthUnit, Mesh, MeshFormat, Vec3 } from '../core/model/mesh.ts'
@@ -147,6 +148,37 @@ export interface PosesAsk {
   readonly supportAngleDeg: number
 }
 
+/** A view of the whole frame in lines. */
+export interface DrawAsk {
+  readonly kind: 'draw'
+  readonly parts: readonly DrawPart[]
+  readonly view: View
+  readonly sheet: Sheet
+  /** How far the pieces stand apart, 0–1. */
+  readonly apart: number
+  /** Along each side of a px: 1 while it turns, 2 to keep. */
+  readonly samples: 1 | 2
+}
+
+export interface DrawPart {
+  /** Part id. */
+  readonly item: string
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  /** Where each placed piece goes, from the mesh's own unit. */
+  readonly motions: readonly Motion[]
+  /** Pieces without a place. */
+  readonly looseCount: number
+}
+
+/** What is drawn, and what could not be. */
+export interface DrawAnswer {
+  /** Null when there is nothing to draw. */
+  readonly drawing: LineDrawing | null
+  /** Ids of parts whose mesh could not be read. */
+  readonly left: readonly string[]
+}
+
 /** Packs files into a ZIP, in the order given. */
 export interface PackAsk {
   readonly kind: 'pack'
@@ -190,6 +222,7 @@ export interface JobTable {
     readonly event: never
     readonly answer: readonly PoseOption[]
   }
+  readonly draw: { readonly ask: DrawAsk; readonly event: never; readonly answer: DrawAnswer }
   readonly pack: { readonly ask: PackAsk; readonly event: never; readonly answer: Blob }
   readonly unpack: { readonly ask: UnpackAsk; readonly event: never; readonly answer: UnpackAnswer }
 }

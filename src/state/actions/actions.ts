@@ -9,6 +9,7 @@ import type { Runner } from '../../jobs/runner.ts'
 import { createAnalysis, missingMesh, missingZone, takenAs } from './analysis.ts'
 import type { Claims } from '../storage/claims.ts'
 import type { DemoSource } from './demos.ts'
+import { createDrawFrame } from './drawings.ts'
 import { createFacts } from '../store/facts.ts'
 import { createFrameActions } from './frameActions.ts'
 import { createFrameFiles } from './frameFiles.ts'
@@ -100,6 +101,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...createFrameActions(store, history, newId),
     ...createPoses({ store, runner, facts, meshOf, findZone }),
     ...projects,
+    drawFrame: createDrawFrame(store, runner, meshes),
     setZone: (id, file) => afterRestore(() => zones.setZone(id, file)),
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),

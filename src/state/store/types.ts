@@ -6,6 +6,7 @@ import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { Pose, Recipe } from '../../core/model/settings.ts'
+import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
 
 export type { PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
@@ -182,6 +183,8 @@ export interface Actions {
   tryPose(id: string, pose: Pose, supports: boolean, signal: AbortSignal): Promise<Census | null>
   /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
   loadShape(id: string): Promise<PartShape>
+  /** The frame in lines, or some of its parts. Calls are answered in turn; none is called off. */
+  drawFrame: DrawFrame
   /** The part's mesh in mm and in its pose, for the 3D view. */
   loadMesh(id: string): Promise<PlacedMesh>
 }
