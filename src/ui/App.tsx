@@ -3,7 +3,6 @@ import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
 import { CarbonBlock } from './frame/CarbonBlock.tsx'
-import { TermsLine } from './frame/TermsLine.tsx'
 import { TotalsHead } from './frame/TotalsHead.tsx'
 import { IncomingLine } from './IncomingLine.tsx'
 import type { Intake } from './intake/readDrop.ts'
@@ -16,9 +15,14 @@ import { StoryNote } from './ledger/StoryNote.tsx'
 import { TopBar } from './TopBar.tsx'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 
-/** Fetched once there is a frame: a first visit need not wait for it. */
+/** Fetched once there is a frame: a first visit need not wait for them. */
 const AircraftSections = lazy(async () => {
   const { AircraftSections: loaded } = await import('./aircraft/AircraftSections.tsx')
+  return { default: loaded }
+})
+
+const TermsLine = lazy(async () => {
+  const { TermsLine: loaded } = await import('./frame/TermsLine.tsx')
   return { default: loaded }
 })
 
@@ -55,7 +59,9 @@ export function App() {
           <InTurn>
             <StoryNote />
             <Ledger />
-            <TermsLine />
+            <Suspense fallback={null}>
+              <TermsLine />
+            </Suspense>
             <CarbonBlock />
             <Suspense fallback={null}>
               <AircraftSections />

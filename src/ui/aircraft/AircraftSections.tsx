@@ -5,6 +5,7 @@ import '../styles/aircraftTwin.css'
 import '../styles/aircraftBalance.css'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { CrossingWatch } from './CrossingWatch.tsx'
+import { DrawingSection } from './drawing/DrawingSection.tsx'
 import { FlightSection } from './flight/FlightSection.tsx'
 import { ItemsSection } from './items/ItemsSection.tsx'
 import { MassSection } from './mass/MassSection.tsx'
@@ -19,6 +20,7 @@ export function AircraftSections() {
       <ShownAircraft>
         <InTurn>
           <CrossingWatch />
+          <DrawingSection />
           <ItemsSection />
           <MassSection />
           <BalanceSection />

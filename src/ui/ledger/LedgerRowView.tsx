@@ -1,11 +1,10 @@
-import { memo } from 'react'
+import { lazy, memo, Suspense } from 'react'
 import type { Printer } from '../../core/model/figures.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { printedTotals } from './printedTotals.ts'
 import type { PartWork } from '../../state/store/types.ts'
 import { bedWords } from '../part/bedWords.ts'
 import { plateMark } from '../part/plateWords.ts'
-import { PartPanel } from '../part/PartPanel.tsx'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
 import { FigureCell } from './FigureCell.tsx'
 import { OpenButton } from './OpenButton.tsx'
@@ -13,6 +12,12 @@ import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
 import { TickCell } from './TickCell.tsx'
 import { findingsOf, readOf } from './workFacts.ts'
+
+/** Fetched while the first part is still being counted: a first visit need not wait for it. */
+const PartPanel = lazy(async () => {
+  const { PartPanel: loaded } = await import('../part/PartPanel.tsx')
+  return { default: loaded }
+})
 
 interface LedgerRowViewProps {
   readonly row: LedgerRow
@@ -92,7 +97,9 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
       {isOpen ? (
         <tr className="row-panel">
           <td colSpan={9} id={panelId}>
-            <PartPanel row={row} />
+            <Suspense fallback={null}>
+              <PartPanel row={row} />
+            </Suspense>
           </td>
         </tr>
       ) : null}

@@ -1,0 +1,49 @@
+import { memo } from 'react'
+import type { ItemDrawing } from '../../../core/drawing/types.ts'
+
+interface PieceProps {
+  readonly item: ItemDrawing
+  readonly isLit: boolean
+}
+
+interface PieceFacesProps extends PieceProps {
+  readonly onHover: (item: string | null) => void
+  readonly onChoose: (item: string) => void
+}
+
+const TONES = [0, 1, 2, 3] as const
+
+/** The faces of one item in four tones, to point at; they lie below all lines. */
+export const PieceFaces = memo(function PieceFaces(props: PieceFacesProps) {
+  const { item, isLit, onHover, onChoose } = props
+  return (
+    <g
+      className={isLit ? 'piece piece-lit' : 'piece'}
+      onPointerEnter={() => {
+        onHover(item.item)
+      }}
+      onPointerLeave={() => {
+        onHover(null)
+      }}
+      onDoubleClick={() => {
+        onChoose(item.item)
+      }}
+    >
+      {TONES.map((tone) =>
+        item.tones[tone] === '' ? null : (
+          <path key={tone} className={`tone tone-${tone}`} d={item.tones[tone]} />
+        ),
+      )}
+    </g>
+  )
+})
+
+/** Edges and outline of one item. */
+export const PieceLines = memo(function PieceLines({ item, isLit }: PieceProps) {
+  return (
+    <g className={isLit ? 'piece-lit' : undefined}>
+      <path className="piece-edges" d={item.edges} />
+      <path className="piece-outline" d={item.outline} />
+    </g>
+  )
+})
