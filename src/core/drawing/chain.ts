@@ -14,7 +14,7 @@ export function chainPath(stretches: readonly number[]): string {
 }
 
 /** Lines as x, y a point. */
-export function joinStretches(stretches: readonly number[]): readonly number[][] {
+function joinStretches(stretches: readonly number[]): readonly number[][] {
   const count = stretches.length / 4
   const ends = new Map<number, number[]>()
   for (let s = 0; s < count; s++) {

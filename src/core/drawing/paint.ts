@@ -21,7 +21,7 @@ const LIGHT = unit(-0.42, 0.74, 0.53)
 /** Faces whose cosine to the light reaches these are of tone 0, 1, 2; the rest of tone 3. */
 const TONE_FROM = [0.72, 0.38, 0.05] as const
 /** Labels are 16 bits: items beyond this share the last number. */
-export const MOST_ITEMS = 16_000
+const MOST_ITEMS = 16_000
 
 /** The nearest face in every sample. Both sides of a face are drawn, so open meshes show too. */
 export function paint(
