@@ -82,10 +82,17 @@ export function foretellEach(observations: readonly Observation[]): readonly For
   })
 }
 
+/**
+ * Readings far finer than what they are of would cancel to nothing in double precision; so much of
+ * the variance is left to every reading.
+ */
+const ROUNDING = 1e-12
+
 function factorReadings(observations: readonly Observation[]): Float64Array {
   return factorise(observations.length, (i, j) => {
     const [a, b] = [observations[i], observations[j]]
     if (a === undefined || b === undefined) return 0
-    return covarianceOf(a.form, b.form) + (i === j ? a.noise ** 2 : 0)
+    const shared = covarianceOf(a.form, b.form)
+    return i === j ? shared * (1 + ROUNDING) + a.noise ** 2 : shared
   })
 }

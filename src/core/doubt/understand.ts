@@ -1,7 +1,7 @@
 import type { Bell, Belief, Foretold, Observation } from './belief.ts'
 import { believe } from './belief.ts'
 import type { Form } from './form.ts'
-import { EXACT_ZERO, formOf, sumForms } from './form.ts'
+import { covarianceOf, EXACT_ZERO, formOf, sumForms } from './form.ts'
 import type { Lesson } from './lessons.ts'
 import { lessonObservation } from './lessons.ts'
 import type { DoubtLine, LineForms, ObservedPieces } from './lines.ts'
@@ -88,8 +88,15 @@ function formsOf(
   )
 }
 
-/** Nothing where what was read is no longer in the list. */
+/** Nothing where what was read is no longer in the list, or is no number a scale could show. */
 function observe(reading: Reading, forms: Forms): readonly Observation[] {
+  return observationsOf(reading, forms).filter(
+    ({ form, value, noise }) =>
+      noise > 0 && Number.isFinite(value + form.mid + covarianceOf(form, form) + noise ** 2),
+  )
+}
+
+function observationsOf(reading: Reading, forms: Forms): readonly Observation[] {
   const { id, of } = reading
   if (of.kind === 'pieces') {
     const form = forms.get(of.lineId)?.observed.get(id)

@@ -15,6 +15,7 @@ import { createFrameActions } from './frameActions.ts'
 import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
 import { createIntake } from './intake.ts'
+import { createLearning } from './learning.ts'
 import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
 import { createPoses } from './poses.ts'
@@ -59,6 +60,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     onReturned: (ids) => analysis.retry(ids),
     onProject: (file) => files.openProject(file),
   })
+  const { close: stopLearning, ...learning } = createLearning(store)
   const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake })
   const zones = createZones({ store, history, intake })
   const projects = createProjects({ ...deps, store, history, meshes, saver, files })
@@ -102,6 +104,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...createPoses({ store, runner, facts, meshOf, findZone }),
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
+    ...learning,
     setZone: (id, file) => afterRestore(() => zones.setZone(id, file)),
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
@@ -147,6 +150,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
       await saver.flush()
     },
     close() {
+      stopLearning()
       analysis.close()
       saver.close()
       claims.close()

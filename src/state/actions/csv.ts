@@ -1,7 +1,6 @@
 import type { Range } from '../../core/model/figures.ts'
-import { frameSummary, ledgerRows, type LedgerRow } from '../store/derived.ts'
+import { frameSummary, ledgerRows, type FrameState, type LedgerRow } from '../store/derived.ts'
 import type { Part } from '../../core/model/frame.ts'
-import type { AppState } from '../store/types.ts'
 
 /** The byte order mark by which spreadsheets know UTF-8. */
 const MARK = '\uFEFF'
@@ -16,7 +15,7 @@ const RISKY_START = /^[=+\-@\t\r\n'＝＋－＠]/
  * The ledger as comma-separated values (RFC 4180), one line a part and one for the frame; a figure that is not there
  * yet is empty. Names and notes never run as formulas: see `RISKY_START`. Numbers have a point, whatever the locale.
  */
-export function ledgerCsv(state: Pick<AppState, 'frame' | 'work'>): string {
+export function ledgerCsv(state: FrameState): string {
   const { currency } = state.frame.prices
   const measured = [
     ['Mass', 'g'],

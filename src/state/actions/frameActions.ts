@@ -88,6 +88,10 @@ export function createFrameActions(
     weighPart(id, onScale) {
       const part = frame().parts.find((each) => each.id === id)
       if (part === undefined) return
+      if (onScale !== null && !(onScale.scaleG > onScale.tareG)) {
+        store.setState({ notice: { text: TARE_WORDS, canUndo: false } })
+        return
+      }
       const row = frameSum(store.getState()).rows.find((each) => each.part.id === id)
       const weighIn =
         onScale === null
@@ -101,6 +105,10 @@ export function createFrameActions(
       commit(`weigh “${part.name}”`, weighParts(frame(), id, weighIn))
     },
     putReadings(patch, what) {
+      if (patch.wholes?.some(({ scaleG, tareG }) => !(scaleG > tareG)) === true) {
+        store.setState({ notice: { text: TARE_WORDS, canUndo: false } })
+        return
+      }
       commit(what, { ...frame(), ...patch })
     },
     putAircraft(patch, what, gesture) {
@@ -128,6 +136,9 @@ export function createFrameActions(
     },
   }
 }
+
+const TARE_WORDS =
+  'The tare is as much as the scale shows or more: nothing would be left. Check both.'
 
 /** The day, ISO 8601, where the page is. */
 function today(): string {

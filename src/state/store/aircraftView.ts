@@ -1,8 +1,7 @@
 import type { FrameDoubt } from '../../core/frame/frameDoubt.ts'
 import type { AircraftLedger } from '../../core/frame/ledger.ts'
 import type { FrameRow, FrameSum } from '../../core/frame/types.ts'
-import { frameSummary, type FrameSummary } from './derived.ts'
-import type { AppState } from './types.ts'
+import { frameSummary, type FrameState, type FrameSummary } from './derived.ts'
 
 /** The whole aircraft in grams, as its sections want it: the one frame, and what it lacks. */
 export interface AircraftView {
@@ -19,7 +18,7 @@ export interface AircraftView {
 const views = new WeakMap<FrameSummary, AircraftView>()
 
 /** The same object while the frame's summary is the same. */
-export function aircraftView(state: Pick<AppState, 'frame' | 'work'>): AircraftView {
+export function aircraftView(state: FrameState): AircraftView {
   const summary = frameSummary(state)
   const known = views.get(summary)
   if (known !== undefined) return known

@@ -2,6 +2,7 @@ import type { Census } from '../../core/model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../../core/model/figures.ts'
 import { partFigures } from '../../core/figures/part.ts'
 import { roughFigures } from '../../core/figures/rough.ts'
+import type { Lesson } from '../../core/doubt/lessons.ts'
 import type { FramePart, FrameRow, FrameSum } from '../../core/frame/types.ts'
 import { weighFrame } from '../../core/frame/weighFrame.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
@@ -88,6 +89,9 @@ function sourceOf(work: PartWork): Census | Rough | null {
   return work.kind === 'rough' ? (work.coarse ?? work.rough) : null
 }
 
+/** What the frame's figures follow from; without lessons those of its own weighings only. */
+export type FrameState = Pick<AppState, 'frame' | 'work'> & Partial<Pick<AppState, 'lessons'>>
+
 interface Ledger {
   readonly rows: readonly LedgerRow[]
   readonly summary: FrameSummary
@@ -97,27 +101,29 @@ interface Ledger {
 let last: {
   readonly frame: Frame
   readonly work: AppState['work']
+  readonly lessons: readonly Lesson[]
   readonly ledger: Ledger
 } | null = null
 
-function ledgerOf({ frame, work }: Pick<AppState, 'frame' | 'work'>): Ledger {
-  if (last?.frame === frame && last.work === work) return last.ledger
+function ledgerOf({ frame, work, lessons = NO_LESSONS }: FrameState): Ledger {
+  if (last?.frame === frame && last.work === work && last.lessons === lessons) return last.ledger
   const facts = frame.parts.map((part) => {
     const own = work[part.id] ?? QUEUED
     const material = materialOf(frame, part.materialId)
     return { part, work: own, material, figures: figuresOf(part, own, material, frame) }
   })
-  const sum = sumOf(facts, frame)
+  const sum = sumOf(facts, frame, lessons)
   const byId = new Map(sum.rows.map((row) => [row.part.id, row]))
   const rows = facts.map((each) => rowOf(each, byId.get(each.part.id) ?? null))
   const ledger = { rows, summary: summarise(sum, rows) }
-  last = { frame, work, ledger }
+  last = { frame, work, lessons, ledger }
   return ledger
 }
 
 let lastSum: {
   readonly parts: readonly FramePart[]
   readonly frame: Frame
+  readonly lessons: readonly Lesson[]
   readonly sum: FrameSum
 } | null = null
 
@@ -125,6 +131,7 @@ let lastSum: {
 function sumOf(
   facts: readonly Pick<LedgerRow, 'part' | 'material' | 'figures' | 'work'>[],
   frame: Frame,
+  lessons: readonly Lesson[],
 ): FrameSum {
   const parts = facts.map(({ part, material, figures, work }): FramePart => ({
     part,
@@ -138,13 +145,25 @@ function sumOf(
     lastSum.frame.printer === frame.printer &&
     lastSum.frame.wholes === frame.wholes &&
     lastSum.frame.clocks === frame.clocks &&
+    sameLessons(carriedLessons(frame, lastSum.lessons), carriedLessons(frame, lessons)) &&
     sameParts(lastSum.parts, parts)
   ) {
     return lastSum.sum
   }
-  const sum = weighFrame(parts, frame)
-  lastSum = { parts, frame, sum }
+  const sum = weighFrame(parts, frame, carriedLessons(frame, lessons))
+  lastSum = { parts, frame, lessons, sum }
   return sum
+}
+
+const NO_LESSONS: readonly Lesson[] = []
+
+/** A frame hears its own weighings themselves, so of lessons only those of other frames. */
+function carriedLessons({ id }: Frame, lessons: readonly Lesson[]): readonly Lesson[] {
+  return lessons.filter((one) => !one.id.startsWith(`${id}/`))
+}
+
+function sameLessons(a: readonly Lesson[], b: readonly Lesson[]): boolean {
+  return a.length === b.length && a.every((one, i) => one === b[i])
 }
 
 function sameParts(a: readonly FramePart[], b: readonly FramePart[]): boolean {
@@ -237,7 +256,7 @@ function summarise(sum: FrameSum, rows: readonly LedgerRow[]): FrameSummary {
 }
 
 /** The ledger's rows in the frame's order. The same array while frame and work are the same. */
-export function ledgerRows(state: Pick<AppState, 'frame' | 'work'>): readonly LedgerRow[] {
+export function ledgerRows(state: FrameState): readonly LedgerRow[] {
   return ledgerOf(state).rows
 }
 
@@ -245,16 +264,16 @@ export function ledgerRows(state: Pick<AppState, 'frame' | 'work'>): readonly Le
  * Sums, counts and progress. The same object while frame and work are the same; its `sum` stays the same object while
  * nothing in it changed.
  */
-export function frameSummary(state: Pick<AppState, 'frame' | 'work'>): FrameSummary {
+export function frameSummary(state: FrameState): FrameSummary {
   return ledgerOf(state).summary
 }
 
 /** The frame added up, with everything bought. */
-export function frameSum(state: Pick<AppState, 'frame' | 'work'>): FrameSum {
+export function frameSum(state: FrameState): FrameSum {
   return ledgerOf(state).summary.sum
 }
 
 /** Everything that flies, g; null while only printed parts are known, which fly nowhere. */
-export function allUpMassG(state: Pick<AppState, 'frame' | 'work'>): number | null {
+export function allUpMassG(state: FrameState): number | null {
   return state.frame.aircraft.items.length === 0 ? null : frameSum(state).ledger.basicMassG
 }

@@ -18,6 +18,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     redoLabel: null,
     notice: null,
     story: null,
+    lessons: [],
     projects: [],
     elsewhere: null,
   }))

@@ -1,3 +1,4 @@
+import type { Lesson } from '../../core/doubt/lessons.ts'
 import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Census } from '../../core/model/census.ts'
 import type { Material, Prices, Printer } from '../../core/model/figures.ts'
@@ -35,6 +36,8 @@ export interface AppState {
   readonly notice: Notice | null
   /** What the demo loaded in this visit is about; null once dismissed. */
   readonly story: DemoStory | null
+  /** What weighings taught of spools and printers, of this frame and of earlier ones. */
+  readonly lessons: readonly Lesson[]
   /** The projects kept on this device, as last listed; the latest change first. */
   readonly projects: readonly ProjectSummary[]
   /** The project that another tab has, or changed: here it can be looked at, not changed. Null when there is none. */
@@ -144,6 +147,8 @@ export interface Actions {
   putCarbon(carbon: CarbonFrame | null, gesture?: string): void
   /** Keeps what a scale said of pieces of a part, with what they were then; null forgets it. */
   weighPart(id: string, onScale: OnScale | null): void
+  /** Drops what earlier frames taught of a spool on a printer. */
+  forgetLessons(materialId: string, printerId: string): void
   /** Changes what was read of the whole frame, or off the clock; `what` are the words for undo. */
   putReadings(patch: Partial<Pick<Frame, 'wholes' | 'clocks'>>, what: string): void
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */

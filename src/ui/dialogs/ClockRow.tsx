@@ -1,40 +1,159 @@
+import { useState } from 'react'
 import { Button } from 'react-aria-components'
+import type { FrameRow } from '../../core/frame/types.ts'
+import type { ClockTime } from '../../core/model/readings.ts'
+import { formatHours, formatRange } from '../../core/words/format.ts'
+import { strayTimeWords } from '../../core/words/learned.ts'
+import { frameSum } from '../../state/store/derived.ts'
+import { useActions, useAppState } from '../appContext.ts'
+import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 
-interface ClockRowProps {
-  /** Real hours ÷ estimated hours; null until a print was timed. */
-  readonly factor: number | null
-  readonly onChange: (factor: number | null) => void
+const RUN = 'all printed parts'
+const NONE: readonly ClockTime[] = []
+
+/** What the user's own clock said of prints; the hours of all the others follow. */
+export function ClockRow() {
+  const { rows, strays } = useAppState(frameSum)
+  const clocks = useAppState((state) => state.frame.clocks) ?? NONE
+  const startS = useAppState((state) => state.frame.printer.startS)
+  const { putReadings } = useActions()
+  const [partId, setPartId] = useState<string | null>(null)
+  const [count, setCount] = useState(1)
+  const [minutes, setMinutes] = useState<number | null>(null)
+  const put = (next: readonly ClockTime[]) => {
+    putReadings({ clocks: next }, 'keep a print’s time')
+  }
+  const pieces = piecesOf(rows, partId, count)
+  const calculatedS = runS(rows, pieces, startS)
+  const keep = () => {
+    if (minutes === null || Object.keys(pieces).length === 0) return
+    put([...clocks, clockOf(pieces, minutes * 60, calculatedS)])
+    setMinutes(null)
+  }
+  return (
+    <div className="clock" role="group" aria-label="Your clock">
+      <h3>Your clock</h3>
+      <p className="hint">
+        Choose what you printed and type how long it took: the hours of all other parts follow.
+      </p>
+      <Choice
+        label="Printed"
+        value={partId}
+        placeholder="choose a part"
+        options={[
+          ...rows.map(({ part: { id, name } }) => ({ id, name })),
+          { id: RUN, name: 'All parts in one print' },
+        ]}
+        onChange={setPartId}
+      />
+      {partId === RUN ? null : (
+        <NumberBox
+          label="Pieces in that print"
+          value={count}
+          min={1}
+          max={9999}
+          digits={0}
+          unit="×"
+          onChange={setCount}
+        />
+      )}
+      <NumberBox
+        label="It took"
+        value={minutes}
+        min={1}
+        max={100_000}
+        digits={0}
+        unit="min"
+        {...(calculatedS > 0 ? { hint: `Calculated: ${formatHours(calculatedS)}.` } : {})}
+        onChange={setMinutes}
+        onEmpty={() => {
+          setMinutes(null)
+        }}
+      />
+      <Button
+        className="outlined"
+        isDisabled={minutes === null || Object.keys(pieces).length === 0}
+        onPress={keep}
+      >
+        Keep this time
+      </Button>
+      <ul className="learned-list">
+        {clocks.map((clock) => {
+          const stray = strays.find(({ id }) => id === clock.id)
+          const name = namesOf(rows, clock)
+          return (
+            <li key={clock.id}>
+              {name}: {formatHours(clock.timeS)}{' '}
+              <Button
+                className="quiet"
+                onPress={() => {
+                  put(clocks.filter(({ id }) => id !== clock.id))
+                }}
+              >
+                Forget
+              </Button>
+              {stray === undefined ? null : (
+                <span className="caution">
+                  {strayTimeWords(
+                    name,
+                    formatHours(clock.timeS),
+                    formatRange(stray.foretold, (value) => formatHours(value)),
+                  )}{' '}
+                  <Button
+                    className="quiet"
+                    onPress={() => {
+                      put(clocks.map((one) => (one === clock ? { ...one, trusted: true } : one)))
+                    }}
+                  >
+                    I stand by it
+                  </Button>
+                </span>
+              )}
+            </li>
+          )
+        })}
+      </ul>
+    </div>
+  )
 }
 
-/** What the user's own clock says of the hours. */
-export function ClockRow({ factor, onChange }: ClockRowProps) {
-  return (
-    <>
-      <NumberBox
-        label="Your clock"
-        value={factor ?? 1}
-        min={0.2}
-        max={5}
-        step={0.01}
-        unit="real ÷ estimated"
-        hint={
-          factor === null
-            ? 'Not timed yet: hours claim ±15 %. Time a print, divide by the estimate and type it here; hours then claim ±8.5 %.'
-            : 'Hours are multiplied by this, and claim ±8.5 %.'
-        }
-        onChange={onChange}
-      />
-      {factor !== null && (
-        <Button
-          className="quiet"
-          onPress={() => {
-            onChange(null)
-          }}
-        >
-          Forget the clock
-        </Button>
-      )}
-    </>
+function clockOf(pieces: ClockTime['pieces'], timeS: number, calculatedS: number): ClockTime {
+  const now = new Date()
+  const date = now.toISOString().slice(0, 10)
+  return { id: `clock-${now.getTime()}`, pieces, timeS, calculatedS, date, trusted: false }
+}
+
+function piecesOf(
+  rows: readonly FrameRow[],
+  partId: string | null,
+  count: number,
+): ClockTime['pieces'] {
+  if (partId !== RUN) return partId === null ? {} : { [partId]: count }
+  return Object.fromEntries(
+    rows.flatMap(({ part: { id, quantity, spares } }) =>
+      quantity + spares > 0 ? [[id, quantity + spares]] : [],
+    ),
   )
+}
+
+/** Each piece is calculated with a start of its own; a print starts once. */
+function runS(rows: readonly FrameRow[], pieces: ClockTime['pieces'], startS: number): number {
+  let wholeS = 0
+  let starts = -1
+  for (const { part, figures } of rows) {
+    const count = pieces[part.id] ?? 0
+    wholeS += count * figures.timeS.mid
+    starts += count
+  }
+  return Math.max(0, wholeS - Math.max(0, starts) * startS)
+}
+
+function namesOf(rows: readonly FrameRow[], { pieces }: ClockTime): string {
+  const ids = Object.keys(pieces)
+  if (ids.length > 1) return 'All parts in one print'
+  const [id = ''] = ids
+  const name = rows.find(({ part }) => part.id === id)?.part.name ?? 'A part that is gone'
+  const count = pieces[id] ?? 1
+  return count > 1 ? `${count} × ${name}` : name
 }

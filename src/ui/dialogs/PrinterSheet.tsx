@@ -48,12 +48,7 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
           }}
         />
       ))}
-      <ClockRow
-        factor={printer.clockFactor}
-        onChange={(clockFactor) => {
-          own({ clockFactor })
-        }}
-      />
+      <ClockRow />
       {(['x', 'y', 'z'] as const).map((axis, i) => (
         <NumberBox
           key={axis}

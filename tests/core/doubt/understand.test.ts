@@ -127,6 +127,17 @@ describe('readings', () => {
     expect(Math.abs(cover.mean - (143 - 32 - 85.6))).toBeLessThan(0.4)
   })
 
+  it('of any size and number are heard without falling over', () => {
+    const lineIds = lines.map(({ id }) => id)
+    const of = { kind: 'whole', lineIds, unlisted: 0 } as const
+    const many = [1e-6, 1e6, 1e6, 143, Number.NaN, Infinity].map((value, i): Reading => {
+      return { id: `whole ${i}`, value, noise: 1e-6, of, trusted: i < 3 }
+    })
+    const odd = [weighed('arm', 1e9, 4), weighed('deck', 1e-9)]
+    const known = understand(lines, [...many, ...odd])
+    for (const id of lineIds) expect(Number.isFinite(known.bell(known.line(id)).mean)).toBe(true)
+  })
+
   it('of what is no longer there teach nothing', () => {
     const known = understand([arms], [weighed('deck', 33)])
     expect(known.bell(known.line('arm')).mean).toBe(80)

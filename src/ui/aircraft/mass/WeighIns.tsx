@@ -5,7 +5,8 @@ import { learnedWords, strayMassWords } from '../../../core/words/learned.ts'
 import type { FrameRow, FrameSum, StrayReading } from '../../../core/frame/types.ts'
 import type { Range } from '../../../core/model/figures.ts'
 import type { WeighIn } from '../../../core/model/frame.ts'
-import { useActions } from '../../appContext.ts'
+import type { Lesson } from '../../../core/doubt/lessons.ts'
+import { useActions, useAppState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { pieceG, pieceSpan } from '../words.ts'
@@ -38,12 +39,28 @@ export function WeighIns({ sum }: { readonly sum: FrameSum }) {
 
 /** One sentence for each spool that something was weighed of. */
 function LearnedList({ sum }: { readonly sum: FrameSum }) {
+  const lessons = useAppState((state) => state.lessons)
+  const frameId = useAppState((state) => state.frame.id)
+  const { forgetLessons } = useActions()
+  const isCarried = ({ id }: Lesson) => !id.startsWith(`${frameId}/`)
   if (sum.learned.length === 0) return null
   const names = new Map(sum.rows.map(({ material }) => [material.id, material.name]))
   return (
     <ul className="learned-list">
-      {sum.learned.map(({ spool, factor, from }) => (
-        <li key={spool}>{learnedWords(names.get(spool) ?? spool, factor, from)}</li>
+      {sum.learned.map(({ spool, printer, factor, from }) => (
+        <li key={spool}>
+          {learnedWords(names.get(spool) ?? spool, factor, from)}{' '}
+          {lessons.some((one) => one.materialId === spool && isCarried(one)) ? (
+            <Button
+              className="quiet"
+              onPress={() => {
+                forgetLessons(spool, printer)
+              }}
+            >
+              Forget earlier frames
+            </Button>
+          ) : null}
+        </li>
       ))}
     </ul>
   )
