@@ -109,6 +109,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
     addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
+    loadPieces: (name, pieces) => afterRestore(() => files.loadPieces(name, pieces)),
     loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
     openProject: (file) => afterRestore(() => files.openProject(file)),
     cancelOpening: intake.cancel,

@@ -18,7 +18,7 @@ import { whyNot } from './whyNot.ts'
 
 export interface FrameFiles extends Pick<
   Actions,
-  'loadDemo' | 'openProject' | 'saveProject' | 'newFrame'
+  'loadDemo' | 'loadPieces' | 'openProject' | 'saveProject' | 'newFrame'
 > {
   restore(): Promise<void>
   /** Reads a frame out of storage; what is damaged in it lands in `failures`. Null when it cannot be read at all. */
@@ -91,6 +91,25 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
       const story = { frameId: frame.id, text: outcome.value.story }
       history.commit(`load “${frame.name}”`, frame, {
         also: { selection: [], openPartId: null, story },
+      })
+    },
+
+    async loadPieces(name, pieces) {
+      const { materials, printer, prices, parts: present } = store.getState().frame
+      const materialId = present[0]?.materialId
+      const parts = await Promise.all(
+        pieces.map(async ({ file, recipe, name: pieceName, note }) => {
+          const [opened] = await intake.open(file)
+          if (opened === undefined) return []
+          const part = newPart(newId(), opened, new Set())
+          return [
+            { ...part, name: pieceName, note, recipe, materialId: materialId ?? part.materialId },
+          ]
+        }),
+      )
+      const frame = { ...blankFrame(), name, materials, printer, prices, parts: parts.flat() }
+      history.commit(`load “${name}”`, frame, {
+        also: { selection: [], openPartId: null, story: null },
       })
     },
 

@@ -127,6 +127,8 @@ export interface IncomingFile {
 export interface Actions {
   /** Adds a part a mesh file; a ZIP of meshes is opened, a project file replaces the frame (after the caller asked). */
   addFiles(files: readonly IncomingFile[]): Promise<void>
+  /** Makes a frame of these pieces, on the present printer and of the present first plastic. */
+  loadPieces(name: string, pieces: readonly LoadedPiece[]): Promise<void>
   /** Loads one of the built-in demo aircraft in place of the present frame. */
   loadDemo(id: 'sandpiper' | 'tern'): Promise<void>
   openProject(file: IncomingFile): Promise<void>
@@ -192,6 +194,14 @@ export interface Actions {
   drawFrame: DrawFrame
   /** The part's mesh in mm and in its pose, for the 3D view. */
   loadMesh(id: string): Promise<PlacedMesh>
+}
+
+/** A piece made by the page itself. */
+export interface LoadedPiece {
+  readonly file: IncomingFile
+  readonly name: string
+  readonly note: string
+  readonly recipe: Recipe
 }
 
 /** Some pieces of one part on a scale. */

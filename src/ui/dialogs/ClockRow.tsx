@@ -18,18 +18,17 @@ export function ClockRow() {
   const clocks = useAppState((state) => state.frame.clocks) ?? NONE
   const startS = useAppState((state) => state.frame.printer.startS)
   const { putReadings } = useActions()
-  const [partId, setPartId] = useState<string | null>(null)
-  const [count, setCount] = useState(1)
+  const [pieces, setPieces] = useState<ClockTime['pieces']>({})
   const [minutes, setMinutes] = useState<number | null>(null)
   const put = (next: readonly ClockTime[]) => {
     putReadings({ clocks: next }, 'keep a print’s time')
   }
-  const pieces = piecesOf(rows, partId, count)
   const calculatedS = runS(rows, pieces, startS)
   const keep = () => {
     if (minutes === null || Object.keys(pieces).length === 0) return
     put([...clocks, clockOf(pieces, minutes * 60, calculatedS)])
     setMinutes(null)
+    setPieces({})
   }
   return (
     <div className="clock" role="group" aria-label="Your clock">
@@ -39,25 +38,35 @@ export function ClockRow() {
       </p>
       <Choice
         label="Printed"
-        value={partId}
-        placeholder="choose a part"
+        value={null}
+        placeholder={Object.keys(pieces).length === 0 ? 'choose a part' : 'and one more'}
         options={[
           ...rows.map(({ part: { id, name } }) => ({ id, name })),
           { id: RUN, name: 'All parts in one print' },
         ]}
-        onChange={setPartId}
+        onChange={(id) => {
+          setPieces(id === RUN ? allPieces(rows) : { ...pieces, [id]: 1 })
+        }}
       />
-      {partId === RUN ? null : (
-        <NumberBox
-          label="Pieces in that print"
-          value={count}
-          min={1}
-          max={9999}
-          digits={0}
-          unit="×"
-          onChange={setCount}
-        />
-      )}
+      {rows.flatMap(({ part: { id, name } }) => {
+        const count = pieces[id]
+        if (count === undefined) return []
+        return [
+          <NumberBox
+            key={id}
+            label={`${name} in that print`}
+            value={count}
+            min={0}
+            max={9999}
+            digits={0}
+            unit="×"
+            onChange={(next) => {
+              const { [id]: _old, ...others } = pieces
+              setPieces(next === 0 ? others : { ...others, [id]: next })
+            }}
+          />,
+        ]
+      })}
       <NumberBox
         label="It took"
         value={minutes}
@@ -124,12 +133,7 @@ function clockOf(pieces: ClockTime['pieces'], timeS: number, calculatedS: number
   return { id: `clock-${now.getTime()}`, pieces, timeS, calculatedS, date, trusted: false }
 }
 
-function piecesOf(
-  rows: readonly FrameRow[],
-  partId: string | null,
-  count: number,
-): ClockTime['pieces'] {
-  if (partId !== RUN) return partId === null ? {} : { [partId]: count }
+function allPieces(rows: readonly FrameRow[]): ClockTime['pieces'] {
   return Object.fromEntries(
     rows.flatMap(({ part: { id, quantity, spares } }) =>
       quantity + spares > 0 ? [[id, quantity + spares]] : [],
@@ -150,10 +154,10 @@ function runS(rows: readonly FrameRow[], pieces: ClockTime['pieces'], startS: nu
 }
 
 function namesOf(rows: readonly FrameRow[], { pieces }: ClockTime): string {
-  const ids = Object.keys(pieces)
-  if (ids.length > 1) return 'All parts in one print'
-  const [id = ''] = ids
-  const name = rows.find(({ part }) => part.id === id)?.part.name ?? 'A part that is gone'
-  const count = pieces[id] ?? 1
-  return count > 1 ? `${count} × ${name}` : name
+  return Object.entries(pieces)
+    .map(([id, count]) => {
+      const name = rows.find(({ part }) => part.id === id)?.part.name ?? 'a part that is gone'
+      return count > 1 ? `${count} × ${name}` : name
+    })
+    .join(', ')
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { lazy, Suspense, useState } from 'react'
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
 import { ledgerCsv } from '../../state/actions/csv.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
@@ -6,7 +6,12 @@ import { LicencesSheet } from '../licences/LicencesSheet.tsx'
 import { ProjectsSheet } from '../projects/ProjectsSheet.tsx'
 import { download, useSaveFile } from './download.ts'
 
-type Item = 'projects' | 'new' | 'csv' | 'sandpiper' | 'tern' | 'licences'
+const CalibrationSheet = lazy(async () => {
+  const { CalibrationSheet: Loaded } = await import('../calibration/CalibrationSheet.tsx')
+  return { default: Loaded }
+})
+
+type Item = 'calibration' | 'projects' | 'new' | 'csv' | 'sandpiper' | 'tern' | 'licences'
 
 /** Saving, starting over, the other frames, the demos. None replaces work: each frame stays in the list. */
 export function FrameMenu() {
@@ -14,7 +19,7 @@ export function FrameMenu() {
   const readState = useReadState()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
   const { save, trouble } = useSaveFile()
-  const [open, setOpen] = useState<'projects' | 'licences' | null>(null)
+  const [open, setOpen] = useState<'calibration' | 'projects' | 'licences' | null>(null)
   const close = () => {
     setOpen(null)
   }
@@ -30,6 +35,7 @@ export function FrameMenu() {
       case 'tern':
         void loadDemo(item)
         break
+      case 'calibration':
       case 'projects':
       case 'licences':
         setOpen(item)
@@ -68,6 +74,9 @@ export function FrameMenu() {
             <MenuItem id="tern" className="pop-item">
               Demo: Tern, a glider
             </MenuItem>
+            <MenuItem id="calibration" className="pop-item">
+              Calibrate in two prints
+            </MenuItem>
             <MenuItem id="licences" className="pop-item">
               Licences
             </MenuItem>
@@ -80,6 +89,11 @@ export function FrameMenu() {
         </p>
       )}
       {open === 'projects' ? <ProjectsSheet isOpen onClose={close} /> : null}
+      {open === 'calibration' ? (
+        <Suspense>
+          <CalibrationSheet isOpen onClose={close} />
+        </Suspense>
+      ) : null}
       {open === 'licences' ? <LicencesSheet isOpen onClose={close} /> : null}
     </>
   )

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { blockMesh, CALIBRATION_WALK } from '../../../src/core/calibration/walk.ts'
+import { writeStl } from '../../../src/core/formats/writeStl.ts'
 import { frameSum } from '../../../src/state/store/derived.ts'
 import { boxFile, startSession } from '../../support/session.ts'
 
@@ -90,6 +92,36 @@ describe('a print by the clock', () => {
     expect(timeOf(second.id)).toBeLessThan(1.2 * armS)
     actions.undo()
     expect(timeOf(second.id)).toBe(armS)
+    actions.close()
+  })
+})
+
+describe('the calibration pieces', () => {
+  test('become a frame of their own on the printer and of the plastic in use', async () => {
+    const { state, actions } = await weighedFrame()
+    const { printer, parts } = state().frame
+    actions.updateParts([parts[0]?.id ?? ''], { materialId: 'petg' })
+    const pieces = CALIBRATION_WALK.flatMap((print) => print.pieces)
+    await actions.loadPieces(
+      'Calibration',
+      pieces.map(({ name, tells, recipe, sizeMm }) => ({
+        file: { name: `${name}.stl`, blob: new Blob([writeStl(blockMesh([{ sizeMm }]))]) },
+        name,
+        note: tells,
+        recipe,
+      })),
+    )
+    await actions.settled()
+    const { frame } = state()
+    expect(frame.parts.map(({ name, materialId }) => [name, materialId])).toEqual([
+      ['Tube', 'petg'],
+      ['Plate', 'petg'],
+      ['Comb', 'petg'],
+    ])
+    expect(frame.printer).toBe(printer)
+    const [tube] = frameSum(state()).rows
+    // One line of 0.4 mm along 4 × 79.6 mm, 40 mm high, of 1.27 g/cm³.
+    expect(tube?.figures.massG.mid).toBeCloseTo(0.4 * 4 * 79.6 * 40 * 0.00127, 1)
     actions.close()
   })
 })

@@ -11,7 +11,7 @@ async function openSample(version: number) {
 }
 
 describe('kept project files of every version', () => {
-  test.each([1, 2])('version %i opens with settings, meshes and figures', async (version) => {
+  test.each([1, 2, 4])('version %i opens with settings, meshes and figures', async (version) => {
     const state = await openSample(version)
     expect(state.failures).toEqual([])
     const kept = state.frame
@@ -53,5 +53,14 @@ describe('kept project files of every version', () => {
       places: [{ partId: arm?.id, positionMm: [10, 0, 0], rotateDeg: [0, 0, 45], mirrored: true }],
       flight: { motors: 4, motorThrustG: 310, packMah: 850, usableShare: 0.8 },
     })
+  })
+
+  test('version 4 opens with what scale and clock said', async () => {
+    const { frame: kept } = await openSample(4)
+    const [arm] = kept.parts
+    expect(arm?.weighIn).toMatchObject({ pieces: 4, tareG: 0.1, stepG: 0.1, trusted: false })
+    expect(arm?.weighIn?.massG).toBeCloseTo(1.9, 9)
+    expect(kept.wholes).toMatchObject([{ of: 'printed', scaleG: 12.4 }])
+    expect(kept.clocks).toMatchObject([{ pieces: { [arm?.id ?? '']: 4 }, timeS: 5400 }])
   })
 })
