@@ -33,6 +33,24 @@ describe('infillNote', () => {
     expect(note).toMatch(/only about 4\.3\s%/)
   })
 
+  it.each([20, 40, 60])('says at %i per cent what ten points more then do', (infillPct) => {
+    const census = blockCensus(136, 98, 3, DECK)
+    const at = (pct: number) => {
+      const recipe = { ...DECK, infillPct: pct }
+      return partFigures(census, recipe, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
+    }
+    const now = at(infillPct)
+    const note = infillNote(now, census, { ...DECK, infillPct }, 'en-GB')
+    const said = Number(/about ([\d.]+)/.exec(note ?? '')?.[1])
+    const done = 100 * (at(infillPct + 10).massG.mid / now.massG.mid - 1)
+    expect(Math.abs(said - done)).toBeLessThan(0.5)
+  })
+
+  it('says nothing of a deck that is nearly half room', () => {
+    // 3 mm in layers of 0.2 with four skins above and below: 1.4 of 3 mm are room.
+    expect(noteOf(136, 98, 3, RECIPE_DEFAULTS)).toBeNull()
+  })
+
   it('keeps quiet where infill decides the mass', () => {
     expect(noteOf(60, 60, 40, RECIPE_DEFAULTS)).toBeNull()
   })
