@@ -2,7 +2,7 @@ import type { CrossSection, ManifoldToplevel } from 'manifold-3d'
 import type { Printer } from '../../src/core/model/figures.ts'
 import { planLayers } from '../../src/core/census/cut/layerPlan.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
-import type { Recipe } from '../../src/core/model/settings.ts'
+import type { GeometrySettings, Recipe } from '../../src/core/model/settings.ts'
 import type { Path, Rings } from './layTool.ts'
 import { halfTurnSine, loopFrom, pathLength, seamCorners, zigzags } from './layTool.ts'
 import { toSolid } from './solidCensus.ts'
@@ -25,27 +25,33 @@ interface Laid {
 
 type Point = readonly [x: number, y: number]
 
+/** What the layers of a part hold, whatever pattern and share it is filled with. */
+export interface CutLayers {
+  readonly layers: readonly {
+    readonly heightMm: number
+    /** Every wall line of the layer, closed. */
+    readonly walls: readonly Loop[]
+    readonly skin: Rings
+    readonly room: Rings
+  }[]
+}
+
 /**
- * The slow oracle, first half: cuts the layers with manifold-3d and lays every wall line, skin line and infill line as a path:
- * walls, then skins, then infill, each time the nearest next line, from either end; walls from one of their sharpest corners, the
- * corners of holes as sharp as they are drawn.
- * Zigzags are tried from the left and from the right and laid the way that makes fewer of them, or else begins nearer.
- * Patterns: lines and grid. Rooms below `leastRoomMm2` are skin.
+ * The slow oracle, first third: cuts the layers with manifold-3d into wall lines, skins and infill rooms. Rooms below
+ * `leastRoomMm2` are skin.
  */
-export function layLines(
+export function cutLayers(
   wasm: ManifoldToplevel,
   mesh: Mesh,
-  recipe: Recipe,
+  recipe: GeometrySettings,
   leastRoomMm2: number,
-): Laid {
+): CutLayers {
   const solid = toSolid(wasm, mesh)
   const plan = planLayers(solid.boundingBox().max[2], recipe.layerMm, recipe.firstLayerMm)
   const slices: CrossSection[] = []
   for (let i = 0; i < plan.count; i++) slices.push(solid.slice(plan.cutMm[i]!).simplify(0.002))
   const nothing = wasm.CrossSection.square(0)
   const { lineMm } = recipe
-  const lengthMm = { wall: 0, skin: 0, infill: 0 }
-  let here: Point = [0, 0]
   const layers = slices.map((slice, i) => {
     const inset = slice.offset(-recipe.walls * lineMm, 'Round', 2, 64)
     let room = inset
@@ -54,7 +60,29 @@ export function layLines(
     }
     const rooms = room.decompose().filter((piece) => piece.area() >= leastRoomMm2)
     room = rooms.length > 0 ? wasm.CrossSection.union(rooms) : nothing
+    const walls: Loop[] = []
+    for (let k = 0; k < recipe.walls; k++) {
+      const line = slice.offset(-(k + 0.5) * lineMm, 'Miter', 3).simplify(0.002)
+      walls.push(...ringsOf(line).map((ring) => ({ ring, seams: seamCorners(ring) })))
+    }
     const skin = ringsOf(inset.subtract(room))
+    return { heightMm: plan.heightMm[i]!, walls, skin, room: ringsOf(room) }
+  })
+  return { layers }
+}
+
+/**
+ * The slow oracle, second third: lays every wall line, skin line and infill line as a path: walls, then skins, then
+ * infill, each time the nearest next line, from either end; walls from one of their sharpest corners, the corners of
+ * holes as sharp as they are drawn.
+ * Zigzags are tried from the left and from the right and laid the way that makes fewer of them, or else begins nearer.
+ * Patterns: lines and grid.
+ */
+export function layLines(cut: CutLayers, recipe: Recipe): Laid {
+  const { lineMm } = recipe
+  const lengthMm = { wall: 0, skin: 0, infill: 0 }
+  let here: Point = [0, 0]
+  const layers = cut.layers.map((layer, i) => {
     const along = (i % 2) as 0 | 1
     const lines: LaidLine[] = []
     const go = (kind: LineKind, path: Path): void => {
@@ -62,11 +90,7 @@ export function layLines(
       lengthMm[kind] += pathLength(path)
       here = path.at(-1)!
     }
-    let walls: Loop[] = []
-    for (let k = 0; k < recipe.walls; k++) {
-      const line = slice.offset(-(k + 0.5) * lineMm, 'Miter', 3).simplify(0.002)
-      walls.push(...ringsOf(line).map((ring) => ({ ring, seams: seamCorners(ring) })))
-    }
+    let { walls } = layer
     while (walls.length > 0) {
       const next = nearest(
         walls.map(({ ring, seams }) => seams.map((seam) => ring[seam]!)),
@@ -92,13 +116,13 @@ export function layLines(
         go(kind, next.place === 0 ? path : path.toReversed())
       }
     }
-    layZigzags('skin', skin, along, lineMm)
+    layZigzags('skin', layer.skin, along, lineMm)
     const directions = recipe.pattern === 'grid' ? ([0, 1] as const) : [along]
     const spacingMm = (directions.length * lineMm * 100) / recipe.infillPct
     if (recipe.infillPct > 0) {
-      for (const way of directions) layZigzags('infill', ringsOf(room), way, spacingMm)
+      for (const way of directions) layZigzags('infill', layer.room, way, spacingMm)
     }
-    return { heightMm: plan.heightMm[i]!, lines }
+    return { heightMm: layer.heightMm, lines }
   })
   return { lineMm, layers, lengthMm }
 }
@@ -139,7 +163,7 @@ interface Driven {
 }
 
 /**
- * The slow oracle, second half: drives each path with full look-ahead — forward and backward over every single move, so that
+ * The slow oracle, last third: drives each path with full look-ahead — forward and backward over every single move, so that
  * no corner is taken faster than its limit and no ramp is steeper than the acceleration — and each layer for as long as it
  * must take at least.
  */

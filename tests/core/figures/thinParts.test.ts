@@ -7,7 +7,7 @@ import type { Recipe } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { box, cone, prism } from '../../support/meshes.ts'
 import { thinFrame } from '../../support/motionParts.ts'
-import { layLines } from '../../support/simulate.ts'
+import { cutLayers, layLines } from '../../support/simulate.ts'
 import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
@@ -23,7 +23,7 @@ beforeAll(async () => {
 })
 
 const laidOf = (mesh: Mesh, recipe = RECIPE) =>
-  layLines(wasm, mesh, recipe, PLAIN_HABITS.smallRoomMm2).lengthMm
+  layLines(cutLayers(wasm, mesh, recipe, PLAIN_HABITS.smallRoomMm2), recipe).lengthMm
 
 /** Plastic by regions ÷ plastic by lines, less one. */
 function difference(mesh: Mesh): number {
