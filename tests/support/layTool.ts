@@ -48,11 +48,12 @@ export function zigzags(
   spacingMm: number,
   lineMm: number,
   startHigh = false,
+  phase = 0.5,
 ): Path[] {
   if (rings.length === 0) return []
   const done: [number, number][][] = []
   let open: { span: [number, number]; path: [number, number][] }[] = []
-  for (const { at, spans } of clipLines(rings, along, spacingMm)) {
+  for (const { at, spans } of clipLines(rings, along, spacingMm, phase)) {
     const next: typeof open = []
     for (const [low, high] of spans) {
       const span: [number, number] = [low + lineMm / 2, high - lineMm / 2]

@@ -1,10 +1,11 @@
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
 import { dropSmallPieces, measureBoundary } from './rooms.ts'
+import { overlapsOf } from '../habits/overlap.ts'
 import { layWalls } from '../habits/thinWalls.ts'
 import { roomBetween } from '../habits/holdSkins.ts'
 import type { Laying } from './laying.ts'
-import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
+import { subtractRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 import type { ScanGrid } from '../rows/scanGrid.ts'
@@ -63,8 +64,8 @@ export function measureLayer(
   const scale = layer.correction[along] * pitchMm
   const insideMm2 = rowLengthMm(inside) * scale
   const roomMm2 = rowLengthMm(room) * scale
-  const overlap = overlapsOf(layer, inside, room, along, laying, grids)
-  const walls = layWalls(layer, layer.areaMm2 - insideMm2, along, laying, grids)
+  const walls = layWalls(layer, layer.areaMm2 - insideMm2, laying, grids)
+  const overlap = overlapsOf(layer, inside, room, walls.innerMm, along, laying, grids)
   return {
     grid,
     skin: () => subtractRows(inside, room),
@@ -90,22 +91,3 @@ export function measureLayer(
 
 /** Rooms that some printer lays solid and another sparse (common practice, no source). */
 const SMALL_ROOMS_MM2 = [10, 100] as const
-
-const BORDER_LINES = 0.25
-
-function overlapsOf(
-  layer: CutLayer,
-  inside: RowSet,
-  room: RowSet,
-  along: 0 | 1,
-  { wallMm, lineMm, overlapMm }: Laying,
-  grids: Grids,
-): { readonly skinMm2: number; readonly roomMm2: number } {
-  if (overlapMm <= 0) return { skinMm2: 0, roomMm2: 0 }
-  const borderMm = BORDER_LINES * lineMm
-  const deeper = insetOf(layer, along, wallMm + borderMm, grids)
-  const all = rowLengthMm(inside) - rowLengthMm(deeper)
-  const ofRoom = rowLengthMm(room) - rowLengthMm(intersectAll(room, [deeper]))
-  const scale = (layer.correction[along] * grids[along].pitchMm * overlapMm) / borderMm
-  return { skinMm2: Math.max(0, all - ofRoom) * scale, roomMm2: ofRoom * scale }
-}

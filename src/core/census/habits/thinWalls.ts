@@ -1,7 +1,7 @@
 import type { Laying } from '../areas/laying.ts'
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
-import type { Outline } from '../cut/simplify.ts'
+import { outlineFacts } from '../cut/outlineFacts.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 
 /** Plastic of the wall lines of a layer, mm². */
@@ -9,6 +9,8 @@ export interface LaidWalls {
   readonly wallMm2: number
   /** The part of it that lies in gap lines. */
   readonly gapMm2: number
+  /** Length of the innermost line's inner edge; null where some lines do not fit. mm */
+  readonly innerMm: number | null
 }
 
 /** Walls that take up this much less than they would with room for all lines have places too thin for them. Share. */
@@ -36,20 +38,22 @@ const SPAN_LINES = 0.05
 export function layWalls(
   layer: CutLayer,
   regionMm2: number,
-  along: 0 | 1,
   { walls, wallMm, lineMm, bareMm, habits }: Laying,
   grids: Grids,
 ): LaidWalls {
-  const { lengthMm, corners } = outlineFacts(layer.outline)
+  const { lengthMm, corners, crossed } = outlineFacts(layer.outline)
   const wholeMm2 = regionMm2 - bareMm * lengthMm
   const roomyMm2 = wallMm * lengthMm - (corners * wallMm * wallMm) / 2
-  const plain = { wallMm2: Math.max(0, wholeMm2), gapMm2: 0 }
-  if (walls === 0 || habits.thinWalls === 'varied' || layer.solidSide !== 'inside') return plain
-  if (regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2) return plain
+  const roomy = layer.solidSide === 'inside' && regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2
+  const innerMm = roomy ? lengthMm - corners * wallMm : null
+  if (roomy || walls === 0 || habits.thinWalls === 'varied' || layer.solidSide !== 'inside') {
+    return { wallMm2: Math.max(0, wholeMm2), gapMm2: 0, innerMm }
+  }
 
-  const scale = layer.correction[along] * grids[along].pitchMm
+  // Rows that walls run along tell little of lengths: a rim of a twentieth of a line falls between two of them.
+  const scale = layer.correction[crossed] * grids[crossed].pitchMm
   const areaAt = (lines: number): number =>
-    rowLengthMm(insetOf(layer, along, bareMm + lines * lineMm, grids)) * scale
+    rowLengthMm(insetOf(layer, crossed, bareMm + lines * lineMm, grids)) * scale
   const half = habits.oneLineBelow / 2
   let totalMm = 0
   let gapMm2 = 0
@@ -69,34 +73,5 @@ export function layWalls(
     const between = areaAt(pair) - (before + after) / 2
     gapMm2 += Math.max(0, between - half * lineMm * (roundMm + (half / 2) * left))
   }
-  return { wallMm2: totalMm * lineMm + gapMm2, gapMm2 }
+  return { wallMm2: totalMm * lineMm + gapMm2, gapMm2, innerMm }
 }
-
-/** Length of all contours, and how much shorter each mm of inset makes them: 2·tan(half the turn), or the arc at inner corners. */
-function outlineFacts({ points, start }: Outline): {
-  readonly lengthMm: number
-  readonly corners: number
-} {
-  let lengthMm = 0
-  let corners = 0
-  for (let c = 0; c + 1 < start.length; c++) {
-    const begin = start[c]!
-    const end = start[c + 1]!
-    let beforeU = points[2 * begin]! - points[2 * end - 2]!
-    let beforeV = points[2 * begin + 1]! - points[2 * end - 1]!
-    for (let i = begin; i < end; i++) {
-      const next = i + 1 < end ? i + 1 : begin
-      const u = points[2 * next]! - points[2 * i]!
-      const v = points[2 * next + 1]! - points[2 * i + 1]!
-      const turn = Math.atan2(beforeU * v - beforeV * u, beforeU * u + beforeV * v)
-      lengthMm += Math.sqrt(u * u + v * v)
-      corners += turn > 0 ? 2 * Math.tan(Math.min(turn / 2, SHARPEST)) : turn
-      beforeU = u
-      beforeV = v
-    }
-  }
-  return { lengthMm, corners }
-}
-
-/** Half the turn of the sharpest corner that is taken as one: beyond, lines end before they come to the tip. */
-const SHARPEST = 1.3
