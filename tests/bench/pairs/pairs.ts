@@ -1,6 +1,8 @@
 import { basename } from 'node:path'
 import { refuseHabits } from '../../../src/core/data/habits.ts'
 import type { KnownHabits } from '../../../src/core/model/habits.ts'
+import type { Laid } from './knownHabits.ts'
+import { learnHabits } from './knownHabits.ts'
 import { readPairs } from './readPairs.ts'
 import { meshOf, poseOf, reckon } from './reckon.ts'
 import type { Scored } from './score.ts'
@@ -8,12 +10,14 @@ import { score, summarise } from './score.ts'
 
 /*
  * `npm run pairs -- FOLDER` holds the count against real toolpaths: `pairs.json` and a mesh for each of its names. Every second
- * name shapes the defaults, the others check them. `--json` prints everything; `--habits JSON` tries other habits than ours;
+ * name shapes the defaults, the others check them. `--json` prints everything; `--habits JSON` tries other habits than ours; `--learn` takes each part's
+ * widths off its own toolpath and the other habits off its maker's other parts;
  * `--only WORD` takes the names that hold it.
  */
 
 const args = process.argv.slice(2)
 const json = args.includes('--json')
+const learn = args.includes('--learn')
 const valueOf = (flag: string): string | null => {
   const at = args.indexOf(flag)
   return at < 0 ? null : (args[at + 1] ?? null)
@@ -35,10 +39,15 @@ const only = valueOf('--only') ?? ''
 
 const { pairs, left } = readPairs(folder)
 const rows: Scored[] = []
-pairs.forEach((pair, i) => {
-  if (!pair.name.includes(only)) return
+const laid = pairs.map((pair): Laid => {
   const mesh = meshOf(pair)
-  const row = score(pair, reckon(pair, mesh, poseOf(pair, mesh), habits), i % 2 === 0)
+  return { pair, mesh, pose: poseOf(pair, mesh) }
+})
+laid.forEach((one, i) => {
+  const { pair, mesh, pose } = one
+  if (!pair.name.includes(only)) return
+  const used = learn ? { ...learnHabits(one, laid), ...habits } : habits
+  const row = score(pair, reckon(pair, mesh, pose, used), i % 2 === 0)
   rows.push(row)
   if (!json) console.log(lineOf(row))
 })

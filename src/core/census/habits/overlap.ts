@@ -55,7 +55,8 @@ function sharedEnds(region: RowSet, part: RowSet): number {
     const jEnd = 2 * part.start[row + 1]!
     for (let i = 2 * region.start[row]!; i < 2 * region.start[row + 1]!; i++) {
       while (j < jEnd && part.spans[j]! < region.spans[i]!) j++
-      if (j < jEnd && part.spans[j]! === region.spans[i]!) shared++
+      const end = region.spans[i]!
+      if (j < jEnd && part.spans[j] === end) shared++
     }
   }
   return shared / region.spans.length
