@@ -5,7 +5,8 @@ import type { Learned } from '../core/frame/learned.ts'
 import type { LedgerLine } from '../core/frame/ledger.ts'
 import type { Verdict } from '../core/frame/odds.ts'
 import type { AircraftReport } from '../core/aircraft/report/types.ts'
-import type { FrameRow, FrameSum, PieceSum } from '../core/frame/types.ts'
+import { standingWords } from '../core/frame/sayings.ts'
+import type { FrameRow, FrameSum, LeftOut, PieceSum } from '../core/frame/types.ts'
 import { scaleRange } from '../core/model/ranges.ts'
 import type { Frame } from '../core/model/frame.ts'
 import { isFailed } from './report.ts'
@@ -113,6 +114,10 @@ export interface FrameReport {
   readonly costDoubt: readonly CostBlame[]
   /** Limits of all that flies and of what is printed, g; null for none. */
   readonly limits: { readonly allUpG: number | null; readonly printedG: number | null }
+  /** How it stands to its limit, in one sentence: now, how likely, and with growth. */
+  readonly standing: string
+  /** Parts that are in no sum here. */
+  readonly leftOut: readonly LeftOut[]
   /** What weighings taught of each spool on a printer; empty where none was made. */
   readonly learned: readonly Learned[]
   /** What has to be known besides: parts left out, cautions. */
@@ -124,6 +129,7 @@ export function frameReport(
   reports: readonly PartReport[],
   { sum, standings, odds, twin, balance, wing, flight, costBlame, cautions }: AircraftReport,
   complaints: readonly string[],
+  locale?: string,
 ): FrameReport {
   const { ledger } = sum
   const { currency } = frame.prices
@@ -210,6 +216,8 @@ export function frameReport(
     cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
     costDoubt: costBlame,
     limits: { allUpG: sum.limits.allUpG, printedG: sum.limits.printedG },
+    standing: standingWords(sum, locale),
+    leftOut: sum.leftOut,
     learned: sum.learned,
     notes: [
       ...complaints,

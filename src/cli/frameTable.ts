@@ -7,7 +7,7 @@ import {
   withSign,
 } from '../core/words/format.ts'
 import type { Range } from '../core/model/figures.ts'
-import type { Verdict } from '../core/frame/odds.ts'
+import { chanceWords, leftOutWords, VERDICT_WORDS } from '../core/frame/sayings.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
 import { align, cellsOf, HEAD, partNotes } from './table.ts'
@@ -36,7 +36,9 @@ function partLines({ parts, total, totalWithSpares }: FrameReport, locale?: stri
   )
   if (rows.length === 0) return []
   const spares = totalWithSpares.quantity - total.quantity
-  const sums = [[`total, ${pieces(total.quantity)}`, ...cellsOf(total, locale)]]
+  const words = leftOutWords(total.failed)
+  const left = words === null ? [] : [words]
+  const sums = [[['total', pieces(total.quantity), ...left].join(', '), ...cellsOf(total, locale)]]
   if (spares > 0)
     sums.push([
       `with ${spares} ${spares === 1 ? 'spare' : 'spares'}`,
@@ -54,7 +56,7 @@ function costDoubtLines({ costDoubt, total }: FrameReport, locale?: string): str
   return words.length === 0 ? [] : [`Cost with spares is unsure by: ${words.join(', ')}`]
 }
 
-function ledgerLines({ ledger, total }: FrameReport, locale?: string): string[] {
+function ledgerLines({ ledger, limits, standing, total }: FrameReport, locale?: string): string[] {
   const mass = (grams: number): string => formatMass(grams, locale)
   const rows = ledger.lines.map((line) => [
     `${line.quantity} × ${line.name}`,
@@ -76,7 +78,9 @@ function ledgerLines({ ledger, total }: FrameReport, locale?: string): string[] 
       sum('predicted mass', ledger.predictedMassG),
       ...(limitG === null ? [] : [sum('limit', limitG)]),
       ...(marginG === null ? [] : [sum('margin', marginG)]),
+      ...(limits.printedG === null ? [] : [sum('limit of the printed parts', limits.printedG)]),
     ]),
+    standing,
   ]
 }
 
@@ -87,24 +91,11 @@ function oddsLines({ odds }: FrameReport, locale?: string): string[] {
     // Exact: three digits would make 250 g of 249.48 g.
     `${new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(thresholdG)} g`,
     readOn ?? '',
-    chanceWords(chanceBelow, locale),
+    chanceWords(chanceBelow),
     VERDICT_WORDS[verdict],
   ])
   const head = ['line', 'below', 'read', 'chance', '']
   return ['Odds to end below, of the lines as they stand', ...align([head, ...rows])]
-}
-
-const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  below: 'stays below',
-  above: 'ends above',
-  'too close to say': 'too close to say',
-}
-
-/** Never a full 0 or 100. */
-function chanceWords(chance: number, locale?: string): string {
-  if (chance > 0.99) return '>99 %'
-  if (chance < 0.01) return '<1 %'
-  return `${formatNumber(100 * chance, locale, 0)} %`
 }
 
 function twinLines({ twin, total }: FrameReport, locale?: string): string[] {

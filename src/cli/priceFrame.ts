@@ -16,6 +16,7 @@ import type { FailedPart, PricedPart } from './report.ts'
 export function priceFrame(
   { frame, meshes, complaints }: LoadedFrame,
   onProgress: (part: string, fraction: number) => void,
+  locale?: string,
 ): FrameReport {
   const looks = new Map<string, PartLook>()
   const priced = frame.parts.map((part): PricedRow => {
@@ -48,6 +49,7 @@ export function priceFrame(
     priced.map((one) => one.report),
     report,
     complaints,
+    locale,
   )
 }
 

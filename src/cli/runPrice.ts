@@ -62,9 +62,9 @@ async function printFrame({ frame, json }: FrameOptions, stage: PriceStage): Pro
     stage.err(`${loaded.problem.message} ${loaded.problem.advice}\n`)
     return 1
   }
-  const report = priceFrame(loaded.value, (name, fraction) =>
-    stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`),
-  )
+  const tell = (name: string, fraction: number): void =>
+    stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`)
+  const report = priceFrame(loaded.value, tell, stage.locale)
   stage.onProgress('')
   stage.out(json ? jsonOf(report) : frameTableOf(report, stage.locale))
   return loaded.value.complaints.length > 0 || report.parts.some(isFailed) ? 1 : 0

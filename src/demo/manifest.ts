@@ -44,7 +44,7 @@ export interface DemoPart {
  */
 export type DemoAircraft = Pick<
   Aircraft,
-  'items' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
+  'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
 > & {
   /** What a scale said of one piece, by part. */
   readonly weighedG: Readonly<Record<string, number>>

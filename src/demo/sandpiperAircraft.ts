@@ -63,6 +63,7 @@ export const SANDPIPER_AIRCRAFT: DemoAircraft = {
   ],
   weighedG: { 'Front arm': 22.05, 'Upper deck': 15 },
   limitG: 610,
+  printedLimitG: 145,
   places: [
     place('Front arm', [half, side, ARM_Z], [0, 0, 60]),
     // The mirror image of the left one over the middle: mirrored in its own x, then turned to point the other way.

@@ -36,6 +36,7 @@ export const TERN_AIRCRAFT: DemoAircraft = {
   ],
   weighedG: {},
   limitG: 520,
+  printedLimitG: null,
   places: [
     ...pair('Wing panel, root', SPAR_X, 0, 0),
     ...pair('Wing panel, middle', SPAR_X, 183, 0),

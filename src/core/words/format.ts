@@ -61,6 +61,13 @@ export function formatNumber(value: number, locale?: string, decimals = 2): stri
   )
 }
 
+/** Always one decimal, whatever the size: for sums of grams that have to agree to the eye. */
+export function formatTenth(value: number, locale?: string): string {
+  if (!Number.isFinite(value)) return NOTHING
+  const options = { minimumFractionDigits: 1, maximumFractionDigits: 1, ...UNSIGNED_ZERO } as const
+  return formatter(locale, options).format(value)
+}
+
 /** A number with its unit; the bare "–" where there is no number. */
 export function formatWithUnit(value: number, unit: Unit, locale?: string): string {
   if (!Number.isFinite(value)) return NOTHING

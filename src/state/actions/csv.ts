@@ -1,3 +1,4 @@
+import { leftOutNames } from '../../core/frame/sayings.ts'
 import type { Range } from '../../core/model/figures.ts'
 import { frameSummary, ledgerRows, type FrameState, type LedgerRow } from '../store/derived.ts'
 import type { Part } from '../../core/model/frame.ts'
@@ -47,7 +48,7 @@ export function ledgerCsv(state: FrameState): string {
     '',
     '',
     ...figures({ ...sum.withSpares, massG: sum.printed.massG }),
-    '',
+    text(leftOutNames(sum.leftOut) ?? ''),
   ]
   const lines = [head.map(text), ...ledgerRows(state).map(lineOf), total]
   return MARK + lines.map((line) => `${line.join(',')}\r\n`).join('')

@@ -41,7 +41,7 @@ export interface Demo {
 /** What the manifest says of the aircraft: parts by name where `Aircraft` has ids. */
 export type DemoAircraft = Pick<
   Aircraft,
-  'items' | 'limitG' | 'places' | 'flight' | 'wing' | 'season'
+  'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
 > & {
   /** What a scale said of one piece, by part. */
   readonly weighedG: Readonly<Record<string, number>>
@@ -89,6 +89,7 @@ const ManifestSchema = v.object({
     items: v.array(ItemSchema),
     weighedG: v.record(v.string(), v.pipe(v.number(), v.gtValue(0))),
     limitG: LimitSchema,
+    printedLimitG: LimitSchema,
     places: v.array(PlaceSchema),
     flight: v.nullable(FlightSchema),
     wing: v.nullable(WingSchema),

@@ -1,8 +1,7 @@
 import type { ItemGroup, MassBasis, MassStatus } from '../../core/model/aircraft.ts'
-import type { Verdict } from '../../core/frame/odds.ts'
 import type { LedgerGroup } from '../../core/frame/ledger.ts'
 import type { Range } from '../../core/model/figures.ts'
-import { formatMoney } from '../../core/words/format.ts'
+import { formatMoney, formatTenth } from '../../core/words/format.ts'
 import { trueMinus } from '../show.ts'
 
 export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
@@ -39,34 +38,15 @@ export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
   typed: 'typed',
 }
 
-/** Never a bare yes: near a line it says that nobody can tell. */
-export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
-  below: 'stays below',
-  above: 'ends above',
-  'too close to say': 'too close to say',
-}
-
-/** A chance as per cent; never a full 0 or 100. */
-export function chanceWords(chance: number): string {
-  if (chance > 0.99) return '>99 %'
-  if (chance < 0.01) return '<1 %'
-  return `${Math.round(chance * 100)} %`
-}
-
 /** Grams to a tenth whatever their size, for sums that have to agree to the eye. */
 export function tenthG(massG: number): string {
-  return trueMinus(tenth.format(Math.abs(massG) < 0.05 ? 0 : massG))
+  return trueMinus(formatTenth(massG))
 }
-
-const tenth = new Intl.NumberFormat(undefined, {
-  minimumFractionDigits: 1,
-  maximumFractionDigits: 1,
-})
 
 /** Grams of one small piece. */
 export function pieceG(massG: number): string {
   if (massG > 0 && massG < 0.005) return '<0.01'
-  return massG < 9.995 ? hundredth.format(massG) : tenth.format(massG)
+  return massG < 9.995 ? hundredth.format(massG) : formatTenth(massG)
 }
 
 const hundredth = new Intl.NumberFormat(undefined, {

@@ -1,5 +1,6 @@
 import type { CarbonFrame } from '../../core/model/frame.ts'
 import type { Range } from '../../core/model/figures.ts'
+import { leftOutNames } from '../../core/frame/sayings.ts'
 import { formatMoney, formatPercent, formatRange, withSign } from '../../core/words/format.ts'
 import { frameSummary } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
@@ -11,6 +12,7 @@ export function CarbonDifference({ carbon }: { readonly carbon: CarbonFrame }) {
   const currency = useAppState((state) => state.frame.prices.currency)
   const difference = sum.carbon
   if (difference === null) return null
+  const leftOut = leftOutNames(sum.leftOut)
   const money = (value: number) => formatMoney(value, currency)
   return (
     <div className="carbon-figures">
@@ -28,6 +30,7 @@ export function CarbonDifference({ carbon }: { readonly carbon: CarbonFrame }) {
         format={money}
         below={saying(difference.cost, money, 'dearer', 'cheaper', null)}
       />
+      {leftOut === null ? null : <p className="caution">Compared {leftOut}.</p>}
       <p className="hint">
         A printed arm is not as stiff as a carbon one of the same mass. Grams alone do not settle
         the choice.

@@ -1,5 +1,6 @@
 import type { Part } from '../../core/model/frame.ts'
 import type { AppState } from '../../state/store/types.ts'
+import { leftOutWords, limitWords } from '../../core/frame/sayings.ts'
 import { formatPercent, withSign } from '../../core/words/format.ts'
 import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
@@ -22,6 +23,9 @@ export function TotalsHead() {
   const mass = showGrams(printed.massG)
   const cost = showMoney(sum.withSpares.cost)
   const time = showTime(sum.withSpares.timeS)
+  const leftOut = leftOutWords(sum.leftOut.length)
+  const { strictest } = sum.limits
+  const isOver = strictest !== null && strictest.leftG < 0
   const rough = unsettled > 0 ? '~' : ''
   const difference = sum.carbon
   const allUpG = useAppState(allUpMassG)
@@ -34,6 +38,7 @@ export function TotalsHead() {
             lead
             words={<FrameName />}
             figure={rough + mass.mid}
+            isOver={isOver}
             unit="g"
             below={
               <>
@@ -41,11 +46,18 @@ export function TotalsHead() {
                 {unsettled === 0 ? null : (
                   <span className="rough-words">, {roughWords(unsettled)}</span>
                 )}
+                {leftOut === null ? null : <span className="left-out">, {leftOut}</span>}
                 {allUpG === null ? null : (
                   <span className="all-up">
                     {' '}
                     · {rough}
                     {showMass(allUpG)} all-up
+                  </span>
+                )}
+                {strictest === null ? null : (
+                  <span className={isOver ? 'limit-words wrong-text' : 'limit-words'}>
+                    {' '}
+                    · {limitWords(strictest)}
                   </span>
                 )}
               </>
@@ -77,17 +89,20 @@ export function TotalsHead() {
               words="Against carbon"
               figure={withSign(difference.massG.mid, showGrams(difference.massG).mid)}
               unit="g"
-              below={
+              below={[
                 difference.massShare === null
-                  ? undefined
+                  ? null
                   : trueMinus(
                       withSign(difference.massShare.mid, formatPercent(difference.massShare.mid)),
-                    )
-              }
+                    ),
+                leftOut,
+              ]
+                .filter((words) => words !== null)
+                .join(', ')}
             />
           )}
         </dl>
-        <GramRuler massG={printed.massG} carbonG={carbon?.massG ?? null} />
+        <GramRuler massG={printed.massG} carbonG={carbon?.massG ?? null} limit={strictest} />
       </div>
     </section>
   )

@@ -4,30 +4,66 @@ import { useAppState, useReadState } from '../../appContext.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
-/** The mass the builder wants to stay below. */
+type LimitKey = 'limitG' | 'printedLimitG'
+
+interface LimitWords {
+  /** In the list of undone steps. */
+  readonly name: string
+  readonly label: string
+  readonly set: string
+  readonly none: string
+}
+
+const WORDS: Readonly<Record<LimitKey, LimitWords>> = {
+  limitG: {
+    name: 'mass limit',
+    label: 'All-up at most',
+    set: 'Set a mass limit',
+    none: 'No limit',
+  },
+  printedLimitG: {
+    name: 'limit for printed parts',
+    label: 'Printed parts at most',
+    set: 'Limit the printed parts',
+    none: 'No limit for printed parts',
+  },
+}
+
+/** The masses the builder wants to stay below: all up, and for the printed frame alone. */
 export function LimitFields() {
-  const limitG = useAppState((state) => state.frame.aircraft.limitG)
+  return (
+    <>
+      <h3>Limits</h3>
+      <LimitField of="limitG" />
+      <LimitField of="printedLimitG" />
+    </>
+  )
+}
+
+function LimitField({ of }: { readonly of: LimitKey }) {
+  const limitG = useAppState((state) => state.frame.aircraft[of])
+  const { name, label, set, none } = WORDS[of]
   const put = usePutAircraft()
   const read = useReadState()
   return (
     <>
-      <h3>Limit</h3>
       {limitG === null ? (
         <div className="button-line">
           <Button
             className="outlined"
             onPress={() => {
-              const { predictedMassG } = aircraftView(read()).ledger
-              put({ limitG: Math.max(1, Math.ceil(predictedMassG / 10) * 10) }, 'set a mass limit')
+              const { ledger, sum } = aircraftView(read())
+              const massG = of === 'limitG' ? ledger.predictedMassG : sum.printed.massG.mid
+              put({ [of]: Math.max(1, Math.ceil(massG / 10) * 10) }, `set a ${name}`)
             }}
           >
-            Set a mass limit
+            {set}
           </Button>
         </div>
       ) : (
         <>
           <NumberBox
-            label="All-up at most"
+            label={label}
             value={limitG}
             min={0.1}
             max={1000000}
@@ -35,17 +71,17 @@ export function LimitFields() {
             digits={1}
             unit="g"
             onChange={(next) => {
-              put({ limitG: next }, 'change the mass limit')
+              put({ [of]: next }, `change the ${name}`)
             }}
           />
           <div className="button-line">
             <Button
               className="quiet"
               onPress={() => {
-                put({ limitG: null }, 'leave the mass limit out')
+                put({ [of]: null }, `leave the ${name} out`)
               }}
             >
-              No limit
+              {none}
             </Button>
           </div>
         </>

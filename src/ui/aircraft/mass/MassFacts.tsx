@@ -6,7 +6,7 @@ import { spanG, tenthG } from '../words.ts'
 
 /** The sums of the ledger, down to the margin. */
 export function MassFacts({ view }: { readonly view: AircraftView }) {
-  const { basicMassG, growthG, predictedMassG, limitG, marginG } = view.ledger
+  const { basicMassG, growthG, predictedMassG, limitG } = view.ledger
   const { rangeG } = useMemo(() => massOdds(view.doubt, view.ledger.basicMassG), [view])
   return (
     <Facts
@@ -18,20 +18,7 @@ export function MassFacts({ view }: { readonly view: AircraftView }) {
         },
         { words: 'Growth for what is not known yet', figure: `+${tenthG(growthG)} g` },
         { words: 'Predicted mass', figure: `${tenthG(predictedMassG)} g`, strong: true },
-        ...(limitG === null || marginG === null
-          ? []
-          : [
-              { words: 'Limit', figure: `${tenthG(limitG)} g` },
-              {
-                words: marginG >= 0 ? 'Margin left' : 'Over the limit',
-                figure: (
-                  <span className={marginG >= 0 ? undefined : 'wrong-text'}>
-                    {tenthG(Math.abs(marginG))} g
-                  </span>
-                ),
-                strong: true,
-              },
-            ]),
+        ...(limitG === null ? [] : [{ words: 'Limit', figure: `${tenthG(limitG)} g` }]),
       ]}
     />
   )

@@ -8,7 +8,8 @@ import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { useAppState } from '../../appContext.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { formatMass } from '../../../core/words/format.ts'
-import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
+import { chanceWords, VERDICT_WORDS } from '../../../core/frame/sayings.ts'
+import { tenthG } from '../words.ts'
 import { MassLineForm } from './MassLineForm.tsx'
 
 /** Masses at which rules change, and where this aircraft stands against each. */

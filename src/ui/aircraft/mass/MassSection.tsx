@@ -2,6 +2,8 @@ import { memo } from 'react'
 import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
+import { leftOutNames, standingWords } from '../../../core/frame/sayings.ts'
+import { trueMinus } from '../../show.ts'
 import { useAircraft } from '../useAircraft.ts'
 import { tenthG } from '../words.ts'
 import { GroupBars } from './GroupBars.tsx'
@@ -24,6 +26,7 @@ export function MassSection() {
 
 const MassBody = memo(function MassBody() {
   const { aircraft, view } = useShownAircraft()
+  const leftOut = leftOutNames(view.sum.leftOut)
   return (
     <>
       <div className="craft-side">
@@ -31,12 +34,8 @@ const MassBody = memo(function MassBody() {
         <GrowthFields />
       </div>
       <div className="craft-main">
-        {view.missing.length > 0 ? (
-          <p className="caution">
-            Left out, for want of figures: {view.missing.join(', ')}. Every sum here is short of
-            them.
-          </p>
-        ) : null}
+        {leftOut === null ? null : <p className="caution">Every sum here is {leftOut}.</p>}
+        <p className="mass-standing">{trueMinus(standingWords(view.sum))}</p>
         <MassFacts view={view} />
         <GroupBars ledger={view.ledger} />
         <OddsBlock view={view} limitG={aircraft.limitG} />
@@ -51,7 +50,8 @@ const MassBody = memo(function MassBody() {
 
 function summaryWords({ ledger, settled }: AircraftView): string {
   const sum = `${settled ? '' : '~'}${tenthG(ledger.basicMassG)} g all-up`
-  const { marginG } = ledger
-  if (marginG === null) return sum
-  return `${sum} · ${tenthG(Math.abs(marginG))} g ${marginG >= 0 ? 'margin' : 'over the limit'} after growth`
+  const { marginG, limitG, basicMassG } = ledger
+  if (marginG === null || limitG === null) return sum
+  const apart = (leftG: number) => `${tenthG(Math.abs(leftG))} g ${leftG < 0 ? 'over' : 'under'}`
+  return `${sum} · ${apart(limitG - basicMassG)} the limit as it stands, ${apart(marginG)} with growth`
 }

@@ -3,7 +3,7 @@ import { formatPercent } from '../../../core/words/format.ts'
 import { massOdds } from '../../../core/frame/odds.ts'
 import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { Facts } from '../Facts.tsx'
-import { chanceWords, tenthG, VERDICT_WORDS } from '../words.ts'
+import { tenthG } from '../words.ts'
 
 interface OddsBlockProps {
   readonly view: AircraftView
@@ -27,16 +27,6 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
             words: '19 times in 20 it ends between',
             figure: `${tenthG(odds.rangeG.low)} and ${tenthG(odds.rangeG.high)} g`,
           },
-          ...(limitG === null
-            ? []
-            : [
-                {
-                  words: `Chance to end below the limit of ${tenthG(limitG)} g`,
-                  figure: chanceWords(odds.chanceBelow),
-                  small: VERDICT_WORDS[odds.verdict],
-                  strong: true,
-                },
-              ]),
         ]}
       />
       <p className="hint">

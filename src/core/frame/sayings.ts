@@ -1,0 +1,62 @@
+import { formatTenth } from '../words/format.ts'
+import { massOdds, type Verdict } from './odds.ts'
+import type { FrameSum, LeftOut, StrictestLimit } from './types.ts'
+
+/** What every total has to say while parts are in no sum; null when none is left out. */
+export function leftOutWords(count: number): string | null {
+  return count === 0 ? null : `without ${count} ${count === 1 ? 'part' : 'parts'}`
+}
+
+/** The same with their names and why, for where there is room. */
+export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
+  const words = leftOutWords(leftOut.length)
+  if (words === null) return null
+  return `${words}: ${leftOut.map(({ name, why }) => `“${name}” (${why})`).join(', ')}`
+}
+
+/**
+ * How the aircraft stands to its limit, in one sentence: the lines as they stand, how likely they end below, and what
+ * growth makes of it. `growth` here is what is added for what is not known yet.
+ */
+export function standingWords({ ledger, doubt }: FrameSum, locale?: string): string {
+  const { basicMassG, predictedMassG, limitG } = ledger
+  const grams = (value: number): string => `${formatTenth(value, locale)} g`
+  if (limitG === null) {
+    return `${grams(basicMassG)} as it stands, ${grams(predictedMassG)} with the growth to expect.`
+  }
+  const { chanceBelow, verdict } = massOdds(doubt, limitG)
+  const sure = verdict === 'too close to say' ? ', too close to say' : ''
+  const now = `${grams(basicMassG)} as it stands, ${apartWords(limitG - basicMassG, locale)} the limit of ${grams(limitG)}`
+  const likely = `${chanceWords(chanceBelow)} likely to end below${sure}`
+  const turns = basicMassG <= limitG !== predictedMassG <= limitG
+  const grown = `with the growth to expect ${grams(predictedMassG)}, ${apartWords(limitG - predictedMassG, locale)} it`
+  return `${now} and ${likely}${turns ? '; but ' : '; '}${grown}.`
+}
+
+/** "2.0 g over the limit of 145.0 g for printed parts", or what an all-up limit leaves them. */
+export function limitWords({ kind, printedG, leftG }: StrictestLimit, locale?: string): string {
+  const grams = `${formatTenth(printedG, locale)} g`
+  const of =
+    kind === 'printed'
+      ? `the printed limit of ${grams}`
+      : `the ${grams} that the all-up limit leaves`
+  return `${apartWords(leftG, locale)} ${of}`
+}
+
+/** Never a bare yes: near a line it says that nobody can tell. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  below: 'stays below',
+  above: 'ends above',
+  'too close to say': 'too close to say',
+}
+
+/** A chance as per cent; never a full 0 or 100. */
+export function chanceWords(chance: number): string {
+  if (chance > 0.99) return '>99 %'
+  if (chance < 0.01) return '<1 %'
+  return `${Math.round(chance * 100)} %`
+}
+
+function apartWords(leftG: number, locale?: string): string {
+  return `${formatTenth(Math.abs(leftG), locale)} g ${leftG < 0 ? 'over' : 'under'}`
+}
