@@ -10,7 +10,7 @@ const PRICE_GUESSED = 0.3
  * A printer's draw: 114 W (Hopkins et al. 2021, as given on ammap.eu) and 189.5 W (3dprintscape.com)
  * measured in PLA on two machines, for the 150 of an ordinary one.
  */
-const POWER = 0.25
+export const POWER = 0.27
 /**
  * Half to twice as often: nobody knows his own rate before some fifty prints (common practice, no
  * source).

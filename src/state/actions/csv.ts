@@ -54,6 +54,11 @@ export function ledgerCsv(state: FrameState): string {
   return MARK + lines.map((line) => `${line.join(',')}\r\n`).join('')
 }
 
+const WEIGHED = {
+  weighed: 'the scale',
+  'weighed before': 'the scale, before a change',
+} as const
+
 const BASIS: Readonly<Record<LedgerRow['basis'], string>> = {
   census: 'counted layers',
   rough: 'volume and area, rough',
@@ -68,7 +73,7 @@ function lineOf({ part, material, sum, basis }: LedgerRow): readonly string[] {
     String(part.spares),
     String(part.mirrored),
     text(material.name),
-    text(BASIS[basis]),
+    text(sum === null || sum.massFrom === 'calculated' ? BASIS[basis] : WEIGHED[sum.massFrom]),
     ...figures(sum === null ? null : { ...sum.withSpares, massG: sum.flying.massG }),
     text(part.note),
   ]

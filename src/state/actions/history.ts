@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Frame } from '../../core/model/frame.ts'
+import { keepRatios } from './keepRatios.ts'
 import type { AppState } from '../store/types.ts'
 
 /** A frame as it was, and the words for what was then done to it. */
@@ -73,7 +74,7 @@ export function createHistory(store: StoreApi<AppState>): History {
         past = [...past, { frame: before, label, gesture: gesture ?? null }].slice(-MAX_STEPS)
       }
       future = []
-      show(frame, also)
+      show(keepRatios(store.getState(), frame), also)
     },
     undo() {
       const step = past.at(-1)

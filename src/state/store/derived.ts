@@ -216,6 +216,8 @@ function sameSum(a: FrameRow | null, b: FrameRow | null): boolean {
     a.massFrom === b.massFrom &&
     a.flying.massG.mid === b.flying.massG.mid &&
     a.flying.massG.low === b.flying.massG.low &&
+    a.flying.massG.high === b.flying.massG.high &&
+    a.scaleRatio === b.scaleRatio &&
     a.withSpares.cost.mid === b.withSpares.cost.mid &&
     a.withSpares.timeS.mid === b.withSpares.timeS.mid &&
     a.withSpares.timeS.low === b.withSpares.timeS.low &&

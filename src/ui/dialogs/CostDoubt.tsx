@@ -18,8 +18,8 @@ export function CostDoubt({ currency }: { readonly currency: string }) {
         }))}
       />
       <p className="hint">
-        Each alone, 19 times in 20; together they add up to less. A price typed with its material, a
-        draw read from a plug-in meter and a clock time take theirs away.
+        Each alone, 19 times in 20; together they add up to less. A price typed with its material
+        and a clock time take theirs away; a draw read from a plug-in meter moves the middle.
       </p>
     </>
   )

@@ -1,4 +1,5 @@
 import { lazy, memo, Suspense } from 'react'
+import type { FrameRow } from '../../core/frame/types.ts'
 import type { Printer } from '../../core/model/figures.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { printedTotals } from './printedTotals.ts'
@@ -39,7 +40,9 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
   const share = sum?.massShare ?? 0
   const bounds = read?.measure.boundsMm
   const bedMark = bounds === undefined ? null : bedWords(bounds, part, printer).mark
-  const marks = [plateMark(read?.plate), bedMark].filter((mark) => mark !== null)
+  const marks = [weighedMark(row.sum), plateMark(read?.plate), bedMark].filter(
+    (mark) => mark !== null,
+  )
   const panelId = `part-${part.id}`
   return (
     <>
@@ -110,6 +113,15 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
 /** Whether a status line stands below the name. */
 function isWorking(work: PartWork): boolean {
   return work.kind !== 'failed' && (work.kind !== 'done' || work.newerFraction !== null)
+}
+
+/** A weighing of the part as it was before; one that holds needs no words here. */
+function weighedMark(sum: FrameRow | null): string | null {
+  if (sum === null || sum.changes.length === 0) return null
+  const before = `weighed before its ${sum.changes.join(' and ')} changed`
+  return sum.scaleRatio === null
+    ? `${before}, what was reckoned then is not known: weigh it again or drop it`
+    : before
 }
 
 function pieceWords(part: { readonly mirrored: number; readonly spares: number }): string {

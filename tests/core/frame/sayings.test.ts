@@ -1,0 +1,67 @@
+import { describe, expect, test } from 'vitest'
+import {
+  chanceWords,
+  leftOutNames,
+  leftOutWords,
+  limitWords,
+  standingWords,
+} from '../../../src/core/frame/sayings.ts'
+import { weighFrame } from '../../../src/core/frame/weighFrame.ts'
+import { bareFrame, printedPart, typedItem } from '../../support/ledgerParts.ts'
+
+const PARTS = [printedPart('arm', 10, 4)]
+
+/** 40 g printed and 60 g bought; growth of 5 % and 10 % makes 108 g of it. */
+function standing(limitG: number | null): string {
+  const growth = { estimatedPct: 10, calculatedPct: 5, weighedPct: 0 }
+  const frame = bareFrame({ items: [typedItem('pack', 60)], growth, limitG })
+  return standingWords(weighFrame(PARTS, frame), 'en')
+}
+
+describe('what is said of a frame', () => {
+  test('limit, odds and growth are one sentence, both ways from the limit', () => {
+    expect(standing(104)).toMatch(
+      /^100\.0 g as it stands, 4\.0 g under the limit of 104\.0 g and \d+ % likely to end below(, too close to say)?; but with the growth to expect 108\.0 g, 4\.0 g over it\.$/,
+    )
+    expect(standing(90)).toMatch(/10\.0 g over the limit .*; with the growth .* 18\.0 g over it\.$/)
+    expect(standing(200)).toMatch(
+      /100\.0 g under .*>99 % .*; with the growth .* 92\.0 g under it\.$/,
+    )
+    expect(standing(null)).toBe('100.0 g as it stands, 108.0 g with the growth to expect.')
+  })
+
+  test('within 3 % of the limit nobody is told yes or no', () => {
+    expect(standing(102)).toContain('too close to say')
+    expect(standing(130)).not.toContain('too close to say')
+  })
+
+  test('the stricter limit is named, in grams of printed parts', () => {
+    const limits = (limitG: number | null, printedLimitG: number | null) =>
+      weighFrame(PARTS, bareFrame({ items: [typedItem('pack', 60)], limitG, printedLimitG })).limits
+    expect(limitWords(limits(110, 45).strictest!, 'en')).toBe(
+      '5.0 g under the printed limit of 45.0 g',
+    )
+    expect(limitWords(limits(95, 45).strictest!, 'en')).toBe(
+      '5.0 g over the 35.0 g that the all-up limit leaves',
+    )
+    expect(limits(null, null).strictest).toBeNull()
+  })
+
+  test('what is left out is counted, and named with why', () => {
+    expect(leftOutWords(0)).toBeNull()
+    expect(leftOutWords(2)).toBe('without 2 parts')
+    expect(leftOutNames([{ id: 'a', name: 'Arm', why: 'failed' }])).toBe(
+      'without 1 part: “Arm” (failed)',
+    )
+  })
+
+  test('a chance is never a full 0 or 100', () => {
+    expect([0, 0.004, 0.42, 0.996, 1].map(chanceWords)).toEqual([
+      '<1 %',
+      '<1 %',
+      '42 %',
+      '>99 %',
+      '>99 %',
+    ])
+  })
+})
