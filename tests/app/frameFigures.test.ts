@@ -170,7 +170,7 @@ describe('page and command line', { timeout: 180_000 }, () => {
         await field.fill(value)
         await field.press('Tab')
       }
-      const boom = mass.locator('li', { hasText: 'Tail boom' }).getByRole('textbox')
+      const boom = mass.getByRole('textbox', { name: 'Tail boom on the scale' })
       await boom.fill('33.3')
       await boom.press('Tab')
       await mass.getByRole('heading', { name: 'Mass', level: 2 }).getByRole('button').click()

@@ -31,6 +31,7 @@ export interface Belief {
  * A.6). Costs the cube of the number of observations, whatever the number of errors.
  */
 export function believe(observations: readonly Observation[]): Belief {
+  if (observations.length === 0) return UNOBSERVED
   const lower = factorReadings(observations)
   const misses = forwards(
     lower,
@@ -49,6 +50,11 @@ export function believe(observations: readonly Observation[]): Belief {
     },
     covariance: (a, b) => covarianceOf(a, b) - dot(seen(a), seen(b)),
   }
+}
+
+const UNOBSERVED: Belief = {
+  of: (form) => ({ mean: form.mid, sigma: Math.sqrt(covarianceOf(form, form)) }),
+  covariance: covarianceOf,
 }
 
 /** An observation beside what all the others, and what was known before, would have foretold. */

@@ -25,7 +25,9 @@ export function formOf(mid: number, errors: Iterable<readonly [string, number]>)
 }
 
 /** The sum of quantities, each taken `times` over. */
-export function sumForms(terms: Iterable<readonly [form: Form, times: number]>): Form {
+export function sumForms(terms: readonly (readonly [form: Form, times: number])[]): Form {
+  const [only] = terms
+  if (terms.length === 1 && only?.[1] === 1) return only[0]
   let mid = 0
   const errors = new Map<string, number>()
   for (const [form, times] of terms) {
@@ -37,6 +39,11 @@ export function sumForms(terms: Iterable<readonly [form: Form, times: number]>):
 
 /** Covariance of two quantities before anything was observed. */
 export function covarianceOf(a: Form, b: Form): number {
+  if (a === b) {
+    let squares = 0
+    for (const effect of a.errors.values()) squares += effect * effect
+    return squares
+  }
   const [few, many] = a.errors.size <= b.errors.size ? [a, b] : [b, a]
   let sum = 0
   for (const [id, effect] of few.errors) sum += effect * (many.errors.get(id) ?? 0)

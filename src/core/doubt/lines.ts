@@ -63,8 +63,18 @@ export function lineForms(
   return {
     flying: add(flying),
     observed,
-    spare: (pieces) => piecesForm(line, 'spare', pieces, mishap),
+    spare: remembered((pieces) => piecesForm(line, 'spare', pieces, mishap)),
     next: left > 0 ? nextPiece(line, left) : null,
+  }
+}
+
+/** The same form for the same number: a frame asks for its spares many times over. */
+function remembered(make: (pieces: number) => Form): (pieces: number) => Form {
+  const known = new Map<number, Form>()
+  return (pieces) => {
+    const form = known.get(pieces) ?? make(pieces)
+    known.set(pieces, form)
+    return form
   }
 }
 
