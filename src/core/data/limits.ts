@@ -1,6 +1,11 @@
 import type { Pattern, Recipe } from '../model/settings.ts'
 
-/** Range a number of the recipe must lie in, both ends included. */
+/*
+ * The one table of what may be typed, passed to the command, stored and opened again. Wider than sensible, narrower than
+ * absurd, and small enough that sums and powers of such numbers stay numbers.
+ */
+
+/** Range a number must lie in, both ends included. */
 export interface Limits {
   readonly min: number
   readonly max: number
@@ -8,38 +13,140 @@ export interface Limits {
   readonly whole: boolean
 }
 
+type LimitTable = Readonly<Record<string, Limits>>
+
 export type RecipeNumber = Exclude<keyof Recipe, 'pattern' | 'supports' | 'habits'>
 
-/** What the number fields, the command line and the project file accept. Wider than sensible, narrower than absurd. */
+const real = (min: number, max: number): Limits => ({ min, max, whole: false })
+const whole = (min: number, max: number): Limits => ({ min, max, whole: true })
+const share = real(0, 1)
+const money = real(0, 1_000_000)
+
 export const RECIPE_LIMITS: Readonly<Record<RecipeNumber, Limits>> = {
-  layerMm: { min: 0.02, max: 2, whole: false },
-  firstLayerMm: { min: 0.02, max: 2, whole: false },
-  lineMm: { min: 0.1, max: 3, whole: false },
-  walls: { min: 0, max: 50, whole: true },
-  topSkins: { min: 0, max: 1000, whole: true },
-  bottomSkins: { min: 0, max: 1000, whole: true },
-  infillPct: { min: 0, max: 100, whole: false },
-  zonePct: { min: 0, max: 100, whole: false },
-  supportAngleDeg: { min: 0, max: 89, whole: false },
-  brimMm: { min: 0, max: 50, whole: false },
+  layerMm: real(0.02, 2),
+  firstLayerMm: real(0.02, 2),
+  lineMm: real(0.1, 3),
+  walls: whole(0, 50),
+  topSkins: whole(0, 1000),
+  bottomSkins: whole(0, 1000),
+  infillPct: real(0, 100),
+  zonePct: real(0, 100),
+  supportAngleDeg: real(0, 89),
+  brimMm: real(0, 50),
 }
 
-/** Numbers of flight and wing that may be left out. */
-export const FLIGHT_LIMITS = {
-  flownMin: { min: 0.1, max: 1000, whole: false },
-  spanMm: { min: 10, max: 20_000, whole: false },
-  cruiseMS: { min: 0.5, max: 150, whole: false },
-  dragCoefficient: { min: 0.005, max: 1, whole: false },
-} as const satisfies Readonly<Record<string, Limits>>
+/** A layer higher than this share of the line's width is squeezed too little to hold (common practice, no source). */
+export const LAYER_TO_LINE_MOST = 0.8
 
-export const PRICE_LIMITS = {
-  failurePctPerHour: { min: 0, max: 90, whole: false },
-} as const satisfies Readonly<Record<string, Limits>>
+/** Pieces of one part: on the frame, in the bag, on the scale or in one print. */
+export const PIECES_LIMITS = {
+  quantity: whole(1, 100_000),
+  spares: whole(0, 100_000),
+} as const satisfies LimitTable
 
 export const MATERIAL_LIMITS = {
-  nozzleC: { min: 100, max: 500, whole: false },
-  bedC: { min: 0, max: 200, whole: false },
-} as const satisfies Readonly<Record<string, Limits>>
+  densityGCm3: real(0.05, 25),
+  pricePerKg: money,
+  diameterMm: real(0.5, 5),
+  flow: real(0.05, 2),
+  youngsGPa: real(0.001, 500),
+  strengthMPa: real(0, 2000),
+  heatLimitC: real(0, 500),
+  shrinkagePct: real(0, 100),
+  nozzleC: real(100, 500),
+  bedC: real(0, 200),
+} as const satisfies LimitTable
+
+/** Of the printer; its speeds and times stand with their words in `printers.ts`. */
+export const PRINTER_LIMITS = {
+  bedMm: real(10, 5000),
+  clockFactor: real(0.2, 5),
+} as const satisfies LimitTable
+
+export const PRICE_LIMITS = {
+  electricityPerKwh: real(0, 1000),
+  wearPerHour: real(0, 1000),
+  wastePct: real(0, 100),
+  failurePctPerHour: real(0, 90),
+} as const satisfies LimitTable
+
+export const CARBON_LIMITS = { massG: real(0, 100_000), price: money } as const satisfies LimitTable
+
+/** Scale and clock. */
+export const READING_LIMITS = {
+  scaleG: real(0.01, 1_000_000),
+  tareG: real(0, 100_000),
+  clockMin: real(1, 100_000),
+} as const satisfies LimitTable
+
+export const ITEM_LIMITS = {
+  quantity: whole(0, 100_000),
+  massG: real(0, 100_000),
+  costEach: money,
+} as const satisfies LimitTable
+
+export const GROWTH_LIMITS = real(0, 100)
+
+/** The builder's own limits, and the masses at which rules change. */
+export const MASS_LIMITS = {
+  limitG: real(0.1, 1_000_000),
+  thresholdG: real(0.01, 10_000_000),
+} as const satisfies LimitTable
+
+export const PLACE_LIMITS = {
+  positionMm: real(-1_000_000, 1_000_000),
+  radiusMm: real(0, 1_000_000),
+} as const satisfies LimitTable
+
+/** One turn either way. */
+export const TURN_LIMITS = real(-360, 360)
+
+export const FLIGHT_LIMITS = {
+  motors: whole(1, 16),
+  motorThrustG: real(1, 100_000),
+  propDiameterMm: real(10, 2000),
+  packCells: whole(1, 24),
+  packMah: real(1, 1_000_000),
+  voltsPerCell: real(0.5, 5),
+  usableShare: real(0.01, 1),
+  avionicsW: real(0, 10_000),
+  motorRadiusMm: real(0, 5000),
+  flownMin: real(0.1, 1000),
+} as const satisfies LimitTable
+
+export const WING_LIMITS = {
+  areaDm2: real(0.1, 100_000),
+  spanMm: real(10, 20_000),
+  cruiseMS: real(0.5, 150),
+  dragCoefficient: real(0.005, 1),
+  meanChordMm: real(1, 10_000),
+  leadingEdgeMm: real(-100_000, 100_000),
+} as const satisfies LimitTable
+
+export const TWIN_LIMITS = {
+  thicknessMm: real(0.05, 100),
+  freeMm: real(1, 5000),
+  platePricePerDm2: money,
+  cutPricePerM: money,
+  deliveryDays: real(0, 1000),
+} as const satisfies LimitTable
+
+export const SEASON_LIMITS = {
+  flights: whole(0, 1000),
+  crashesPerFlight: share,
+  breakShare: share,
+  carbonLeadDays: real(0, 1000),
+  carbonPartPrice: money,
+  carbonBreakFactor: share,
+} as const satisfies LimitTable
+
+/** Letters at most. */
+export const TEXT_LIMITS = { name: 200, words: 2000, note: 10_000, path: 1000 } as const
+
+/** The limits of a share where it is typed in per cent. */
+export function inPercent({ min, max }: Limits): Limits {
+  return real(min * 100, max * 100)
+}
 
 /** Every pattern with the word shown for it. */
 export const PATTERN_NAMES: Readonly<Record<Pattern, string>> = {

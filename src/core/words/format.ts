@@ -68,6 +68,17 @@ export function formatTenth(value: number, locale?: string): string {
   return formatter(locale, options).format(value)
 }
 
+/** A number as a box shows it and takes it back: ungrouped, since `.` and `,` are both decimal marks there. */
+export function formatTyped(value: number, digits: number, locale?: string): string {
+  if (!Number.isFinite(value)) return NOTHING
+  return formatter(locale, {
+    maximumFractionDigits: digits,
+    numberingSystem: 'latn',
+    useGrouping: false,
+    ...UNSIGNED_ZERO,
+  }).format(value)
+}
+
 /** A number with its unit; the bare "–" where there is no number. */
 export function formatWithUnit(value: number, unit: Unit, locale?: string): string {
   if (!Number.isFinite(value)) return NOTHING

@@ -8,6 +8,7 @@ import { createLockClaims } from '../storage/lockClaims.ts'
 import { createFolderSpare } from '../storage/spare.ts'
 import { withSpare } from '../storage/spareStorage.ts'
 import type { Storage } from '../storage/storage.ts'
+import { newId } from '../store/newId.ts'
 import { createAppStore } from '../store/store.ts'
 import type { AppState, Session } from '../store/types.ts'
 
@@ -80,10 +81,4 @@ function writeTabNote(id: string): void {
   } catch {
     // Denied storage is told when the frame is to be kept.
   }
-}
-
-/** `crypto.randomUUID` is missing on pages served over plain http. */
-function newId(): string {
-  const bytes = crypto.getRandomValues(new Uint8Array(12))
-  return [...bytes].map((byte) => byte.toString(16).padStart(2, '0')).join('')
 }

@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { FLIGHT_LIMITS, type Limits } from '../../core/data/limits.ts'
+import { FLIGHT_LIMITS, WING_LIMITS, type Limits } from '../../core/data/limits.ts'
 import type {
   FlightSetup,
   FlownHover,
@@ -91,9 +91,9 @@ export const FlightSchema = v.object({
 
 export const WingSchema = v.object({
   areaDm2: positive,
-  spanMm: v.exactOptional(within(FLIGHT_LIMITS.spanMm)),
-  cruiseMS: v.exactOptional(within(FLIGHT_LIMITS.cruiseMS)),
-  dragCoefficient: v.exactOptional(within(FLIGHT_LIMITS.dragCoefficient)),
+  spanMm: v.exactOptional(within(WING_LIMITS.spanMm)),
+  cruiseMS: v.exactOptional(within(WING_LIMITS.cruiseMS)),
+  dragCoefficient: v.exactOptional(within(WING_LIMITS.dragCoefficient)),
   meanChordMm: positive,
   leadingEdgeMm: finite,
   balanceMm: v.strictTuple([finite, finite]),

@@ -7,6 +7,7 @@ import { strayTimeWords } from '../../core/words/learned.ts'
 import { frameSum } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { PIECES_LIMITS, READING_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 
 const RUN = 'all printed parts'
@@ -55,10 +56,8 @@ export function ClockRow() {
           <NumberBox
             key={id}
             label={`${name} in that print`}
+            limits={PIECES_LIMITS.spares}
             value={count}
-            min={0}
-            max={9999}
-            digits={0}
             unit="×"
             onChange={(next) => {
               const { [id]: _old, ...others } = pieces
@@ -69,10 +68,9 @@ export function ClockRow() {
       })}
       <NumberBox
         label="It took"
+        limits={READING_LIMITS.clockMin}
         value={minutes}
-        min={1}
-        max={100_000}
-        digits={0}
+        digits={1}
         unit="min"
         {...(calculatedS > 0 ? { hint: `Calculated: ${formatHours(calculatedS)}.` } : {})}
         onChange={setMinutes}

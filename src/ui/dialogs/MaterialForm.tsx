@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import { Button, Form, Input, Label, TextField } from 'react-aria-components'
-import { MATERIAL_LIMITS } from '../../core/data/limits.ts'
 import type { Material, Sourced } from '../../core/model/figures.ts'
 import { useActions } from '../appContext.ts'
+import { MATERIAL_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 
 interface MaterialFormProps {
@@ -51,9 +51,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       </TextField>
       <NumberBox
         label="Density of your spool"
+        limits={MATERIAL_LIMITS.densityGCm3}
         value={draft.densityGCm3.value}
-        min={0.05}
-        max={20}
         step={0.001}
         digits={3}
         unit="g/cm³"
@@ -61,9 +60,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Price of your spool"
+        limits={MATERIAL_LIMITS.pricePerKg}
         value={draft.pricePerKg.value}
-        min={0}
-        max={100000}
         step={0.01}
         unit={`${currency}/kg`}
         onChange={(value) => {
@@ -72,9 +70,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Filament diameter"
+        limits={MATERIAL_LIMITS.diameterMm}
         value={draft.diameterMm}
-        min={0.5}
-        max={5}
         step={0.01}
         unit="mm"
         onChange={(diameterMm) => {
@@ -83,9 +80,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Flow"
+        limits={MATERIAL_LIMITS.flow}
         value={draft.flow}
-        min={0.1}
-        max={2}
         step={0.01}
         unit="of 1"
         hint="1 for plain filament; foaming filament is laid with less and swells to fill the line."
@@ -95,9 +91,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Stiffness (E)"
+        limits={MATERIAL_LIMITS.youngsGPa}
         value={draft.youngsGPa.value}
-        min={0.001}
-        max={500}
         step={0.001}
         digits={3}
         unit="GPa"
@@ -107,9 +102,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Strength in plane"
+        limits={MATERIAL_LIMITS.strengthMPa}
         value={draft.strengthInPlaneMPa.value}
-        min={0}
-        max={2000}
         step={0.1}
         unit="MPa"
         onChange={(value) => {
@@ -118,9 +112,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Strength across layers"
+        limits={MATERIAL_LIMITS.strengthMPa}
         value={draft.strengthAcrossMPa.value}
-        min={0}
-        max={2000}
         step={0.1}
         unit="MPa"
         onChange={(value) => {
@@ -129,9 +122,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Heat limit"
+        limits={MATERIAL_LIMITS.heatLimitC}
         value={draft.heatLimitC.value}
-        min={0}
-        max={500}
         step={1}
         unit="°C"
         onChange={(value) => {
@@ -140,11 +132,10 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Nozzle"
+        limits={MATERIAL_LIMITS.nozzleC}
         value={draft.nozzleC.value}
-        min={MATERIAL_LIMITS.nozzleC.min}
-        max={MATERIAL_LIMITS.nozzleC.max}
         step={5}
-        digits={0}
+        digits={1}
         unit="°C"
         onChange={(value) => {
           put({ nozzleC: typed(value) })
@@ -152,11 +143,10 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       />
       <NumberBox
         label="Bed"
+        limits={MATERIAL_LIMITS.bedC}
         value={draft.bedC.value}
-        min={MATERIAL_LIMITS.bedC.min}
-        max={MATERIAL_LIMITS.bedC.max}
         step={5}
-        digits={0}
+        digits={1}
         unit="°C"
         hint="Most of the power goes into the bed. 20 where it is not heated."
         onChange={(value) => {

@@ -68,21 +68,21 @@ export function MaterialTable({ materials, currency, editedId, onEdit }: Materia
               <Cell of={material.youngsGPa} digits={2} what={`the stiffness of ${material.name}`} />
               <Cell
                 of={material.strengthInPlaneMPa}
-                digits={0}
+                digits={1}
                 what={`the strength in plane of ${material.name}`}
               />
               <Cell
                 of={material.strengthAcrossMPa}
-                digits={0}
+                digits={1}
                 what={`the strength across layers of ${material.name}`}
               />
               <Cell
                 of={material.heatLimitC}
-                digits={0}
+                digits={1}
                 what={`the heat limit of ${material.name}`}
               />
-              <Cell of={material.nozzleC} digits={0} what={`the nozzle for ${material.name}`} />
-              <Cell of={material.bedC} digits={0} what={`the bed for ${material.name}`} />
+              <Cell of={material.nozzleC} digits={1} what={`the nozzle for ${material.name}`} />
+              <Cell of={material.bedC} digits={1} what={`the bed for ${material.name}`} />
               <Cell
                 of={material.shrinkagePct}
                 digits={2}

@@ -3,7 +3,8 @@ import { Button } from 'react-aria-components'
 import { useShallow } from 'zustand/react/shallow'
 import type { Material } from '../../core/model/figures.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
-import { useActions, useAppState } from '../appContext.ts'
+import { newId } from '../../state/store/newId.ts'
+import { useAppState } from '../appContext.ts'
 import { Sheet } from '../fields/Sheet.tsx'
 import { MaterialForm } from './MaterialForm.tsx'
 import { MaterialTable } from './MaterialTable.tsx'
@@ -17,38 +18,41 @@ interface MaterialsSheetProps {
 export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
   const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
   const currency = useAppState((state) => state.frame.prices.currency)
-  const { putMaterial } = useActions()
   const [editedId, setEditedId] = useState<string | null>(null)
-  const edited = materials.find(({ id }) => id === editedId) ?? null
+  // Of the frame only once its figures are kept.
+  const [fresh, setFresh] = useState<Material | null>(null)
+  const edited = fresh ?? materials.find(({ id }) => id === editedId) ?? null
+  const leave = () => {
+    setEditedId(null)
+    setFresh(null)
+  }
+  const close = () => {
+    leave()
+    onClose()
+  }
   const add = () => {
     const [first] = materials
     if (first === undefined) return
-    const fresh = copyAsOwn(first, `Own material ${materials.length + 1}`)
-    putMaterial(fresh)
-    setEditedId(fresh.id)
+    setFresh(copyAsOwn(first, `Own material ${materials.length + 1}`))
   }
   return (
-    <Sheet title="Materials" wide isOpen={isOpen} onClose={onClose}>
+    <Sheet title="Materials" wide isOpen={isOpen} onClose={close}>
       <p className="hint">
         The density on the spool’s label, or the one you weighed, narrows every range on the page.
         The letter beside a number tells where it comes from: r read, d derived, w a weak source, m
         from memory, c common practice. Point at it or tab to it for the source itself.
       </p>
       {edited === null ? null : (
-        <MaterialForm
-          key={edited.id}
-          material={edited}
-          currency={currency}
-          onDone={() => {
-            setEditedId(null)
-          }}
-        />
+        <MaterialForm key={edited.id} material={edited} currency={currency} onDone={leave} />
       )}
       <MaterialTable
         materials={materials}
         currency={currency}
         editedId={editedId}
-        onEdit={setEditedId}
+        onEdit={(id) => {
+          setFresh(null)
+          setEditedId(id)
+        }}
       />
       <div className="button-line">
         <Button className="quiet" onPress={add}>
@@ -60,5 +64,5 @@ export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
 }
 
 function copyAsOwn(material: Material, name: string): Material {
-  return { ...material, id: `own-${Date.now().toString(36)}`, name, densityTyped: false }
+  return { ...material, id: `own-${newId()}`, name, densityTyped: false }
 }

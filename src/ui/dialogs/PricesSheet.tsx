@@ -1,9 +1,9 @@
-import { PRICE_LIMITS } from '../../core/data/limits.ts'
 import { CURRENCY_CODES, pricesIn } from '../../core/data/prices.ts'
 import type { Prices } from '../../core/model/figures.ts'
 import { formatPercent } from '../../core/words/format.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { PRICE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
 import { CostDoubt } from './CostDoubt.tsx'
@@ -20,7 +20,6 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
   const put = (patch: Partial<Prices>) => {
     putPrices({ ...prices, ...patch })
   }
-  const { min, max } = PRICE_LIMITS.failurePctPerHour
   const names = new Intl.DisplayNames(undefined, { type: 'currency' })
   return (
     <Sheet title="Prices" isOpen={isOpen} onClose={onClose}>
@@ -37,9 +36,8 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
       />
       <NumberBox
         label="Electricity"
+        limits={PRICE_LIMITS.electricityPerKwh}
         value={prices.electricityPerKwh}
-        min={0}
-        max={1000}
         step={0.001}
         digits={3}
         unit={`${prices.currency}/kWh`}
@@ -49,9 +47,8 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
       />
       <NumberBox
         label="Wear"
+        limits={PRICE_LIMITS.wearPerHour}
         value={prices.wearPerHour}
-        min={0}
-        max={1000}
         step={0.01}
         unit={`${prices.currency}/h`}
         hint="Nozzles, belts, build surface, for each hour of printing."
@@ -61,9 +58,8 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
       />
       <NumberBox
         label="Filament wasted"
+        limits={PRICE_LIMITS.wastePct}
         value={prices.wastePct}
-        min={0}
-        max={100}
         step={0.5}
         unit="%"
         hint="Purge, failed starts and ends of spools."
@@ -73,8 +69,8 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
       />
       <NumberBox
         label="Prints that fail each hour"
+        limits={PRICE_LIMITS.failurePctPerHour}
         value={prices.failurePctPerHour}
-        {...{ min, max }}
         step={0.5}
         unit="%"
         hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share).`}

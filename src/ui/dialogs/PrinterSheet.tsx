@@ -2,6 +2,7 @@ import { PRINTER_FIELDS, PRINTERS } from '../../core/data/printers.ts'
 import type { Printer } from '../../core/model/figures.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { PRINTER_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
 import { ClockRow } from './ClockRow.tsx'
@@ -37,9 +38,8 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
         <NumberBox
           key={key}
           label={label}
+          limits={{ min, max, whole: false }}
           value={printer[key]}
-          min={min}
-          max={max}
           unit={unit}
           hint={explain}
           step={0.1}
@@ -53,11 +53,10 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
         <NumberBox
           key={axis}
           label={`Bed, ${axis}`}
+          limits={PRINTER_LIMITS.bedMm}
           value={printer.bedMm[i] ?? 0}
-          min={10}
-          max={5000}
           step={1}
-          digits={0}
+          digits={1}
           unit="mm"
           onChange={(value) => {
             const [x, y, z] = printer.bedMm

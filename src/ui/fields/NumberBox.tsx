@@ -1,18 +1,22 @@
-import { useRef, useState, type KeyboardEvent } from 'react'
-import { Group, Input, Label, NumberField, Text } from 'react-aria-components'
-import { emptyWords, lettersWords, outsideWords, type Bounds } from './numberWords.ts'
-import { useRefusedInput } from './useRefusedInput.ts'
+import { useEffect, useId, useRef, type KeyboardEvent } from 'react'
+import type { Limits } from '../../core/data/limits.ts'
+import { useNumberDraft } from './useNumberDraft.ts'
 
-interface NumberBoxProps extends Bounds {
+interface NumberBoxProps {
+  readonly label: string
+  /** What it takes; the same as actions, saved files and the command take. */
+  readonly limits: Limits
   /** Null shows an empty box; only for a number that may be left out. */
   readonly value: number | null
   readonly onChange: (value: number) => void
-  /** Called when the box is emptied; without it an empty box takes its old number back. */
+  /** Called when the box is emptied; without it an empty box is refused. */
   readonly onEmpty?: () => void
   /** What the arrow keys add; ten times as much with the page keys. Any number between may be typed. */
   readonly step?: number
-  /** Fraction digits at most. */
+  /** Fraction digits shown at most. */
   readonly digits?: number
+  /** Shown behind the number. */
+  readonly unit?: string
   readonly hint?: string
   /** Keeps the label for screen readers only. */
   readonly bare?: boolean
@@ -26,87 +30,84 @@ const STEPS: Readonly<Record<string, number>> = {
 }
 
 /**
- * A number with its unit. Takes any local way of writing decimals. What is out of bounds is taken as the nearest number
- * that is allowed, and what is no number leaves the old one; either is said below the box.
+ * A number with its unit, taken when the box is left or on Enter. `.` and `,` are the decimal mark in every language.
+ * What will not do stays as it was typed, with the reason and what would; the number that held still holds, and Escape
+ * brings it back.
  */
 export function NumberBox(props: NumberBoxProps) {
-  const { label, value, onChange, onEmpty, min, max, step = 1, unit, digits = 2 } = props
-  const { hint, bare = false } = props
-  const [note, setNote] = useState<string | null>(null)
-  const group = useRef<HTMLDivElement>(null)
-  useRefusedInput(group, () => {
-    setNote(lettersWords(props, digits))
-  })
-  const take = (next: number) => {
-    if (!Number.isFinite(next) && onEmpty !== undefined && Number.isNaN(next)) {
-      onEmpty()
-      return
+  const { label, limits, value, onChange, onEmpty, step = 1, unit, hint, bare = false } = props
+  const digits = props.digits ?? (limits.whole ? 0 : 2)
+  const bounds = unit === undefined ? limits : { ...limits, unit }
+  const draft = useNumberDraft({ ...bounds, value, digits, onChange, onEmpty })
+  const id = useId()
+  const input = useRef<HTMLInputElement>(null)
+  const { refused } = draft
+  // A form around it is not sent while something in it was refused.
+  useEffect(() => {
+    input.current?.setCustomValidity(refused ?? '')
+  }, [refused])
+
+  const press = (event: KeyboardEvent) => {
+    if (event.key === 'Enter' && !draft.settle()) event.preventDefault()
+    if (event.key === 'Escape' && draft.isTyped) {
+      event.stopPropagation()
+      event.preventDefault()
+      draft.revert()
     }
-    const kept = Math.min(max ?? next, Math.max(min ?? next, next))
-    if (!Number.isFinite(kept)) {
-      setNote(emptyWords(props))
-      return
-    }
-    if (kept !== next) setNote(outsideWords(props, kept))
-    // Leaving the box writes its text back, which holds fewer digits than the number may have.
-    if (value === null || rounded(kept, digits) !== rounded(value, digits)) onChange(kept)
-  }
-  const stepBy = (event: KeyboardEvent, typed: number) => {
-    if (event.key === 'Enter') setNote(null)
     const steps = STEPS[event.key]
     if (steps === undefined || event.altKey || event.ctrlKey || event.metaKey) return
     event.preventDefault()
     event.stopPropagation()
-    const from = Number.isFinite(typed) ? typed : (value ?? min ?? 0)
-    const next = rounded(from + steps * step, digits)
-    setNote(null)
-    take(Math.min(max ?? next, Math.max(min ?? next, next)))
+    draft.step(steps * step)
   }
+  const told = [
+    ...(refused === null ? [] : [`${id}-refused`]),
+    ...(hint === undefined ? [] : [`${id}-hint`]),
+  ]
   return (
-    <NumberField
-      className="field number-box"
-      value={value ?? Number.NaN}
-      onChange={take}
-      isWheelDisabled
-      {...(bare ? { 'aria-label': unit === undefined ? label : `${label}, ${unit}` } : {})}
-      formatOptions={{ maximumFractionDigits: digits, useGrouping: false }}
-    >
-      {({ state }) => (
-        <>
-          {bare ? null : <Label>{label}</Label>}
-          <Group
-            ref={group}
-            className="number-line"
-            onBlurCapture={() => {
-              setNote(null)
-            }}
-            onKeyDownCapture={(event) => {
-              stepBy(event, state.numberValue)
-            }}
-          >
-            <Input {...(value === null ? { placeholder: '–' } : {})} />
-            {unit === undefined ? null : (
-              <span className="unit" aria-hidden={bare}>
-                {unit}
-              </span>
-            )}
-          </Group>
-          {hint === undefined ? null : (
-            <Text slot="description" className="hint">
-              {hint}
-            </Text>
-          )}
-          {note === null ? null : (
-            <p role="alert" className="field-note wrong-text">
-              {note}
-            </p>
-          )}
-        </>
+    <div className="field number-box" data-refused={refused === null ? undefined : true}>
+      {bare ? null : <label htmlFor={id}>{label}</label>}
+      <span className="number-line">
+        <input
+          ref={input}
+          id={id}
+          type="text"
+          inputMode={negative(limits) ? 'text' : limits.whole ? 'numeric' : 'decimal'}
+          autoComplete="off"
+          spellCheck={false}
+          value={draft.text}
+          {...(bare ? { 'aria-label': unit === undefined ? label : `${label}, ${unit}` } : {})}
+          {...(value === null ? { placeholder: '–' } : {})}
+          {...(told.length === 0 ? {} : { 'aria-describedby': told.join(' ') })}
+          aria-invalid={refused === null ? undefined : true}
+          onChange={(event) => {
+            draft.type(event.target.value)
+          }}
+          onBlur={draft.settle}
+          onKeyDown={press}
+        />
+        {unit === undefined ? null : (
+          <span className="unit" aria-hidden={bare}>
+            {unit}
+          </span>
+        )}
+      </span>
+      {hint === undefined ? null : (
+        <span id={`${id}-hint`} className="hint">
+          {hint}
+        </span>
       )}
-    </NumberField>
+      {refused === null ? null : (
+        <p id={`${id}-refused`} role="alert" className="field-note wrong-text">
+          {refused}
+          {value === null ? null : ' Esc brings the old number back.'}
+        </p>
+      )}
+    </div>
   )
 }
 
-function rounded(value: number, digits: number): number {
-  return Number(value.toFixed(digits))
+/** The number pads of phones have no minus sign. */
+function negative({ min }: Limits): boolean {
+  return min === undefined || min < 0
 }

@@ -4,6 +4,7 @@ import { carbonTypicalIn, CURRENCY_CODES } from '../../core/data/prices.ts'
 import type { CarbonFrame } from '../../core/model/frame.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { CARBON_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { CarbonDifference } from './CarbonDifference.tsx'
@@ -40,9 +41,8 @@ export function CarbonBlock() {
           />
           <NumberBox
             label="Carbon mass"
+            limits={CARBON_LIMITS.massG}
             value={start.massG}
-            min={0}
-            max={100000}
             step={0.1}
             digits={1}
             unit="g"
@@ -52,9 +52,8 @@ export function CarbonBlock() {
           />
           <NumberBox
             label="Carbon price"
+            limits={CARBON_LIMITS.price}
             value={start.price}
-            min={0}
-            max={1000000}
             step={0.01}
             unit={currency}
             onChange={(price) => {

@@ -1,4 +1,5 @@
 import type { Part } from '../../core/model/frame.ts'
+import { PIECES_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -8,11 +9,9 @@ export function CountFields({ part, write }: { readonly part: Part; readonly wri
     <>
       <NumberBox
         label="On the frame"
+        limits={PIECES_LIMITS.quantity}
         value={part.quantity}
-        min={0}
-        max={999}
         step={1}
-        digits={0}
         unit="pieces"
         onChange={(quantity) => {
           write.edit({ quantity, mirrored: Math.min(part.mirrored, quantity) })
@@ -20,11 +19,9 @@ export function CountFields({ part, write }: { readonly part: Part; readonly wri
       />
       <NumberBox
         label="Of those mirrored"
+        limits={{ ...PIECES_LIMITS.spares, max: part.quantity }}
         value={part.mirrored}
-        min={0}
-        max={part.quantity}
         step={1}
-        digits={0}
         unit="pieces"
         onChange={(mirrored) => {
           write.edit({ mirrored })
@@ -32,11 +29,9 @@ export function CountFields({ part, write }: { readonly part: Part; readonly wri
       />
       <NumberBox
         label="Spares"
+        limits={PIECES_LIMITS.spares}
         value={part.spares}
-        min={0}
-        max={999}
         step={1}
-        digits={0}
         unit="pieces"
         onChange={(spares) => {
           write.edit({ spares })

@@ -1,4 +1,5 @@
 import { Label, Slider, SliderThumb, SliderTrack } from 'react-aria-components'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -33,11 +34,10 @@ export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
       <NumberBox
         label="Infill share"
         bare
+        limits={RECIPE_LIMITS.infillPct}
         value={infillPct}
-        min={0}
-        max={100}
         step={1}
-        digits={0}
+        digits={1}
         unit="%"
         onChange={(value) => {
           write.edit({ recipe: { infillPct: value } })

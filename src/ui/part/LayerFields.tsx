@@ -1,4 +1,5 @@
 import type { Recipe } from '../../core/model/settings.ts'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -13,9 +14,8 @@ export function LayerFields({
     <>
       <NumberBox
         label="Layer height"
+        limits={RECIPE_LIMITS.layerMm}
         value={recipe.layerMm}
-        min={0.04}
-        max={1}
         step={0.01}
         unit="mm"
         onChange={(layerMm) => {
@@ -24,9 +24,8 @@ export function LayerFields({
       />
       <NumberBox
         label="First layer"
+        limits={RECIPE_LIMITS.firstLayerMm}
         value={recipe.firstLayerMm}
-        min={0.04}
-        max={1}
         step={0.01}
         unit="mm"
         onChange={(firstLayerMm) => {
@@ -35,9 +34,8 @@ export function LayerFields({
       />
       <NumberBox
         label="Line width"
+        limits={RECIPE_LIMITS.lineMm}
         value={recipe.lineMm}
-        min={0.1}
-        max={2}
         step={0.01}
         unit="mm"
         onChange={(lineMm) => {

@@ -1,6 +1,7 @@
 import { FACE_POSES } from '../../core/mesh/pose.ts'
 import type { Pose } from '../../core/model/settings.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { TURN_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -44,9 +45,8 @@ function TurnBox({ axis, value, onChange }: TurnBoxProps) {
   return (
     <NumberBox
       label={axis}
+      limits={TURN_LIMITS}
       value={value}
-      min={-360}
-      max={360}
       step={1}
       digits={1}
       unit="°"

@@ -1,4 +1,5 @@
 import type { Recipe } from '../../core/model/settings.ts'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { showNumber } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'
@@ -15,11 +16,9 @@ export function SkinFields({
     <>
       <NumberBox
         label="Top skin layers"
+        limits={RECIPE_LIMITS.topSkins}
         value={recipe.topSkins}
-        min={0}
-        max={100}
         step={1}
-        digits={0}
         unit={`= ${mm(recipe.topSkins)}`}
         onChange={(topSkins) => {
           write.edit({ recipe: { topSkins } })
@@ -27,11 +26,9 @@ export function SkinFields({
       />
       <NumberBox
         label="Bottom skin layers"
+        limits={RECIPE_LIMITS.bottomSkins}
         value={recipe.bottomSkins}
-        min={0}
-        max={100}
         step={1}
-        digits={0}
         unit={`= ${mm(recipe.bottomSkins)}`}
         onChange={(bottomSkins) => {
           write.edit({ recipe: { bottomSkins } })

@@ -3,6 +3,7 @@ import { SUPPORT_SHARE } from '../../core/figures/deposit.ts'
 import { formatPercent } from '../../core/words/format.ts'
 import { LONGEST_BRIDGE_MM } from '../../core/census/cut/bridges.ts'
 import type { Recipe } from '../../core/model/settings.ts'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -30,11 +31,10 @@ export function SupportFields({
       {recipe.supports ? (
         <NumberBox
           label="Overhang that holds itself, from upright"
+          limits={RECIPE_LIMITS.supportAngleDeg}
           value={recipe.supportAngleDeg}
-          min={0}
-          max={89}
           step={1}
-          digits={0}
+          digits={1}
           unit="°"
           hint={SUPPORT_WORDS}
           onChange={(supportAngleDeg) => {
@@ -44,9 +44,8 @@ export function SupportFields({
       ) : null}
       <NumberBox
         label="Brim width"
+        limits={RECIPE_LIMITS.brimMm}
         value={recipe.brimMm}
-        min={0}
-        max={30}
         step={0.5}
         unit="mm"
         onChange={(brimMm) => {

@@ -1,4 +1,5 @@
 import type { Recipe } from '../../core/model/settings.ts'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -15,11 +16,9 @@ export function WallFields({
     <>
       <NumberBox
         label="Walls"
+        limits={RECIPE_LIMITS.walls}
         value={recipe.walls}
-        min={0}
-        max={50}
         step={1}
-        digits={0}
         unit="lines"
         onChange={(walls) => {
           write.edit({ recipe: { walls } })
@@ -27,9 +26,8 @@ export function WallFields({
       />
       <NumberBox
         label="Wall thickness"
+        limits={{ min: 0, max: RECIPE_LIMITS.walls.max * recipe.lineMm, whole: false }}
         value={thicknessMm}
-        min={0}
-        max={20}
         step={recipe.lineMm}
         unit="mm"
         onChange={(mm) => {

@@ -2,6 +2,7 @@ import type { Census } from '../../core/model/census.ts'
 import type { Part } from '../../core/model/frame.ts'
 import { useActions } from '../appContext.ts'
 import { Button } from 'react-aria-components'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { PickButton } from '../intake/PickButton.tsx'
 import type { PartEdit } from './usePartEdit.ts'
@@ -45,11 +46,10 @@ export function ZoneFields({ part, write, census }: ZoneFieldsProps) {
           <NumberBox
             label="Infill in the zone"
             bare
+            limits={RECIPE_LIMITS.zonePct}
             value={recipe.zonePct}
-            min={0}
-            max={100}
             step={1}
-            digits={0}
+            digits={1}
             unit="%"
             onChange={(zonePct) => {
               write.edit({ recipe: { zonePct } })

@@ -5,6 +5,7 @@ import { placesAsDrawn, type FileNose } from '../../../core/mesh/split/drawnPlac
 import type { Part } from '../../../core/model/frame.ts'
 import type { Vec3 } from '../../../core/model/mesh.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { PLACE_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 
 interface DrawnPlacesProps {
@@ -39,9 +40,8 @@ export function DrawnPlaces({ parts, onPlace }: DrawnPlacesProps) {
         <NumberBox
           key={name}
           label={`Middle of the motors, ${name} of the file`}
+          limits={PLACE_LIMITS.positionMm}
           value={middleMm[axis] ?? 0}
-          min={-10000}
-          max={10000}
           step={1}
           digits={1}
           unit="mm"

@@ -6,6 +6,7 @@ import type { Part } from '../../../core/model/frame.ts'
 import { formatNumber } from '../../../core/words/format.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { useAppState } from '../../appContext.ts'
+import { PIECES_LIMITS, PLACE_LIMITS, TURN_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { usePutAircraft } from '../useAircraft.ts'
@@ -147,18 +148,15 @@ function PatternFields({ part, onPlace }: PatternFieldsProps) {
         <div className="craft-inset" role="group" aria-label={`${part.name} round a circle`}>
           <NumberBox
             label="Pieces"
+            limits={{ ...PIECES_LIMITS.quantity, max: Math.max(1, part.quantity) }}
             value={count}
-            min={1}
-            max={Math.max(1, part.quantity)}
             step={1}
-            digits={0}
             onChange={setCount}
           />
           <NumberBox
             label="Radius to its origin"
+            limits={PLACE_LIMITS.radiusMm}
             value={radiusMm}
-            min={0}
-            max={10000}
             step={1}
             digits={1}
             unit="mm"
@@ -166,9 +164,8 @@ function PatternFields({ part, onPlace }: PatternFieldsProps) {
           />
           <NumberBox
             label="First one, from the nose to the left"
+            limits={TURN_LIMITS}
             value={firstDeg}
-            min={-360}
-            max={360}
             step={1}
             digits={1}
             unit="°"
@@ -176,9 +173,8 @@ function PatternFields({ part, onPlace }: PatternFieldsProps) {
           />
           <NumberBox
             label="Height"
+            limits={PLACE_LIMITS.positionMm}
             value={heightMm}
-            min={-10000}
-            max={10000}
             step={1}
             digits={1}
             unit="mm"
@@ -219,9 +215,8 @@ function OnePlace({ name, place, onChange, onRemove }: OnePlaceProps) {
         <NumberBox
           key={label}
           label={label}
+          limits={PLACE_LIMITS.positionMm}
           value={place.positionMm[axis] ?? 0}
-          min={-10000}
-          max={10000}
           step={1}
           digits={1}
           unit="mm"
@@ -235,9 +230,8 @@ function OnePlace({ name, place, onChange, onRemove }: OnePlaceProps) {
         <NumberBox
           key={label}
           label={label}
+          limits={TURN_LIMITS}
           value={place.rotateDeg[axis] ?? 0}
-          min={-360}
-          max={360}
           step={1}
           digits={1}
           unit="°"

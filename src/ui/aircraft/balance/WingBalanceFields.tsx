@@ -1,6 +1,7 @@
 import { memo } from 'react'
 import type { WingSetup } from '../../../core/model/aircraft.ts'
 import { useAppState } from '../../appContext.ts'
+import { PLACE_LIMITS, WING_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
@@ -28,6 +29,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
       <NumberBox
         {...FURTHEST}
         label="Leading edge, forward of the middle"
+        limits={WING_LIMITS.leadingEdgeMm}
         value={wing.leadingEdgeMm}
         onChange={(leadingEdgeMm) => {
           put({ leadingEdgeMm })
@@ -36,6 +38,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
       <NumberBox
         {...FURTHEST}
         label="Balance wanted from, behind the leading edge"
+        limits={WING_LIMITS.leadingEdgeMm}
         value={low}
         onChange={(mm) => {
           put({ balanceMm: [mm, Math.max(mm, high)] })
@@ -44,6 +47,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
       <NumberBox
         {...FURTHEST}
         label="Balance wanted to, behind the leading edge"
+        limits={WING_LIMITS.leadingEdgeMm}
         value={high}
         onChange={(mm) => {
           put({ balanceMm: [Math.min(mm, low), mm] })
@@ -52,6 +56,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
       <NumberBox
         {...FURTHEST}
         label="Nose weight would sit, forward of the middle"
+        limits={PLACE_LIMITS.positionMm}
         value={noseMm}
         onChange={onNose}
       />

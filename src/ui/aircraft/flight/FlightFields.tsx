@@ -8,6 +8,7 @@ import { propThrustN } from '../../../core/aircraft/flight/prop.ts'
 import { showNumber } from '../../show.ts'
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { FLIGHT_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 import { FlownFields } from './FlownFields.tsx'
@@ -26,20 +27,17 @@ export const FlightFields = memo(function FlightFields() {
       <h3>Motors and propellers</h3>
       <NumberBox
         label="Motors"
+        limits={FLIGHT_LIMITS.motors}
         value={flight.motors}
-        min={1}
-        max={16}
         step={1}
-        digits={0}
         onChange={(motors) => {
           put({ motors })
         }}
       />
       <NumberBox
         label="Full thrust of one"
+        limits={FLIGHT_LIMITS.motorThrustG}
         value={flight.motorThrustG}
-        min={1}
-        max={100000}
         step={1}
         digits={1}
         unit="g"
@@ -49,9 +47,8 @@ export const FlightFields = memo(function FlightFields() {
       />
       <NumberBox
         label="Propeller diameter"
+        limits={FLIGHT_LIMITS.propDiameterMm}
         value={flight.propDiameterMm}
-        min={10}
-        max={2000}
         step={0.1}
         digits={1}
         unit="mm"
@@ -70,9 +67,8 @@ export const FlightFields = memo(function FlightFields() {
       {isPlane ? null : (
         <NumberBox
           label="Motor to middle"
+          limits={FLIGHT_LIMITS.motorRadiusMm}
           value={flight.motorRadiusMm}
-          min={0}
-          max={5000}
           step={1}
           digits={1}
           unit="mm"
@@ -91,22 +87,19 @@ export const FlightFields = memo(function FlightFields() {
       <h3>Pack</h3>
       <NumberBox
         label="Cells in series"
+        limits={FLIGHT_LIMITS.packCells}
         value={flight.packCells}
-        min={1}
-        max={24}
         step={1}
-        digits={0}
         onChange={(packCells) => {
           put({ packCells })
         }}
       />
       <NumberBox
         label="Capacity"
+        limits={FLIGHT_LIMITS.packMah}
         value={flight.packMah}
-        min={1}
-        max={1000000}
         step={1}
-        digits={0}
+        digits={1}
         unit="mAh"
         onChange={(packMah) => {
           put({ packMah })
@@ -114,9 +107,8 @@ export const FlightFields = memo(function FlightFields() {
       />
       <NumberBox
         label="Nominal voltage of a cell"
+        limits={FLIGHT_LIMITS.voltsPerCell}
         value={flight.voltsPerCell}
-        min={0.5}
-        max={5}
         step={0.01}
         unit="V"
         onChange={(voltsPerCell) => {
@@ -125,11 +117,10 @@ export const FlightFields = memo(function FlightFields() {
       />
       <NumberBox
         label="Share flown before landing"
+        limits={inPercent(FLIGHT_LIMITS.usableShare)}
         value={flight.usableShare * 100}
-        min={1}
-        max={100}
         step={1}
-        digits={0}
+        digits={1}
         unit="%"
         onChange={(percent) => {
           put({ usableShare: percent / 100 })
@@ -137,9 +128,8 @@ export const FlightFields = memo(function FlightFields() {
       />
       <NumberBox
         label="Electronics draw"
+        limits={FLIGHT_LIMITS.avionicsW}
         value={flight.avionicsW}
-        min={0}
-        max={10000}
         step={0.1}
         digits={1}
         unit="W"
@@ -199,20 +189,18 @@ function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
         <div className="craft-inset" role="group" aria-label="Thrust from a propeller table">
           <NumberBox
             label="Static thrust coefficient"
+            limits={{ min: 0.001, max: 1, whole: false }}
             value={coefficient}
-            min={0.001}
-            max={1}
             step={0.0001}
             digits={4}
             onChange={setCoefficient}
           />
           <NumberBox
             label="At full throttle"
+            limits={{ min: 0, max: 200_000, whole: false }}
             value={rpm}
-            min={0}
-            max={200000}
             step={10}
-            digits={0}
+            digits={1}
             unit="rpm"
             onChange={setRpm}
           />

@@ -43,14 +43,13 @@ export function FlownFields({ flight }: { readonly flight: FlightSetup }) {
       'note a timed hover',
     )
   }
-  const { min, max } = FLIGHT_LIMITS.flownMin
   return (
     <>
       <h3>A timed hover</h3>
       <NumberBox
         label="Hovered for"
+        limits={FLIGHT_LIMITS.flownMin}
         value={typed.minutes}
-        {...{ min, max }}
         step={0.1}
         digits={1}
         unit="min"
@@ -67,11 +66,10 @@ export function FlownFields({ flight }: { readonly flight: FlightSetup }) {
       />
       <NumberBox
         label="Pack used"
+        limits={{ min: 1, max: 100, whole: false }}
         value={typed.percent}
-        min={1}
-        max={100}
         step={1}
-        digits={0}
+        digits={1}
         unit="%"
         hint="What the charger put back, of the capacity. One long hover, low and in calm air."
         onChange={(percent) => {

@@ -2,8 +2,8 @@ import { memo } from 'react'
 import { Button } from 'react-aria-components'
 import type { WingSetup } from '../../../core/model/aircraft.ts'
 import { DRAG_ESTIMATE } from '../../../core/aircraft/flight/cruise.ts'
-import { FLIGHT_LIMITS } from '../../../core/data/limits.ts'
 import { useAppState } from '../../appContext.ts'
+import { WING_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber } from '../../show.ts'
 import { usePutAircraft } from '../useAircraft.ts'
@@ -21,9 +21,8 @@ export const WingFields = memo(function WingFields() {
       <h3>Wing</h3>
       <NumberBox
         label="Wing area"
+        limits={WING_LIMITS.areaDm2}
         value={wing.areaDm2}
-        min={0.1}
-        max={100000}
         step={0.1}
         digits={1}
         unit="dm²"
@@ -33,9 +32,8 @@ export const WingFields = memo(function WingFields() {
       />
       <NumberBox
         label="Mean chord"
+        limits={WING_LIMITS.meanChordMm}
         value={wing.meanChordMm}
-        min={1}
-        max={10000}
         step={1}
         digits={1}
         unit="mm"
@@ -43,7 +41,7 @@ export const WingFields = memo(function WingFields() {
           put({ meanChordMm })
         }}
       />
-      <Typed of={wing} name="spanMm" label="Span" unit="mm" step={1} digits={0} />
+      <Typed of={wing} name="spanMm" label="Span" unit="mm" step={1} digits={1} />
       <Typed of={wing} name="cruiseMS" label="Cruise speed" unit="m/s" step={0.5} digits={1} />
       <Typed
         of={wing}
@@ -84,11 +82,10 @@ interface TypedProps {
 function Typed({ of: wing, name, ...box }: TypedProps) {
   const putAircraft = usePutAircraft()
   const { [name]: value, ...others } = wing
-  const { min, max } = FLIGHT_LIMITS[name]
   return (
     <NumberBox
       {...box}
-      {...{ min, max }}
+      limits={WING_LIMITS[name]}
       value={value ?? null}
       onChange={(typed) => {
         putAircraft({ wing: { ...wing, [name]: typed } }, 'change the wing')

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
+import { newId } from '../../../state/store/newId.ts'
 import type { Item } from '../../../core/model/aircraft.ts'
 import {
   catalogueEntry,
@@ -8,6 +9,7 @@ import {
 } from '../../../core/aircraft/hardware/catalogue.ts'
 import { PreweighError } from '../../../core/model/problem.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { ITEM_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { BASIS_WORDS, pieceG } from '../words.ts'
 import {
@@ -55,9 +57,8 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
           <>
             <NumberBox
               label="Outside diameter"
+              limits={{ min: 0.1, max: 1000, whole: false }}
               value={draft.outerMm}
-              min={0.1}
-              max={1000}
               step={0.1}
               unit="mm"
               onChange={(outerMm) => {
@@ -66,9 +67,8 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
             />
             <NumberBox
               label="Inside diameter"
+              limits={{ min: 0, max: 1000, whole: false }}
               value={draft.innerMm}
-              min={0}
-              max={1000}
               step={0.1}
               unit="mm"
               hint="0 for a rod."
@@ -90,9 +90,8 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
         {kind?.long === true ? (
           <NumberBox
             label="Length"
+            limits={{ min: 0.5, max: 5000, whole: false }}
             value={draft.lengthMm}
-            min={0.5}
-            max={5000}
             step={0.5}
             digits={1}
             unit="mm"
@@ -113,18 +112,15 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
         ) : null}
         <NumberBox
           label="Pieces"
+          limits={{ ...ITEM_LIMITS.quantity, min: 1 }}
           value={quantity}
-          min={1}
-          max={10000}
           step={1}
-          digits={0}
           onChange={setQuantity}
         />
         <NumberBox
           label="Cost of one"
+          limits={ITEM_LIMITS.costEach}
           value={costEach}
-          min={0}
-          max={100000}
           step={0.01}
           unit={currency}
           onChange={setCostEach}
@@ -151,7 +147,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
           className="firm"
           isDisabled={!made.ok}
           onPress={() => {
-            onAdd(catalogueItem(choice, { id: crypto.randomUUID(), quantity, costEach }))
+            onAdd(catalogueItem(choice, { id: newId(), quantity, costEach }))
           }}
         >
           Add to the aircraft

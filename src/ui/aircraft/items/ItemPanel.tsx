@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Item } from '../../../core/model/aircraft.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { ITEM_LIMITS, PLACE_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 import { GROUP_WORDS, ITEM_GROUPS, STATUSES } from '../words.ts'
@@ -46,20 +47,17 @@ export function ItemPanel({ item, currency, onChange, onRemove }: ItemPanelProps
       />
       <NumberBox
         label="Pieces"
+        limits={ITEM_LIMITS.quantity}
         value={item.quantity}
-        min={0}
-        max={10000}
         step={1}
-        digits={0}
         onChange={(quantity) => {
           put({ quantity })
         }}
       />
       <NumberBox
         label="Mass of one"
+        limits={ITEM_LIMITS.massG}
         value={item.massG}
-        min={0}
-        max={100000}
         step={0.01}
         digits={3}
         unit="g"
@@ -69,9 +67,8 @@ export function ItemPanel({ item, currency, onChange, onRemove }: ItemPanelProps
       />
       <NumberBox
         label="Cost of one"
+        limits={ITEM_LIMITS.costEach}
         value={item.costEach}
-        min={0}
-        max={100000}
         step={0.01}
         unit={currency}
         onChange={(costEach) => {
@@ -92,9 +89,8 @@ export function ItemPanel({ item, currency, onChange, onRemove }: ItemPanelProps
             <NumberBox
               key={at}
               label={label}
+              limits={PLACE_LIMITS.positionMm}
               value={place[at]}
-              min={-10000}
-              max={10000}
               step={1}
               digits={1}
               unit="mm"

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
+import { newId } from '../../../state/store/newId.ts'
 import type { Item } from '../../../core/model/aircraft.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import { catalogueItem, nutSizes, screwSizes } from '../../../core/aircraft/hardware/catalogue.ts'
@@ -9,6 +10,7 @@ import { stackUp } from '../../../core/aircraft/hardware/stackUp.ts'
 import type { MetricSize, ScrewStandard } from '../../../core/aircraft/hardware/types.ts'
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { ITEM_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber } from '../../show.ts'
 import { Facts } from '../Facts.tsx'
@@ -74,19 +76,16 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         <Choice label="Bites into" value={endId} options={ENDS} onChange={setEndId} />
         <NumberBox
           label="Washers in all"
+          limits={{ min: 0, max: 20, whole: true }}
           value={washers}
-          min={0}
-          max={20}
           step={1}
-          digits={0}
           onChange={setWashers}
         />
         {endId === 'insert' || endId === 'plastic' ? (
           <NumberBox
             label="Boss outside diameter"
+            limits={{ min: 0, max: 100, whole: false }}
             value={bossMm}
-            min={0}
-            max={100}
             step={0.1}
             unit="mm"
             hint="0 where you have not measured it."
@@ -108,9 +107,8 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         {endId === 'motor' || endId === 'plastic' || endId === 'insert' ? (
           <NumberBox
             label={endId === 'motor' ? 'Thread in the motor' : 'Depth of the hole'}
+            limits={{ min: 0, max: 100, whole: false }}
             value={depthMm}
-            min={0}
-            max={100}
             step={0.1}
             unit="mm"
             hint={
@@ -136,9 +134,8 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
             <NumberBox
               label={`Thickness of ${layer.name}`}
               bare
+              limits={{ min: 0, max: 200, whole: false }}
               value={layer.thicknessMm}
-              min={0}
-              max={200}
               step={0.1}
               unit="mm"
               onChange={(thicknessMm) => {
@@ -205,11 +202,9 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         <div className="button-line">
           <NumberBox
             label="Pieces"
+            limits={{ ...ITEM_LIMITS.quantity, min: 1 }}
             value={quantity}
-            min={1}
-            max={1000}
             step={1}
-            digits={0}
             onChange={setQuantity}
           />
           <Button
@@ -218,7 +213,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
               onAdd(
                 catalogueItem(
                   { kind: 'screw', standard, size, lengthMm, material: 'steel' },
-                  { id: crypto.randomUUID(), quantity, costEach: 0 },
+                  { id: newId(), quantity, costEach: 0 },
                 ),
               )
             }}

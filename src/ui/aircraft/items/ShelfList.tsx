@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
+import { newId } from '../../../state/store/newId.ts'
 import type { Item } from '../../../core/model/aircraft.ts'
 import { formatMoney } from '../../../core/words/format.ts'
 import { BASIS_WORDS, pieceG } from '../words.ts'
@@ -35,7 +36,7 @@ export function ShelfList({ currency, onAdd }: ShelfListProps) {
                 className="quiet"
                 aria-label={`Add ${item.name}`}
                 onPress={() => {
-                  onAdd({ ...item, id: crypto.randomUUID() })
+                  onAdd({ ...item, id: newId() })
                 }}
               >
                 Add

@@ -1,9 +1,10 @@
+import { newId } from '../../../state/store/newId.ts'
 import type { Item } from '../../../core/model/aircraft.ts'
 
 /** An item to type over. */
 export function newItem(): Item {
   return {
-    id: crypto.randomUUID(),
+    id: newId(),
     name: 'New item',
     group: 'other',
     quantity: 1,

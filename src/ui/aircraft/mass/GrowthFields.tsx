@@ -1,5 +1,6 @@
 import type { GrowthAllowance } from '../../../core/model/aircraft.ts'
 import { useAppState } from '../../appContext.ts'
+import { GROWTH_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
@@ -24,9 +25,8 @@ export function GrowthFields() {
         <NumberBox
           key={key}
           label={label}
+          limits={GROWTH_LIMITS}
           value={growth[key]}
-          min={0}
-          max={100}
           step={0.1}
           digits={1}
           unit="%"

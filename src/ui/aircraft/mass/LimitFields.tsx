@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components'
 import { aircraftView } from '../../../state/store/aircraftView.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
+import { MASS_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
@@ -64,9 +65,8 @@ function LimitField({ of }: { readonly of: LimitKey }) {
         <>
           <NumberBox
             label={label}
+            limits={MASS_LIMITS.limitG}
             value={limitG}
-            min={0.1}
-            max={1000000}
             step={0.1}
             digits={1}
             unit="g"

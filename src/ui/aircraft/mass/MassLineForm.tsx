@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components'
 import type { MassLine } from '../../../core/model/aircraft.ts'
+import { MASS_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 
@@ -21,9 +22,8 @@ export function MassLineForm({ line, onChange, onRemove }: MassLineFormProps) {
       />
       <NumberBox
         label="Threshold"
+        limits={MASS_LIMITS.thresholdG}
         value={line.thresholdG}
-        min={0.01}
-        max={10_000_000}
         step={0.01}
         unit="g"
         onChange={(thresholdG) => {

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
+import { newId } from '../../../state/store/newId.ts'
 import type { MassLine } from '../../../core/model/aircraft.ts'
 import { crossings } from '../../../core/frame/crossings.ts'
 import { MASS_LINES, RULES_NOTE } from '../../../core/data/massLines.ts'
@@ -32,7 +33,7 @@ export function MassLines({ view }: { readonly view: AircraftView }) {
     )
   }
   const add = () => {
-    const id = `own-${crypto.randomUUID()}`
+    const id = `own-${newId()}`
     const line: MassLine = {
       id,
       name: 'My line',

@@ -1,4 +1,5 @@
 import { Choice } from '../../fields/Choice.tsx'
+import { READING_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 
 /** The scale in use. */
@@ -34,9 +35,8 @@ export function ScaleFields({ scale, onChange }: ScaleFieldsProps) {
       />
       <NumberBox
         label="Tare still on the scale"
+        limits={READING_LIMITS.tareG}
         value={scale.tareG}
-        min={0}
-        max={100000}
         step={scale.stepG}
         unit="g"
         onChange={(tareG) => {

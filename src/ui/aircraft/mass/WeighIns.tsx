@@ -7,6 +7,7 @@ import type { Range } from '../../../core/model/figures.ts'
 import type { WeighIn } from '../../../core/model/frame.ts'
 import type { Lesson } from '../../../core/doubt/lessons.ts'
 import { useActions, useAppState } from '../../appContext.ts'
+import { PIECES_LIMITS, READING_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { pieceG, pieceSpan } from '../words.ts'
@@ -103,10 +104,8 @@ const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps)
         <NumberBox
           label={`${name}, pieces on the scale`}
           bare
+          limits={PIECES_LIMITS.quantity}
           value={pieces}
-          min={1}
-          max={9999}
-          digits={0}
           unit="×"
           onChange={(count) => {
             setPieces(count)
@@ -118,9 +117,8 @@ const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps)
         <NumberBox
           label={`${name} on the scale`}
           bare
+          limits={READING_LIMITS.scaleG}
           value={scaleG}
-          min={0.01}
-          max={100000}
           step={scale.stepG}
           unit="g"
           onChange={weigh}

@@ -5,6 +5,7 @@ import type { WholeWeighing } from '../../../core/model/readings.ts'
 import { strayMassWords } from '../../../core/words/learned.ts'
 import { useActions, useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { READING_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { tenthG } from '../words.ts'
 import type { Scale } from './ScaleFields.tsx'
@@ -47,9 +48,8 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
         <Choice label="On the scale at once" options={WHOLES} value={of} onChange={setOf} />
         <NumberBox
           label="It shows"
+          limits={READING_LIMITS.scaleG}
           value={null}
-          min={0.01}
-          max={1_000_000}
           step={scale.stepG}
           unit="g"
           hint="Spares left in the bag. Type it in once all is on."

@@ -1,6 +1,7 @@
 import type { Range } from '../../../core/model/figures.ts'
 import type { ArmShake } from '../../../core/aircraft/twin/armShake.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
+import { TWIN_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 import { figureWords, spanWords } from '../words.ts'
@@ -96,9 +97,8 @@ function FreeLength({ arm: { partId, name, freeMm, typed } }: { readonly arm: Ar
       <NumberBox
         label={`Free length of ${name}`}
         bare
+        limits={TWIN_LIMITS.freeMm}
         value={typedMm ?? freeMm}
-        min={1}
-        max={5000}
         step={1}
         digits={1}
         unit="mm"

@@ -3,6 +3,7 @@ import type { TwinSetup } from '../../../core/model/aircraft.ts'
 import { PLATES, type Plate } from '../../../core/data/plates.ts'
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
+import { TWIN_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { SourceTip } from '../../dialogs/SourceTip.tsx'
 import { showNumber } from '../../show.ts'
@@ -38,9 +39,8 @@ export const PlateFields = memo(function PlateFields() {
       </p>
       <NumberBox
         label="Plate price"
+        limits={TWIN_LIMITS.platePricePerDm2}
         value={twin.platePricePerDm2}
-        min={0}
-        max={100000}
         step={0.01}
         unit={`${currency}/dm²`}
         onChange={(platePricePerDm2) => {
@@ -49,9 +49,8 @@ export const PlateFields = memo(function PlateFields() {
       />
       <NumberBox
         label="Cutting price"
+        limits={TWIN_LIMITS.cutPricePerM}
         value={twin.cutPricePerM}
-        min={0}
-        max={100000}
         step={0.01}
         unit={`${currency}/m`}
         onChange={(cutPricePerM) => {
@@ -60,11 +59,10 @@ export const PlateFields = memo(function PlateFields() {
       />
       <NumberBox
         label="Delivery"
+        limits={TWIN_LIMITS.deliveryDays}
         value={twin.deliveryDays}
-        min={0}
-        max={1000}
         step={1}
-        digits={0}
+        digits={1}
         unit="days"
         hint="Prices and days are starting values, no source: type your seller’s."
         onChange={(deliveryDays) => {

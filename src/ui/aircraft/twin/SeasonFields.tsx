@@ -1,6 +1,7 @@
 import { memo } from 'react'
 import type { SeasonSetup } from '../../../core/model/aircraft.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
+import { SEASON_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
@@ -23,20 +24,17 @@ export const SeasonFields = memo(function SeasonFields({ frame }: SeasonFieldsPr
       <div className="item-fields">
         <NumberBox
           label="Flights"
+          limits={SEASON_LIMITS.flights}
           value={setup.flights}
-          min={0}
-          max={1000}
           step={1}
-          digits={0}
           onChange={(flights) => {
             put({ flights })
           }}
         />
         <NumberBox
           label="End in a crash"
+          limits={inPercent(SEASON_LIMITS.crashesPerFlight)}
           value={setup.crashesPerFlight * 100}
-          min={0}
-          max={100}
           step={1}
           digits={1}
           unit="%"
@@ -47,9 +45,8 @@ export const SeasonFields = memo(function SeasonFields({ frame }: SeasonFieldsPr
         {frame === 'bought' ? (
           <NumberBox
             label="A carbon part"
+            limits={SEASON_LIMITS.carbonPartPrice}
             value={setup.carbonPartPrice}
-            min={0}
-            max={100000}
             step={0.01}
             unit={currency}
             onChange={(carbonPartPrice) => {
@@ -61,11 +58,10 @@ export const SeasonFields = memo(function SeasonFields({ frame }: SeasonFieldsPr
           <>
             <NumberBox
               label="Carbon lead time"
+              limits={SEASON_LIMITS.carbonLeadDays}
               value={setup.carbonLeadDays}
-              min={0}
-              max={365}
               step={1}
-              digits={0}
+              digits={1}
               unit="days"
               onChange={(carbonLeadDays) => {
                 put({ carbonLeadDays })
@@ -73,11 +69,10 @@ export const SeasonFields = memo(function SeasonFields({ frame }: SeasonFieldsPr
             />
             <NumberBox
               label="Carbon breaks"
+              limits={inPercent(SEASON_LIMITS.carbonBreakFactor)}
               value={(setup.carbonBreakFactor ?? 1) * 100}
-              min={0}
-              max={100}
               step={1}
-              digits={0}
+              digits={1}
               unit="%"
               hint="100 %: as often as the same part printed."
               onChange={(percent) => {
@@ -109,11 +104,10 @@ const BreakShare = memo(function BreakShare({ id, name }: BreakShareProps) {
   return (
     <NumberBox
       label={name}
+      limits={inPercent(SEASON_LIMITS.breakShare)}
       value={share * 100}
-      min={0}
-      max={100}
       step={1}
-      digits={0}
+      digits={1}
       unit="%"
       onChange={(percent) => {
         const { season } = read().frame.aircraft

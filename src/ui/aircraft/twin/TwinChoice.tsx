@@ -3,6 +3,7 @@ import type { FlatTwin } from '../../../core/aircraft/twin/flatTwin.ts'
 import { outlineSvg } from '../../../core/aircraft/twin/outlineSvg.ts'
 import type { PartShape } from '../../../state/store/types.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
+import { TWIN_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { download } from '../../frame/download.ts'
 import { usePutAircraft } from '../useAircraft.ts'
@@ -31,9 +32,8 @@ export function TwinChoice({ partId, name, twin, outline }: TwinChoiceProps) {
       <NumberBox
         label={`Thickness of ${name}`}
         bare
+        limits={TWIN_LIMITS.thicknessMm}
         value={typedMm ?? twin.chosen.thicknessMm}
-        min={0.05}
-        max={100}
         step={0.05}
         unit="mm"
         onChange={put}

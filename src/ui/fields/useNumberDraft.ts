@@ -1,0 +1,100 @@
+import { useState } from 'react'
+import { formatTyped } from '../../core/words/format.ts'
+import { parseNumber } from '../../core/words/parseNumber.ts'
+import { refusedWords, type Bounds } from './numberWords.ts'
+
+/** Decimals at most of what was typed. */
+const FINEST = 6
+
+interface Draft {
+  readonly text: string
+  /** The number the box stood at meanwhile; once that changes, what was typed is out of date. */
+  readonly of: number | null
+  /** Why it was not taken; null while nobody asked. */
+  readonly refused: string | null
+}
+
+interface NumberDraft {
+  readonly text: string
+  readonly refused: string | null
+  readonly isTyped: boolean
+  type(text: string): void
+  /** Takes what was typed, or says why not; false when it was refused. */
+  settle(): boolean
+  /** Back to the number that holds. */
+  revert(): void
+  /** One step up or down, kept inside the bounds. */
+  step(by: number): void
+}
+
+export interface DraftOptions extends Bounds {
+  readonly value: number | null
+  readonly digits: number
+  readonly onChange: (value: number) => void
+  readonly onEmpty?: (() => void) | undefined
+}
+
+/** What stands in a number box: the number, or what was typed and not yet taken. */
+export function useNumberDraft(options: DraftOptions): NumberDraft {
+  const { value, digits, min, max, onChange, onEmpty } = options
+  // What was typed here is shown as finely as it was typed.
+  const [own, setOwn] = useState<number | null>(null)
+  const [kept, setDraft] = useState<Draft | null>(null)
+  const draft = kept !== null && Object.is(kept.of, value) ? kept : null
+  const shown = value === null ? '' : formatTyped(value, value === own ? FINEST : digits)
+
+  function read(text: string): { value: number | null } | { refused: string } {
+    if (text.trim() === '') {
+      return onEmpty === undefined ? { refused: refusedWords('empty', options) } : { value: null }
+    }
+    const number = parseNumber(text)
+    if (number === null) return { refused: refusedWords('no number', options) }
+    if (number < (min ?? -Infinity) || number > (max ?? Infinity) || !Number.isFinite(number)) {
+      return { refused: refusedWords('outside', options) }
+    }
+    if (options.whole && !Number.isInteger(number)) {
+      return { refused: refusedWords('fraction', options) }
+    }
+    return { value: number }
+  }
+
+  return {
+    text: draft?.text ?? shown,
+    refused: draft?.refused ?? null,
+    isTyped: draft !== null,
+    type(text) {
+      const still = draft === null || draft.refused === null ? null : read(text)
+      const refused = still !== null && 'refused' in still ? still.refused : null
+      setDraft({ text, of: value, refused })
+    },
+    settle() {
+      if (draft === null || draft.text === shown) {
+        setDraft(null)
+        return true
+      }
+      const taken = read(draft.text)
+      if ('refused' in taken) {
+        setDraft({ ...draft, refused: taken.refused })
+        return false
+      }
+      setDraft(null)
+      if (taken.value === null) {
+        if (value !== null) onEmpty?.()
+      } else if (taken.value !== value) {
+        setOwn(taken.value)
+        onChange(taken.value)
+      }
+      return true
+    },
+    revert() {
+      setDraft(null)
+    },
+    step(by) {
+      const from = (draft === null ? null : parseNumber(draft.text)) ?? value ?? min ?? 0
+      const next = Number((from + by).toFixed(digits))
+      const bounded = Math.min(max ?? next, Math.max(min ?? next, next))
+      setDraft(null)
+      if (bounded !== value) onChange(bounded)
+    },
+  }
+}
