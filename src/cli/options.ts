@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util'
+import { PIECES_LIMITS } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import {
   CURRENCY_CODES,
@@ -127,8 +128,10 @@ function recipeOf(given: string, readText: (path: string) => string): Recipe {
 function quantityOf(given: string | undefined): number {
   if (given === undefined) return 1
   const quantity = Number(given)
-  if (/^\d+$/.test(given) && quantity >= 1 && quantity <= 100_000) return quantity
-  throw new UsageError(`--quantity is “${given}”; it must be a whole number from 1 to 100000.`)
+  const { min, max } = PIECES_LIMITS.quantity
+  if (/^\d+$/.test(given) && quantity >= min && quantity <= max) return quantity
+  const span = `${min} to ${max}`
+  throw new UsageError(`--quantity is “${given}”; it must be a whole number from ${span}.`)
 }
 
 function zoneOf(given: string | undefined, files: readonly string[]): string | null {

@@ -52,10 +52,10 @@ const RECIPE = v.partial(
 const MATERIAL = v.partial(
   v.strictObject({
     id: oneOf(MATERIALS.map(({ id }) => id)),
-    densityGCm3: range(0.05, 25),
-    pricePerKg: range(0, 1e6),
-    diameterMm: range(0.5, 5),
-    flow: range(0.05, 2),
+    densityGCm3: numberIn(MATERIAL_LIMITS.densityGCm3),
+    pricePerKg: numberIn(MATERIAL_LIMITS.pricePerKg),
+    diameterMm: numberIn(MATERIAL_LIMITS.diameterMm),
+    flow: numberIn(MATERIAL_LIMITS.flow),
     nozzleC: numberIn(MATERIAL_LIMITS.nozzleC),
     bedC: numberIn(MATERIAL_LIMITS.bedC),
   }),

@@ -75,6 +75,7 @@ export type FindingCode =
   | 'doubtful-layers'
   | 'thin-regions'
   | 'layer-tie'
+  | 'tall-layer'
   | 'mostly-skin'
 
 /** Measured once per mesh, before any recipe. Lengths in mm after the part's unit was applied. */

@@ -1,10 +1,15 @@
-import { RECIPE_LIMITS, type RecipeNumber } from '../../core/data/limits.ts'
+import {
+  PIECES_LIMITS,
+  RECIPE_LIMITS,
+  TURN_LIMITS,
+  type RecipeNumber,
+} from '../../core/data/limits.ts'
+import type { Vec3 } from '../../core/model/mesh.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import type { PartPatch } from '../store/types.ts'
 
-/** Most pieces of one part; more is a slip of the finger. */
-const MAX_PIECES = 9999
+const MAX_PIECES = PIECES_LIMITS.quantity.max
 
 /** The part with the patch applied and every number brought inside its limits. A number that is none is left out. */
 export function patchPart(part: Part, patch: PartPatch): Part {
@@ -23,7 +28,7 @@ export function patchPart(part: Part, patch: PartPatch): Part {
     role: recipe === part.recipe ? part.role : null,
     pose:
       patch.pose !== undefined && patch.pose.rotateDeg.every(Number.isFinite)
-        ? patch.pose
+        ? { ...patch.pose, rotateDeg: withinOneTurn(patch.pose.rotateDeg) }
         : part.pose,
   }
   return sameFields(part, next) ? part : next
@@ -46,4 +51,11 @@ function whole(wanted: number | undefined, present: number, min: number, max: nu
 
 function sameFields<T extends object>(a: T, b: T): boolean {
   return (Object.keys(b) as (keyof T)[]).every((key) => Object.is(a[key], b[key]))
+}
+
+/** The same turn, at most once round. */
+function withinOneTurn(rotateDeg: Vec3): Vec3 {
+  if (rotateDeg.every((angle) => Math.abs(angle) <= TURN_LIMITS.max)) return rotateDeg
+  const [x, y, z] = rotateDeg
+  return [x % TURN_LIMITS.max, y % TURN_LIMITS.max, z % TURN_LIMITS.max]
 }

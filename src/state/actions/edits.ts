@@ -1,3 +1,4 @@
+import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import { ROLES } from '../../core/data/roles.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { Frame, Part, RoleId } from '../../core/model/frame.ts'
@@ -51,11 +52,14 @@ export function putMaterial(frame: Frame, material: Material): Frame {
   return { ...frame, materials }
 }
 
-/** `name`, or `name (2)` and so on when it is taken. */
+/** `name`, or `name (2)` and so on when it is taken; never longer than a name may be. */
 export function freeName(name: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(name)) return name
+  if (name.length <= TEXT_LIMITS.name && !taken.has(name)) return name
   const stem = name.replace(/ \(\d+\)$/, '')
-  let number = 2
-  while (taken.has(`${stem} (${number})`)) number += 1
-  return `${stem} (${number})`
+  // Only a name that was too long may do without a number.
+  for (let number = name.length > TEXT_LIMITS.name ? 1 : 2; ; number += 1) {
+    const end = number === 1 ? '' : ` (${number})`
+    const free = stem.slice(0, TEXT_LIMITS.name - end.length) + end
+    if (!taken.has(free)) return free
+  }
 }

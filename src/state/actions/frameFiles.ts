@@ -72,6 +72,11 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
     return { ...frame, id: newId() }
   }
 
+  async function tidyIfAlone(): Promise<void> {
+    if (!(await claims.isAlone())) return
+    await storage.tidy(store.getState().frame).catch(() => undefined)
+  }
+
   return {
     accept,
 
@@ -200,9 +205,8 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
         const text = `The browser had lost what it kept. ${what} came back from the second copy; check the last change.`
         store.setState({ notice: { text, canUndo: false } })
       }
-      if (await claims.isAlone()) {
-        await storage.tidy(store.getState().frame).catch(() => undefined)
-      }
+      // Not waited for: what is dropped meanwhile must show at once.
+      void tidyIfAlone()
     },
   }
 }

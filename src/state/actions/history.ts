@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Frame } from '../../core/model/frame.ts'
 import { keepRatios } from './keepRatios.ts'
+import { whyNotKept } from '../storage/whyNotKept.ts'
 import type { AppState } from '../store/types.ts'
 
 /** A frame as it was, and the words for what was then done to it. */
@@ -69,6 +70,12 @@ export function createHistory(store: StoreApi<AppState>): History {
         return
       }
       if (isRefused(frame)) return
+      // What a reload would lose is not done in the first place.
+      const why = whyNotKept(before, frame)
+      if (why !== null) {
+        store.setState({ notice: { text: why, canUndo: false } })
+        return
+      }
       const continues = gesture !== undefined && past.at(-1)?.gesture === gesture
       if (!continues) {
         past = [...past, { frame: before, label, gesture: gesture ?? null }].slice(-MAX_STEPS)

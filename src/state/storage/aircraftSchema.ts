@@ -1,5 +1,16 @@
 import * as v from 'valibot'
-import { FLIGHT_LIMITS, WING_LIMITS, type Limits } from '../../core/data/limits.ts'
+import {
+  FLIGHT_LIMITS,
+  GROWTH_LIMITS,
+  ITEM_LIMITS,
+  MASS_LIMITS,
+  PLACE_LIMITS,
+  SEASON_LIMITS,
+  TEXT_LIMITS,
+  TURN_LIMITS,
+  TWIN_LIMITS,
+  WING_LIMITS,
+} from '../../core/data/limits.ts'
 import type {
   FlightSetup,
   FlownHover,
@@ -11,21 +22,20 @@ import type {
   TwinSetup,
   WingSetup,
 } from '../../core/model/aircraft.ts'
+import { within } from './schema.ts'
 
-/** Far beyond any aircraft, and small enough that sums and powers of such numbers stay numbers. */
-const MOST = 1e9
-const finite = v.pipe(v.number(), v.minValue(-MOST), v.maxValue(MOST))
-const positive = v.pipe(finite, v.gtValue(0))
-const notNegative = v.pipe(finite, v.minValue(0))
-const share = v.pipe(finite, v.minValue(0), v.maxValue(1))
-const text = v.pipe(v.string(), v.maxLength(2000))
+const positive = v.pipe(v.number(), v.finite(), v.gtValue(0))
+const name = v.pipe(v.string(), v.maxLength(TEXT_LIMITS.name))
+const words = v.pipe(v.string(), v.maxLength(TEXT_LIMITS.words))
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200))
-const vector = v.strictTuple([finite, finite, finite])
-const within = ({ min, max }: Limits) => v.pipe(finite, v.minValue(min), v.maxValue(max))
+const position = within(PLACE_LIMITS.positionMm)
+const vector = v.strictTuple([position, position, position])
+const turn = within(TURN_LIMITS)
+const chord = within(WING_LIMITS.leadingEdgeMm)
 
 export const ItemSchema = v.object({
   id,
-  name: text,
+  name,
   group: v.picklist([
     'fasteners',
     'structure',
@@ -35,35 +45,35 @@ export const ItemSchema = v.object({
     'payload',
     'other',
   ]),
-  quantity: v.pipe(notNegative, v.integer()),
-  massG: notNegative,
-  costEach: notNegative,
+  quantity: within(ITEM_LIMITS.quantity),
+  massG: within(ITEM_LIMITS.massG),
+  costEach: within(ITEM_LIMITS.costEach),
   status: v.picklist(['estimated', 'calculated', 'weighed']),
   basis: v.picklist(['published', 'computed', 'memory', 'typed']),
   positionMm: v.nullable(vector),
 }) satisfies v.GenericSchema<unknown, Item>
 
 export const GrowthSchema = v.object({
-  estimatedPct: notNegative,
-  calculatedPct: notNegative,
-  weighedPct: notNegative,
+  estimatedPct: within(GROWTH_LIMITS),
+  calculatedPct: within(GROWTH_LIMITS),
+  weighedPct: within(GROWTH_LIMITS),
 }) satisfies v.GenericSchema<unknown, GrowthAllowance>
 
-export const LimitSchema = v.nullable(positive)
+export const LimitSchema = v.nullable(within(MASS_LIMITS.limitG))
 
 export const MassLineSchema = v.object({
   id,
-  name: text,
-  thresholdG: positive,
-  meaning: text,
+  name,
+  thresholdG: within(MASS_LIMITS.thresholdG),
+  meaning: words,
   readOn: v.pipe(v.string(), v.isoDate()),
-  source: text,
+  source: words,
 }) satisfies v.GenericSchema<unknown, MassLine>
 
 export const PlaceSchema = v.object({
   partId: id,
   positionMm: vector,
-  rotateDeg: vector,
+  rotateDeg: v.strictTuple([turn, turn, turn]),
   mirrored: v.boolean(),
 }) satisfies v.GenericSchema<unknown, Place>
 
@@ -71,48 +81,48 @@ const FlownSchema = v.object({
   minutes: within(FLIGHT_LIMITS.flownMin),
   usedWh: positive,
   auwG: positive,
-  motors: v.pipe(positive, v.integer(), v.maxValue(16)),
-  propDiameterMm: positive,
+  motors: within(FLIGHT_LIMITS.motors),
+  propDiameterMm: within(FLIGHT_LIMITS.propDiameterMm),
 }) satisfies v.GenericSchema<unknown, FlownHover>
 
 export const FlightSchema = v.object({
-  motors: v.pipe(positive, v.integer(), v.maxValue(16)),
-  motorThrustG: positive,
-  propDiameterMm: positive,
-  packCells: v.pipe(positive, v.integer(), v.maxValue(24)),
-  packMah: positive,
-  voltsPerCell: v.pipe(positive, v.maxValue(5)),
-  usableShare: share,
-  avionicsW: notNegative,
-  motorRadiusMm: notNegative,
+  motors: within(FLIGHT_LIMITS.motors),
+  motorThrustG: within(FLIGHT_LIMITS.motorThrustG),
+  propDiameterMm: within(FLIGHT_LIMITS.propDiameterMm),
+  packCells: within(FLIGHT_LIMITS.packCells),
+  packMah: within(FLIGHT_LIMITS.packMah),
+  voltsPerCell: within(FLIGHT_LIMITS.voltsPerCell),
+  usableShare: within(FLIGHT_LIMITS.usableShare),
+  avionicsW: within(FLIGHT_LIMITS.avionicsW),
+  motorRadiusMm: within(FLIGHT_LIMITS.motorRadiusMm),
   blades: v.exactOptional(v.picklist([2, 3, 4])),
   flown: v.exactOptional(FlownSchema),
 }) satisfies v.GenericSchema<unknown, FlightSetup>
 
 export const WingSchema = v.object({
-  areaDm2: positive,
+  areaDm2: within(WING_LIMITS.areaDm2),
   spanMm: v.exactOptional(within(WING_LIMITS.spanMm)),
   cruiseMS: v.exactOptional(within(WING_LIMITS.cruiseMS)),
   dragCoefficient: v.exactOptional(within(WING_LIMITS.dragCoefficient)),
-  meanChordMm: positive,
-  leadingEdgeMm: finite,
-  balanceMm: v.strictTuple([finite, finite]),
+  meanChordMm: within(WING_LIMITS.meanChordMm),
+  leadingEdgeMm: within(WING_LIMITS.leadingEdgeMm),
+  balanceMm: v.strictTuple([chord, chord]),
 }) satisfies v.GenericSchema<unknown, WingSetup>
 
 export const TwinSchema = v.object({
   plate: v.picklist(['carbon', 'g10', 'plywood', 'aluminium']),
-  thicknessMm: v.record(id, positive),
-  freeMm: v.exactOptional(v.record(id, positive)),
-  platePricePerDm2: notNegative,
-  cutPricePerM: notNegative,
-  deliveryDays: notNegative,
+  thicknessMm: v.record(id, within(TWIN_LIMITS.thicknessMm)),
+  freeMm: v.exactOptional(v.record(id, within(TWIN_LIMITS.freeMm))),
+  platePricePerDm2: within(TWIN_LIMITS.platePricePerDm2),
+  cutPricePerM: within(TWIN_LIMITS.cutPricePerM),
+  deliveryDays: within(TWIN_LIMITS.deliveryDays),
 }) satisfies v.GenericSchema<unknown, TwinSetup>
 
 export const SeasonSchema = v.object({
-  flights: notNegative,
-  crashesPerFlight: notNegative,
-  breakShare: v.record(id, share),
-  carbonLeadDays: notNegative,
-  carbonPartPrice: notNegative,
-  carbonBreakFactor: v.exactOptional(notNegative),
+  flights: within(SEASON_LIMITS.flights),
+  crashesPerFlight: within(SEASON_LIMITS.crashesPerFlight),
+  breakShare: v.record(id, within(SEASON_LIMITS.breakShare)),
+  carbonLeadDays: within(SEASON_LIMITS.carbonLeadDays),
+  carbonPartPrice: within(SEASON_LIMITS.carbonPartPrice),
+  carbonBreakFactor: v.exactOptional(within(SEASON_LIMITS.carbonBreakFactor)),
 }) satisfies v.GenericSchema<unknown, SeasonSetup>

@@ -3,7 +3,8 @@ import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { Frame, Part, WeighIn } from '../../core/model/frame.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
-import { emptyFrame } from '../store/emptyFrame.ts'
+import { emptyFrame, NEW_FRAME_NAME } from '../store/emptyFrame.ts'
+import { mend } from './mend.ts'
 import { moneyByHour } from './moneyByHour.ts'
 import { weighInsToParts } from './weighInsToParts.ts'
 import { parseAircraft } from './parseAircraft.ts'
@@ -12,6 +13,7 @@ import {
   ClocksSchema,
   FrameShellSchema,
   MaterialSchema,
+  NameSchema,
   PartSchema,
   PricesSchema,
   PrinterSchema,
@@ -46,12 +48,18 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
   function keep<T>(schema: v.GenericSchema<unknown, T>, part: unknown, what: string, or: T): T {
     const parsed = v.safeParse(schema, part)
     if (parsed.success) return parsed.output
+    const mended = mend(schema, part)
+    if (mended !== null) {
+      complaints.push(`${what} was out of range: ${mended.notes.join('; ')}.`)
+      return mended.value
+    }
     complaints.push(`${what} is damaged (${firstIssue(parsed.issues)}) and was left out.`)
     return or
   }
 
-  const { id, name, parts, materials, printer, prices, carbon, aircraft } = shell.output
+  const { id, parts, materials, printer, prices, carbon, aircraft } = shell.output
   const { wholes, clocks } = shell.output
+  const name = keep(NameSchema, shell.output.name, 'The name of the frame', NEW_FRAME_NAME)
   const empty = emptyFrame(id)
   const soundParts = parts.flatMap((part, index): Part[] => {
     const sound = keep<Part | null>(PartSchema, part, `Part ${nameOf(part, index)}`, null)

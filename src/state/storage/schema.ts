@@ -1,11 +1,18 @@
 import * as v from 'valibot'
 import {
+  CARBON_LIMITS,
   MATERIAL_LIMITS,
+  PIECES_LIMITS,
   PRICE_LIMITS,
+  PRINTER_LIMITS,
+  READING_LIMITS,
   RECIPE_LIMITS,
+  TEXT_LIMITS,
+  TURN_LIMITS,
   type Limits,
   type RecipeNumber,
 } from '../../core/data/limits.ts'
+import { PRINTER_FIELDS } from '../../core/data/printers.ts'
 import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import type { CarbonFrame, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
@@ -19,15 +26,20 @@ import type { Pattern } from '../../core/model/settings.ts'
  * part does not take the others with it. Each schema is checked against the type it stands for.
  */
 
-const MAX_TEXT = 10_000
-const text = v.pipe(v.string(), v.maxLength(MAX_TEXT))
+const upTo = (letters: number) => v.pipe(v.string(), v.maxLength(letters))
+const name = upTo(TEXT_LIMITS.name)
+const path = upTo(TEXT_LIMITS.path)
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200))
 const finite = v.pipe(v.number(), v.finite())
-const notNegative = v.pipe(finite, v.minValue(0))
 const positive = v.pipe(finite, v.gtValue(0))
-const within = ({ min, max }: Limits) => v.pipe(finite, v.minValue(min), v.maxValue(max))
-const pieces = (least: number) =>
-  v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(9999))
+
+/** The range a number must lie in, as a schema. */
+export function within({ min, max, whole }: Limits): v.GenericSchema<number> {
+  const range = v.pipe(finite, v.minValue(min), v.maxValue(max))
+  return whole ? v.pipe(range, v.integer()) : range
+}
+const quantity = within(PIECES_LIMITS.quantity)
+const spares = within(PIECES_LIMITS.spares)
 
 const PATTERNS = [
   'lines',
@@ -54,15 +66,7 @@ const MARKS = [
   'user',
 ] as const satisfies readonly SourceMark[]
 
-function recipeNumber(key: RecipeNumber) {
-  const { min, max, whole } = RECIPE_LIMITS[key]
-  return v.pipe(
-    finite,
-    v.minValue(min),
-    v.maxValue(max),
-    v.check((value) => !whole || Number.isInteger(value), 'must be a whole number'),
-  )
-}
+const recipeNumber = (key: RecipeNumber) => within(RECIPE_LIMITS[key])
 
 export const RecipeSchema = v.object({
   layerMm: recipeNumber('layerMm'),
@@ -80,11 +84,12 @@ export const RecipeSchema = v.object({
   supports: v.boolean(),
 })
 
-export const PiecesSchema = pieces(1)
+export const PiecesSchema = quantity
 export const UnitSchema = v.picklist(UNITS)
 export const RoleIdSchema = v.picklist(ROLE_IDS)
 const vector = v.strictTuple([finite, finite, finite])
-const PoseSchema = v.object({ rotateDeg: vector })
+const turn = within(TURN_LIMITS)
+const PoseSchema = v.object({ rotateDeg: v.strictTuple([turn, turn, turn]) })
 
 const DrawnPlaceSchema = v.object({
   position: vector,
@@ -93,12 +98,12 @@ const DrawnPlaceSchema = v.object({
 }) satisfies v.GenericSchema<unknown, DrawnPlace>
 
 const HashSchema = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 in hex'))
-const ZoneSchema = v.object({ fileName: text, meshHash: HashSchema })
+const ZoneSchema = v.object({ fileName: path, meshHash: HashSchema })
 
 export const WeighInSchema = v.object({
   massG: positive,
-  pieces: v.exactOptional(pieces(1)),
-  tareG: v.exactOptional(notNegative),
+  pieces: v.exactOptional(quantity),
+  tareG: v.exactOptional(within(READING_LIMITS.tareG)),
   trusted: v.exactOptional(v.boolean()),
   stepG: v.nullable(positive),
   date: v.nullable(v.pipe(v.string(), v.isoDate())),
@@ -119,18 +124,18 @@ export const WeighInSchema = v.object({
 export const PartSchema = v.pipe(
   v.object({
     id,
-    name: text,
-    fileName: text,
+    name,
+    fileName: path,
     meshHash: HashSchema,
     unit: UnitSchema,
-    quantity: PiecesSchema,
-    spares: pieces(0),
-    mirrored: pieces(0),
+    quantity,
+    spares,
+    mirrored: spares,
     materialId: id,
     recipe: RecipeSchema,
     role: v.nullable(RoleIdSchema),
     pose: PoseSchema,
-    note: text,
+    note: upTo(TEXT_LIMITS.note),
     zone: v.optional(v.nullable(ZoneSchema), null),
     drawnPlaces: v.exactOptional(v.array(DrawnPlaceSchema)),
     keepsHairs: v.exactOptional(v.boolean()),
@@ -139,59 +144,51 @@ export const PartSchema = v.pipe(
 ) satisfies v.GenericSchema<unknown, Part>
 
 const sourced = (value: v.GenericSchema<number>) =>
-  v.object({ value, mark: v.picklist(MARKS), source: text })
+  v.object({ value, mark: v.picklist(MARKS), source: upTo(TEXT_LIMITS.words) })
 
 export const MaterialSchema = v.object({
   id,
-  name: text,
-  densityGCm3: sourced(positive),
+  name,
+  densityGCm3: sourced(within(MATERIAL_LIMITS.densityGCm3)),
+  // The ends lie a little outside the density itself.
   densityRangeGCm3: v.strictTuple([positive, positive]),
   densityTyped: v.boolean(),
-  pricePerKg: sourced(notNegative),
-  diameterMm: positive,
-  flow: v.pipe(positive, v.maxValue(2)),
-  youngsGPa: sourced(notNegative),
-  strengthInPlaneMPa: sourced(notNegative),
-  strengthAcrossMPa: sourced(notNegative),
-  heatLimitC: sourced(finite),
-  shrinkagePct: sourced(notNegative),
+  pricePerKg: sourced(within(MATERIAL_LIMITS.pricePerKg)),
+  diameterMm: within(MATERIAL_LIMITS.diameterMm),
+  flow: within(MATERIAL_LIMITS.flow),
+  youngsGPa: sourced(within(MATERIAL_LIMITS.youngsGPa)),
+  strengthInPlaneMPa: sourced(within(MATERIAL_LIMITS.strengthMPa)),
+  strengthAcrossMPa: sourced(within(MATERIAL_LIMITS.strengthMPa)),
+  heatLimitC: sourced(within(MATERIAL_LIMITS.heatLimitC)),
+  shrinkagePct: sourced(within(MATERIAL_LIMITS.shrinkagePct)),
   nozzleC: sourced(within(MATERIAL_LIMITS.nozzleC)),
   bedC: sourced(within(MATERIAL_LIMITS.bedC)),
 }) satisfies v.GenericSchema<unknown, Material>
 
+type PrinterNumber = (typeof PRINTER_FIELDS)[number]['key']
+const bed = within(PRINTER_LIMITS.bedMm)
+
 export const PrinterSchema = v.object({
   id,
-  name: text,
-  wallMmS: positive,
-  skinMmS: positive,
-  infillMmS: positive,
-  firstLayerMmS: positive,
-  travelMmS: positive,
-  accelMmS2: positive,
-  wallAccelMmS2: positive,
-  travelAccelMmS2: positive,
-  cornerMmS: positive,
-  flowMm3S: positive,
-  layerChangeS: notNegative,
-  retractS: notNegative,
-  leastLayerS: notNegative,
-  clockFactor: v.nullable(positive),
-  startS: notNegative,
-  powerW: notNegative,
-  bedMm: v.strictTuple([positive, positive, positive]),
+  name,
+  ...(Object.fromEntries(
+    PRINTER_FIELDS.map(({ key, min, max }) => [key, within({ min, max, whole: false })]),
+  ) as Record<PrinterNumber, v.GenericSchema<number>>),
+  clockFactor: v.nullable(within(PRINTER_LIMITS.clockFactor)),
+  bedMm: v.strictTuple([bed, bed, bed]),
 }) satisfies v.GenericSchema<unknown, Printer>
 
 export const PricesSchema = v.object({
   currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'must be three capital letters')),
-  electricityPerKwh: notNegative,
-  wearPerHour: notNegative,
-  wastePct: v.pipe(notNegative, v.maxValue(100)),
+  electricityPerKwh: within(PRICE_LIMITS.electricityPerKwh),
+  wearPerHour: within(PRICE_LIMITS.wearPerHour),
+  wastePct: within(PRICE_LIMITS.wastePct),
   failurePctPerHour: within(PRICE_LIMITS.failurePctPerHour),
 }) satisfies v.GenericSchema<unknown, Prices>
 
 export const CarbonSchema = v.object({
-  massG: notNegative,
-  price: notNegative,
+  massG: within(CARBON_LIMITS.massG),
+  price: within(CARBON_LIMITS.price),
 }) satisfies v.GenericSchema<unknown, CarbonFrame>
 
 const day = v.nullable(v.pipe(v.string(), v.isoDate()))
@@ -200,8 +197,8 @@ export const WholesSchema = v.array(
   v.object({
     id,
     of: v.picklist(['printed', 'all-up']),
-    scaleG: positive,
-    tareG: notNegative,
+    scaleG: within(READING_LIMITS.scaleG),
+    tareG: within(READING_LIMITS.tareG),
     stepG: positive,
     date: day,
     calculatedG: positive,
@@ -212,7 +209,7 @@ export const WholesSchema = v.array(
 export const ClocksSchema = v.array(
   v.object({
     id,
-    pieces: v.record(id, pieces(1)),
+    pieces: v.record(id, quantity),
     timeS: positive,
     calculatedS: positive,
     date: day,
@@ -220,11 +217,13 @@ export const ClocksSchema = v.array(
   }),
 ) satisfies v.GenericSchema<unknown, readonly ClockTime[]>
 
+export const NameSchema = name
+
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
   version: v.literal(4),
   id,
-  name: text,
+  name: v.unknown(),
   parts: v.array(v.unknown()),
   materials: v.array(v.unknown()),
   printer: v.unknown(),

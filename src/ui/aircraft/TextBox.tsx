@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Input, Label, TextField } from 'react-aria-components'
+import { TEXT_LIMITS } from '../../core/data/limits.ts'
 
 interface TextBoxProps {
   readonly label: string
@@ -33,7 +34,7 @@ export function TextBox({ label, value, onChange, check }: TextBoxProps) {
       }}
     >
       <Label>{label}</Label>
-      <Input maxLength={200} />
+      <Input maxLength={TEXT_LIMITS.name} />
       {note === null ? null : (
         <p role="alert" className="field-note wrong-text">
           {note}

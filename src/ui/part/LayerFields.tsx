@@ -1,5 +1,6 @@
 import type { Recipe } from '../../core/model/settings.ts'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
+import { tallLayerFinding } from '../../core/figures/tallLayerFinding.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -10,6 +11,7 @@ export function LayerFields({
   readonly recipe: Recipe
   readonly write: PartEdit
 }) {
+  const tall = tallLayerFinding(recipe)
   return (
     <>
       <NumberBox
@@ -42,6 +44,7 @@ export function LayerFields({
           write.edit({ recipe: { lineMm } })
         }}
       />
+      {tall === null ? null : <p className="caution">{tall.message}</p>}
     </>
   )
 }

@@ -1,16 +1,21 @@
 import { useState } from 'react'
 import { Input, Label, TextField } from 'react-aria-components'
+import { TEXT_LIMITS } from '../../core/data/limits.ts'
+import { TooLong, tooLongWords } from '../fields/TooLong.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
 export function NameField({ name, write }: { readonly name: string; readonly write: PartEdit }) {
   const [draft, setDraft] = useState<string | null>(null)
+  const tooLong = tooLongWords(draft ?? '', TEXT_LIMITS.name)
   const keep = () => {
+    if (tooLong !== null) return
     const next = draft?.trim() ?? ''
     if (next !== '' && next !== name) write.edit({ name: next })
     setDraft(null)
   }
   return (
     <TextField
+      isInvalid={tooLong !== null}
       className="field name-field"
       value={draft ?? name}
       onChange={setDraft}
@@ -22,6 +27,7 @@ export function NameField({ name, write }: { readonly name: string; readonly wri
     >
       <Label>Name</Label>
       <Input />
+      <TooLong words={tooLong} />
     </TextField>
   )
 }

@@ -315,8 +315,7 @@ describe('reading a frame', () => {
 
   test.each([
     ['a number that is none', { ...sound, quantity: '4' }],
-    ['a recipe outside its limits', { ...sound, recipe: { ...RECIPE_DEFAULTS, layerMm: 0 } }],
-    ['half a wall', { ...sound, recipe: { ...RECIPE_DEFAULTS, walls: 1.5 } }],
+    ['a recipe without a layer height', { ...sound, recipe: { walls: 3 } }],
     ['more mirrored copies than copies', { ...sound, mirrored: 5 }],
     ['a mesh named by something else than a digest', { ...sound, meshHash: '../../etc' }],
     ['the id of another part', { ...sound, id: 'ok' }],
@@ -327,8 +326,23 @@ describe('reading a frame', () => {
     expect(outcome.value.complaints).toEqual([expect.stringContaining('“Arm”')])
   })
 
+  test.each([
+    ['a recipe outside its limits', { layerMm: 0 }, { layerMm: RECIPE_LIMITS.layerMm.min }],
+    ['half a wall', { walls: 1.4 }, { walls: 1 }],
+  ])('a part with %s is brought into range and named', (_, given, kept) => {
+    const odd = { ...sound, recipe: { ...RECIPE_DEFAULTS, ...given } }
+    const outcome = parseFrame({ ...whole, parts: [odd] })
+    if (!outcome.ok) throw new Error(outcome.problem.message)
+    expect(outcome.value.frame.parts).toMatchObject([{ name: 'Arm', recipe: kept }])
+    expect(outcome.value.complaints).toEqual([expect.stringContaining('“Arm” was out of range')])
+  })
+
   test('a damaged printer or price list is replaced by the usual one and told', () => {
-    const outcome = parseFrame({ ...whole, printer: { ...whole.printer, wallMmS: 0 }, prices: {} })
+    const outcome = parseFrame({
+      ...whole,
+      printer: { ...whole.printer, wallMmS: 'fast' },
+      prices: {},
+    })
     if (!outcome.ok) throw new Error(outcome.problem.message)
     expect(outcome.value.frame.printer).toEqual(PRINTERS[0])
     expect(outcome.value.frame.prices).toEqual(PRICES_DEFAULTS)

@@ -1,0 +1,59 @@
+import * as v from 'valibot'
+import type { Frame, Part } from '../../core/model/frame.ts'
+import { mend } from './mend.ts'
+import { parseAircraft } from './parseAircraft.ts'
+import {
+  CarbonSchema,
+  ClocksSchema,
+  MaterialSchema,
+  NameSchema,
+  PartSchema,
+  PricesSchema,
+  PrinterSchema,
+  WeighInSchema,
+  WholesSchema,
+} from './schema.ts'
+
+/**
+ * What of a changed frame a saved file would not give back as it is, in a sentence; null where it would give all of it.
+ * Only what changed since `before` is looked at.
+ */
+export function whyNotKept(before: Frame, next: Frame): string | null {
+  let found: string | null = null
+  function check(schema: v.GenericSchema, value: unknown, what: string): void {
+    if (found !== null || v.is(schema, value)) return
+    const notes = mend(schema, value)?.notes ?? ['it holds what no frame can']
+    found = `Nothing was changed: ${what} is out of range (${notes.map(withoutOutcome).join('; ')}).`
+  }
+  if (next.name !== before.name) check(NameSchema, next.name, 'the name of the frame')
+  const old = new Set<Part>(before.parts)
+  for (const part of next.parts) {
+    if (old.has(part)) continue
+    check(PartSchema, part, `“${part.name.slice(0, 40)}”`)
+    if (part.weighIn !== undefined) {
+      check(WeighInSchema, part.weighIn, `the weigh-in of “${part.name}”`)
+    }
+  }
+  if (next.materials !== before.materials) {
+    for (const each of next.materials) check(MaterialSchema, each, `“${each.name}”`)
+  }
+  if (next.printer !== before.printer) {
+    check(PrinterSchema, next.printer, 'the printer')
+  }
+  if (next.prices !== before.prices) check(PricesSchema, next.prices, 'a price')
+  if (next.carbon !== null) check(CarbonSchema, next.carbon, 'the carbon frame')
+  if (next.aircraft !== before.aircraft) {
+    parseAircraft(next.aircraft, (schema, value, what) => {
+      check(schema, value, what)
+      return value as never
+    })
+  }
+  if (next.wholes !== undefined) check(WholesSchema, next.wholes, 'a weighing')
+  if (next.clocks !== undefined) check(ClocksSchema, next.clocks, 'a clock time')
+  return found
+}
+
+/** "layerMm was 5, 2 was taken" without its second half: here nothing was taken. */
+function withoutOutcome(note: string): string {
+  return note.replace(/, \S+ was taken$/, '').replace(/ and was cut$/, '')
+}
