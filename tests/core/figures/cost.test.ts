@@ -60,9 +60,9 @@ describe('costOf', () => {
     const { mid, doubt } = costOf(10, 3600, SURE_BOTH, guessed, PRINTER, prices)
     const effects = new Map(doubt.shared.map(({ id, effect }) => [id, effect]))
     expect(mid).toBeCloseTo((0.2 + 0.098) / 0.98, 10)
-    // Of 0.298: 0.2 of filament ± 30 %, 0.098 of electricity ± 25 %, as two deviations.
+    // Of 0.298: 0.2 of filament ± 30 %, 0.098 of electricity ± 27 %, as two deviations.
     expect(effects.get('price:pla')).toBeCloseTo((0.15 * 0.2) / 0.298, 10)
-    expect(effects.get(`power:${PRINTER.id}`)).toBeCloseTo((0.125 * 0.098) / 0.298, 10)
+    expect(effects.get(`power:${PRINTER.id}`)).toBeCloseTo((0.135 * 0.098) / 0.298, 10)
     // Cost goes with exp(λ t), λ t = −ln 0.98; half to twice the rate is ±ln 2 of λ.
     expect(effects.get('failures')).toBeCloseTo((-Math.log(0.98) * Math.log(2)) / 2, 10)
   })

@@ -43,7 +43,7 @@ describe('a 20 × 20 × 10 mm block by hand', () => {
     const plasticMm3 = depositMm3 - (1 - PACKING_MID) * packed
     expect(massG.mid).toBeCloseTo((plasticMm3 * 1.24) / 1000, 9)
     expect(figures.solidShare).toBeCloseTo((wallMm3 + skinMm3) / depositMm3, 9)
-    expect(figures.filamentM.mid).toBeCloseTo(plasticMm3 / 2.4053 / 1000, 4)
+    expect(figures.filamentM.mid).toBeCloseTo(depositMm3 / 2.4053 / 1000, 4)
   })
 })
 
