@@ -2,7 +2,6 @@ import { lazy, Suspense, useCallback, useState } from 'react'
 import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
-import { CarbonBlock } from './frame/CarbonBlock.tsx'
 import { TotalsHead } from './frame/TotalsHead.tsx'
 import { IncomingLine } from './IncomingLine.tsx'
 import type { Intake } from './intake/readDrop.ts'
@@ -18,6 +17,11 @@ import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 /** Fetched once there is a frame: a first visit need not wait for them. */
 const AircraftSections = lazy(async () => {
   const { AircraftSections: loaded } = await import('./aircraft/AircraftSections.tsx')
+  return { default: loaded }
+})
+
+const CarbonBlock = lazy(async () => {
+  const { CarbonBlock: loaded } = await import('./frame/CarbonBlock.tsx')
   return { default: loaded }
 })
 
@@ -62,7 +66,9 @@ export function App() {
             <Suspense fallback={null}>
               <TermsLine />
             </Suspense>
-            <CarbonBlock />
+            <Suspense fallback={null}>
+              <CarbonBlock />
+            </Suspense>
             <Suspense fallback={null}>
               <AircraftSections />
             </Suspense>

@@ -2,12 +2,20 @@ import { lazy, Suspense, useState } from 'react'
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components'
 import { ledgerCsv } from '../../state/actions/csv.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
-import { LicencesSheet } from '../licences/LicencesSheet.tsx'
-import { ProjectsSheet } from '../projects/ProjectsSheet.tsx'
 import { download, useSaveFile } from './download.ts'
 
 const CalibrationSheet = lazy(async () => {
   const { CalibrationSheet: Loaded } = await import('../calibration/CalibrationSheet.tsx')
+  return { default: Loaded }
+})
+
+const ProjectsSheet = lazy(async () => {
+  const { ProjectsSheet: Loaded } = await import('../projects/ProjectsSheet.tsx')
+  return { default: Loaded }
+})
+
+const LicencesSheet = lazy(async () => {
+  const { LicencesSheet: Loaded } = await import('../licences/LicencesSheet.tsx')
   return { default: Loaded }
 })
 
@@ -88,13 +96,21 @@ export function FrameMenu() {
           {trouble}
         </p>
       )}
-      {open === 'projects' ? <ProjectsSheet isOpen onClose={close} /> : null}
+      {open === 'projects' ? (
+        <Suspense>
+          <ProjectsSheet isOpen onClose={close} />
+        </Suspense>
+      ) : null}
       {open === 'calibration' ? (
         <Suspense>
           <CalibrationSheet isOpen onClose={close} />
         </Suspense>
       ) : null}
-      {open === 'licences' ? <LicencesSheet isOpen onClose={close} /> : null}
+      {open === 'licences' ? (
+        <Suspense>
+          <LicencesSheet isOpen onClose={close} />
+        </Suspense>
+      ) : null}
     </>
   )
 }

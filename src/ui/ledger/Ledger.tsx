@@ -1,11 +1,16 @@
-import { useMemo, useState } from 'react'
+import { lazy, Suspense, useMemo, useState } from 'react'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useInTurn } from '../inTurn/useInTurn.ts'
 import { sortRows, type Order } from './columns.ts'
 import { LedgerHead } from './LedgerHead.tsx'
 import { LedgerRowView } from './LedgerRowView.tsx'
-import { SelectionBar } from './SelectionBar.tsx'
+
+/** Fetched when rows are first ticked. */
+const SelectionBar = lazy(async () => {
+  const { SelectionBar: loaded } = await import('./SelectionBar.tsx')
+  return { default: loaded }
+})
 
 /** Rows drawn in one task: a row takes some 5 ms the first time. */
 const ROWS_AT_ONCE = 3
@@ -55,7 +60,11 @@ export function Ledger() {
           )}
         </tbody>
       </table>
-      {selection.length > 0 ? <SelectionBar ids={selection} /> : null}
+      {selection.length > 0 ? (
+        <Suspense fallback={null}>
+          <SelectionBar ids={selection} />
+        </Suspense>
+      ) : null}
     </>
   )
 }
