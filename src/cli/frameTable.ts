@@ -1,4 +1,5 @@
 import {
+  formatAll,
   formatMass,
   formatMoney,
   formatNumber,
@@ -89,7 +90,7 @@ function oddsLines({ odds }: FrameReport, locale?: string): string[] {
   const rows = odds.map(({ name, thresholdG, readOn, chanceBelow, verdict }) => [
     name,
     // Exact: three digits would make 250 g of 249.48 g.
-    `${new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(thresholdG)} g`,
+    `${formatAll(thresholdG, 2, locale)} g`,
     readOn ?? '',
     chanceWords(chanceBelow),
     VERDICT_WORDS[verdict],

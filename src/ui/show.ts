@@ -1,5 +1,5 @@
 import type { Range } from '../core/model/figures.ts'
-import { formatNumber } from '../core/words/format.ts'
+import { formatFixed, formatNumber } from '../core/words/format.ts'
 
 /*
  * Figures in columns, where the unit stands in the head: bare, and with the same number of decimals down the column.
@@ -34,7 +34,7 @@ export function showMoney(range: Range): Shown {
 
 /** Two decimals, whatever they are, for a column of like figures. */
 export function showFixed(value: number): string {
-  return twoDecimals.format(value)
+  return formatFixed(value, 2)
 }
 
 /** Grams with their unit, rounded as everywhere else on the page. */
@@ -58,23 +58,14 @@ export function trueMinus(text: string): string {
   return text.replace('-', '−')
 }
 
-const oneDecimal = new Intl.NumberFormat(undefined, {
-  minimumFractionDigits: 1,
-  maximumFractionDigits: 1,
-})
-const twoDecimals = new Intl.NumberFormat(undefined, {
-  minimumFractionDigits: 2,
-  maximumFractionDigits: 2,
-})
-
 function grams(value: number): string {
   const size = Math.abs(value)
-  if (size < 0.995) return size > 0 && size < 0.005 ? '<0.01' : twoDecimals.format(value)
-  return Math.abs(value) < 99.95 ? oneDecimal.format(value) : showNumber(value, 0)
+  if (size < 0.995) return size > 0 && size < 0.005 ? '<0.01' : formatFixed(value, 2)
+  return Math.abs(value) < 99.95 ? formatFixed(value, 1) : showNumber(value, 0)
 }
 
 function money(value: number): string {
-  return Math.abs(value) < 99.995 ? twoDecimals.format(value) : showNumber(value, 0)
+  return Math.abs(value) < 99.995 ? formatFixed(value, 2) : showNumber(value, 0)
 }
 
 function clock(timeS: number): string {

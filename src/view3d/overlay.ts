@@ -1,4 +1,5 @@
 import type { OrthographicCamera, Vector3 } from 'three'
+import { formatAll } from '../core/words/format.ts'
 import { roundStep } from './bed.ts'
 import type { Dimension } from './dimensions.ts'
 import type { ViewTheme } from './types.ts'
@@ -113,7 +114,7 @@ function sizeWords(size: Vector3, locale: string | undefined): string {
 /** Tenths of a mm, as a builder reads them off a calliper; hundredths below 1 mm. */
 function lengthWords(mm: number, locale: string | undefined): string {
   const digits = mm < 1 ? 2 : 1
-  return new Intl.NumberFormat(locale, { maximumFractionDigits: digits }).format(mm)
+  return formatAll(mm, digits, locale)
 }
 
 function make<K extends keyof HTMLElementTagNameMap>(

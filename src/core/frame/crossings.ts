@@ -1,6 +1,7 @@
 import type { MassLine } from '../model/aircraft.ts'
 import type { AircraftLedger } from './ledger.ts'
 import { RULES_NOTE } from '../data/massLines.ts'
+import { formatAll } from '../words/format.ts'
 import { isTooClose } from './odds.ts'
 
 /** Where a mass stands against one line. */
@@ -44,14 +45,14 @@ export function crossingWords(
   locale?: string,
 ): string | null {
   // Tenths, and hundredths where tenths would round onto the line.
-  const grams = new Intl.NumberFormat(locale, { maximumFractionDigits: 2 })
+  const grams = (massG: number): string => formatAll(massG, 2, locale)
   const words: string[] = []
   const crossed = crossedLines(before.basicMassG, after.basicMassG, lines)
   if (crossed.length > 0) {
     const names = crossed.map(({ line }) => line.name).join(', ')
     const way = crossed[0]?.below === true ? 'now below' : 'no longer below'
     const near = crossed.some(({ line }) => isTooClose(after.basicMassG, line.thresholdG))
-    const massText = `${grams.format(after.basicMassG)} g all-up`
+    const massText = `${grams(after.basicMassG)} g all-up`
     const note = RULES_NOTE.charAt(0).toUpperCase() + RULES_NOTE.slice(1)
     words.push(`${massText}: ${way} ${names}${near ? UNSURE : ''}. ${note}.`)
   }
@@ -59,7 +60,7 @@ export function crossingWords(
   if (limitG === null || marginG === null || before.marginG === null) return joined(words)
   if (marginG < 0 !== before.marginG < 0) {
     const unsure = isTooClose(limitG - marginG, limitG) ? UNSURE : ''
-    const apart = grams.format(Math.abs(marginG))
+    const apart = grams(Math.abs(marginG))
     words.push(
       marginG < 0
         ? `Over your mass limit by ${apart} g, growth included${unsure}.`

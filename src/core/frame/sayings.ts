@@ -1,4 +1,4 @@
-import { formatTenth } from '../words/format.ts'
+import { formatFixed } from '../words/format.ts'
 import { massOdds, type Verdict } from './odds.ts'
 import type { FrameSum, LeftOut, StrictestLimit } from './types.ts'
 
@@ -20,7 +20,7 @@ export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
  */
 export function standingWords({ ledger, doubt }: FrameSum, locale?: string): string {
   const { basicMassG, predictedMassG, limitG } = ledger
-  const grams = (value: number): string => `${formatTenth(value, locale)} g`
+  const grams = (value: number): string => `${formatFixed(value, 1, locale)} g`
   if (limitG === null) {
     return `${grams(basicMassG)} as it stands, ${grams(predictedMassG)} with the growth to expect.`
   }
@@ -35,7 +35,7 @@ export function standingWords({ ledger, doubt }: FrameSum, locale?: string): str
 
 /** "2.0 g over the limit of 145.0 g for printed parts", or what an all-up limit leaves them. */
 export function limitWords({ kind, printedG, leftG }: StrictestLimit, locale?: string): string {
-  const grams = `${formatTenth(printedG, locale)} g`
+  const grams = `${formatFixed(printedG, 1, locale)} g`
   const of =
     kind === 'printed'
       ? `the printed limit of ${grams}`
@@ -58,5 +58,5 @@ export function chanceWords(chance: number): string {
 }
 
 function apartWords(leftG: number, locale?: string): string {
-  return `${formatTenth(Math.abs(leftG), locale)} g ${leftG < 0 ? 'over' : 'under'}`
+  return `${formatFixed(Math.abs(leftG), 1, locale)} g ${leftG < 0 ? 'over' : 'under'}`
 }

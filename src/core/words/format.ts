@@ -1,7 +1,8 @@
 import type { Range } from '../model/figures.ts'
 
 /*
- * Every number a user sees goes through here. At most three significant digits: nothing in this program is known better.
+ * Every number a user sees goes through here. At most three significant digits, since nothing in this program is known
+ * better; `formatAll` and `formatFixed` are for the few that are exact or have to agree to the eye.
  * `locale` is a BCP 47 tag; left out, the runtime's own. Intl on Node 20 has no watt or cubic units, hence the table.
  */
 
@@ -61,13 +62,6 @@ export function formatNumber(value: number, locale?: string, decimals = 2): stri
   )
 }
 
-/** Always one decimal, whatever the size: for sums of grams that have to agree to the eye. */
-export function formatTenth(value: number, locale?: string): string {
-  if (!Number.isFinite(value)) return NOTHING
-  const options = { minimumFractionDigits: 1, maximumFractionDigits: 1, ...UNSIGNED_ZERO } as const
-  return formatter(locale, options).format(value)
-}
-
 /** A number as a box shows it and takes it back: ungrouped, since `.` and `,` are both decimal marks there. */
 export function formatTyped(value: number, digits: number, locale?: string): string {
   if (!Number.isFinite(value)) return NOTHING
@@ -75,6 +69,21 @@ export function formatTyped(value: number, digits: number, locale?: string): str
     maximumFractionDigits: digits,
     numberingSystem: 'latn',
     useGrouping: false,
+    ...UNSIGNED_ZERO,
+  }).format(value)
+}
+
+/** With all its digits and at most `decimals` after the point: for what was typed, and limits that are what they say. */
+export function formatAll(value: number, decimals: number, locale?: string): string {
+  return formatter(locale, { maximumFractionDigits: decimals }).format(value)
+}
+
+/** With just `decimals` after the point, so that figures in a column agree to the eye. */
+export function formatFixed(value: number, decimals: number, locale?: string): string {
+  if (!Number.isFinite(value)) return NOTHING
+  return formatter(locale, {
+    minimumFractionDigits: decimals,
+    maximumFractionDigits: decimals,
     ...UNSIGNED_ZERO,
   }).format(value)
 }

@@ -1,7 +1,7 @@
 import type { ItemGroup, MassBasis, MassStatus } from '../../core/model/aircraft.ts'
 import type { LedgerGroup } from '../../core/frame/ledger.ts'
 import type { Range } from '../../core/model/figures.ts'
-import { formatMoney, formatTenth } from '../../core/words/format.ts'
+import { formatFixed, formatMoney } from '../../core/words/format.ts'
 import { trueMinus } from '../show.ts'
 
 export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
@@ -40,19 +40,14 @@ export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
 
 /** Grams to a tenth whatever their size, for sums that have to agree to the eye. */
 export function tenthG(massG: number): string {
-  return trueMinus(formatTenth(massG))
+  return trueMinus(formatFixed(massG, 1))
 }
 
 /** Grams of one small piece. */
 export function pieceG(massG: number): string {
   if (massG > 0 && massG < 0.005) return '<0.01'
-  return massG < 9.995 ? hundredth.format(massG) : formatTenth(massG)
+  return massG < 9.995 ? formatFixed(massG, 2) : formatFixed(massG, 1)
 }
-
-const hundredth = new Intl.NumberFormat(undefined, {
-  minimumFractionDigits: 2,
-  maximumFractionDigits: 2,
-})
 
 /** "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. */
 export function spanWords(range: Range, unit: string, digits = 2): string {
@@ -91,18 +86,8 @@ function decimalsOf(value: number, digits: number): number {
   return Math.max(0, Math.min(digits, 3 - whole))
 }
 
-const fixedBy = new Map<number, Intl.NumberFormat>()
-
 function fixed(value: number, decimals: number): string {
-  const known = fixedBy.get(decimals)
-  const format =
-    known ??
-    new Intl.NumberFormat(undefined, {
-      minimumFractionDigits: decimals,
-      maximumFractionDigits: decimals,
-      signDisplay: 'negative',
-    })
-  if (known === undefined) fixedBy.set(decimals, format)
   // Three digits at most: 1,234 reads 1,230. Smaller ones are rounded once: 1.747 through 1.75 would read 1.8.
-  return trueMinus(format.format(Math.abs(value) < 999.5 ? value : Number(value.toPrecision(3))))
+  const rounded = Math.abs(value) < 999.5 ? value : Number(value.toPrecision(3))
+  return trueMinus(formatFixed(rounded, decimals))
 }

@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
+  formatAll,
   formatFilament,
+  formatFixed,
   formatHours,
   formatMass,
   formatMoney,
@@ -16,6 +18,20 @@ import {
 const EN = 'en-GB'
 /** With plain spaces, so that the expected texts can be read. */
 const plain = (text: string): string => text.replaceAll('\u00a0', ' ')
+
+describe('figures that keep their digits', () => {
+  it('are written out, up to the decimals asked for', () => {
+    expect(formatAll(249.48, 2, 'en-GB')).toBe('249.48')
+    expect(formatAll(24_948, 2, 'de-DE')).toBe('24.948')
+    expect(formatAll(0.5, 6, 'fr-FR')).toBe('0,5')
+  })
+
+  it('or down a column with the same decimals, and no minus before zero', () => {
+    expect(formatFixed(7, 1, 'en-GB')).toBe('7.0')
+    expect(formatFixed(608.04, 1, 'de-DE')).toBe('608,0')
+    expect(formatFixed(-0.04, 1, 'en-GB')).toBe('0.0')
+  })
+})
 
 describe('rounding', () => {
   it('happens once: 1.747 to one decimal is 1.7, not 1.75 and then 1.8', () => {
