@@ -1,0 +1,94 @@
+import type { Page } from 'playwright'
+import { expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import { openRow, waitForCensus } from '../support/page.ts'
+
+interface Fault {
+  readonly widthPx: number
+  readonly words: string
+}
+
+/** Words of which one part stands on another line than the rest, and how far the page reaches beyond its edge. */
+function faultsSeen(page: Page): Promise<readonly string[]> {
+  return page.evaluate(() => {
+    const found: string[] = []
+    const { scrollWidth, clientWidth } = document.documentElement
+    if (scrollWidth > clientWidth)
+      found.push(`the page is ${scrollWidth - clientWidth} px too wide`)
+    const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT)
+    const range = document.createRange()
+    for (let node = texts.nextNode(); node !== null; node = texts.nextNode()) {
+      const text = node.textContent ?? ''
+      range.selectNodeContents(node)
+      // What stands on one line, or is not shown, breaks nothing: most of the page.
+      if (range.getClientRects().length < 2) continue
+      for (const { 0: word, index } of text.matchAll(/[\p{L}\p{N}]+/gu)) {
+        range.setStart(node, index)
+        range.setEnd(node, index + word.length)
+        const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)))
+        if (lines.size > 1) found.push(`“${word}” is broken`)
+      }
+    }
+    return found
+  })
+}
+
+async function faultsAt(page: Page, widths: readonly number[]): Promise<readonly Fault[]> {
+  const faults: Fault[] = []
+  for (const widthPx of widths) {
+    await page.setViewportSize({ width: widthPx, height: 900 })
+    for (const words of await faultsSeen(page)) faults.push({ widthPx, words })
+  }
+  return faults
+}
+
+/** Widths in CSS px, both ends included. */
+function widthsBetween(low: number, high: number, step: number): readonly number[] {
+  return Array.from({ length: Math.floor((high - low) / step) + 1 }, (_, i) => low + i * step)
+}
+
+test.each([
+  ['from 320 to 1,920 px', 1, widthsBetween(320, 1920, 20)],
+  // At 200 % a window of 640 to 1,920 px has half as many CSS px.
+  ['at 200 % zoom', 2, widthsBetween(320, 960, 20)],
+] as const)(
+  'no word is broken and nothing reaches beyond the edge %s',
+  { timeout: 240_000 },
+  async (_, deviceScaleFactor, widths) => {
+    await withApp(
+      async ({ page }) => {
+        await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+        await waitForCensus(page)
+        expect(await faultsAt(page, widths)).toEqual([])
+        await openRow(page, 'Pivot collar')
+        for (const name of ['Bolts and bought items', 'Mass', 'Balance', 'Carbon twin', 'Flight']) {
+          const section = page.getByRole('region', { name, exact: true })
+          await section.getByRole('heading', { name, level: 2 }).getByRole('button').click()
+          await section.locator('.craft-body').waitFor()
+        }
+        expect(await faultsAt(page, widths)).toEqual([])
+      },
+      { locale: 'en-GB', deviceScaleFactor, viewport: { width: 1280, height: 900 } },
+    )
+  },
+)
+
+test('a word in two lines, and a page too wide, would be seen', async () => {
+  await withApp(
+    async ({ page }) => {
+      await page.evaluate(() => {
+        const box = document.createElement('p')
+        box.textContent = 'landing gear unbroken'
+        Object.assign(box.style, { width: '5ch', overflowWrap: 'anywhere', minWidth: '0' })
+        const wide = document.createElement('div')
+        Object.assign(wide.style, { width: '1400px', height: '1px' })
+        document.body.append(box, wide)
+      })
+      const seen = await faultsSeen(page)
+      expect(seen).toContain('“landing” is broken')
+      expect(seen).not.toContain('“gear” is broken')
+      expect(seen.join()).toMatch(/the page is \d+ px too wide/)
+    },
+    { viewport: { width: 1280, height: 900 } },
+  )
+})
