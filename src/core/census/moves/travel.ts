@@ -11,6 +11,8 @@ export interface Place {
 const MOST_SORTED = 400
 /** The next zigzag is looked for among so many that come next across the layer. */
 const WINDOW = 150
+/** Those zigzags, in the order they come. */
+const window = new Int32Array(WINDOW)
 
 /** Which contour is begun next, and how. */
 interface WallEntry {
@@ -114,14 +116,16 @@ export function visitZigzags(
   if (ways[0].length === 0) return
   const fewer = ways[1].length - ways[0].length || nearest2(ways[1], here) - nearest2(ways[0], here)
   const ends = fewer < 0 ? ways[1] : ways[0]
-  const left = upTo(ends.length / 4)
-  while (left.length > 0) {
+  const count = ends.length / 4
+  let inSight = 0
+  let next = 0
+  while (inSight < WINDOW && next < count) window[inSight++] = next++
+  while (inSight > 0) {
     let best = 0
     let best2 = Infinity
     let exit = 0
-    const search = Math.min(left.length, WINDOW)
-    for (let k = 0; k < search; k++) {
-      const i = 4 * left[k]!
+    for (let k = 0; k < inSight; k++) {
+      const i = 4 * window[k]!
       for (let side = 0; side < 4; side += 2) {
         const x = ends[i + side]! - here.x
         const y = ends[i + side + 1]! - here.y
@@ -135,8 +139,9 @@ export function visitZigzags(
     hops.push(Math.sqrt(best2))
     here.x = ends[exit]!
     here.y = ends[exit + 1]!
-    left.copyWithin(best, best + 1)
-    left.pop()
+    window.copyWithin(best, best + 1, inSight)
+    if (next < count) window[inSight - 1] = next++
+    else inSight--
   }
 }
 
