@@ -34,12 +34,14 @@ export function weighFrame(
   const known = parts.flatMap((one) => knownPart(one, printer))
   const doubted = known.map((one) => doubtedPart(one.part, one.material, printer, one.figures, one))
   const leftOutParts = parts.flatMap(leftOut)
-  const readings = [
-    // A whole frame on the scale tells nothing while some of its parts have no figures.
-    ...(leftOutParts.length > 0 ? [] : wholeReadings(frame.wholes ?? [], doubted, aircraft.items)),
-    ...clockReadings(frame.clocks ?? [], doubted, printer.startS),
-  ]
-  const doubt = frameDoubt(doubted, aircraft.items, readings, lessons)
+  // A whole frame on the scale tells nothing while some of its parts have no figures.
+  const wholes =
+    leftOutParts.length > 0 ? [] : wholeReadings(frame.wholes ?? [], doubted, aircraft.items)
+  const clocks = clockReadings(frame.clocks ?? [], doubted, printer.startS)
+  const heard = frameDoubt(doubted, aircraft.items, [...wholes, ...clocks], lessons)
+  // Nor while a part weighs what nothing explains: the rest would have to make up for it.
+  const isAtOdds = wholes.length > 0 && hasStrayPart(heard, known)
+  const doubt = isAtOdds ? frameDoubt(doubted, aircraft.items, clocks, lessons) : heard
   const printed = sumOf(doubt, known, 'flying')
   const rows = known.map((one) => rowOf(one, printed, doubt))
   const ledger = aircraftLedger(rows, aircraft)
@@ -62,6 +64,11 @@ export function weighFrame(
     })),
     learned: learnedOf(doubt, printer.id, lessons),
   }
+}
+
+function hasStrayPart(doubt: FrameDoubt, known: readonly KnownPart[]): boolean {
+  const weighed = new Set(known.map(({ part }) => part.id))
+  return doubt.known.strays.some(({ id }) => weighed.has(partIdOf(id)))
 }
 
 interface KnownPart extends PieceMass, Pick<FrameRow, 'part' | 'material'> {

@@ -83,6 +83,18 @@ describe('weighFrame', () => {
     expect(odd.learned).toEqual([])
   })
 
+  it('takes no lesson from the whole frame while a part weighs what nothing explains', () => {
+    const wholes = [
+      { id: 'w', of: 'printed', scaleG: 36, tareG: 0, stepG: 0.1, date: '2026-11-26' } as const,
+    ].map((whole) => ({ ...whole, calculatedG: 36, trusted: false }))
+    const parts = [printedPart('deck', 28, 1, { scaleG: 84 }), printedPart('arm', 8, 1)]
+    const frame = weighFrame(parts, { ...bareFrame(), wholes })
+    const [deck, arm] = frame.rows
+    expect(deck!.pieceG.mid).toBeCloseTo(84, 9)
+    expect(arm!.pieceG.mid).toBeCloseTo(8, 2)
+    expect(frame.printed.massG.mid).toBeCloseTo(deck!.pieceG.mid + arm!.pieceG.mid, 9)
+  })
+
   it('of no parts, or of parts with no pieces, is zero without dividing by it', () => {
     const none = weighFrame([], bareFrame({}, { massG: 0, price: 0 }))
     expect(none.printed.massG).toEqual({ low: 0, mid: 0, high: 0 })
