@@ -22,6 +22,19 @@ const LAZY = new Set([
   'assets/mountView-#.js',
   'assets/mountView-#.css',
   'assets/LicenceList-#.js',
+  'assets/CalibrationSheet-#.js',
+  'assets/CarbonBlock-#.js',
+  'assets/Choice-#.js',
+  'assets/LicencesSheet-#.js',
+  'assets/NumberBox-#.js',
+  'assets/PartPanel-#.js',
+  'assets/ProjectsSheet-#.js',
+  'assets/SelectionBar-#.js',
+  'assets/Sheet-#.js',
+  'assets/SourceTip-#.js',
+  'assets/Switch-#.js',
+  'assets/TermsLine-#.js',
+  'assets/shallow-#.js',
 ])
 
 /**
