@@ -13,7 +13,8 @@ import {
   waitForCensus,
 } from '../support/page.ts'
 
-const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+// Wide enough for the column of recipes.
+const LOCALE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
 
 describe('the work', { timeout: 90_000 }, () => {
   test('is still there after a reload', async () => {
@@ -82,6 +83,7 @@ describe('the work', { timeout: 90_000 }, () => {
       await chooseFromMenu(page, 'Frames on this device')
       const list = page.getByRole('dialog')
       const line = list.locator('tr', { hasText: 'Workshop pieces' })
+      await line.waitFor()
       expect(await line.locator('.figures').allInnerTexts()).toEqual(['1', String(total)])
       await list.getByRole('button', { name: 'Duplicate Workshop pieces' }).click()
       await list.getByRole('button', { name: 'Rename Workshop pieces (2)' }).click()

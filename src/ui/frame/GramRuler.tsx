@@ -12,7 +12,7 @@ interface GramRulerProps {
 /** Viewbox units; the drawing is stretched to the width of the page, its strokes are not. */
 const WIDTH = 1000
 /** Beyond this share of the ruler a name stands on the left of its mark. */
-const FLIP = 0.85
+const FLIP = 0.7
 
 /** The frame's mass on a ruler: a needle at the middle figure, a band for the range, a mark where the carbon frame lies. */
 export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
@@ -72,7 +72,7 @@ export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
           className={limitG > FLIP * top ? 'ruler-limit ruler-limit-left' : 'ruler-limit'}
           style={{ left: percent(limitG) }}
         >
-          {carbonG !== null && limitG > FLIP * top && carbonG > 0.6 * top
+          {carbonG !== null && limitG > FLIP * top && carbonG > 0.4 * top
             ? ''
             : `${limit.kind === 'printed' ? 'printed' : 'all-up'} limit`}
         </span>
