@@ -149,6 +149,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
       while (busy.size > 0) await Promise.allSettled(busy)
       await analysis.settled()
       await saver.flush()
+      await files.tidied()
     },
     close() {
       stopLearning()

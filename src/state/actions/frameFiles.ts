@@ -21,6 +21,8 @@ export interface FrameFiles extends Pick<
   'loadDemo' | 'loadPieces' | 'openProject' | 'saveProject' | 'newFrame'
 > {
   restore(): Promise<void>
+  /** Resolves once storage is tidied after the start. */
+  tidied(): Promise<void>
   /** Reads a frame out of storage; what is damaged in it lands in `failures`. Null when it cannot be read at all. */
   accept(stored: StoredProject, name: string): Frame | null
 }
@@ -72,6 +74,7 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
     return { ...frame, id: newId() }
   }
 
+  let tidying: Promise<void> = Promise.resolve()
   async function tidyIfAlone(): Promise<void> {
     if (!(await claims.isAlone())) return
     await storage.tidy(store.getState().frame).catch(() => undefined)
@@ -79,6 +82,7 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
 
   return {
     accept,
+    tidied: () => tidying,
 
     async loadDemo(id) {
       const outcome = await deps.demos.load(id)
@@ -206,7 +210,7 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
         store.setState({ notice: { text, canUndo: false } })
       }
       // Not waited for: what is dropped meanwhile must show at once.
-      void tidyIfAlone()
+      tidying = tidyIfAlone()
     },
   }
 }
