@@ -5,6 +5,8 @@ import { page, userEvent } from 'vitest/browser'
 import type { Item } from '../../src/core/model/aircraft.ts'
 import { dropFromShelf, keepOnShelf, shelfItems } from '../../src/state/storage/shelf.ts'
 import { ScrewHelper } from '../../src/ui/aircraft/items/ScrewHelper.tsx'
+import { AppContext } from '../../src/ui/appContext.ts'
+import { startSession } from '../support/session.ts'
 
 let root: Root | undefined
 
@@ -33,10 +35,20 @@ const MOTOR: Item = {
   positionMm: [80, 80, 0],
 }
 
+/** It offers the parts of a frame to set an insert into; here there are none. */
+async function drawHelper(onAdd: (item: Item) => void): Promise<void> {
+  const { store, actions } = await startSession()
+  draw(
+    <AppContext value={{ store, actions }}>
+      <ScrewHelper onAdd={onAdd} />
+    </AppContext>,
+  )
+}
+
 describe('the screw length helper', () => {
   test('finds the stocked length through plate and arm into a locknut', async () => {
     const added: Item[] = []
-    draw(<ScrewHelper onAdd={(item) => added.push(item)} />)
+    await drawHelper((item) => added.push(item))
     // 3 + 6 mm, a 4 mm locknut (DIN 985) and two threads of 0.5 mm past it make 14: the next stocked M3 is 16.
     await expect.element(page.getByText('M3 × 16 mm')).toBeVisible()
     await expect.element(page.getByText('14 mm or more')).toBeVisible()
@@ -47,7 +59,7 @@ describe('the screw length helper', () => {
   })
 
   test('warns of a countersunk head deeper than the plate it sits in', async () => {
-    draw(<ScrewHelper onAdd={() => undefined} />)
+    await drawHelper(() => undefined)
     const thickness = page.getByRole('textbox', { name: 'Thickness of Plate' })
     await userEvent.fill(thickness, '1')
     await userEvent.tab()
