@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import path from 'node:path'
 import type { TestProject } from 'vitest/node'
 import { createAppServer, listen } from '../../src/tools/serve.mjs'
@@ -32,7 +33,8 @@ export default async function serveApp(project: TestProject): Promise<() => void
 }
 
 function buildInto(root: string): string {
-  const folder = mkdtempSync(path.join(root, 'node_modules', '.app-under-test-'))
+  // Outside of node_modules: the source maps tell by that name which package a line of code is of.
+  const folder = mkdtempSync(path.join(tmpdir(), 'preweigh-app-'))
   // A process of its own: this one runs with NODE_ENV=test, which would build React's slow development version.
   const result = spawnSync(
     process.execPath,
