@@ -1,7 +1,7 @@
 import type { Mesh } from '../model/mesh.ts'
 import { judgeBodies } from './judgeBodies.ts'
 import { boxGapMm, type BodyFacts } from './measureFindings.ts'
-import { bodiesTouch } from './split/touch.ts'
+import { bodiesTouch, touchBody, type TouchBody } from './split/touch.ts'
 import type { Apart } from './takeApart.ts'
 
 /** No line is laid thinner (0.4 mm is the common width; common practice, no source). */
@@ -32,12 +32,14 @@ export function findHairs(
   if (thin.length === 0 || thin.length > MOST_HAIRS) return NONE
   const own = Array.from({ length: bodies.count }, (): number[] => [])
   bodies.bodyOf.forEach((body, t) => own[body]?.push(t))
+  const ready: (TouchBody | undefined)[] = []
+  const bodyAt = (body: number): TouchBody => (ready[body] ??= touchBody(mesh, own[body]!))
   const loose = thin.filter((i) =>
     facts.every(
       (body, k) =>
         k === i ||
         boxGapMm(body.boundsMm, facts[i]!.boundsMm) > 0 ||
-        !bodiesTouch(mesh, own[i]!, own[k]!),
+        !bodiesTouch(mesh, bodyAt(i), bodyAt(k)),
     ),
   )
   return new Set(loose)

@@ -30,8 +30,12 @@ export interface PlateSummary {
   readonly leftOut: number
 }
 
-/** Looking for equal parts among more bodies than this takes longer than a first look may. */
+/**
+ * Looking for equal parts among more bodies, or in a mesh of more triangles, takes longer than a first look may: 4 µs a triangle, as
+ * long as all the rest from bytes to figures.
+ */
 const MOST_BODIES = 400
+const MOST_TRIANGLES = 1_000_000
 
 /**
  * @param outward of the read mesh, taken with the same `keepsHairs`; see `outwardMesh`.
@@ -48,7 +52,8 @@ export function inspectMesh(
   const measure = measureMesh(read.mesh, mm, apart, keepsHairs)
   const unitHint =
     read.unit === null ? suggestUnit(measure.boundsMm, findHoles(outward), unit) : null
-  const isPlate = measure.bodies > 1 && measure.bodies <= MOST_BODIES
+  const isPlate =
+    measure.bodies > 1 && measure.bodies <= MOST_BODIES && measure.triangles <= MOST_TRIANGLES
   const plate = summarise(
     splitItems(read) ??
       (isPlate ? splitPlate(shownMesh(read.mesh, { scaleToMm: mm, keepsHairs }, apart)) : null),

@@ -24,7 +24,7 @@ export function judgeBodies(
     senses[body] = volume > 0 === asFirst ? 1 : -1
     solid[body] = 1
   }
-  const holders = findHolders(mesh, bodies, sums, solid)
+  const holders = holdersOf(mesh, bodies, sums, solid)
   const reverse = findReverseCopies(sums, senses)
   const facts: BodyFacts[] = []
   for (let body = 0; body < bodies.count; body++) {
@@ -57,6 +57,20 @@ export function judgeBodies(
     })
   }
   return facts
+}
+
+/** A mesh is judged several times on its way from bytes to figures, and who holds whom takes most of it. */
+const known = new WeakMap<BodySums, ReturnType<typeof findHolders>>()
+
+function holdersOf(
+  mesh: Mesh,
+  bodies: Bodies,
+  sums: BodySums,
+  solid: Uint8Array,
+): ReturnType<typeof findHolders> {
+  const holders = known.get(sums) ?? findHolders(mesh, bodies, sums, solid)
+  known.set(sums, holders)
+  return holders
 }
 
 /**

@@ -99,23 +99,11 @@ const STRAIGHT = 1.05
 function bridgeNearest(cut: LayerCut, lone: readonly number[], mate: Int32Array): number {
   const { points } = cut
   const runs = followRuns(cut, lone, mate)
-  const gap = (a: number, b: number): number =>
-    Math.hypot(points[2 * a]! - points[2 * b]!, points[2 * a + 1]! - points[2 * b + 1]!)
-  const pairs: { a: number; b: number; distance: number }[] = []
-  const searched = lone.length <= MOST_LONE_ENDS ? lone : []
-  for (let i = 0; i < searched.length; i++) {
-    for (let j = i + 1; j < searched.length; j++) {
-      const a = searched[i]!
-      const b = searched[j]!
-      pairs.push({ a, b, distance: gap(a, b) })
-    }
-  }
-  pairs.sort((p, q) => p.distance - q.distance)
   let bridged = 0
   const join = (a: number, b: number): void => {
     mate[a] = b
     mate[b] = a
-    const distance = gap(a, b)
+    const distance = gapMm(points, a, b)
     bridged += distance
     const one = runs.get(a)!
     const other = runs.get(b)!
@@ -125,13 +113,17 @@ function bridgeNearest(cut: LayerCut, lone: readonly number[], mate: Int32Array)
     runs.set(other.far, { far: one.far, lengthMm })
   }
   const isPoor = (a: number, b: number, distance: number): boolean => {
+    if (((a ^ b) & 1) === 0) return true
     const { far, lengthMm } = runs.get(a)!
-    return ((a ^ b) & 1) === 0 || (far === b && lengthMm <= STRAIGHT * distance)
+    return far === b && lengthMm <= STRAIGHT * distance
   }
-  for (const { a, b, distance } of pairs) {
-    if (mate[a]! < 0 && mate[b]! < 0 && !isPoor(a, b, distance)) join(a, b)
+  const isLone = (end: number): boolean => mate[end]! < 0
+  if (lone.length <= MOST_LONE_ENDS) {
+    visitPairs(points, lone, isLone, (a, b, distance) => {
+      if (!isPoor(a, b, distance)) join(a, b)
+    })
+    visitPairs(points, lone, isLone, join)
   }
-  for (const { a, b } of pairs) if (mate[a]! < 0 && mate[b]! < 0) join(a, b)
   // Ends come in pairs (two a segment), so the rest pairs up whole.
   let previous = -1
   for (const end of lone) {
@@ -144,6 +136,63 @@ function bridgeNearest(cut: LayerCut, lone: readonly number[], mate: Int32Array)
     }
   }
   return bridged
+}
+
+function gapMm(points: Float64Array, a: number, b: number): number {
+  const u = points[2 * a]! - points[2 * b]!
+  const v = points[2 * a + 1]! - points[2 * b + 1]!
+  return Math.sqrt(u * u + v * v)
+}
+
+/** Radius of the first ring of pairs, in mean distances between ends along u; each next ring is so many times as wide. */
+const FIRST_RING = 4
+const WIDER = 4
+
+/**
+ * Shows every pair of ends that are both still `isLone`, nearest first, equally near ones in the order of the list. Pairs are
+ * looked up ring by ring: most gaps are short, and few ends are left for the long ones.
+ */
+function visitPairs(
+  points: Float64Array,
+  ends: readonly number[],
+  isLone: (end: number) => boolean,
+  visit: (a: number, b: number, distance: number) => void,
+): void {
+  // By u, so that only what lies within the ring along u is looked at.
+  let left = ends
+    .map((end, place) => ({ end, place, u: points[2 * end]! }))
+    .filter(({ end }) => isLone(end))
+    .sort((p, q) => p.u - q.u)
+  if (left.length < 2) return
+  const width = left[left.length - 1]!.u - left[0]!.u
+  let inner = -1
+  let outer = (FIRST_RING * width) / left.length || Infinity
+  while (left.length > 1) {
+    const pairs: { a: number; b: number; i: number; j: number; distance: number }[] = []
+    // From one end to the other is no farther than across all: then this is the last ring.
+    let beyond = false
+    for (let p = 0; p < left.length; p++) {
+      const one = left[p]!
+      for (let q = p + 1; q < left.length; q++) {
+        const other = left[q]!
+        if (other.u - one.u > outer) {
+          beyond = true
+          break
+        }
+        const distance = gapMm(points, one.end, other.end)
+        if (distance > outer) beyond = true
+        if (distance <= inner || distance > outer) continue
+        const [a, b] = one.place < other.place ? [one, other] : [other, one]
+        pairs.push({ a: a.end, b: b.end, i: a.place, j: b.place, distance })
+      }
+    }
+    pairs.sort((p, q) => p.distance - q.distance || p.i - q.i || p.j - q.j)
+    for (const { a, b, distance } of pairs) if (isLone(a) && isLone(b)) visit(a, b, distance)
+    if (!beyond) return
+    left = left.filter(({ end }) => isLone(end))
+    inner = outer
+    outer *= WIDER
+  }
 }
 
 /** For each lone end: the lone end at the other end of its run of segments, and how long the run is. */

@@ -1,17 +1,18 @@
 import type { Mesh } from '../../model/mesh.ts'
-import { findBodies, NO_BODY } from '../bodies.ts'
+import { NO_BODY } from '../bodies.ts'
 import { judgeBodies } from '../judgeBodies.ts'
 import { findSpecks } from '../measureFindings.ts'
 import { orientMesh } from '../orient.ts'
-import { sumBodies } from '../volume.ts'
+import { takeApart } from '../takeApart.ts'
 
 /** The mesh faced outwards (see `orientMesh`) and without the tiny loose bodies that `measureMesh` reports as stray. */
 export function cleanMesh(mesh: Mesh): Mesh {
-  const bodies = findBodies(mesh)
+  const apart = takeApart(mesh)
+  const { bodies, sums } = apart
   if (bodies.count === 0) return mesh
-  const facts = judgeBodies(mesh, bodies, sumBodies(mesh, bodies), 1)
+  const facts = judgeBodies(mesh, bodies, sums, 1)
   const stray = new Set(findSpecks(facts).map(({ place }) => place))
-  if (stray.size === 0) return orientMesh(mesh)
+  if (stray.size === 0) return orientMesh(mesh, apart)
   const { indices } = mesh
   const out = new Uint32Array(indices.length)
   let written = 0

@@ -2,7 +2,7 @@ import type { Mesh } from '../../model/mesh.ts'
 import { findBodies, NO_BODY } from '../bodies.ts'
 import { findHolders } from '../bodiesNest.ts'
 import { sumBodies } from '../volume.ts'
-import { bodiesTouch } from './touch.ts'
+import { bodiesTouch, touchBody, type TouchBody } from './touch.ts'
 
 /** More bodies than this are lettering, a grille or a broken mesh, not a plate of parts. */
 const MOST_BODIES = 400
@@ -35,10 +35,12 @@ export function findPieces(mesh: Mesh): readonly (readonly number[])[] {
   }
   const holders = findHolders(mesh, bodies, sums, new Uint8Array(bodies.count).fill(1))
   for (const [held, around] of holders) for (const holder of around) unite(held, holder)
+  const ready: (TouchBody | undefined)[] = []
+  const bodyAt = (body: number): TouchBody => (ready[body] ??= touchBody(mesh, triangles[body]!))
   for (let one = 0; one < bodies.count; one++) {
     for (let other = one + 1; other < bodies.count; other++) {
       if (lead(one) === lead(other) || !boxesMeet(sums.bounds, one, other)) continue
-      if (bodiesTouch(mesh, triangles[one]!, triangles[other]!)) unite(one, other)
+      if (bodiesTouch(mesh, bodyAt(one), bodyAt(other))) unite(one, other)
     }
   }
   const pieces = new Map<number, number[]>()

@@ -45,12 +45,18 @@ export function splitPlate(mesh: Mesh): Plate {
     if (match.how === 'mirrored') match.group.mirrored++
   }
   return {
-    groups: groups.map(({ shape, count, mirrored, triangles }) => ({
-      shape,
-      count,
-      mirrored,
-      mesh: pick(clean, triangles),
-    })),
+    groups: groups.map(({ shape, count, mirrored, triangles }) => {
+      let picked: Mesh | null = null
+      return {
+        shape,
+        count,
+        mirrored,
+        // Most only ask what there is.
+        get mesh() {
+          return (picked ??= pick(clean, triangles))
+        },
+      }
+    }),
     leftOut: (mesh.indices.length - clean.indices.length) / 3,
   }
 }

@@ -4,15 +4,70 @@ import type { Mesh } from '../../model/mesh.ts'
 const MOST_TESTS = 400_000
 /** Closer than this share of the box round both counts as touching. */
 const NEAR = 1e-6
+/** Slabs across x into which a body's triangles are sorted. */
+const SLABS = 512
 
-/** Do two bodies touch or cross each other's surface? `one` and `other` list their triangles. */
-export function bodiesTouch(mesh: Mesh, one: readonly number[], other: readonly number[]): boolean {
-  const a = boxesOf(mesh, one)
-  const b = boxesOf(mesh, other)
-  const whole = boxRound([a, b])
-  const near = NEAR * Math.hypot(whole[3] - whole[0], whole[4] - whole[1], whole[5] - whole[2])
-  const insideA = trianglesIn(one, a, boxRound([b]), near)
-  const insideB = trianglesIn(other, b, boxRound([a]), near)
+/** A body ready to be held against others. */
+export interface TouchBody {
+  /** Its triangles, by the slab their lowest x lies in. */
+  readonly sorted: Uint32Array
+  /** Those of slab i: `start[i]` up to `start[i + 1]`. */
+  readonly start: Uint32Array
+  readonly lowX: number
+  /** Slabs a unit of length. */
+  readonly perUnit: number
+  /** How far the widest triangle reaches along x. */
+  readonly widest: number
+  /** Three lows, three highs. */
+  readonly box: Box
+}
+
+type Box = [number, number, number, number, number, number]
+
+interface Boxed {
+  readonly triangle: number
+  readonly box: Box
+}
+
+/** Sorts a body's triangles along x, so that a small neighbour need not be held against all of a large body. Linear. */
+export function touchBody(mesh: Mesh, triangles: readonly number[]): TouchBody {
+  const box: Box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]
+  let widest = 0
+  for (const t of triangles) {
+    boxOf(mesh, t)
+    for (let k = 0; k < 3; k++) {
+      if (at[k]! < box[k]!) box[k] = at[k]!
+      if (at[3 + k]! > box[3 + k]!) box[3 + k] = at[3 + k]!
+    }
+    if (at[3] - at[0] > widest) widest = at[3] - at[0]
+  }
+  const lowX = box[0]
+  const perUnit = box[3] > lowX ? SLABS / (box[3] - lowX) : 0
+  const start = new Uint32Array(SLABS + 1)
+  const slabs = Uint16Array.from(triangles, (t) => {
+    boxOf(mesh, t)
+    return slabOf(at[0], lowX, perUnit)
+  })
+  for (const slab of slabs) start[slab + 1]!++
+  for (let slab = 0; slab < SLABS; slab++) start[slab + 1]! += start[slab]!
+  const next = start.slice(0, SLABS)
+  const sorted = new Uint32Array(triangles.length)
+  for (let i = 0; i < slabs.length; i++) sorted[next[slabs[i]!]!++] = triangles[i]!
+  return { sorted, start, lowX, perUnit, widest, box }
+}
+
+function slabOf(x: number, lowX: number, perUnit: number): number {
+  return Math.max(0, Math.min(SLABS - 1, Math.floor((x - lowX) * perUnit)))
+}
+
+/** Do two bodies touch or cross each other's surface? */
+export function bodiesTouch(mesh: Mesh, one: TouchBody, other: TouchBody): boolean {
+  const size = [0, 1, 2].map(
+    (k) => Math.max(one.box[3 + k]!, other.box[3 + k]!) - Math.min(one.box[k]!, other.box[k]!),
+  )
+  const near = NEAR * Math.hypot(...size)
+  const insideA = trianglesIn(mesh, one, other.box, near)
+  const insideB = trianglesIn(mesh, other, one.box, near)
   // Along x, so that only triangles that overlap there are compared.
   const byX = (p: Boxed, q: Boxed) => p.box[0] - q.box[0]
   insideA.sort(byX)
@@ -31,50 +86,37 @@ export function bodiesTouch(mesh: Mesh, one: readonly number[], other: readonly 
   return false
 }
 
-type Box = [number, number, number, number, number, number]
+/** The box of the triangle at hand. */
+const at: Box = [0, 0, 0, 0, 0, 0]
 
-interface Boxed {
-  readonly triangle: number
-  readonly box: Box
-}
-
-function boxesOf({ positions, indices }: Mesh, triangles: readonly number[]): readonly Box[] {
-  return triangles.map((t) => {
-    const box: Box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]
-    for (let corner = 3 * t; corner < 3 * t + 3; corner++) {
-      for (let k = 0; k < 3; k++) {
-        const value = positions[3 * indices[corner]! + k]!
-        if (value < box[k]!) box[k] = value
-        if (value > box[3 + k]!) box[3 + k] = value
-      }
-    }
-    return box
-  })
-}
-
-function boxRound(lists: readonly (readonly Box[])[]): Box {
-  const round: Box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]
-  for (const boxes of lists) {
-    for (const box of boxes) {
-      for (let k = 0; k < 3; k++) {
-        round[k] = Math.min(round[k]!, box[k]!)
-        round[3 + k] = Math.max(round[3 + k]!, box[3 + k]!)
-      }
-    }
+function boxOf({ positions, indices }: Mesh, t: number): void {
+  const a = 3 * indices[3 * t]!
+  const b = 3 * indices[3 * t + 1]!
+  const c = 3 * indices[3 * t + 2]!
+  for (let k = 0; k < 3; k++) {
+    const p = positions[a + k]!
+    const q = positions[b + k]!
+    const r = positions[c + k]!
+    at[k] = p < q ? (p < r ? p : r) : q < r ? q : r
+    at[3 + k] = p > q ? (p > r ? p : r) : q > r ? q : r
   }
-  return round
 }
 
+/** The triangles of a body that meet a box. */
 function trianglesIn(
-  triangles: readonly number[],
-  boxes: readonly Box[],
+  mesh: Mesh,
+  { sorted, start, lowX, perUnit, widest }: TouchBody,
   round: Box,
   near: number,
 ): Boxed[] {
-  return triangles.flatMap((triangle, i) => {
-    const box = boxes[i]!
-    return meet(box, round, near) ? [{ triangle, box }] : []
-  })
+  const first = start[slabOf(round[0] - near - widest, lowX, perUnit)]!
+  const past = start[slabOf(round[3] + near, lowX, perUnit) + 1]!
+  const found: Boxed[] = []
+  for (let i = first; i < past; i++) {
+    boxOf(mesh, sorted[i]!)
+    if (meet(at, round, near)) found.push({ triangle: sorted[i]!, box: [...at] })
+  }
+  return found
 }
 
 function meet(a: Box, b: Box, near: number): boolean {
