@@ -1,5 +1,10 @@
 import { parseArgs } from 'node:util'
-import { PIECES_LIMITS } from '../core/data/limits.ts'
+import {
+  PIECES_LIMITS,
+  ZONE_PCT_DEFAULT,
+  ZONE_PCT_LIMITS,
+  ZONES_MOST,
+} from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import {
   CURRENCY_CODES,
@@ -27,12 +32,21 @@ export interface PriceOptions {
   /** For formats that state none. */
   readonly unit: LengthUnit
   readonly json: boolean
-  /** Path of a mesh whose inside gets the recipe's `zonePct` as infill; null for none. */
-  readonly zone: string | null
+  /** Meshes whose insides get infills of their own; where two overlap, the later one holds. */
+  readonly zones: readonly ZoneOption[]
   /** One line of JSON a part, as it comes. */
   readonly lines: boolean
   /** Loose bodies thinner than a line stay in. */
   readonly keepsHairs: boolean
+}
+
+export interface ZoneOption {
+  /** As given, for the report. */
+  readonly file: string
+  /** Where it is read. */
+  readonly path: string
+  /** 0–100. */
+  readonly infillPct: number
 }
 
 /**
@@ -62,9 +76,12 @@ export function parseOptions(
     json: values.json === true,
     lines: values.lines === true,
     keepsHairs: values['keep-hairs'] === true,
-    zone: zoneOf(values.zone, positionals),
+    zones: zonesOf(values.zone, positionals),
   }
 }
+
+/** Options that may be given several times. */
+const REPEATED: ReadonlySet<string> = new Set(['zone'])
 
 /** The options as given. Throws UsageError for one that does not exist or is given twice: neither value could be meant alone. */
 export function parseFlags(args: readonly string[]) {
@@ -72,7 +89,7 @@ export function parseFlags(args: readonly string[]) {
   const seen = new Set<string>()
   for (const token of parsed.tokens) {
     if (token.kind !== 'option') continue
-    if (seen.has(token.name)) {
+    if (seen.has(token.name) && !REPEATED.has(token.name)) {
       throw new UsageError(
         `--${token.name} is given more than once. Leave one; for parts that differ, price each kind by itself.`,
       )
@@ -91,7 +108,7 @@ function parseOrRefuse(args: readonly string[]) {
       options: {
         frame: { type: 'string' },
         recipe: { type: 'string' },
-        zone: { type: 'string' },
+        zone: { type: 'string', multiple: true },
         material: { type: 'string' },
         printer: { type: 'string' },
         quantity: { type: 'string' },
@@ -134,12 +151,37 @@ function quantityOf(given: string | undefined): number {
   throw new UsageError(`--quantity is “${given}”; it must be a whole number from ${span}.`)
 }
 
-function zoneOf(given: string | undefined, files: readonly string[]): string | null {
-  if (given === undefined) return null
-  if (given === '') throw new UsageError('--zone needs a mesh file; see --help.')
-  if (files.length === 1) return given
+function zonesOf(
+  given: readonly string[] | undefined,
+  files: readonly string[],
+): readonly ZoneOption[] {
+  if (given === undefined) return []
+  if (files.length !== 1) {
+    throw new UsageError(
+      `--zone goes with one MESH, and ${files.length} are given. Price the part with its zones by itself.`,
+    )
+  }
+  if (given.length > ZONES_MOST) {
+    throw new UsageError(`--zone is given ${given.length} times; ${ZONES_MOST} is the most.`)
+  }
+  return given.map(zoneOf)
+}
+
+/** `FILE=PCT`, or `FILE` alone. What stands behind the last `=` is the infill unless it ends a file's name. */
+function zoneOf(given: string): ZoneOption {
+  const [, path = given, pct = null] = /^(.*)=([^=]*)$/.exec(given) ?? []
+  if (pct === null || /\.(stl|obj|3mf)$/i.test(pct)) {
+    if (given === '') throw new UsageError('--zone needs a mesh file; see --help.')
+    return { file: given, path: given, infillPct: ZONE_PCT_DEFAULT }
+  }
+  if (path === '') throw new UsageError(`--zone is “${given}”; it needs a mesh file before the =.`)
+  const { min, max } = ZONE_PCT_LIMITS
+  const infillPct = Number(pct)
+  if (pct.trim() !== '' && infillPct >= min && infillPct <= max) {
+    return { file: path, path, infillPct }
+  }
   throw new UsageError(
-    `--zone goes with one MESH, and ${files.length} are given. Price the part with the zone by itself.`,
+    `--zone is “${given}”; its infill must be a number from ${min} to ${max}, as in ${path}=40.`,
   )
 }
 

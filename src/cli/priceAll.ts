@@ -32,8 +32,9 @@ export async function priceAll(
   { base, cores = availableParallelism(), onProgress }: PriceAllOptions,
   onParts: (parts: readonly PartReport[]) => void,
 ): Promise<void> {
-  const { files, zone } = given
-  const options = { ...given, zone: zone === null ? null : resolve(base, zone) }
+  const { files } = given
+  const zones = given.zones.map((zone) => ({ ...zone, path: resolve(base, zone.path) }))
+  const options = { ...given, zones }
   const asks = files.map((file): FileAsk => ({ file, path: resolve(base, file), options }))
   if (asks.length === 1) {
     const [{ file, path }] = asks as [FileAsk]

@@ -17,16 +17,20 @@ export function pricePath(
   onProgress: (file: string, fraction: number) => void,
 ): readonly PartReport[] {
   let bytes: Uint8Array
-  let zone: ZoneFile | null = null
+  let zones: readonly ZoneFile[]
   try {
     bytes = readFileSync(path)
-    if (options.zone !== null) zone = { bytes: readFileSync(options.zone), name: options.zone }
+    zones = options.zones.map(({ file: name, path: at, infillPct }): ZoneFile => ({
+      bytes: readFileSync(at),
+      name,
+      infillPct,
+    }))
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error)
     const message = `The file could not be read (${reason}). Check its path and that it may be read.`
     return [{ file, error: { code: 'unreadable', message } }]
   }
-  return priceFile(bytes, file, options, zone, onProgress)
+  return priceFile(bytes, file, options, zones, onProgress)
 }
 
 /** Prices every mesh in a file: one, or those of a ZIP. Never throws; what fails is reported as failed. */
@@ -34,7 +38,7 @@ function priceFile(
   bytes: Uint8Array,
   file: string,
   options: PriceOptions,
-  zone: ZoneFile | null,
+  zones: readonly ZoneFile[],
   onProgress: (file: string, fraction: number) => void,
 ): readonly PartReport[] {
   let meshes: readonly MeshFile[]
@@ -43,12 +47,12 @@ function priceFile(
   } catch (error) {
     return [failedPart(file, error)]
   }
-  if (zone && meshes.length !== 1) {
+  if (zones.length > 0 && meshes.length !== 1) {
     return [failedPart(file, zoneOfMany(file, meshes.length))]
   }
   const settings = {
     ...options,
-    zone,
+    zones,
     pose: POSE_AS_DRAWN,
     unitOf: (stated: LengthUnit | null) => stated ?? options.unit,
   }
@@ -68,6 +72,6 @@ function zoneOfMany(file: string, count: number): Problem {
   return {
     code: 'bad-archive',
     message: `--zone goes with one mesh, and “${file}” holds ${count}.`,
-    advice: 'Unpack it and price the part with the zone by itself.',
+    advice: 'Unpack it and price the part with its zones by itself.',
   }
 }

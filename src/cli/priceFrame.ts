@@ -28,10 +28,12 @@ export function priceFrame(
     try {
       const bytes = meshes.get(part.meshHash)
       if (bytes === undefined) return failed(noMesh(part.name))
-      const zone = part.zone && zoneOf(part.zone, meshes)
-      if (zone === undefined) return failed(noMesh(`the zone of ${part.name}`))
+      const zones = part.zones.map((zone) => zoneOf(zone, meshes))
+      if (!zones.every((zone) => zone !== undefined)) {
+        return failed(noMesh(`a zone of ${part.name}`))
+      }
       const told = (fraction: number): void => onProgress(part.name, fraction)
-      const { report, figures, look } = pricePart(part, frame, bytes, zone, told)
+      const { report, figures, look } = pricePart(part, frame, bytes, zones, told)
       looks.set(part.id, look)
       return { row: { part, material, figures, failed: false }, report }
     } catch (error) {
@@ -62,23 +64,27 @@ function pricePart(
   part: Part,
   frame: Frame,
   bytes: Uint8Array,
-  zone: ZoneFile | null,
+  zones: readonly ZoneFile[],
   onProgress: (fraction: number) => void,
 ) {
   const { fileName, unit, pose, recipe, materialId } = part
   const { printer, prices } = frame
   const material = materialOf(frame, materialId)
   const keepsHairs = part.keepsHairs === true
-  const settings = { keepsHairs, unitOf: () => unit, pose, recipe, material, printer, prices, zone }
+  const printed = { pose, recipe, zones, material, printer, prices }
+  const settings = { keepsHairs, unitOf: () => unit, ...printed }
   const priced = priceMesh(bytes, fileName, fileName, settings, onProgress)
   const { report, census, figures, drawn, scaleToMm, placed } = priced
   return { report, figures, look: { census, facts: partFacts(drawn, scaleToMm, placed) } }
 }
 
 /** Undefined when the frame does not hold it. */
-function zoneOf({ fileName, meshHash }: PartZone, meshes: LoadedFrame['meshes']) {
+function zoneOf(
+  { fileName, meshHash, infillPct }: PartZone,
+  meshes: LoadedFrame['meshes'],
+): ZoneFile | undefined {
   const bytes = meshes.get(meshHash)
-  return bytes && { bytes, name: fileName }
+  return bytes && { bytes, name: fileName, infillPct }
 }
 
 function noMesh(name: string) {

@@ -1,5 +1,6 @@
 import type { Census } from '../core/model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../core/model/figures.ts'
+import { laidRecipe } from '../core/figures/laidRecipe.ts'
 import { partFigures } from '../core/figures/part.ts'
 import { carryFindings } from '../core/formats/carryFindings.ts'
 import { readMesh } from '../core/formats/read.ts'
@@ -15,11 +16,13 @@ import { PreweighError } from '../core/model/problem.ts'
 import type { Pose, Recipe } from '../core/model/settings.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { reportPart } from './report.ts'
-import type { FailedPart, PricedPart } from './report.ts'
+import type { FailedPart, PricedPart, ZoneReport } from './report.ts'
 
 export interface ZoneFile {
   readonly bytes: Uint8Array
   readonly name: string
+  /** 0–100. */
+  readonly infillPct: number
 }
 
 /** How one mesh is taken and printed. */
@@ -33,8 +36,8 @@ export interface MeshSettings {
   readonly prices: Prices
   /** Loose bodies thinner than a line stay in. */
   readonly keepsHairs: boolean
-  /** A second mesh in the same axes and unit, inside which the infill is the recipe's `zonePct`. */
-  readonly zone: ZoneFile | null
+  /** Meshes in the same axes and unit whose insides get their infill; where two overlap, the later one holds. */
+  readonly zones: readonly ZoneFile[]
 }
 
 /** A priced mesh with what further figures are made from. */
@@ -67,21 +70,28 @@ function priceRead(
   settings: MeshSettings,
   onProgress: (fraction: number) => void,
 ): PricedMesh {
-  const { pose, recipe, material, printer, prices } = settings
+  const { pose, material, printer, prices } = settings
   const unit = settings.unitOf(read.unit)
   const scaleToMm = unitToMm(unit)
   const apart = takeApart(read.mesh)
   const { keepsHairs } = settings
   const drawn = outwardMesh(read.mesh, { scaleToMm, keepsHairs }, apart)
   const inspection = inspectMesh(read, drawn, unit, apart, keepsHairs)
-  const zone = settings.zone
-    ? orientMesh(readMesh(settings.zone.bytes, settings.zone.name).mesh)
-    : null
-  const census = countLayers({ part: drawn, zone }, scaleToMm, pose, recipe, { onProgress })
+  const zones = settings.zones.map(({ bytes, name }) => orientMesh(readMesh(bytes, name).mesh))
+  const recipe = laidRecipe(settings, printer)
+  const census = countLayers({ part: drawn, zones }, scaleToMm, pose, recipe, { onProgress })
   const placed = placeMesh(drawn, scaleToMm, pose)
   const figures = partFigures(census, recipe, material, printer, prices)
-  const report = reportPart(file, read.format, inspection, census, figures, recipe, prices.currency)
+  const plain = reportPart(file, read.format, inspection, census, figures, recipe, prices.currency)
+  const report =
+    settings.zones.length === 0
+      ? plain
+      : { ...plain, zones: settings.zones.map((zone, i) => reportZone(zone, census.zones[i])) }
   return { report, census, figures, drawn, scaleToMm, placed }
+}
+
+function reportZone({ name, infillPct }: ZoneFile, zone: Census | null | undefined): ZoneReport {
+  return { file: name, infillPct, roomMm3: zone?.roomMm3 ?? 0 }
 }
 
 /** What `reason`, thrown or told, says of a file that could not be priced. */

@@ -54,6 +54,15 @@ export interface PricedPart extends Outcome {
   /** What the file would be as parts of their own; they are priced together. */
   readonly plate?: PlateSummary
   readonly layers: number
+  /** Left out where there is none. */
+  readonly zones?: readonly ZoneReport[]
+}
+
+export interface ZoneReport {
+  readonly file: string
+  readonly infillPct: number
+  /** Infill rooms that lie in it and in no later zone; 0 where it changes nothing. */
+  readonly roomMm3: number
 }
 
 export interface FailedPart {

@@ -41,7 +41,6 @@ const RECIPE = v.partial(
     topSkins: numberIn(RECIPE_LIMITS.topSkins),
     bottomSkins: numberIn(RECIPE_LIMITS.bottomSkins),
     infillPct: numberIn(RECIPE_LIMITS.infillPct),
-    zonePct: numberIn(RECIPE_LIMITS.zonePct),
     supportAngleDeg: numberIn(RECIPE_LIMITS.supportAngleDeg),
     brimMm: numberIn(RECIPE_LIMITS.brimMm),
     pattern: oneOf(PATTERNS),
@@ -74,9 +73,20 @@ const PRINTER = v.partial(
 export function recipeFrom(text: string): Recipe {
   const role = Object.values(ROLES).find(({ id }) => id === text)
   if (role) return role.recipe
-  const given = parse('--recipe', RECIPE, text)
+  const given = parse('--recipe', RECIPE, withoutZonePct(text))
   const firstLayerMm = given.firstLayerMm ?? given.layerMm ?? RECIPE_DEFAULTS.firstLayerMm
   return { ...RECIPE_DEFAULTS, ...defined(given), firstLayerMm }
+}
+
+/** The recipe said it once, for the only zone there was; silently dropped it would be another part. */
+function withoutZonePct(text: string): string {
+  const json = parseJson('--recipe', text)
+  if (typeof json === 'object' && json !== null && 'zonePct' in json) {
+    throw new UsageError(
+      `--recipe: zonePct is said with the zone now, as in --zone root.stl=${String(json.zonePct)}.`,
+    )
+  }
+  return text
 }
 
 /** Material from an id or JSON; `materials` holds the choice, prices in the wanted currency. */

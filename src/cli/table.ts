@@ -36,12 +36,18 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
 }
 
 /** What to know of a part, heaviest first, each with what it does to the figures; and what a plate holds. */
-export function partNotes({ findings, plate }: PricedPart, locale?: string): readonly string[] {
+export function partNotes(
+  { findings, plate, zones = [] }: PricedPart,
+  locale?: string,
+): readonly string[] {
   const notes = findings.map((finding) => {
     const { grade, message } = finding
     return grade === 'note' ? message : `${grade}: ${message}${placeWords(finding, locale)}`
   })
-  return plate === undefined ? notes : [...notes, plateWords(plate)]
+  const missed = zones
+    .filter(({ roomMm3 }) => roomMm3 <= 0)
+    .map(({ file }) => `The zone “${file}” changes nothing: no infill room of the part lies in it.`)
+  return [...notes, ...missed, ...(plate === undefined ? [] : [plateWords(plate)])]
 }
 
 /** Mass, filament, cost and time with their ranges. */

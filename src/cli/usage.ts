@@ -27,8 +27,9 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             Patterns: ${Object.keys(PATTERN_NAMES).join(', ')}.
                             Roles: ${Object.keys(ROLES).join(', ')}.
                             firstLayerMm is layerMm unless given.
-  --zone MESH               a second mesh in the axes and unit of the one MESH: inside it the recipe's zonePct
-                            (100 unless given) is the infill. Walls and skins stay as they are.
+  --zone FILE[=PCT]         a mesh in the axes and unit of the one MESH: inside it the infill is PCT per cent
+                            (100 unless given). Walls and skins stay as they are. As often as there are zones; where
+                            two overlap, the later one holds.
   --material ID|JSON        one of ${ids(MATERIALS)};
                             or JSON with densityGCm3, pricePerKg, diameterMm, flow and, as "id", one to start from.
                             A density given here counts as your spool's own and narrows the range.

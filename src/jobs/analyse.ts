@@ -24,7 +24,7 @@ export async function analyse(
   tell: (event: AnalyseEvent) => void,
   now: () => number = () => performance.now(),
 ): Promise<AnalyseAnswer> {
-  const { source, zone, unit, pose, geometry } = ask
+  const { source, zones, unit, pose, geometry } = ask
   const mm = unitToMm(unit)
   const read = await shelf.take(source, (bytes) => {
     const quick = ask.wantRead ? quickMeasure(bytes) : null
@@ -35,13 +35,12 @@ export async function analyse(
   const carry = <T>(work: () => T): T => carryFindings(read, source.name, work)
   if (ask.wantRead) tell({ kind: 'read', read: carry(() => look(read, shelf, source, unit)) })
 
+  const outwardZone = async (zone: MeshSource) =>
+    shelf.outward(await shelf.take(zone), { scaleToMm: mm, keepsHairs: true })
   let toldAt = now()
   const meshes = {
     part: shelf.outward(read, takingOf(source, unit)),
-    zone:
-      zone === null
-        ? null
-        : shelf.outward(await shelf.take(zone), { scaleToMm: mm, keepsHairs: true }),
+    zones: await Promise.all(zones.map(outwardZone)),
   }
   const watch = {
     ...(ask.wantCoarse

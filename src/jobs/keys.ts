@@ -13,7 +13,7 @@ export function censusKey(
   unit: LengthUnit,
   pose: Pose,
   geometry: GeometrySettings,
-  zoneHash: string | null = null,
+  zoneHashes: readonly string[] = [],
   keepsHairs = false,
 ): string {
   const g = geometryOf(geometry)
@@ -29,7 +29,7 @@ export function censusKey(
     g.supports ? g.supportAngleDeg : 'bare',
     g.brimMm,
     ...(g.habits ? [`habits ${JSON.stringify(habitsIn(g.habits))}`] : []),
-    ...(zoneHash === null ? [] : [`zone ${zoneHash}`]),
+    ...zoneHashes.map((zoneHash) => `zone ${zoneHash}`),
   ].join('|')
 }
 

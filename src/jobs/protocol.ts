@@ -63,8 +63,8 @@ export type OpenAnswer =
 export interface AnalyseAsk {
   readonly kind: 'analyse'
   readonly source: MeshSource
-  /** Drawn in the part's own place and unit; the infill room inside it is counted apart. */
-  readonly zone: MeshSource | null
+  /** Drawn in the part's own place and unit; the infill rooms inside them are counted apart. */
+  readonly zones: readonly MeshSource[]
   readonly unit: LengthUnit
   readonly pose: Pose
   readonly geometry: GeometrySettings

@@ -3,21 +3,30 @@ import type { Page } from 'playwright'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { withApp } from '../support/app.ts'
 import { box, translate } from '../support/meshes.ts'
-import { dropFiles, gramsOf, openRow, waitForCensus } from '../support/page.ts'
+import { dropFiles, gramsOf, openRow, rowOf, waitForCensus } from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 const BAR = box(60, 24, 16)
 
-async function chooseZone(page: Page, mesh: Mesh): Promise<void> {
-  const zone = page.getByRole('group', { name: 'Zone with its own infill' })
+async function addZones(page: Page, zones: Readonly<Record<string, Mesh>>): Promise<void> {
+  const group = page.getByRole('group', { name: 'Zones with their own infill' })
   const choosing = page.waitForEvent('filechooser')
-  await zone.getByRole('button', { name: /Choose/ }).click()
-  const buffer = Buffer.from(writeStlBinary(mesh))
-  await (await choosing).setFiles({ name: 'root.stl', mimeType: 'model/stl', buffer })
-  await zone.getByText('root.stl').waitFor()
+  await group.getByRole('button', { name: 'Add a zone' }).click()
+  const files = Object.entries(zones).map(([name, mesh]) => ({
+    name,
+    mimeType: 'model/stl',
+    buffer: Buffer.from(writeStlBinary(mesh)),
+  }))
+  await (await choosing).setFiles(files)
+  for (const { name } of files) await group.getByText(name).waitFor()
   await page.locator('.incoming-name').waitFor({ state: 'detached' })
   await waitForCensus(page)
+}
+
+async function germanGrams(page: Page): Promise<number> {
+  const words = await rowOf(page, 'bar').locator('.cell-grams .figure').innerText()
+  return Number(words.replaceAll(/[^\d,]/g, '').replace(',', '.'))
 }
 
 async function type(page: Page, name: string, value: string): Promise<void> {
@@ -41,16 +50,16 @@ test(
       const light = await gramsOf(page, 'bar')
 
       // A zone that holds the whole bar at 60 % makes the bar that is 60 % throughout.
-      await chooseZone(page, BAR)
-      await type(page, 'Infill in the zone', '60')
+      await addZones(page, { 'root.stl': BAR })
+      await type(page, 'Infill in root.stl', '60')
       expect(await gramsOf(page, 'bar')).toBeCloseTo(dense, 1)
 
       // One that holds half its length lies half way, but for the turns at its edge.
-      await page.getByRole('button', { name: 'Remove' }).click()
+      await page.getByRole('button', { name: 'Remove root.stl' }).click()
       await waitForCensus(page)
       expect(await gramsOf(page, 'bar')).toBe(light)
-      await chooseZone(page, box(30, 24, 16))
-      await type(page, 'Infill in the zone', '60')
+      await addZones(page, { 'root.stl': box(30, 24, 16) })
+      await type(page, 'Infill in root.stl', '60')
       const half = await gramsOf(page, 'bar')
       expect(Math.abs(half - (dense + light) / 2)).toBeLessThan(0.06 * (dense - light))
 
@@ -60,9 +69,51 @@ test(
       expect(await gramsOf(page, 'bar')).toBe(half)
 
       await openRow(page, 'bar')
-      await chooseZone(page, translate(BAR, [500, 0, 0]))
-      await page.getByText('No infill room of the part lies in the zone').waitFor()
+      await page.getByRole('button', { name: 'Remove root.stl' }).click()
+      await waitForCensus(page)
+      await addZones(page, { 'far.stl': translate(BAR, [500, 0, 0]) })
+      await page.getByText('No infill room of the part is left to this zone').waitFor()
       expect(await gramsOf(page, 'bar')).toBe(light)
     }, LOCALE)
+  },
+)
+
+test(
+  'two zones at once, each with its own infill, typed as Germans do',
+  { timeout: 120_000 },
+  async () => {
+    await withApp(
+      async ({ page }) => {
+        await dropFiles(page, [{ name: 'bar.stl', bytes: writeStlBinary(BAR) }])
+        await waitForCensus(page)
+        await openRow(page, 'bar')
+        const at = async (pct: string): Promise<number> => {
+          await type(page, 'Infill share', pct)
+          return germanGrams(page)
+        }
+        const light = await at('6')
+        const dense = await at('12,5')
+        await at('50')
+        const halves = {
+          'left.stl': box(30, 24, 16),
+          'right.stl': translate(box(30, 24, 16), [30, 0, 0]),
+        }
+        await addZones(page, halves)
+        await type(page, 'Infill in left.stl', '6')
+        await type(page, 'Infill in right.stl', '12,5')
+        // Nothing is left outside of the two, so the bar lies half-way but for the turns where they meet.
+        const both = await germanGrams(page)
+        expect(Math.abs(both - (light + dense) / 2)).toBeLessThan(0.3 * (dense - light))
+
+        await type(page, 'Infill in right.stl', '120')
+        await page.getByRole('alert').getByText('Takes 0 to 100').waitFor()
+        expect(await germanGrams(page)).toBe(both)
+        await page.getByRole('textbox', { name: 'Infill in right.stl' }).press('Escape')
+
+        await addZones(page, { 'right.stl': halves['right.stl'] })
+        await page.getByText('a zone of this part already').waitFor()
+      },
+      { ...LOCALE, locale: 'de-DE' },
+    )
   },
 )

@@ -36,7 +36,7 @@ const ask = (source: MeshSource) =>
     unit: 'millimetre',
     pose: POSE_AS_DRAWN,
     geometry,
-    zone: null,
+    zones: [],
     wantRead: true,
     wantCoarse: false,
   }) as const

@@ -286,3 +286,25 @@ describe('price --frame', { timeout: 120_000 }, () => {
     }
   })
 })
+
+describe('a frame whose parts have zones', { timeout: 60_000 }, () => {
+  it('prices them, tells each zone, and says which part lacks the mesh of one', async () => {
+    const { parts } = await frameJson(join(SAMPLES, 'v4-zone.preweigh'))
+    const [arm] = parts as readonly PricedPart[]
+    expect(arm!.zones).toMatchObject([{ file: 'root.stl', infillPct: 60 }])
+    expect(arm!.zones![0]!.roomMm3).toBeGreaterThan(0)
+    const entries = unzipSync(Uint8Array.from(readFileSync(join(SAMPLES, 'v4-zone.preweigh'))))
+    const zone = Object.keys(entries).filter((path) => path.startsWith('meshes/'))
+    const { frame } = JSON.parse(strFromU8(entries['project.json']!)) as {
+      frame: { parts: { zone: { meshHash: string } | null }[] }
+    }
+    const hash = frame.parts[0]!.zone!.meshHash
+    expect(zone.some((path) => path.includes(hash))).toBe(true)
+    const left = Object.fromEntries(
+      Object.entries(entries).filter(([path]) => !path.includes(hash)),
+    )
+    writeFileSync(join(folder, 'zoneless.preweigh'), zipSync(left))
+    const { out } = await price('--frame', 'zoneless.preweigh')
+    expect(out).toMatch(/a zone of “?arm/)
+  })
+})

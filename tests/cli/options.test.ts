@@ -45,16 +45,43 @@ describe('the command line', () => {
     expect(parse(['--recipe', 'arm', 'a.stl']).recipe).toEqual(ROLES.arm.recipe)
   })
 
-  it('takes a zone with one mesh, and refuses it with none of its own or with several', () => {
-    expect(parse(['a.stl']).zone).toBeNull()
-    const given = parse(['--zone', 'root.stl', '--recipe', '{"zonePct":60}', 'a.stl'])
-    expect(given.zone).toBe('root.stl')
-    expect(given.recipe.zonePct).toBe(60)
+  it('takes zones with one mesh, each with its infill, and refuses them with several', () => {
+    expect(parse(['a.stl']).zones).toEqual([])
+    const given = parse([
+      '--zone',
+      'root.stl=60',
+      '--zone',
+      'a=b.stl',
+      '--zone',
+      'c=d.stl=7.5',
+      'a.stl',
+    ])
+    expect(given.zones).toEqual([
+      { file: 'root.stl', path: 'root.stl', infillPct: 60 },
+      { file: 'a=b.stl', path: 'a=b.stl', infillPct: 100 },
+      { file: 'c=d.stl', path: 'c=d.stl', infillPct: 7.5 },
+    ])
+    expect(parse(['--zone', 'root.stl', 'a.stl']).zones).toEqual([
+      { file: 'root.stl', path: 'root.stl', infillPct: 100 },
+    ])
     expect(() => parse(['--zone', 'root.stl', 'a.stl', 'b.stl'])).toThrow(
       /--zone goes with one MESH, and 2 are given/,
     )
     expect(() => parse(['--zone', '', 'a.stl'])).toThrow(UsageError)
-    expect(() => parse(['--recipe', '{"zonePct":101}', 'a.stl'])).toThrow(/zonePct is 101/)
+    expect(() => parse(['--zone', '=40', 'a.stl'])).toThrow(/needs a mesh file before the =/)
+    for (const pct of ['101', '-1', 'x', '', '1,5']) {
+      expect(() => parse(['--zone', `root.stl=${pct}`, 'a.stl'])).toThrow(
+        `--zone is “root.stl=${pct}”; its infill must be a number from 0 to 100, as in root.stl=40.`,
+      )
+    }
+    const many = Array.from({ length: 21 }, (_, i) => ['--zone', `z${i}.stl`]).flat()
+    expect(() => parse([...many, 'a.stl'])).toThrow(/--zone is given 21 times; 20 is the most/)
+  })
+
+  it('sends who says the zone’s infill in the recipe to the zone', () => {
+    expect(() => parse(['--recipe', '{"zonePct":60}', 'a.stl'])).toThrow(
+      /zonePct is said with the zone now, as in --zone root\.stl=60/,
+    )
   })
 
   it('starts with the layer height given, unless the first layer has its own', () => {
@@ -79,7 +106,6 @@ describe('the command line', () => {
     }
     expect(parse(['--recipe', JSON.stringify(full), 'a.stl']).recipe).toEqual({
       ...full,
-      zonePct: 100,
     })
   })
 

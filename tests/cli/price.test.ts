@@ -5,7 +5,7 @@ import { zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { PACKING_MID } from '../../src/core/doubt/factors.ts'
 import type { PriceReport, PricedPart } from '../../src/cli/report.ts'
-import { box, prism, scale, specimenOutline } from '../support/meshes.ts'
+import { box, prism, scale, specimenOutline, translate } from '../support/meshes.ts'
 import { runPriceHere, startPrice } from '../support/priceCommand.ts'
 import { write3mf, writeStlBinary } from '../support/writeMesh.ts'
 
@@ -27,6 +27,7 @@ beforeAll(() => {
   writeFileSync(join(folder, 'broken.stl'), 'no mesh at all')
   writeFileSync(join(folder, 'whole.stl'), writeStlBinary(box(20, 20, 20)))
   writeFileSync(join(folder, 'half.stl'), writeStlBinary(box(20, 20, 10)))
+  writeFileSync(join(folder, 'far.stl'), writeStlBinary(translate(box(5, 5, 5), [500, 0, 0])))
   const packed = zipSync({
     'arm/left.stl': writeStlBinary(box(10, 10, 2)),
     'arm/right.stl': writeStlBinary(box(10, 10, 2)),
@@ -173,19 +174,35 @@ describe('price --lines', { timeout: 60_000 }, () => {
 })
 
 describe('a zone on the command line', () => {
-  const recipe = '{"infillPct":20,"zonePct":60}'
+  const recipe = '{"infillPct":20}'
   const massOf = async (...args: readonly string[]): Promise<number> => {
     const { parts } = await priceJson(...args)
     return (parts[0] as PricedPart).massG.mid
   }
 
-  it('fills its inside by zonePct: all of a part as that infill, half of it half the way there', async () => {
+  it('fills its inside by its own infill: all of a part as that infill, half of it half the way there', async () => {
     const sparse = await massOf('--recipe', '{"infillPct":20}', 'cube.stl')
     const dense = await massOf('--recipe', '{"infillPct":60}', 'cube.stl')
-    const whole = await massOf('--zone', 'whole.stl', '--recipe', recipe, 'cube.stl')
-    const half = await massOf('--zone', 'half.stl', '--recipe', recipe, 'cube.stl')
+    const whole = await massOf('--zone', 'whole.stl=60', '--recipe', recipe, 'cube.stl')
+    const half = await massOf('--zone', 'half.stl=60', '--recipe', recipe, 'cube.stl')
     expect(Math.abs(whole / dense - 1)).toBeLessThan(0.01)
     expect((half - sparse) / (dense - sparse)).toBeCloseTo(0.5, 1)
+  }, 60_000)
+
+  it('tells each zone and the room in it, and says which one misses', async () => {
+    const zones = ['--zone', 'whole.stl=12', '--zone', 'half.stl=6', '--zone', 'far.stl']
+    const { parts } = await priceJson(...zones, '--recipe', recipe, 'cube.stl')
+    const told = (parts[0] as PricedPart).zones!
+    expect(told).toMatchObject([
+      { file: 'whole.stl', infillPct: 12 },
+      { file: 'half.stl', infillPct: 6 },
+      { file: 'far.stl', infillPct: 100, roomMm3: 0 },
+    ])
+    // The later one holds where both are, so each has half of what there is to fill.
+    expect(told[1]!.roomMm3 / told[0]!.roomMm3).toBeCloseTo(1, 2)
+    const { out } = await price(...zones, 'cube.stl')
+    expect(out).toContain('The zone “far.stl” changes nothing')
+    expect(out).not.toContain('“half.stl” changes nothing')
   }, 60_000)
 
   it('names a zone that cannot be read, and refuses an archive of several parts', async () => {

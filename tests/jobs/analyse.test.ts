@@ -26,7 +26,7 @@ function ask(source: MeshSource, change: Partial<AnalyseAsk> = {}): AnalyseAsk {
     unit: 'millimetre',
     pose: POSE_AS_DRAWN,
     geometry: geometryOf(RECIPE_DEFAULTS),
-    zone: null,
+    zones: [],
     wantRead: true,
     wantCoarse: true,
     ...change,

@@ -28,7 +28,7 @@ test('the command says that the file was cut off, not that the drawing is open',
     material: MATERIALS[0]!,
     printer: PRINTER_DEFAULT,
     prices: PRICES_DEFAULTS,
-    zone: null,
+    zones: [],
     keepsHairs: false,
   }
   const problem = problemOf(() => priceMesh(CUT, 'wing.stl', 'wing.stl', settings, () => {}))
@@ -47,7 +47,7 @@ test('and so does the worker', async () => {
   const outcome = await createInProcessRunner().run({
     kind: 'analyse',
     source: { hash: 'cut', name: 'wing.stl', blob: new Blob([CUT]) },
-    zone: null,
+    zones: [],
     unit: 'millimetre',
     pose: POSE_AS_DRAWN,
     geometry: { ...geometry, supports },

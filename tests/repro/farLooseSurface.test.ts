@@ -24,7 +24,7 @@ test('a loose surface high above a part adds no layers to it', () => {
     [0, 1, 2],
   )
   const mesh = orientMesh(merge([box(20, 10, 5), translate(sheet, [0, 0, 60])]))
-  const census = countLayers({ part: mesh, zone: null }, 1, POSE_AS_DRAWN, RECIPE_DEFAULTS)
+  const census = countLayers({ part: mesh, zones: [] }, 1, POSE_AS_DRAWN, RECIPE_DEFAULTS)
   // 5 mm in layers of 0.2 mm.
   expect(census.layers.count).toBe(25)
   expect(census.heightMm).toBeCloseTo(5, 9)

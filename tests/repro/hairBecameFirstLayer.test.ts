@@ -27,7 +27,7 @@ function price(mesh: Mesh, keepsHairs: boolean, unit: LengthUnit = 'millimetre')
     material: MATERIALS[0]!,
     printer: PRINTER_DEFAULT,
     prices: PRICES_DEFAULTS,
-    zone: null,
+    zones: [],
     keepsHairs,
   }
   return priceMesh(writeStlBinary(mesh), 'wing.stl', 'wing.stl', settings, () => {}).report
@@ -63,7 +63,7 @@ test('the worker does as the command, for figures, picture and balance', async (
     const counted = await runner.run({
       kind: 'analyse',
       ...at,
-      zone: null,
+      zones: [],
       geometry: { ...geometry, supports },
       wantRead: true,
       wantCoarse: false,

@@ -24,7 +24,7 @@ test('the command tells what the page tells of a part in inches with ¼ in holes
       material: MATERIALS[0]!,
       printer: PRINTER_DEFAULT,
       prices: PRICES_DEFAULTS,
-      zone: null,
+      zones: [],
       keepsHairs: false,
     },
     () => {},

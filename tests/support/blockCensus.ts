@@ -59,7 +59,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
       smallSparseMm3: 0,
       tie: false,
     },
-    zone: null,
+    zones: [],
     moves: movesOf(w, d, wide, deep, count, walls, lineMm, isSkin),
   }
 }

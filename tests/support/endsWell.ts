@@ -42,7 +42,7 @@ function endingOf(bytes: Uint8Array, name: string): Ending {
     const { measure } = inspectMesh(read, outward, unit, apart)
     const settings = { ...RECIPE_DEFAULTS, supports: true }
     const census = countLayers(
-      { part: outward, zone: null },
+      { part: outward, zones: [] },
       unitToMm(unit),
       POSE_AS_DRAWN,
       settings,

@@ -80,7 +80,7 @@ export function printedPart(
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
-    zone: null,
+    zones: [],
     ...more,
   }
   const weighed = scaleG === undefined ? part : weighedPart(part, material, scaleG)

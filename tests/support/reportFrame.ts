@@ -41,7 +41,7 @@ export function reportPart(
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
-    zone: null,
+    zones: [],
     ...more,
     recipe,
   }
@@ -57,7 +57,7 @@ export function reportFrame(
   aircraft: Partial<Aircraft> = {},
 ): Frame {
   return {
-    version: 4,
+    version: 5,
     id: 'frame',
     name: 'Frame',
     parts: parts.map(({ part }) => part),

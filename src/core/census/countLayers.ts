@@ -4,7 +4,7 @@ import type { Mesh } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import type { GeometrySettings, Pose } from '../model/settings.ts'
 import { planLayers } from './cut/layerPlan.ts'
-import { placeMesh, placeTogether } from '../mesh/pose.ts'
+import { placeTogether } from '../mesh/pose.ts'
 import { refuseTooOpen } from './refuseTooOpen.ts'
 import { takeCensus } from './takeCensus.ts'
 import { takeCoarseCensus } from './takeCoarseCensus.ts'
@@ -15,10 +15,10 @@ const LONGEST_MM = 3000
 /** A part of up to so many layers is counted before a first look at a few of them would be worth its time. */
 const SOON_COUNTED = 60
 
-/** Meshes as they were read, faced outwards (see `orientMesh`); the zone lies in the part's own place and unit. */
+/** Meshes as they were read, faced outwards (see `orientMesh`); zones lie in the part's own place and unit. */
 export interface PartMeshes {
   readonly part: Mesh
-  readonly zone: Mesh | null
+  readonly zones: readonly Mesh[]
 }
 
 export interface CountWatch {
@@ -34,31 +34,28 @@ export interface CountWatch {
  * @throws PreweighError `too-large` beyond 3 m, `too-open` where most of the outline is guessed, and as `takeCensus` does.
  */
 export function countLayers(
-  { part, zone }: PartMeshes,
+  { part, zones }: PartMeshes,
   scaleToMm: number,
   pose: Pose,
   settings: GeometrySettings,
   { onCoarse, onProgress }: CountWatch = {},
 ): Census {
-  const [placed, placedZone] =
-    zone === null
-      ? [placeMesh(part, scaleToMm, pose), null]
-      : placeTogether(part, zone, scaleToMm, pose)
+  const { placed, others } = placeTogether(part, zones, scaleToMm, pose)
   const { heightMm } = refuseTooWide(placed)
   if (onCoarse) {
     const { count } = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
-    const coarse = count > SOON_COUNTED ? tryCoarse(placed, settings, placedZone) : null
+    const coarse = count > SOON_COUNTED ? tryCoarse(placed, settings, others) : null
     if (coarse !== null) onCoarse(coarse)
   }
-  const census = takeCensus(placed, settings, onProgress, placedZone)
+  const census = takeCensus(placed, settings, onProgress, others)
   refuseTooOpen(census)
   return census
 }
 
 /** Null where the few layers looked at hold nothing; all of them may still. */
-function tryCoarse(mesh: Mesh, settings: GeometrySettings, zone: Mesh | null): Census | null {
+function tryCoarse(mesh: Mesh, settings: GeometrySettings, zones: readonly Mesh[]): Census | null {
   try {
-    return takeCoarseCensus(mesh, settings, zone)
+    return takeCoarseCensus(mesh, settings, zones)
   } catch (error) {
     if (error instanceof PreweighError) return null
     throw error

@@ -12,7 +12,7 @@ import { createMoveTally } from './moves/moveTally.ts'
 import { strandsOver } from './habits/strands.ts'
 import { prepare } from './cut/prepare.ts'
 import { createSupportColumns } from './areas/support.ts'
-import { createZoneCount } from './areas/zone.ts'
+import { createZoneCounts } from './areas/zone.ts'
 
 /**
  * Counts what the layers of a placed mesh (mm, lowest z at 0) hold.
@@ -23,17 +23,17 @@ import { createZoneCount } from './areas/zone.ts'
  * layer whose whole neighbourhood repeats is copied.
  *
  * @param onProgress called after each layer with the share done, 0–1.
- * @param zone a mesh, placed with the part, whose inside gets an infill of its own; see `Census.zone`.
+ * @param zones meshes, placed with the part, whose insides get infills of their own; see `Census.zones`.
  * @throws PreweighError `no-volume` when no layer encloses anything, `too-many-layers`, `bad-settings`.
  */
 export function takeCensus(
   mesh: Mesh,
   settings: GeometrySettings,
   onProgress?: (fraction: number) => void,
-  zone: Mesh | null = null,
+  zones: readonly Mesh[] = [],
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
-  const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
+  const zoneCounts = createZoneCounts(zones.map(cutOther), plan, grids, settings)
   const lowerColumns = createSupportColumns(grids)
   const moves = createMoveTally(settings)
   const byHabit = createHabitTally(plan.tie)
@@ -73,7 +73,7 @@ export function takeCensus(
       if (top + 2 < plan.count) layers.strandMm2[top + 2]! += strandMm2
     }
     done[along] = { layer, neighbours, areas }
-    const outside = zoneCount ? zoneCount.take(top, areas) : areas
+    const outside = zoneCounts.take(top, areas)
     writeLayer(layers, top, outside)
     byHabit.add(areas, plan.heightMm[top]!)
     moves.add(layer, outside)
@@ -87,7 +87,7 @@ export function takeCensus(
   }
   const doubtful = length > 0 ? bridged / length : 0
   const census = sumUp(layers, moves.finish(), brimMm3, doubtful, 0, byHabit.finish())
-  return { ...census, zone: zoneCount?.finish() ?? null }
+  return { ...census, zones: zoneCounts.finish() }
 }
 
 interface Remembered {

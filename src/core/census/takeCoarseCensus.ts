@@ -10,7 +10,7 @@ import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
 import { prepare } from './cut/prepare.ts'
 import { createSupportColumns } from './areas/support.ts'
-import { createZoneCount } from './areas/zone.ts'
+import { createZoneCounts } from './areas/zone.ts'
 
 /** Every how many layers one is counted. */
 const STRIDE = 8
@@ -27,14 +27,14 @@ const STRIDE = 8
 export function takeCoarseCensus(
   mesh: Mesh,
   settings: GeometrySettings,
-  zone: Mesh | null = null,
+  zones: readonly Mesh[] = [],
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
   const { topSkins: above, bottomSkins: below } = settings
   const laying = layingOf(settings, settings.layerMm, false)
   // Layers are cut downwards only, so a layer's lowest neighbour must lie above the next one's highest.
   const stride = Math.max(STRIDE, above + below)
-  const zoneCount = zone ? createZoneCount(cutOther(zone), plan, grids, settings) : null
+  const zoneCounts = createZoneCounts(zones.map(cutOther), plan, grids, settings)
   const lowerColumns = createSupportColumns(grids)
   const moves = createMoveTally(settings)
   const byHabit = createHabitTally(plan.tie)
@@ -66,7 +66,7 @@ export function takeCoarseCensus(
         ? lowerColumns(higher, layer, stride * settings.layerMm * overhang)
         : 0
     for (let i = top; i >= bottom; i--) {
-      const outside = zoneCount ? zoneCount.take(i, areas) : areas
+      const outside = zoneCounts.take(i, areas)
       writeLayer(layers, i, outside)
       layers.supportMm2[i] = columnsMm2
       moves.add(layer, outside)
@@ -89,7 +89,7 @@ export function takeCoarseCensus(
     coarseShare(layers),
     byHabit.finish(),
   )
-  return { ...census, zone: zoneCount?.finish() ?? null }
+  return { ...census, zones: zoneCounts.finish() }
 }
 
 function coarseShare(layers: CensusLayers): number {

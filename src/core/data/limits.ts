@@ -30,13 +30,19 @@ export const RECIPE_LIMITS: Readonly<Record<RecipeNumber, Limits>> = {
   topSkins: whole(0, 1000),
   bottomSkins: whole(0, 1000),
   infillPct: real(0, 100),
-  zonePct: real(0, 100),
   supportAngleDeg: real(0, 89),
   brimMm: real(0, 50),
 }
 
 /** A layer higher than this share of the line's width is squeezed too little to hold (common practice, no source). */
 export const LAYER_TO_LINE_MOST = 0.8
+
+/** A zone's own infill, per cent. */
+export const ZONE_PCT_LIMITS: Limits = real(0, 100)
+/** Zones of one part. */
+export const ZONES_MOST = 20
+/** Infill of a zone that nobody gave one: a zone is drawn for strength more often than for lightness. */
+export const ZONE_PCT_DEFAULT = 100
 
 /** Pieces of one part: on the frame, in the bag, on the scale or in one print. */
 export const PIECES_LIMITS = {

@@ -101,7 +101,7 @@ export const PRINTER_DEFAULT: Printer = ORDINARY
 
 /** One number of a printer as it is typed. `min` and `max` are in `unit`; outside them the number is refused. */
 export interface PrinterField {
-  readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm' | 'clockFactor'>
+  readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm' | 'clockFactor' | 'habits'>
   readonly label: string
   readonly unit: string
   readonly min: number

@@ -1,7 +1,8 @@
 import type { Census } from '../model/census.ts'
 import { habitsOf } from '../model/habits.ts'
-import type { Recipe } from '../model/settings.ts'
-import { infillOf, zoneRecipe } from './infill.ts'
+import type { LaidRecipe, Recipe } from '../model/settings.ts'
+import type { Rooms } from './infill.ts'
+import { infillOf, roomsOf } from './infill.ts'
 
 /** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
 export interface Deposit {
@@ -11,7 +12,11 @@ export interface Deposit {
   readonly skinMm3: number
   /** The part of `skinMm3` that is laid as strands. */
   readonly strandMm3: number
+  /** Rooms that infill is laid in, those of zones with them. */
+  readonly roomMm3: number
   readonly infillMm3: number
+  /** Of `infillMm3` what does not lie line beside line: all of it at next to 0 %, none at 100 %. */
+  readonly sparseMm3: number
   /** Of walls, skins and infill, what lies line beside line. */
   readonly packedMm3: number
   /** Of walls and skins, what lies in the first layer. */
@@ -44,40 +49,58 @@ export function packedWallShare(walls: number, filled: number): number {
   return walls > 0 ? 1 - (2 - filled) / (2 * walls) : 0
 }
 
+/** Of one set of rooms; see `Deposit`. */
+interface RoomDeposit {
+  readonly roomMm3: number
+  readonly infillMm3: number
+  readonly turnMm3: number
+  /** Share (0–1) of it that lies line beside line. */
+  readonly touching: number
+}
+
+function infillIn({ census, recipe }: Rooms): RoomDeposit {
+  const { layers, roomMm3 } = census
+  const layerInfill = infillOf(census, recipe)
+  let infillMm3 = 0
+  let turnMm3 = 0
+  for (let i = 0; i < layers.count; i++) {
+    const beadMm2 = recipe.lineMm * (layers.heightMm[i] ?? 0)
+    const infill = layerInfill(i)
+    infillMm3 += infill.pathMm * beadMm2
+    turnMm3 += infill.turnMm * beadMm2
+  }
+  return { roomMm3, infillMm3, turnMm3, touching: Math.min(1, recipe.infillPct / 100) }
+}
+
 /**
  * Adds up what the layers hold under a recipe whose geometry settings are those of the census.
  * Of sparse infill its own share is taken to lie line beside line: all of it at 100 %.
  */
-export function depositOf(census: Census, recipe: Recipe): Deposit {
+export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
   const { layers } = census
-  let infillMm3 = 0
-  let turnMm3 = 0
-  const layerInfill = infillOf(census, recipe)
-  for (let i = 0; i < layers.count; i++) {
-    const beadMm2 = recipe.lineMm * (layers.heightMm[i] ?? 0)
-    const { pathMm, turnMm } = layerInfill(i)
-    infillMm3 += pathMm * beadMm2
-    turnMm3 += turnMm * beadMm2
-  }
+  const rooms = roomsOf(census, recipe).map(infillIn)
+  const sum = (value: (room: RoomDeposit) => number): number =>
+    rooms.reduce((total, room) => total + value(room), 0)
   const strand = strandOf(recipe)
-  const zone = census.zone ? depositOf(census.zone, zoneRecipe(recipe)) : null
-  const touching = Math.min(1, recipe.infillPct / 100)
-  const inside = census.skinMm3 + census.roomMm3
-  const filled = inside > 0 ? (census.skinMm3 + touching * census.roomMm3) / inside : 0
+  const roomMm3 = sum((room) => room.roomMm3)
+  const turnMm3 = sum((room) => room.turnMm3)
+  const inside = census.skinMm3 + roomMm3
+  const full = census.skinMm3 + sum((room) => room.touching * room.roomMm3)
   return {
     wallMm3: census.wallMm3,
     gapMm3: census.gapMm3,
     skinMm3: census.skinMm3 + (strand - 1) * census.strandMm3,
     strandMm3: strand * census.strandMm3,
     packedMm3:
-      packedWallShare(recipe.walls, filled) * census.wallMm3 +
+      packedWallShare(recipe.walls, inside > 0 ? full / inside : 0) * census.wallMm3 +
       census.skinMm3 +
-      touching * infillMm3 +
-      (zone?.packedMm3 ?? 0),
+      sum((room) => room.touching * room.infillMm3),
     firstMm3: ((layers.wallMm2[0] ?? 0) + (layers.skinMm2[0] ?? 0)) * (layers.heightMm[0] ?? 0),
-    infillMm3: infillMm3 + (zone?.infillMm3 ?? 0),
-    turnMm3: turnMm3 + (zone?.turnMm3 ?? 0),
-    unsureTurnMm3: recipe.habits?.joinedShare === undefined ? turnMm3 + (zone?.turnMm3 ?? 0) : 0,
+    roomMm3,
+    infillMm3: sum((room) => room.infillMm3),
+    sparseMm3: sum((room) => (1 - room.touching) * room.infillMm3),
+    turnMm3,
+    unsureTurnMm3: recipe.habits?.joinedShare === undefined ? turnMm3 : 0,
     supportMm3: census.supportMm3 * SUPPORT_SHARE,
     brimMm3: census.brimMm3,
   }

@@ -38,12 +38,12 @@ export function habitErrors(
   }
   const habits = habitsOf(recipe)
   // What solid adds where there would be infill.
-  const sparse = Math.max(0, 1 - deposit.infillMm3 / Math.max(census.roomMm3, 1e-9))
+  const sparse = Math.max(0, 1 - deposit.infillMm3 / Math.max(deposit.roomMm3, 1e-9))
   const { heldMm3, overlapMm3, roomOverlapMm3, smallSolidMm3, smallSparseMm3 } = census.byHabit
   const held = shareOfRange('slopeBandMm', habits)
   add('slopeBandMm', {
     less: heldMm3 * held.less * sparse,
-    more: Math.min(heldMm3 * held.more, census.roomMm3) * sparse,
+    more: Math.min(heldMm3 * held.more, deposit.roomMm3) * sparse,
   })
   add('smallRoomMm2', { less: smallSolidMm3 * sparse, more: smallSparseMm3 * sparse })
   const lapped = shareOfRange('overlapShare', habits)
@@ -55,8 +55,8 @@ export function habitErrors(
     more: deposit.strandMm3 * strands.more,
   })
   // Walls as wide as typed take their place from skins, which weigh as much, or from rooms, which do not.
-  const inside = census.skinMm3 + census.roomMm3
-  const beside = inside > 0 ? (census.roomMm3 / inside) * sparse : 1
+  const inside = census.skinMm3 + deposit.roomMm3
+  const beside = inside > 0 ? (deposit.roomMm3 / inside) * sparse : 1
   const walls = shareOfRange('outerWidthShare', habits)
   add('outerWidthShare', {
     less: (deposit.wallMm3 / recipe.walls) * beside * walls.less || 0,

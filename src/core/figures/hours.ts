@@ -2,12 +2,12 @@ import { clockDoubt } from '../doubt/factors.ts'
 import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { Census } from '../model/census.ts'
 import type { Material, Printer } from '../model/figures.ts'
-import type { Recipe } from '../model/settings.ts'
+import type { LaidRecipe, Recipe } from '../model/settings.ts'
 import { ZERO_RANGE } from '../model/ranges.ts'
 import type { TravelTable } from '../model/moves.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
-import { infillSpacingMm, PATTERN_MODELS, zoneRecipe } from './infill.ts'
+import { infillSpacingMm, PATTERN_MODELS, roomsOf } from './infill.ts'
 import { infillTime } from './infillTime.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
@@ -39,7 +39,7 @@ interface Kind {
  */
 export function printTime(
   census: Census,
-  recipe: Recipe,
+  recipe: LaidRecipe,
   material: Material,
   printer: Printer,
 ): TimeFigure {
@@ -58,15 +58,13 @@ export function printTime(
 }
 
 /** Seconds by the printer's own data, before its clock was heard; 0 where nothing is laid. */
-function laidS(census: Census, recipe: Recipe, material: Material, printer: Printer): number {
+function laidS(census: Census, recipe: LaidRecipe, material: Material, printer: Printer): number {
   const { layers } = census
   if (layers.count === 0) return 0
   const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
-  addLines(census, recipe, material, printer, layerS)
-  addTravels(census, recipe, printer, layerS)
-  if (census.zone) {
-    addLines(census.zone, zoneRecipe(recipe), material, printer, layerS)
-    addTravels(census.zone, zoneRecipe(recipe), printer, layerS)
+  for (const rooms of roomsOf(census, recipe)) {
+    addLines(rooms.census, rooms.recipe, material, printer, layerS)
+    addTravels(rooms.census, rooms.recipe, printer, layerS)
   }
   let timeS = 0
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)

@@ -1,7 +1,7 @@
 import type { Census } from '../model/census.ts'
 import { atSpacing, hopCount } from './motion.ts'
 import { habitsOf } from '../model/habits.ts'
-import type { Pattern, Recipe } from '../model/settings.ts'
+import type { LaidRecipe, Pattern, Recipe } from '../model/settings.ts'
 
 /** What tells one infill pattern from another here. */
 export interface PatternModel {
@@ -110,7 +110,18 @@ function infillLayer(
   return { pathMm: lineMm + turnMm, turnMm, lines }
 }
 
-/** The recipe as it holds inside the part's zone. */
-export function zoneRecipe(recipe: Recipe): Recipe {
-  return { ...recipe, infillPct: recipe.zonePct }
+/** Infill rooms of a part that share one infill, with the recipe that holds in them. */
+export interface Rooms {
+  readonly census: Census
+  readonly recipe: Recipe
+}
+
+/** The rooms outside of a part's zones, then those of each zone that holds any. */
+export function roomsOf(census: Census, recipe: LaidRecipe): readonly Rooms[] {
+  const { zonePcts } = recipe
+  const inZones = census.zones.flatMap((zone, i): Rooms[] => {
+    if (zone === null) return []
+    return [{ census: zone, recipe: { ...recipe, infillPct: zonePcts?.[i] ?? recipe.infillPct } }]
+  })
+  return [{ census, recipe }, ...inZones]
 }

@@ -16,8 +16,11 @@ export function infillNote(
   recipe: Recipe,
   locale?: string,
 ): string | null {
-  const { modelMm3, roomMm3 } = census
+  const { modelMm3, roomMm3, zones } = census
   if (modelMm3 <= 0) return null
+  if (roomMm3 <= 0 && zones.some((zone) => zone !== null)) {
+    return 'All there is to fill lies in zones: this infill changes nothing here.'
+  }
   if (roomMm3 <= 0) return 'This part is all walls and skins: infill changes nothing here.'
   const solidMm3 = figures.wallMm3 + figures.skinMm3
   const keptMm3 = solidMm3 + figures.infillMm3

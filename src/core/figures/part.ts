@@ -1,6 +1,6 @@
 import type { Census } from '../model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../model/figures.ts'
-import type { Recipe } from '../model/settings.ts'
+import type { LaidRecipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
 import { depositOf } from './deposit.ts'
 import { habitErrors } from './habitErrors.ts'
@@ -13,15 +13,14 @@ import { INFILL_MODEL, SOLID_MODEL } from './mass.ts'
  */
 export function partFigures(
   census: Census,
-  recipe: Recipe,
+  recipe: LaidRecipe,
   material: Material,
   printer: Printer,
   prices: Prices,
 ): PartFigures {
   const deposit = depositOf(census, recipe)
   const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
-  const open = Math.max(0, 1 - recipe.infillPct / 100)
-  const sparse = keptMm3 > 0 ? (open * deposit.infillMm3) / keptMm3 : 0
+  const sparse = keptMm3 > 0 ? deposit.sparseMm3 / keptMm3 : 0
   const count = Math.hypot(
     SOLID_MODEL * (1 - sparse),
     INFILL_MODEL * sparse,

@@ -63,7 +63,9 @@ export function roughFigures(
     skinMm3: solidMm3 * (1 - wallPart),
     gapMm3: 0,
     strandMm3: 0,
+    roomMm3: volumeMm3 - solidMm3,
     infillMm3,
+    sparseMm3: (1 - share) * infillMm3,
     packedMm3:
       solidMm3 * (1 - wallPart + wallPart * packedWallShare(recipe.walls, sparse)) +
       share * infillMm3,

@@ -3,7 +3,7 @@ import type { Part, WeighedPiece } from '../model/frame.ts'
 import type { Pose, Recipe } from '../model/settings.ts'
 
 /** What of a piece may have changed since it was weighed, in the words of the page. */
-export type Change = 'mesh' | 'unit' | 'zone' | 'recipe' | 'how it lies' | 'material' | 'printer'
+export type Change = 'mesh' | 'unit' | 'zones' | 'recipe' | 'how it lies' | 'material' | 'printer'
 
 /** Everything the mass of one piece of the part depends on, as it is now. */
 export function pieceOf(part: Part, material: Material, printer: Printer): WeighedPiece {
@@ -12,7 +12,7 @@ export function pieceOf(part: Part, material: Material, printer: Printer): Weigh
     unit: part.unit,
     pose: part.pose,
     recipe: part.recipe,
-    zoneHash: part.zone?.meshHash ?? null,
+    zones: part.zones.map(({ meshHash, infillPct }) => ({ meshHash, infillPct })),
     materialId: material.id,
     flow: material.flow,
     printerId: printer.id,
@@ -24,17 +24,27 @@ export function changesSince(was: WeighedPiece, now: WeighedPiece): readonly Cha
   const changes: Change[] = []
   if (was.meshHash !== now.meshHash) changes.push('mesh')
   if (was.unit !== now.unit) changes.push('unit')
-  if (was.zoneHash !== now.zoneHash) changes.push('zone')
-  const zoned = was.zoneHash !== null || now.zoneHash !== null
-  if (!sameRecipe(was.recipe, now.recipe, zoned)) changes.push('recipe')
+  if (!sameZones(was.zones, now.zones)) changes.push('zones')
+  if (!sameRecipe(was.recipe, now.recipe)) changes.push('recipe')
   if (!sameSideUp(was.pose, now.pose)) changes.push('how it lies')
   if (was.materialId !== now.materialId || was.flow !== now.flow) changes.push('material')
   if (was.printerId !== now.printerId) changes.push('printer')
   return changes
 }
 
-/** Supports and brim come off before weighing; the zone's infill counts where there is a zone. */
-function sameRecipe(was: Recipe, now: Recipe, zoned: boolean): boolean {
+/** Their order counts too: of zones that overlap the later one holds. */
+function sameZones(was: WeighedPiece['zones'], now: WeighedPiece['zones']): boolean {
+  return (
+    was.length === now.length &&
+    was.every(({ meshHash, infillPct }, i) => {
+      const zone = now[i]
+      return meshHash === zone?.meshHash && infillPct === zone.infillPct
+    })
+  )
+}
+
+/** Supports and brim come off before weighing. */
+function sameRecipe(was: Recipe, now: Recipe): boolean {
   return (
     was.layerMm === now.layerMm &&
     was.firstLayerMm === now.firstLayerMm &&
@@ -43,8 +53,7 @@ function sameRecipe(was: Recipe, now: Recipe, zoned: boolean): boolean {
     was.topSkins === now.topSkins &&
     was.bottomSkins === now.bottomSkins &&
     was.infillPct === now.infillPct &&
-    was.pattern === now.pattern &&
-    (!zoned || was.zonePct === now.zonePct)
+    was.pattern === now.pattern
   )
 }
 

@@ -75,23 +75,30 @@ export function originOf(drawn: Mesh, placed: Mesh, scaleToMm: number, pose: Pos
   return [along(0), along(1), along(2)]
 }
 
-/** Places a part and a second mesh drawn in the same axes (a zone) together: the part decides where both go. */
+/** Places a part and meshes drawn in the same axes (its zones) together: the part decides where all go. */
 export function placeTogether(
   part: Mesh,
-  other: Mesh,
+  others: readonly Mesh[],
   scaleToMm: number,
   pose: Pose,
-): readonly [part: Mesh, other: Mesh] {
-  const own = part.positions.length
-  const positions = new Float64Array(own + other.positions.length)
-  positions.set(part.positions)
-  positions.set(other.positions, own)
+): { readonly placed: Mesh; readonly others: readonly Mesh[] } {
+  if (others.length === 0) return { placed: placeMesh(part, scaleToMm, pose), others: [] }
+  const meshes = [part, ...others]
+  const positions = new Float64Array(meshes.reduce((sum, mesh) => sum + mesh.positions.length, 0))
+  let start = 0
+  const starts = meshes.map((mesh) => {
+    const at = start
+    positions.set(mesh.positions, at)
+    start += mesh.positions.length
+    return at
+  })
   // Vertices that no triangle of the part uses are carried along without counting.
-  const placed = placeMesh({ positions, indices: part.indices }, scaleToMm, pose).positions
-  return [
-    { positions: placed.subarray(0, own), indices: part.indices },
-    { positions: placed.subarray(own), indices: other.indices },
-  ]
+  const all = placeMesh({ positions, indices: part.indices }, scaleToMm, pose).positions
+  const [placed, ...rest] = meshes.map(({ positions: own, indices }, i): Mesh => {
+    const at = starts[i] ?? 0
+    return { positions: all.subarray(at, at + own.length), indices }
+  })
+  return { placed: placed ?? part, others: rest }
 }
 
 /** Row-major 3 × 3 matrix. */

@@ -33,10 +33,10 @@ export interface Census {
   /** What any printer's hours are worked out from. */
   readonly moves: CensusMoves
   /**
-   * The infill rooms that lie in the part's zone, as a census that holds nothing else; they are then not among this one's
-   * rooms. Null where the part has no zone, or the zone no room.
+   * For each of the part's zones the infill rooms that lie in it, as a census that holds nothing else; they are then not
+   * among this one's rooms. Null for a zone that holds no room.
    */
-  readonly zone: Census | null
+  readonly zones: readonly (Census | null)[]
 }
 
 /** Volumes that hang on a habit, all mm³ of what the layers enclose. */

@@ -1,4 +1,5 @@
 import type { FigureDoubt } from './doubt.ts'
+import type { KnownHabits } from './habits.ts'
 
 /** A figure that is uncertain: `low` ≤ `mid` ≤ `high`, all in the unit the field name states. */
 export interface Range {
@@ -116,6 +117,8 @@ export interface Printer {
   /** Mean draw from the wall while it prints PLA; other plastics draw more or less, see `powerOf`. */
   readonly powerW: number
   readonly bedMm: readonly [x: number, y: number, z: number]
+  /** What is known of how it lays what the geometry leaves open; left out where nothing is. */
+  readonly habits?: KnownHabits
 }
 
 export interface Prices {

@@ -23,8 +23,8 @@ export interface Part {
   readonly role: RoleId | null
   readonly pose: Pose
   readonly note: string
-  /** A second mesh, drawn in the part's own place and unit, inside which `recipe.zonePct` is the infill; null for none. */
-  readonly zone: PartZone | null
+  /** Regions with an infill of their own. Where two overlap, the later one holds. */
+  readonly zones: readonly PartZone[]
   /** Where the build of a 3MF puts the pieces; left out where the file does not say. They become places only when chosen. */
   readonly drawnPlaces?: readonly DrawnPlace[]
   /** Loose bodies thinner than a line stay in; without it they are left out (see `findHairs`). */
@@ -58,17 +58,20 @@ export interface WeighedPiece {
   readonly unit: LengthUnit
   readonly pose: Pose
   readonly recipe: Recipe
-  readonly zoneHash: string | null
+  readonly zones: readonly Omit<PartZone, 'fileName'>[]
   readonly materialId: string
   /** The material's flow then; a density typed later does not change what was weighed. */
   readonly flow: number
   readonly printerId: string
 }
 
+/** A mesh drawn in the part's own place and unit: rooms inside it get its infill. Walls and skins stay as they are. */
 export interface PartZone {
   readonly fileName: string
   /** SHA-256 of the file's bytes, lower-case hex. */
   readonly meshHash: string
+  /** 0–100. */
+  readonly infillPct: number
 }
 
 export type RoleId = 'arm' | 'plate' | 'mount' | 'soft' | 'wing-skin'
@@ -81,7 +84,7 @@ export interface CarbonFrame {
 
 /** Everything a project file holds besides the meshes. */
 export interface Frame {
-  readonly version: 4
+  readonly version: 5
   readonly id: string
   readonly name: string
   readonly parts: readonly Part[]

@@ -26,9 +26,13 @@ export interface GeometrySettings {
 export interface Recipe extends GeometrySettings {
   /** 0–100. */
   readonly infillPct: number
-  /** Infill inside the part's zone, 0–100; without a zone it changes nothing. */
-  readonly zonePct: number
   readonly pattern: Pattern
+}
+
+/** A recipe with all that a part's figures need besides it; see figures/laidRecipe.ts. */
+export interface LaidRecipe extends Recipe {
+  /** Infill of each zone, 0–100, in the order of the part's zones; left out, that of the recipe holds in every one. */
+  readonly zonePcts?: readonly number[]
 }
 
 /** How a part lies on the bed: rotations about x, then y, then z, in degrees. [0, 0, 0] is as drawn. */
@@ -47,7 +51,6 @@ export const RECIPE_DEFAULTS: Recipe = {
   topSkins: 4,
   bottomSkins: 4,
   infillPct: 30,
-  zonePct: 100,
   pattern: 'grid',
   supports: false,
   supportAngleDeg: 50,

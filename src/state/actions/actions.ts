@@ -90,22 +90,26 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     return { source: takenAs(source, part), unit: part.unit, pose: part.pose }
   }
 
-  async function findZone({ name, zone }: Part): Promise<MeshSource | null> {
-    if (zone === null) return null
-    const source = await meshes.find(zone.meshHash, zone.fileName)
-    if (source !== null) return source
-    const { code, message, advice } = missingZone(name, zone)
-    throw new PreweighError(code, message, advice)
-  }
+  const findZones = ({ name, zones: own }: Part): Promise<readonly MeshSource[]> =>
+    Promise.all(
+      own.map(async (zone) => {
+        const source = await meshes.find(zone.meshHash, zone.fileName)
+        if (source !== null) return source
+        const { code, message, advice } = missingZone(name, zone)
+        throw new PreweighError(code, message, advice)
+      }),
+    )
 
   const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
   return {
     ...createFrameActions(store, history, newId),
-    ...createPoses({ store, runner, facts, meshOf, findZone }),
+    ...createPoses({ store, runner, facts, meshOf, findZones }),
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
     ...learning,
-    setZone: (id, file) => afterRestore(() => zones.setZone(id, file)),
+    addZones: (id, picked) => afterRestore(() => zones.addZones(id, picked)),
+    dropZone: zones.dropZone,
+    setZonePct: zones.setZonePct,
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
     addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),

@@ -1,5 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Part, PartZone } from '../../core/model/frame.ts'
+import { laidRecipe } from '../../core/figures/laidRecipe.ts'
+import type { Printer } from '../../core/model/figures.ts'
+import type { Frame, Part, PartZone } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
 import type { AnalyseEvent, MeshSource } from '../../jobs/protocol.ts'
@@ -21,6 +23,12 @@ export interface Analysis {
   close(): void
 }
 
+/** What a census is counted of. */
+interface Due {
+  readonly part: Part
+  readonly printer: Printer
+}
+
 interface Job {
   readonly abort: AbortController
   readonly finished: Promise<void>
@@ -40,7 +48,7 @@ export function createAnalysis(
   /** The census each part wants, by part id. */
   let wanted: ReadonlyMap<string, string> = new Map()
   const jobs = new Map<string, Job>()
-  const due = new Map<string, Part>()
+  const due = new Map<string, Due>()
   let timer: ReturnType<typeof setTimeout> | null = null
   /** How far each running job is, since progress was last shown. */
   const progress = new Map<string, number>()
@@ -84,15 +92,15 @@ export function createAnalysis(
     progressTimer ??= setTimeout(showProgress, SHOW_MS)
   }
 
-  function sync(parts: readonly Part[]): void {
+  function sync({ parts, printer }: Pick<Frame, 'parts' | 'printer'>): void {
     const before = wanted
-    wanted = new Map(parts.map((part) => [part.id, keyOf(part)]))
+    wanted = new Map(parts.map((part) => [part.id, keyOf(part, printer)]))
     const { work } = store.getState()
     const next: Record<string, PartWork> = {}
     let moved = before.size !== wanted.size
     let isNew = false
     for (const part of parts) {
-      const key = keyOf(part)
+      const key = keyOf(part, printer)
       const old = before.get(part.id)
       const present = work[part.id]
       if (old === key && present !== undefined) {
@@ -101,7 +109,7 @@ export function createAnalysis(
       }
       moved = true
       isNew ||= old === undefined
-      next[part.id] = startWork(part, key, present, old)
+      next[part.id] = startWork({ part, printer }, key, present, old)
     }
     if (moved) store.setState({ work: next })
     cancelUnwanted()
@@ -109,7 +117,7 @@ export function createAnalysis(
   }
 
   function startWork(
-    part: Part,
+    { part, printer }: Due,
     key: string,
     present: PartWork | undefined,
     old?: string,
@@ -118,7 +126,7 @@ export function createAnalysis(
     const read = facts.read(measured)
     const census = facts.census(key)
     if (read !== null && census !== null) return doneWork(read, census)
-    if (!jobs.has(key)) due.set(key, part)
+    if (!jobs.has(key)) due.set(key, { part, printer })
     const raw = meshes.rawOf(part.meshHash)
     const rough = raw === null ? null : scaleRough(raw, part.unit)
     return beginWork(present, old?.startsWith(`${measured}|`) === true, rough, read)
@@ -144,9 +152,9 @@ export function createAnalysis(
 
   function launchDue(): void {
     timer = null
-    for (const [key, part] of due) {
+    for (const [key, each] of due) {
       const abort = new AbortController()
-      const finished = take(key, part, abort.signal).finally(() => {
+      const finished = take(key, each, abort.signal).finally(() => {
         if (jobs.get(key)?.abort === abort) jobs.delete(key)
       })
       jobs.set(key, { abort, finished })
@@ -154,12 +162,13 @@ export function createAnalysis(
     due.clear()
   }
 
-  async function take(key: string, part: Part, signal: AbortSignal): Promise<void> {
+  async function take(key: string, each: Due, signal: AbortSignal): Promise<void> {
+    const { part } = each
     const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
     await facts.fetch(key, measured)
     if (signal.aborted) return
     if (finish(key, measured)) return
-    const problem = await runAnalysis(key, part, signal)
+    const problem = await runAnalysis(key, each, signal)
     if (signal.aborted) return
     if (problem !== null) showAll(key, (before) => failedWork(before, problem))
     else finish(key, measured)
@@ -181,16 +190,19 @@ export function createAnalysis(
 
   async function runAnalysis(
     key: string,
-    part: Part,
+    { part, printer }: Due,
     signal: AbortSignal,
     again = true,
   ): Promise<Problem | null> {
     const source = await meshes.find(part.meshHash, part.fileName)
-    const zone =
-      part.zone === null ? null : await meshes.find(part.zone.meshHash, part.zone.fileName)
+    const found = await Promise.all(
+      part.zones.map(({ meshHash, fileName }) => meshes.find(meshHash, fileName)),
+    )
     if (signal.aborted) return null
     if (source === null) return missingMesh(part)
-    if (part.zone !== null && zone === null) return missingZone(part.name, part.zone)
+    const lost = part.zones.find((_, i) => found[i] === null)
+    if (lost !== undefined) return missingZone(part.name, lost)
+    const zones = found.filter((zone) => zone !== null)
     const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
     const known = facts.read(measured)
     if (known !== null) showAll(key, (before) => moveWork(before, { kind: 'read', read: known }))
@@ -198,10 +210,10 @@ export function createAnalysis(
       {
         kind: 'analyse',
         source: takenAs(source, part),
-        zone,
+        zones,
         unit: part.unit,
         pose: part.pose,
-        geometry: geometryOf(part.recipe),
+        geometry: geometryOf(laidRecipe(part, printer)),
         wantRead: known === null,
         wantCoarse: wantsCoarse(key),
       },
@@ -221,16 +233,19 @@ export function createAnalysis(
     // The file on disk may have changed since it was dropped; storage has its own copy.
     if (again && outcome.problem.code === 'unreadable-file' && !signal.aborted) {
       meshes.forget(part.meshHash)
-      if (part.zone !== null) meshes.forget(part.zone.meshHash)
-      return runAnalysis(key, part, signal, false)
+      for (const { meshHash } of part.zones) meshes.forget(meshHash)
+      return runAnalysis(key, { part, printer }, signal, false)
     }
     return outcome.problem
   }
 
   const unsubscribe = store.subscribe((state, before) => {
-    if (state.frame.parts !== before.frame.parts) sync(state.frame.parts)
+    const { parts, printer } = state.frame
+    // Of a printer only its habits matter here; the rest of it is for figures.
+    if (parts === before.frame.parts && printer.habits === before.frame.printer.habits) return
+    sync(state.frame)
   })
-  sync(store.getState().frame.parts)
+  sync(store.getState().frame)
 
   return {
     retry(ids) {
@@ -239,7 +254,8 @@ export function createAnalysis(
       const { frame, work } = store.getState()
       for (const part of frame.parts) {
         if (!chosen.has(part.id) || work[part.id]?.kind !== 'failed') continue
-        changes[part.id] = startWork(part, keyOf(part), undefined)
+        const { printer } = frame
+        changes[part.id] = startWork({ part, printer }, keyOf(part, printer), undefined)
       }
       show(changes)
       plan(0)
@@ -266,9 +282,10 @@ export function takenAs(source: MeshSource, { keepsHairs }: Part): MeshSource {
   return keepsHairs === true ? { ...source, keepsHairs } : source
 }
 
-function keyOf(part: Part): string {
-  const zoneHash = part.zone?.meshHash ?? null
-  return censusKey(part.meshHash, part.unit, part.pose, part.recipe, zoneHash, part.keepsHairs)
+function keyOf(part: Part, printer: Printer): string {
+  const { meshHash, unit, pose, zones, keepsHairs } = part
+  const zoneHashes = zones.map((zone) => zone.meshHash)
+  return censusKey(meshHash, unit, pose, laidRecipe(part, printer), zoneHashes, keepsHairs)
 }
 
 /** The ledger has the part, but its mesh is neither in the project file nor in storage. */
@@ -285,6 +302,6 @@ export function missingZone(name: string, zone: PartZone): Problem {
   return {
     code: 'missing-mesh',
     message: `The zone “${zone.fileName}” of “${name}” is not kept here any more.`,
-    advice: 'Drop that file again and it takes its place, or remove the zone from the part.',
+    advice: 'Drop that file again and it takes its place, or take the zone from the part.',
   }
 }

@@ -170,7 +170,7 @@ export function newPart(id: string, opened: Opened, names: ReadonlySet<string>):
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
-    zone: null,
+    zones: [],
   }
 }
 

@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { PreweighError, type Problem } from '../../core/model/problem.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
@@ -16,13 +17,13 @@ interface PosesDeps {
   readonly meshOf: (
     id: string,
   ) => Promise<{ readonly source: MeshSource; readonly unit: LengthUnit }>
-  /** Null where the part has none. Rejects where it is gone. */
-  readonly findZone: (part: Part) => Promise<MeshSource | null>
+  /** Rejects where one is gone. */
+  readonly findZones: (part: Part) => Promise<readonly MeshSource[]>
 }
 
 /** Looks at ways to lay a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
 export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPose'> {
-  const { store, runner, facts, meshOf, findZone } = deps
+  const { store, runner, facts, meshOf, findZones } = deps
   const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)
 
   return {
@@ -37,22 +38,23 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPo
       const { source, unit } = await meshOf(id)
       const part = partOf(id)
       if (part === undefined) return null
-      const geometry = geometryOf({ ...part.recipe, supports })
+      const { printer } = store.getState().frame
+      const geometry = geometryOf({ ...laidRecipe(part, printer), supports })
       const key = censusKey(
         source.hash,
         unit,
         pose,
         geometry,
-        part.zone?.meshHash ?? null,
+        part.zones.map(({ meshHash }) => meshHash),
         part.keepsHairs,
       )
       await facts.fetch(key, readKey(source.hash, unit, part.keepsHairs))
       const known = facts.census(key)
       if (known !== null) return known
-      const zone = await findZone(part)
+      const zones = await findZones(part)
       const wants = { wantRead: false, wantCoarse: false }
       const outcome = await runner.run(
-        { kind: 'analyse', source, zone, unit, pose, geometry, ...wants },
+        { kind: 'analyse', source, zones, unit, pose, geometry, ...wants },
         { signal },
       )
       if (signal.aborted) return null

@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { ZONE_PCT_DEFAULT, ZONE_PCT_LIMITS, ZONES_MOST } from '../../core/data/limits.ts'
 import type { PartZone } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { History } from './history.ts'
@@ -11,33 +12,89 @@ interface ZonesDeps {
   readonly intake: Intake
 }
 
-/** Gives a part a zone, or takes it away. A file that cannot be one is told among the failures, and the part stays as it is. */
-export function createZones({ store, history, intake }: ZonesDeps): Pick<Actions, 'setZone'> {
-  function put(partId: string, zone: PartZone | null): void {
+/** Gives a part zones and takes them away. A file that cannot be one is told among the failures, and the others go on. */
+export function createZones({
+  store,
+  history,
+  intake,
+}: ZonesDeps): Pick<Actions, 'addZones' | 'dropZone' | 'setZonePct'> {
+  function edit(
+    partId: string,
+    words: string,
+    change: (zones: readonly PartZone[]) => readonly PartZone[],
+  ): void {
     const { frame } = store.getState()
     const part = frame.parts.find((each) => each.id === partId)
-    if (part === undefined || part.zone?.meshHash === zone?.meshHash) return
-    const label = `${zone === null ? 'remove the zone of' : 'give a zone to'} “${part.name}”`
-    const parts = frame.parts.map((each) => (each === part ? { ...part, zone } : each))
-    history.commit(label, { ...frame, parts })
+    if (part === undefined) return
+    const zones = change(part.zones)
+    if (zones === part.zones) return
+    const parts = frame.parts.map((each) => (each === part ? { ...part, zones } : each))
+    history.commit(`${words} “${part.name}”`, { ...frame, parts })
   }
 
   return {
-    async setZone(partId, file) {
-      if (file === null) {
-        put(partId, null)
-        return
+    async addZones(partId, files) {
+      const found: PartZone[] = []
+      for (const file of files) {
+        const opened = await intake.open(file)
+        const [one] = opened
+        if (one === undefined) continue
+        if (opened.length > 1) {
+          intake.fail([{ fileName: file.name, problem: tooMany(file.name, opened.length) }])
+          continue
+        }
+        const { hash, name } = one.source
+        const zone = {
+          fileName: plainName(name),
+          meshHash: hash,
+          infillPct: ZONE_PCT_DEFAULT,
+        }
+        found.push(zone)
       }
-      const found = await intake.open(file)
-      const [opened] = found
-      if (opened === undefined) return
-      if (found.length > 1) {
-        intake.fail([{ fileName: file.name, problem: tooMany(file.name, found.length) }])
-        return
+      const fresh: PartZone[] = []
+      const present = store.getState().frame.parts.find(({ id }) => id === partId)?.zones ?? []
+      for (const zone of found) {
+        const problem = whyNotAlso(zone, [...present, ...fresh])
+        if (problem === null) fresh.push(zone)
+        else intake.fail([{ fileName: zone.fileName, problem }])
       }
-      const { hash, name } = opened.source
-      put(partId, { fileName: plainName(name), meshHash: hash })
+      if (fresh.length === 0) return
+      const words = fresh.length === 1 ? 'give a zone to' : `give ${fresh.length} zones to`
+      edit(partId, words, (zones) => [...zones, ...fresh])
     },
+    dropZone(partId, meshHash) {
+      edit(partId, 'take a zone from', (zones) => {
+        const left = zones.filter((zone) => zone.meshHash !== meshHash)
+        return left.length === zones.length ? zones : left
+      })
+    },
+    setZonePct(partId, meshHash, wanted) {
+      if (!Number.isFinite(wanted)) return
+      const { min, max } = ZONE_PCT_LIMITS
+      const infillPct = Math.min(max, Math.max(min, wanted))
+      edit(partId, 'change the infill in a zone of', (zones) => {
+        const at = zones.findIndex((zone) => zone.meshHash === meshHash)
+        const zone = zones[at]
+        if (zone === undefined || zone.infillPct === infillPct) return zones
+        return zones.with(at, { ...zone, infillPct })
+      })
+    },
+  }
+}
+
+function whyNotAlso(zone: PartZone, zones: readonly PartZone[]): Problem | null {
+  if (zones.some(({ meshHash }) => meshHash === zone.meshHash)) {
+    return {
+      code: 'bad-archive',
+      message: `“${zone.fileName}” is a zone of this part already.`,
+      advice: 'Change the infill of the zone that is there.',
+    }
+  }
+  if (zones.length < ZONES_MOST) return null
+  return {
+    code: 'bad-archive',
+    message: `“${zone.fileName}” would be zone ${zones.length + 1}; a part has ${ZONES_MOST} at most.`,
+    advice: 'Draw zones of one infill together, as one mesh of several bodies.',
   }
 }
 

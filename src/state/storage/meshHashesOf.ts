@@ -15,10 +15,12 @@ export function meshesNeededBy({ parts }: Pick<Frame, 'parts'>): readonly Needed
     fileName,
     words: `“${name}”`,
   }))
-  const zones = parts.flatMap(({ name, zone }): NeededMesh[] =>
-    zone === null
-      ? []
-      : [{ hash: zone.meshHash, fileName: zone.fileName, words: `the zone of “${name}”` }],
+  const zones = parts.flatMap(({ name, zones: ofPart }) =>
+    ofPart.map(({ meshHash: hash, fileName }): NeededMesh => ({
+      hash,
+      fileName,
+      words: `a zone of “${name}”`,
+    })),
   )
   return [...own, ...zones]
 }

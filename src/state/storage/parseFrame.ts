@@ -7,6 +7,7 @@ import { emptyFrame, NEW_FRAME_NAME } from '../store/emptyFrame.ts'
 import { mend } from './mend.ts'
 import { moneyByHour } from './moneyByHour.ts'
 import { weighInsToParts } from './weighInsToParts.ts'
+import { zonesToList } from './zonesToList.ts'
 import { parseAircraft } from './parseAircraft.ts'
 import {
   CarbonSchema,
@@ -27,7 +28,7 @@ export interface ParsedFrame {
   readonly complaints: readonly string[]
 }
 
-const PRESENT_VERSION = 4
+const PRESENT_VERSION = 5
 
 /** Turns a frame of version n (the key) into one of version n + 1. */
 const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
@@ -35,6 +36,7 @@ const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
   1: (old) => ({ ...(old as object), version: 2, aircraft: AIRCRAFT_DEFAULTS }),
   2: moneyByHour,
   3: weighInsToParts,
+  4: zonesToList,
 }
 
 /** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */

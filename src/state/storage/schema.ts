@@ -9,16 +9,19 @@ import {
   RECIPE_LIMITS,
   TEXT_LIMITS,
   TURN_LIMITS,
+  ZONE_PCT_LIMITS,
+  ZONES_MOST,
   type Limits,
   type RecipeNumber,
 } from '../../core/data/limits.ts'
+import { HABIT_RANGES } from '../../core/data/habits.ts'
 import { PRINTER_FIELDS } from '../../core/data/printers.ts'
 import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import type { CarbonFrame, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
+import type { HabitNumber, KnownHabits } from '../../core/model/habits.ts'
 import type { ClockTime, WholeWeighing } from '../../core/model/readings.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
-import { RECIPE_DEFAULTS } from '../../core/model/settings.ts'
 import type { Pattern } from '../../core/model/settings.ts'
 
 /*
@@ -76,8 +79,6 @@ export const RecipeSchema = v.object({
   topSkins: recipeNumber('topSkins'),
   bottomSkins: recipeNumber('bottomSkins'),
   infillPct: recipeNumber('infillPct'),
-  // Came later; a frame without it has no zone either.
-  zonePct: v.optional(recipeNumber('zonePct'), RECIPE_DEFAULTS.zonePct),
   supportAngleDeg: recipeNumber('supportAngleDeg'),
   brimMm: recipeNumber('brimMm'),
   pattern: v.picklist(PATTERNS),
@@ -98,7 +99,11 @@ const DrawnPlaceSchema = v.object({
 }) satisfies v.GenericSchema<unknown, DrawnPlace>
 
 const HashSchema = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/, 'must be a SHA-256 in hex'))
-const ZoneSchema = v.object({ fileName: path, meshHash: HashSchema })
+const zonePct = within(ZONE_PCT_LIMITS)
+const ZonesSchema = v.pipe(
+  v.array(v.object({ fileName: path, meshHash: HashSchema, infillPct: zonePct })),
+  v.maxLength(ZONES_MOST),
+)
 
 export const WeighInSchema = v.object({
   massG: positive,
@@ -112,7 +117,7 @@ export const WeighInSchema = v.object({
     unit: UnitSchema,
     pose: PoseSchema,
     recipe: RecipeSchema,
-    zoneHash: v.nullable(HashSchema),
+    zones: v.array(v.object({ meshHash: HashSchema, infillPct: zonePct })),
     materialId: id,
     flow: positive,
     printerId: id,
@@ -136,7 +141,7 @@ export const PartSchema = v.pipe(
     role: v.nullable(RoleIdSchema),
     pose: PoseSchema,
     note: upTo(TEXT_LIMITS.note),
-    zone: v.optional(v.nullable(ZoneSchema), null),
+    zones: ZonesSchema,
     drawnPlaces: v.exactOptional(v.array(DrawnPlaceSchema)),
     keepsHairs: v.exactOptional(v.boolean()),
   }),
@@ -165,6 +170,19 @@ export const MaterialSchema = v.object({
   bedC: sourced(within(MATERIAL_LIMITS.bedC)),
 }) satisfies v.GenericSchema<unknown, Material>
 
+/** Those that are known; see `HABIT_FIELDS`. */
+const HabitsSchema = v.object({
+  ...(Object.fromEntries(
+    Object.entries(HABIT_RANGES).map(([key, { min, max }]) => [
+      key,
+      v.exactOptional(within({ min, max, whole: false })),
+    ]),
+  ) as Record<HabitNumber, v.ExactOptionalSchema<v.GenericSchema<number>, undefined>>),
+  bead: v.exactOptional(v.picklist(['square', 'round'])),
+  thinWalls: v.exactOptional(v.picklist(['whole', 'varied'])),
+  gapLines: v.exactOptional(v.boolean()),
+}) satisfies v.GenericSchema<unknown, KnownHabits>
+
 type PrinterNumber = (typeof PRINTER_FIELDS)[number]['key']
 const bed = within(PRINTER_LIMITS.bedMm)
 
@@ -176,6 +194,7 @@ export const PrinterSchema = v.object({
   ) as Record<PrinterNumber, v.GenericSchema<number>>),
   clockFactor: v.nullable(within(PRINTER_LIMITS.clockFactor)),
   bedMm: v.strictTuple([bed, bed, bed]),
+  habits: v.exactOptional(HabitsSchema),
 }) satisfies v.GenericSchema<unknown, Printer>
 
 export const PricesSchema = v.object({
@@ -221,7 +240,7 @@ export const NameSchema = name
 
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
-  version: v.literal(4),
+  version: v.literal(5),
   id,
   name: v.unknown(),
   parts: v.array(v.unknown()),

@@ -1,5 +1,6 @@
 import type { Census } from '../../core/model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../../core/model/figures.ts'
+import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { partFigures } from '../../core/figures/part.ts'
 import { roughFigures } from '../../core/figures/rough.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
@@ -78,7 +79,7 @@ function figuresOf(
   }
   const figures =
     'layers' in source
-      ? partFigures(source, part.recipe, material, printer, prices)
+      ? partFigures(source, laidRecipe(part, printer), material, printer, prices)
       : roughFigures(source, part.recipe, material, printer, prices)
   priced.set(part, { source, material, printer, prices, figures })
   return figures

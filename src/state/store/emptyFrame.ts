@@ -10,7 +10,7 @@ export const NEW_FRAME_NAME = 'New frame'
 /** A frame without parts. */
 export function emptyFrame(id: string, prices: Prices = PRICES_DEFAULTS): Frame {
   return {
-    version: 4,
+    version: 5,
     id,
     name: NEW_FRAME_NAME,
     parts: [],

@@ -13,7 +13,6 @@ const RECIPE_WORDS: Readonly<Record<keyof Recipe, string>> = {
   topSkins: 'top layers',
   bottomSkins: 'bottom layers',
   infillPct: 'infill',
-  zonePct: 'zone infill',
   pattern: 'pattern',
   supports: 'supports',
   supportAngleDeg: 'overhang angle',

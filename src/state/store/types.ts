@@ -182,8 +182,10 @@ export interface Actions {
   splitPlate(id: string): Promise<void>
   /** Gives the part its mesh without the loose scraps that a finding named. */
   dropSpecks(id: string): Promise<void>
-  /** Gives the part a zone, a mesh drawn in its own place whose inside has `recipe.zonePct` as infill; null takes it away. */
-  setZone(partId: string, file: IncomingFile | null): Promise<void>
+  /** Gives the part zones, each a mesh drawn in its own place whose inside has an infill of its own; later ones hold over earlier. */
+  addZones(partId: string, files: readonly IncomingFile[]): Promise<void>
+  dropZone(partId: string, meshHash: string): void
+  setZonePct(partId: string, meshHash: string, infillPct: number): void
   /** The ways the part can lie, best first. Rejects like `loadMesh`. */
   listPoses(id: string): Promise<readonly PoseOption[]>
   /** The part's census if it lay so, with or without supports; null when aborted or when the part is gone. Rejects like `loadMesh`. */

@@ -9,7 +9,6 @@ interface PickButtonProps {
   /** Picks a whole folder instead of files. */
   readonly folder?: boolean
   readonly accept?: string
-  readonly single?: boolean
 }
 
 /** A button that opens the system's file or folder picker. */
@@ -19,7 +18,6 @@ export function PickButton({
   onPick,
   folder = false,
   accept,
-  single = false,
 }: PickButtonProps) {
   const input = useRef<HTMLInputElement>(null)
   return (
@@ -31,7 +29,7 @@ export function PickButton({
         ref={input}
         type="file"
         hidden
-        multiple={!single}
+        multiple
         aria-label={children}
         {...(folder ? { webkitdirectory: '' } : {})}
         {...(accept === undefined ? {} : { accept })}

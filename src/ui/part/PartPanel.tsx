@@ -51,7 +51,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         <div className="part-infill">
           <InfillField infillPct={part.recipe.infillPct} write={write} worth={worth} />
           {figures === null ? null : <Breakdown figures={figures} />}
-          <ZoneFields part={part} write={write} census={freshCensus} />
+          <ZoneFields part={part} census={freshCensus} />
         </div>
         <section className="part-column" aria-label="Recipe">
           <h2>Recipe</h2>

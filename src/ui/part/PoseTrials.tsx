@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { PartFigures } from '../../core/model/figures.ts'
+import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { partFigures } from '../../core/figures/part.ts'
 import { formatHours, formatMass } from '../../core/words/format.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
@@ -50,7 +51,7 @@ function Trials({ row, choose }: PoseTrialsProps) {
   const [trials, setTrials] = useState<readonly Trial[] | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
   const { part, material } = row
-  const { id, meshHash, unit, recipe } = part
+  const { id, meshHash, unit, recipe, zones } = part
 
   useEffect(() => {
     const abort = new AbortController()
@@ -66,7 +67,8 @@ function Trials({ row, choose }: PoseTrialsProps) {
       const census = await tryPose(id, option.pose, supports, signal)
       if (census === null || signal.aborted) return null
       const { printer, prices } = readState().frame
-      return partFigures(census, { ...recipe, supports }, material, printer, prices)
+      const laid = laidRecipe({ recipe: { ...recipe, supports }, zones }, printer)
+      return partFigures(census, laid, material, printer, prices)
     }
     const run = async () => {
       setTrouble(null)
@@ -91,7 +93,7 @@ function Trials({ row, choose }: PoseTrialsProps) {
     return () => {
       abort.abort()
     }
-  }, [listPoses, tryPose, readState, id, meshHash, unit, recipe, material])
+  }, [listPoses, tryPose, readState, id, meshHash, unit, recipe, zones, material])
 
   if (trouble !== null) return <p className="hint">{trouble}</p>
   if (trials === null) return <p className="hint">Looking for flat faces.</p>

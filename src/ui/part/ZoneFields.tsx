@@ -1,73 +1,95 @@
-import type { Census } from '../../core/model/census.ts'
-import type { Part } from '../../core/model/frame.ts'
-import { useActions } from '../appContext.ts'
 import { Button } from 'react-aria-components'
-import { RECIPE_LIMITS } from '../../core/data/limits.ts'
+import { ZONE_PCT_LIMITS, ZONES_MOST } from '../../core/data/limits.ts'
+import type { Census } from '../../core/model/census.ts'
+import type { Part, PartZone } from '../../core/model/frame.ts'
+import { useActions } from '../appContext.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { PickButton } from '../intake/PickButton.tsx'
-import type { PartEdit } from './usePartEdit.ts'
 
 interface ZoneFieldsProps {
   readonly part: Part
-  readonly write: PartEdit
   /** Of the present settings; null until their layers are counted. */
   readonly census: Census | null
 }
 
-/** A second mesh inside which the part has an infill of its own: an arm's root, a wing's spar. */
-export function ZoneFields({ part, write, census }: ZoneFieldsProps) {
-  const { setZone } = useActions()
-  const { id, zone, recipe } = part
-  const choose = (
-    <PickButton
-      className="quiet"
-      single
-      accept=".stl,.obj,.3mf"
-      onPick={({ files: [file] }) => {
-        if (file !== undefined) void setZone(id, file)
-      }}
-    >
-      {zone === null ? 'Choose its mesh' : 'Choose another'}
-    </PickButton>
-  )
+/** Meshes inside which the part has an infill of its own: an arm's root, the bays of a wing. */
+export function ZoneFields({ part, census }: ZoneFieldsProps) {
+  const { addZones } = useActions()
+  const { id, zones } = part
   return (
-    <div className="zone-field" role="group" aria-label="Zone with its own infill">
-      <span>Zone with its own infill</span>
-      {zone === null ? (
-        <>
-          {choose}
-          <p className="hint">
-            A mesh drawn in the part’s own place and unit, such as a block around an arm’s root.
-            Walls and skins stay as they are.
-          </p>
-        </>
-      ) : (
-        <>
-          <NumberBox
-            label="Infill in the zone"
-            bare
-            limits={RECIPE_LIMITS.zonePct}
-            value={recipe.zonePct}
-            step={1}
-            digits={1}
-            unit="%"
-            onChange={(zonePct) => {
-              write.edit({ recipe: { zonePct } })
-            }}
-          />
-          {choose}
-          <Button className="quiet" onPress={() => void setZone(id, null)}>
-            Remove
-          </Button>
-          <p className="hint file-name">{zone.fileName}</p>
-          {census !== null && census.zone === null ? (
-            <p className="caution">
-              No infill room of the part lies in the zone, so it changes nothing. Draw it where the
-              part is, in the same axes and unit.
-            </p>
-          ) : null}
-        </>
+    <div className="zone-field" role="group" aria-label="Zones with their own infill">
+      <span>Zones with their own infill</span>
+      {zones.length >= ZONES_MOST ? null : (
+        <PickButton
+          className="quiet"
+          accept=".stl,.obj,.3mf"
+          onPick={({ files }) => void addZones(id, files)}
+        >
+          Add a zone
+        </PickButton>
       )}
+      {zones.length === 0 ? null : (
+        <ul className="zone-list">
+          {zones.map((zone, i) => (
+            <ZoneLine
+              key={zone.meshHash}
+              partId={id}
+              zone={zone}
+              isEmpty={census !== null && (census.zones[i] ?? null) === null}
+            />
+          ))}
+        </ul>
+      )}
+      <p className="hint">{zones.length > 1 ? OVERLAP_WORDS : ZONE_WORDS}</p>
     </div>
+  )
+}
+
+const ZONE_WORDS =
+  'A zone is a mesh drawn in the part’s own place and unit, such as a block around an arm’s root. Walls and skins stay as they are.'
+const OVERLAP_WORDS =
+  'Where two zones overlap, the lower one in the list holds. Walls and skins stay as they are.'
+
+interface ZoneLineProps {
+  readonly partId: string
+  readonly zone: PartZone
+  /** No infill room of the part is left to it. */
+  readonly isEmpty: boolean
+}
+
+function ZoneLine({ partId, zone, isEmpty }: ZoneLineProps) {
+  const { dropZone, setZonePct } = useActions()
+  const { fileName, meshHash, infillPct } = zone
+  return (
+    <li>
+      <span className="file-name">{fileName}</span>
+      <NumberBox
+        label={`Infill in ${fileName}`}
+        bare
+        limits={ZONE_PCT_LIMITS}
+        value={infillPct}
+        step={1}
+        digits={1}
+        unit="%"
+        onChange={(pct) => {
+          setZonePct(partId, meshHash, pct)
+        }}
+      />
+      <Button
+        className="quiet"
+        aria-label={`Remove ${fileName}`}
+        onPress={() => {
+          dropZone(partId, meshHash)
+        }}
+      >
+        Remove
+      </Button>
+      {isEmpty ? (
+        <p className="caution">
+          No infill room of the part is left to this zone, so it changes nothing. Draw it where the
+          part is, in the same axes and unit, and not inside a later zone.
+        </p>
+      ) : null}
+    </li>
   )
 }

@@ -68,7 +68,7 @@ function layersOf(pair: Pair, mesh: Mesh, pose: Pose): number {
 
 export function reckon(pair: Pair, mesh: Mesh, pose: Pose, habits: KnownHabits): Reckoned {
   const recipe = recipeOf(pair, habits)
-  const census = countLayers({ part: mesh, zone: null }, 1, pose, recipe)
+  const census = countLayers({ part: mesh, zones: [] }, 1, pose, recipe)
   const figures = partFigures(census, recipe, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
   const { filamentM, wallMm3, skinMm3, infillMm3 } = figures
   const depositMm3 = wallMm3 + skinMm3 + infillMm3

@@ -24,7 +24,7 @@ function graded(mesh: Mesh, header?: string) {
   const read = readMesh(writeStlBinary(mesh, header), 'part.stl')
   const outward = orientMesh(read.mesh)
   const { measure } = inspectMesh(read, outward, 'millimetre')
-  const census = countLayers({ part: outward, zone: null }, 1, POSE_AS_DRAWN, RECIPE_DEFAULTS)
+  const census = countLayers({ part: outward, zones: [] }, 1, POSE_AS_DRAWN, RECIPE_DEFAULTS)
   return { findings: layerFindings(measure.findings, census), census }
 }
 

@@ -12,8 +12,12 @@ import type { Frame, Part } from '../../../src/core/model/frame.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { packEntries, unpackEntries } from '../../../src/jobs/archive.ts'
 import { hashBytes } from '../../../src/jobs/hash.ts'
+import { meshHashesOf } from '../../../src/state/storage/meshHashesOf.ts'
 import { parseFrame } from '../../../src/state/storage/parseFrame.ts'
 import { projectEntries, readProject } from '../../../src/state/storage/projectFile.ts'
+import { changesSince, pieceOf } from '../../../src/core/frame/weighIn.ts'
+import { ledgerRows } from '../../../src/state/store/derived.ts'
+import { materialOf } from '../../../src/state/store/materialOf.ts'
 import { boxFile, fileOf, startSession } from '../../support/session.ts'
 
 const bytesOf = async (blob: Blob) => new Uint8Array(await blob.arrayBuffer())
@@ -31,7 +35,6 @@ const recipe = fc.record({
   topSkins: recipeNumber('topSkins'),
   bottomSkins: recipeNumber('bottomSkins'),
   infillPct: recipeNumber('infillPct'),
-  zonePct: recipeNumber('zonePct'),
   supportAngleDeg: recipeNumber('supportAngleDeg'),
   brimMm: recipeNumber('brimMm'),
   pattern: fc.constantFrom('lines', 'grid', 'triangles', 'honeycomb', 'gyroid'),
@@ -66,7 +69,14 @@ const plainPart = (hashes: readonly string[]): fc.Arbitrary<Part> =>
     role: fc.constantFrom(null, 'arm', 'plate', 'mount', 'soft', 'wing-skin'),
     pose: fc.record({ rotateDeg: fc.tuple(degrees, degrees, degrees) }),
     note: fc.string(),
-    zone: fc.constant(null),
+    zones: fc.array(
+      fc.record({
+        fileName: fc.string({ maxLength: 20 }),
+        meshHash: fc.constantFrom(...hashes),
+        infillPct: fc.double({ min: 0, max: 100, noNaN: true }),
+      }),
+      { maxLength: 3 },
+    ),
   })
 
 /** Every block filled in. */
@@ -104,7 +114,7 @@ const FULL_AIRCRAFT: Aircraft = {
 
 const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
   fc.record({
-    version: fc.constant(4),
+    version: fc.constant(5),
     id: fc.uuid(),
     name: fc.string(),
     parts: fc.uniqueArray(part(hashes), { selector: (each) => each.id, maxLength: 5 }),
@@ -131,7 +141,7 @@ describe('a project file', () => {
         for (const each of outcome.value.meshes) {
           expect(await hashBytes(await bytesOf(each.blob))).toBe(each.hash)
         }
-        const needed = new Set(original.parts.map((each) => each.meshHash))
+        const needed = meshHashesOf(original)
         expect(new Set(outcome.value.meshes.map((each) => each.hash))).toEqual(needed)
       }),
       { seed: 31, numRuns: 40 },
@@ -181,7 +191,7 @@ describe('kept samples of every version', () => {
     expect(state.failures).toEqual([])
     const kept = state.frame
     expect(kept).toMatchObject({
-      version: 4,
+      version: 5,
       name: 'Kept sample 1',
       prices: { electricityPerKwh: 0.31 },
       carbon: { massG: 122, price: 30 },
@@ -207,6 +217,34 @@ describe('kept samples of every version', () => {
     })
     expect(volumes[0]).toBeCloseTo(480, 3)
     expect(volumes[1]).toBeCloseTo(1200, 3)
+  })
+})
+
+describe('a kept sample of version 4 with a zone', () => {
+  const bytes = readFileSync('tests/samples/projects/v4-zone.preweigh')
+
+  test('opens with a list of one, its infill out of the recipe, and the grams of then', async () => {
+    const state = await openBytes(bytes)
+    expect(state.failures).toEqual([])
+    const [arm, tray] = state.frame.parts
+    expect(state.frame.version).toBe(5)
+    expect(arm).toMatchObject({ name: 'arm', recipe: { infillPct: 15 } })
+    expect(arm!.zones).toMatchObject([{ fileName: 'root.stl', infillPct: 60 }])
+    expect(arm!.recipe).not.toHaveProperty('zonePct')
+    expect(tray).toMatchObject({ name: 'tray', zones: [] })
+    // As that version said when the sample was kept.
+    const [row, other] = ledgerRows(state)
+    expect(row!.figures!.massG.mid).toBeCloseTo(4.359_66, 2)
+    expect(other!.figures!.massG.mid).toBeCloseTo(2.480_86, 2)
+  })
+
+  test('its weighing still holds, and knows what it was of', async () => {
+    const kept = (await openBytes(bytes)).frame
+    const [arm] = kept.parts
+    const { meshHash, infillPct } = arm!.zones[0]!
+    expect(arm!.weighIn).toMatchObject({ massG: 6.2, of: { zones: [{ meshHash, infillPct }] } })
+    const now = pieceOf(arm!, materialOf(kept, arm!.materialId), kept.printer)
+    expect(changesSince(arm!.weighIn!.of, now)).toEqual([])
   })
 })
 
@@ -299,10 +337,10 @@ describe('reading a frame', () => {
     role: null,
     pose: POSE_AS_DRAWN,
     note: '',
-    zone: null,
+    zones: [],
   }
   const whole: Frame = {
-    version: 4,
+    version: 5,
     id: 'f',
     name: 'Frame',
     parts: [sound],
@@ -319,6 +357,7 @@ describe('reading a frame', () => {
     ['more mirrored copies than copies', { ...sound, mirrored: 5 }],
     ['a mesh named by something else than a digest', { ...sound, meshHash: '../../etc' }],
     ['the id of another part', { ...sound, id: 'ok' }],
+    ['a zone without a mesh', { ...sound, zones: [{ fileName: 'z.stl', infillPct: 10 }] }],
   ])('a part with %s is left out and named; the others stay', (_, bad) => {
     const outcome = parseFrame({ ...whole, parts: [{ ...sound, id: 'ok', name: 'Other' }, bad] })
     if (!outcome.ok) throw new Error(outcome.problem.message)
@@ -337,6 +376,14 @@ describe('reading a frame', () => {
     expect(outcome.value.complaints).toEqual([expect.stringContaining('“Arm” was out of range')])
   })
 
+  test('a zone filled more than full is brought into range and named', () => {
+    const zone = { fileName: 'root.stl', meshHash: 'b'.repeat(64), infillPct: 120 }
+    const outcome = parseFrame({ ...whole, parts: [{ ...sound, zones: [zone] }] })
+    if (!outcome.ok) throw new Error(outcome.problem.message)
+    expect(outcome.value.frame.parts[0]!.zones).toEqual([{ ...zone, infillPct: 100 }])
+    expect(outcome.value.complaints).toEqual([expect.stringContaining('zones.0.infillPct')])
+  })
+
   test('a damaged printer or price list is replaced by the usual one and told', () => {
     const outcome = parseFrame({
       ...whole,
@@ -352,7 +399,7 @@ describe('reading a frame', () => {
   test('another version is refused with both numbers', () => {
     const outcome = parseFrame({ ...whole, version: 7 })
     expect(outcome).toMatchObject({ ok: false })
-    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 4/)
+    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 5/)
   })
 
   test('whatever is given, it answers and does not throw', () => {

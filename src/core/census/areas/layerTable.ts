@@ -72,6 +72,6 @@ export function sumUp(
     coarseShare,
     byHabit,
     moves,
-    zone: null,
+    zones: [],
   }
 }

@@ -12,16 +12,39 @@ import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 import type { LayerCut } from '../cut/slice.ts'
 
-/** Counts the infill room that lies inside a second mesh apart, so that it can have an infill of its own. */
-export interface ZoneCount {
-  /** Takes the zone's share out of a layer's room and returns what is left of the layer. */
+/** Counts the infill room that lies inside other meshes apart, so that it can have infills of its own. */
+export interface ZoneCounts {
+  /** Takes the zones' shares out of a layer's room and returns what is left of the layer. */
   take(layer: number, areas: LayerAreas): LayerAreas
-  /** The zone as a census that holds rooms and nothing else; null when no room lies in it. */
+  /** Each zone as a census that holds rooms and nothing else; null where no room lies in it. */
+  finish(): readonly (Census | null)[]
+}
+
+/** Counts one zone; see `ZoneCounts`. */
+interface ZoneCount {
+  take(layer: number, areas: LayerAreas): LayerAreas
   finish(): Census | null
 }
 
-/** `cut` cuts the zone's mesh by the same plan as the part's, downwards. */
-export function createZoneCount(
+/**
+ * Of zones that overlap the later one holds, as a later word overrules an earlier one: a block round a whole root first,
+ * the spar in it after. `cuts` cut the zones' meshes by the same plan as the part's, downwards.
+ */
+export function createZoneCounts(
+  cuts: readonly ((layer: number) => LayerCut)[],
+  plan: LayerPlan,
+  grids: Grids,
+  settings: GeometrySettings,
+): ZoneCounts {
+  const zones = cuts.map((cut) => createZoneCount(cut, plan, grids, settings))
+  const latestFirst = zones.toReversed()
+  return {
+    take: (layer, areas) => latestFirst.reduce((left, zone) => zone.take(layer, left), areas),
+    finish: () => zones.map((zone) => zone.finish()),
+  }
+}
+
+function createZoneCount(
   cut: (layer: number) => LayerCut,
   plan: LayerPlan,
   grids: Grids,

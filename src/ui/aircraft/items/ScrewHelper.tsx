@@ -254,8 +254,9 @@ function endOf(
   }
 }
 
-/** A zone is taken to lie round the insert: that is what it is drawn for. */
-function printOf({ recipe, zone }: Part): InsertPrint {
-  const { walls, lineMm, infillPct, zonePct } = recipe
-  return { walls, lineMm, infillPct: zone === null ? infillPct : Math.max(infillPct, zonePct) }
+/** The densest zone is taken to lie round the insert: that is what it is drawn for. */
+function printOf({ recipe, zones }: Part): InsertPrint {
+  const { walls, lineMm, infillPct } = recipe
+  const densestPct = Math.max(infillPct, ...zones.map((zone) => zone.infillPct))
+  return { walls, lineMm, infillPct: densestPct }
 }
