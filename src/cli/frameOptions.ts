@@ -1,3 +1,5 @@
+import type { KnownHabits } from '../core/model/habits.ts'
+import { habitsFrom } from './habits.ts'
 import { parseFlags } from './options.ts'
 import { UsageError } from './usage.ts'
 
@@ -6,12 +8,17 @@ export interface FrameOptions {
   /** A demo's id or the path of a project file. */
   readonly frame: string
   readonly json: boolean
+  /** Of its printer, over what the frame says of it. */
+  readonly habits?: KnownHabits
 }
 
 /** Null when no frame is asked for, or help. Throws UsageError: a frame says itself how its parts are printed. */
-export function parseFrameOptions(args: readonly string[]): FrameOptions | null {
+export function parseFrameOptions(
+  args: readonly string[],
+  readText: (path: string) => string,
+): FrameOptions | null {
   const { values, positionals } = parseFlags(args)
-  const { frame, json, help, ...others } = values
+  const { frame, json, habits, help, ...others } = values
   if (frame === undefined || help === true) return null
   if (frame === '') throw new UsageError('--frame needs a project file, or demo; see --help.')
   if (positionals.length > 0) {
@@ -25,5 +32,9 @@ export function parseFrameOptions(args: readonly string[]): FrameOptions | null 
       `--frame takes recipes, materials, quantities, printer and prices from the frame; --${other} cannot be given with it.`,
     )
   }
-  return { frame, json: json === true }
+  return {
+    frame,
+    json: json === true,
+    ...(habits === undefined ? {} : { habits: habitsFrom(habits, readText) }),
+  }
 }

@@ -9,6 +9,8 @@ import { standingWords } from '../core/frame/sayings.ts'
 import type { FrameRow, FrameSum, LeftOut, PieceSum } from '../core/frame/types.ts'
 import { scaleRange } from '../core/model/ranges.ts'
 import type { Frame } from '../core/model/frame.ts'
+import { reportHabits } from './habits.ts'
+import type { HabitsReport } from './habits.ts'
 import { isFailed } from './report.ts'
 import type { FailedPart, PartReport, PricedPart, TotalReport } from './report.ts'
 
@@ -120,6 +122,7 @@ export interface FrameReport {
   readonly leftOut: readonly LeftOut[]
   /** What weighings taught of each spool on a printer; empty where none was made. */
   readonly learned: readonly Learned[]
+  readonly habits: HabitsReport
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
 }
@@ -219,6 +222,7 @@ export function frameReport(
     standing: standingWords(sum, locale),
     leftOut: sum.leftOut,
     learned: sum.learned,
+    habits: reportHabits(frame.printer.habits),
     notes: [
       ...complaints,
       ...cruiseNotes(wing?.cruise),

@@ -16,10 +16,12 @@ import type { CurrencyCode } from '../core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../core/data/printers.ts'
 import { ROLES } from '../core/data/roles.ts'
 import type { Material, Prices, Printer } from '../core/model/figures.ts'
+import type { KnownHabits } from '../core/model/habits.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
 import { RECIPE_DEFAULTS } from '../core/model/settings.ts'
 import type { Recipe } from '../core/model/settings.ts'
-import { isJson, materialFrom, printerFrom, recipeFrom } from './settings.ts'
+import { habitsFrom } from './habits.ts'
+import { isJson, materialFrom, printerFrom, recipeFrom, textOf } from './settings.ts'
 import { LENGTH_UNITS, UsageError } from './usage.ts'
 
 export interface PriceOptions {
@@ -50,7 +52,7 @@ export interface ZoneOption {
 }
 
 /**
- * Reads the command line; null when help is asked for. `readText` reads a recipe file, `locale` decides the currency.
+ * Reads the command line; null when help is asked for. `readText` reads a file of recipe or habits, `locale` decides the currency.
  * Throws UsageError.
  */
 export function parseOptions(
@@ -69,7 +71,10 @@ export function parseOptions(
     files: positionals,
     recipe: values.recipe === undefined ? RECIPE_DEFAULTS : recipeOf(values.recipe, readText),
     material: materialFrom(values.material ?? 'pla', materials),
-    printer: values.printer === undefined ? PRINTER_DEFAULT : printerFrom(values.printer),
+    printer: withHabits(
+      values.printer === undefined ? PRINTER_DEFAULT : printerFrom(values.printer),
+      values.habits === undefined ? undefined : habitsFrom(values.habits, readText),
+    ),
     prices: pricesIn(currency),
     quantity: quantityOf(values.quantity),
     unit: unitOf(values.unit),
@@ -111,6 +116,7 @@ function parseOrRefuse(args: readonly string[]) {
         zone: { type: 'string', multiple: true },
         material: { type: 'string' },
         printer: { type: 'string' },
+        habits: { type: 'string' },
         quantity: { type: 'string' },
         unit: { type: 'string' },
         currency: { type: 'string' },
@@ -126,20 +132,15 @@ function parseOrRefuse(args: readonly string[]) {
   }
 }
 
+/** A printer of which this is known besides; what was known of it before stays where nothing new is said. */
+export function withHabits(printer: Printer, told: KnownHabits | undefined): Printer {
+  return told === undefined ? printer : { ...printer, habits: { ...printer.habits, ...told } }
+}
+
 /** JSON, a role's id, or the path of a file that holds JSON. */
 function recipeOf(given: string, readText: (path: string) => string): Recipe {
   if (isJson(given) || given in ROLES) return recipeFrom(given)
-  let text: string
-  try {
-    text = readText(given)
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    throw new UsageError(
-      `--recipe: “${given}” is neither JSON nor a role nor a file that can be read (${reason}).`,
-    )
-  }
-  if (!isJson(text)) throw new UsageError(`--recipe: the file “${given}” does not hold JSON.`)
-  return recipeFrom(text)
+  return recipeFrom(textOf('--recipe', 'JSON nor a role', given, readText))
 }
 
 function quantityOf(given: string | undefined): number {

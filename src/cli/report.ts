@@ -4,12 +4,14 @@ import type { PartFigures, Range } from '../core/model/figures.ts'
 import type { Bounds, Finding, MeshFormat } from '../core/model/mesh.ts'
 import type { UnitSuggestion } from '../core/mesh/holes/suggestUnit.ts'
 import type { Inspection, PlateSummary } from '../core/mesh/inspect.ts'
+import type { HabitsReport } from './habits.ts'
 import type { Recipe } from '../core/model/settings.ts'
 
 /** What `--json` prints. Field names and meanings are stable; lengths mm, masses g, times s, money in `currency`. */
 export interface PriceReport {
   readonly parts: readonly PartReport[]
   readonly total: TotalReport
+  readonly habits: HabitsReport
 }
 
 export type PartReport = PricedPart | FailedPart

@@ -4,7 +4,8 @@ import { parseFrameOptions } from './frameOptions.ts'
 import type { FrameOptions } from './frameOptions.ts'
 import { frameTableOf } from './frameTable.ts'
 import { loadFrame } from './loadFrame.ts'
-import { parseOptions } from './options.ts'
+import { reportHabits } from './habits.ts'
+import { parseOptions, withHabits } from './options.ts'
 import type { PriceOptions } from './options.ts'
 import { priceAll } from './priceAll.ts'
 import { priceFrame } from './priceFrame.ts'
@@ -31,9 +32,9 @@ export async function runPrice(args: readonly string[], stage: PriceStage): Prom
   let frame: FrameOptions | null
   let options: PriceOptions | null = null
   try {
-    frame = parseFrameOptions(args)
-    if (frame === null)
-      options = parseOptions(args, (path) => readFileSync(resolve(base, path), 'utf8'), locale)
+    const readText = (path: string): string => readFileSync(resolve(base, path), 'utf8')
+    frame = parseFrameOptions(args, readText)
+    if (frame === null) options = parseOptions(args, readText, locale)
   } catch (error) {
     if (!(error instanceof UsageError)) throw error
     err(`${error.message}\n`)
@@ -51,12 +52,19 @@ async function printReport(options: PriceOptions, stage: PriceStage): Promise<nu
   const parts: PartReport[] = []
   await priceAll(options, stage, (some) => parts.push(...some))
   stage.onProgress('')
-  const report = { parts, total: reportTotal(parts, options.quantity, options.prices.currency) }
+  const report = {
+    parts,
+    total: reportTotal(parts, options.quantity, options.prices.currency),
+    habits: reportHabits(options.printer.habits),
+  }
   stage.out(options.json ? jsonOf(report) : tableOf(report, stage.locale))
   return parts.some(isFailed) ? 1 : 0
 }
 
-async function printFrame({ frame, json }: FrameOptions, stage: PriceStage): Promise<number> {
+async function printFrame(
+  { frame, json, habits }: FrameOptions,
+  stage: PriceStage,
+): Promise<number> {
   const loaded = await loadFrame(frame, stage.base, stage.locale)
   if (!loaded.ok) {
     stage.err(`${loaded.problem.message} ${loaded.problem.advice}\n`)
@@ -64,7 +72,9 @@ async function printFrame({ frame, json }: FrameOptions, stage: PriceStage): Pro
   }
   const tell = (name: string, fraction: number): void =>
     stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`)
-  const report = priceFrame(loaded.value, tell, stage.locale)
+  const { frame: saved } = loaded.value
+  const asTold = { ...saved, printer: withHabits(saved.printer, habits) }
+  const report = priceFrame({ ...loaded.value, frame: asTold }, tell, stage.locale)
   stage.onProgress('')
   stage.out(json ? jsonOf(report) : frameTableOf(report, stage.locale))
   return loaded.value.complaints.length > 0 || report.parts.some(isFailed) ? 1 : 0

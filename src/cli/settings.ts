@@ -120,6 +120,26 @@ export function printerFrom(text: string): Printer {
   return { ...base, ...every, ...defined(given) }
 }
 
+/** What a file named in an option holds, which must be JSON; `or` says what else would have done. Throws UsageError. */
+export function textOf(
+  option: string,
+  or: string,
+  path: string,
+  readText: (path: string) => string,
+): string {
+  let text: string
+  try {
+    text = readText(path)
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error)
+    throw new UsageError(
+      `${option}: “${path}” is neither ${or} nor a file that can be read (${reason}).`,
+    )
+  }
+  if (!isJson(text)) throw new UsageError(`${option}: the file “${path}” does not hold JSON.`)
+  return text
+}
+
 export function isJson(text: string): boolean {
   return /^\s*[{["]/.test(text)
 }
@@ -141,7 +161,7 @@ function parse<S extends v.GenericSchema>(
   throw new UsageError(`${option}: ${problems.join('; ')}. See --help for all keys.`)
 }
 
-function parseJson(option: string, text: string): unknown {
+export function parseJson(option: string, text: string): unknown {
   try {
     return JSON.parse(text) as unknown
   } catch (error) {

@@ -1,7 +1,9 @@
+import { HABIT_FIELDS } from '../core/data/habits.ts'
 import { PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { CURRENCY_CODES } from '../core/data/prices.ts'
 import { PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
+import { HABIT_DEFAULTS, type Habits } from '../core/model/habits.ts'
 import { ROLES } from '../core/data/roles.ts'
 
 /** Bad usage: told on stderr, exit code 2. The message is whole sentences, naming what was given and what would do. */
@@ -13,6 +15,12 @@ const ids = (items: readonly { readonly id: string }[]): string =>
   items.map(({ id }) => id).join(', ')
 
 const recipeKeys = [...Object.keys(RECIPE_LIMITS), 'pattern', 'supports'].join(', ')
+/** One habit a line: its key, what is taken unless told, what is accepted, what it is. */
+const habitLines = Object.entries(HABIT_DEFAULTS).map(([key, usual]) => {
+  const field = HABIT_FIELDS[key as keyof Habits]
+  const accepted = 'min' in field ? `${field.min} to ${field.max}` : field.choices.join(' or ')
+  return `  ${key.padEnd(16)} ${String(usual)} (${accepted}). ${field.what}`
+})
 const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
 
 export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.
@@ -36,6 +44,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --printer ID|JSON         one of ${ids(PRINTERS)};
                             or JSON with ${printerKeys}
                             and, as "id", one to start from. accelMmS2 alone holds for walls and travels too.
+  --habits JSON|FILE        what is known of how the printer lays what geometry leaves open; the rest is as usual, with
+                            more doubt. Keys below.
   --quantity N              pieces of each part in the total; 1 unless given.
   --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
                             millimetre unless given. 3MF says itself.
@@ -43,7 +53,7 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
   --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
                             Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no
-                            other option but --json goes with it.
+                            other option but --json and --habits goes with it.
   --json                    figures as JSON on stdout.
   --lines                   one line of JSON a part, as soon as it is priced, and no total: for many files.
   --help                    this text.
@@ -60,6 +70,9 @@ ring. balance and flight are null
 where the frame has no places or no flight set-up, flight for a plane too; cgMm is forward, left, up, inertiaKgM2 about
 roll, pitch, yaw. flight is at basicMassG; hoverThrottle goes by the square root, hoverThrottleLinear straight. notes are
 to be read.
+
+Habits with what is taken unless told, and what is accepted:
+${habitLines.join('\n')}
 
 Exit code: 0 all priced, 1 some file or part failed and the rest is priced, 2 the command was not understood.
 `

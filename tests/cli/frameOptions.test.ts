@@ -2,18 +2,34 @@ import { describe, expect, it } from 'vitest'
 import { parseFrameOptions } from '../../src/cli/frameOptions.ts'
 import { UsageError } from '../../src/cli/usage.ts'
 
+const parse = (args: readonly string[]) =>
+  parseFrameOptions(args, (path) => {
+    throw new Error(`no ${path} here`)
+  })
+
 describe('--frame on the command line', () => {
   it('goes alone or with --json', () => {
-    expect(parseFrameOptions(['--frame', 'demo'])).toEqual({ frame: 'demo', json: false })
-    expect(parseFrameOptions(['--json', '--frame=a.preweigh'])).toEqual({
+    expect(parse(['--frame', 'demo'])).toEqual({ frame: 'demo', json: false })
+    expect(parse(['--json', '--frame=a.preweigh'])).toEqual({
       frame: 'a.preweigh',
       json: true,
     })
   })
 
+  it('takes habits of its printer', () => {
+    expect(parse(['--frame', 'demo', '--habits', '{"holdMm":2}'])).toEqual({
+      frame: 'demo',
+      json: false,
+      habits: { holdMm: 2 },
+    })
+    expect(() => parse(['--frame', 'demo', '--habits', '{"holdMm":21}'])).toThrow(
+      '--habits: “holdMm” must be a number from 0 to 20.',
+    )
+  })
+
   it('is not asked for by meshes, nor beside --help', () => {
-    expect(parseFrameOptions(['arm.stl', '--json'])).toBeNull()
-    expect(parseFrameOptions(['--frame', 'demo', '--help'])).toBeNull()
+    expect(parse(['arm.stl', '--json'])).toBeNull()
+    expect(parse(['--frame', 'demo', '--help'])).toBeNull()
   })
 
   it.each([
@@ -29,7 +45,7 @@ describe('--frame on the command line', () => {
     [['--frame', ''], /--frame/],
     [['--frame', 'demo', '--recipes', 'x'], /--recipes/],
   ])('refuses %j and names what is too much', (args, words) => {
-    expect(() => parseFrameOptions(args)).toThrow(UsageError)
-    expect(() => parseFrameOptions(args)).toThrow(words)
+    expect(() => parse(args)).toThrow(UsageError)
+    expect(() => parse(args)).toThrow(words)
   })
 })

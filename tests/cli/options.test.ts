@@ -170,6 +170,33 @@ describe('bad usage names what was given and what would do', () => {
   })
 })
 
+describe('--habits', () => {
+  const habits = (...args: readonly string[]) => parse([...args, 'a.stl']).printer.habits
+
+  it('are those of the printer, from JSON or a file of it, beside a printer given', () => {
+    expect(habits()).toBeUndefined()
+    const given = '{"joinedShare":0.2,"bead":"round","gapLines":false}'
+    const read = { joinedShare: 0.2, bead: 'round', gapLines: false }
+    expect(habits('--habits', given)).toEqual(read)
+    expect(habits('--habits', given, '--printer', 'mid-2010s')).toEqual(read)
+    expect(habits('--habits', '{}')).toEqual({})
+    const options = parseOptions(['--habits', 'own.json', 'a.stl'], () => '{"holdMm":2}', 'en-GB')
+    expect(options?.printer.habits).toEqual({ holdMm: 2 })
+  })
+
+  it.each([
+    ['{"strandShare":3}', '--habits: “strandShare” must be a number from 0.5 to 2.'],
+    ['{"bead":"oval"}', '--habits: “bead” must be square or round.'],
+    ['{"strands":1}', '--habits: There is no habit “strands”; there are bead, outerWidthShare'],
+    ['[1]', '--habits: it must be a JSON object'],
+    ['{"holdMm"', '--habits: this is not JSON'],
+    ['nowhere.json', '--habits: “nowhere.json” is neither JSON nor a file that can be read'],
+  ])('%s is refused with its reason', (given, words) => {
+    expect(() => habits('--habits', given)).toThrow(UsageError)
+    expect(() => habits('--habits', given)).toThrow(words)
+  })
+})
+
 describe('an option given twice', () => {
   it.each([
     ['--quantity', ['--quantity', '2', '--quantity=3', 'a.stl']],
@@ -182,7 +209,7 @@ describe('an option given twice', () => {
   })
 
   it('is refused for a frame as well', () => {
-    expect(() => parseFrameOptions(['--frame', 'demo', '--frame', 'tern'])).toThrow(
+    expect(() => parseFrameOptions(['--frame', 'demo', '--frame', 'tern'], () => '')).toThrow(
       '--frame is given more than once',
     )
   })

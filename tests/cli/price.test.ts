@@ -5,6 +5,8 @@ import { zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { PACKING_MID } from '../../src/core/doubt/factors.ts'
 import type { PriceReport, PricedPart } from '../../src/cli/report.ts'
+import type { FrameReport } from '../../src/cli/frameReport.ts'
+import { HABIT_DEFAULTS } from '../../src/core/model/habits.ts'
 import { box, prism, scale, specimenOutline, translate } from '../support/meshes.ts'
 import { runPriceHere, startPrice } from '../support/priceCommand.ts'
 import { write3mf, writeStlBinary } from '../support/writeMesh.ts'
@@ -213,4 +215,28 @@ describe('a zone on the command line', () => {
     expect(many.code).toBe(1)
     expect(many.out).toContain('holds 2')
   }, 60_000)
+})
+
+describe('habits on the command line', () => {
+  it('change the grams as they say, narrow their range, and are told', async () => {
+    const recipe = ['--recipe', '{"infillPct":10,"pattern":"lines"}']
+    const usual = await priceJson(...recipe, 'cube.stl')
+    const told = await priceJson(...recipe, '--habits', '{"joinedShare":0}', 'cube.stl')
+    expect(usual.habits).toEqual({ ...HABIT_DEFAULTS, known: [] })
+    expect(told.habits).toEqual({ ...HABIT_DEFAULTS, joinedShare: 0, known: ['joinedShare'] })
+    const [before, after] = [usual, told].map(({ parts }) => parts[0] as PricedPart)
+    expect(after!.wallMm3).toBe(before!.wallMm3)
+    // With nothing joined, infill is its share of the rooms: 18.4 mm wide and deep, 20 less eight skins of 0.2 mm high.
+    expect(after!.infillMm3 / (0.1 * 18.4 * 18.4 * 18.4)).toBeCloseTo(1, 1)
+    expect(after!.infillMm3).toBeLessThan(before!.infillMm3)
+    const width = ({ massG: { low, mid, high } }: PricedPart): number => (high - low) / mid
+    expect(width(after!)).toBeLessThan(width(before!))
+  }, 60_000)
+
+  it('are told of a frame too', async () => {
+    const frame = ['--frame', 'tern', '--json']
+    const { out } = await price(...frame, '--habits', '{"strandShare":1}')
+    const { habits } = JSON.parse(out) as FrameReport
+    expect(habits).toEqual({ ...HABIT_DEFAULTS, strandShare: 1, known: ['strandShare'] })
+  }, 120_000)
 })

@@ -1,4 +1,4 @@
-import type { HabitNumber } from '../model/habits.ts'
+import type { HabitNumber, Habits } from '../model/habits.ts'
 import { HABIT_DEFAULTS } from '../model/habits.ts'
 
 /** A habit as it is shown and how far it may lie from its default while it is not known. */
@@ -109,12 +109,44 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   },
 }
 
-/** What the habits that are no numbers may be. */
-const CHOICES: Readonly<Record<string, readonly unknown[]>> = {
-  bead: ['square', 'round'],
-  thinWalls: ['whole', 'varied'],
-  gapLines: [true, false],
+/** A habit that is one of a few. */
+interface HabitChoice<T> {
+  readonly name: string
+  /** One sentence: what is laid. */
+  readonly what: string
+  readonly choices: readonly T[]
+  /** Each choice as it is shown, in the same order. */
+  readonly words: readonly string[]
 }
+
+type ChoiceKey = Exclude<keyof Habits, HabitNumber>
+
+/** Every habit that is no number. */
+const HABIT_CHOICES: { readonly [K in ChoiceKey]: HabitChoice<Habits[K]> } = {
+  bead: {
+    name: 'Line shape',
+    what: 'Lines have square sides and lie one width apart, or round ones and lie a little closer.',
+    choices: ['square', 'round'],
+    words: ['Square', 'Round'],
+  },
+  thinWalls: {
+    name: 'Thin walls',
+    what: 'A thin wall gets whole lines, too many or too few, or lines whose widths vary to fill it.',
+    choices: ['whole', 'varied'],
+    words: ['Whole lines', 'Varied widths'],
+  },
+  gapLines: {
+    name: 'Gap lines',
+    what: 'What is left too narrow for a line gets one of its own width, or stays open.',
+    choices: [true, false],
+    words: ['Laid', 'Left open'],
+  },
+}
+
+/** Every habit, in the order they are shown. */
+export const HABIT_FIELDS: {
+  readonly [K in keyof Habits]: K extends HabitNumber ? HabitRange : HabitChoice<Habits[K]>
+} = { ...HABIT_CHOICES, ...HABIT_RANGES }
 
 /** What is wrong with habits told from outside; null where nothing is. */
 export function refuseHabits(told: Readonly<Record<string, unknown>>): string | null {
@@ -122,8 +154,8 @@ export function refuseHabits(told: Readonly<Record<string, unknown>>): string | 
     if (!(key in HABIT_DEFAULTS)) {
       return `There is no habit “${key}”; there are ${Object.keys(HABIT_DEFAULTS).join(', ')}.`
     }
-    const choices = CHOICES[key]
-    if (choices) {
+    if (isChoice(key)) {
+      const choices: readonly unknown[] = HABIT_CHOICES[key].choices
       if (!choices.some((one) => one === value)) return `“${key}” must be ${choices.join(' or ')}.`
       continue
     }
@@ -133,4 +165,8 @@ export function refuseHabits(told: Readonly<Record<string, unknown>>): string | 
     }
   }
   return null
+}
+
+function isChoice(key: string): key is ChoiceKey {
+  return key in HABIT_CHOICES
 }

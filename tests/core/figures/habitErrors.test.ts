@@ -2,6 +2,11 @@ import { describe, expect, test } from 'vitest'
 import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
 import { habitErrors } from '../../../src/core/figures/habitErrors.ts'
+import { MATERIALS } from '../../../src/core/data/materials.ts'
+import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
+import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
+import { partFigures } from '../../../src/core/figures/part.ts'
+import type { PartFigures } from '../../../src/core/model/figures.ts'
 import type { KnownHabits } from '../../../src/core/model/habits.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { box, cone, merge, translate } from '../../support/meshes.ts'
@@ -25,6 +30,29 @@ describe('the doubt of habits', () => {
     for (const id of ['slopeBandMm', 'strandShare', 'overlapShare']) {
       expect(known.effect(id)).toBeUndefined()
     }
+  })
+
+  test.each([
+    ['slopeBandMm', 3],
+    ['strandShare', 1.2],
+    ['overlapShare', 0.1],
+    ['outerWidthShare', 1],
+    ['joinedShare', 0.45],
+  ] as const)('%s, known to be as usual, leaves the grams and narrows them', (key, value) => {
+    const massOf = (habits: KnownHabits) => {
+      const recipe = { ...RECIPE_DEFAULTS, infillPct: 15, habits }
+      const census = takeCensus(stepped, recipe)
+      return partFigures(census, recipe, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
+    }
+    const usual = massOf({})
+    const known = massOf({ [key]: value })
+    const id = key === 'joinedShare' ? 'ends' : key
+    const effectOf = ({ doubt }: PartFigures): number =>
+      doubt.mass.shared.find((one) => one.id.startsWith(`${id}:`))?.effect ?? 0
+    expect(effectOf(usual)).toBeGreaterThan(0)
+    expect(effectOf(known)).toBe(0)
+    expect(known.massG.mid).toBe(usual.massG.mid)
+    expect(known.massG.high - known.massG.low).toBeLessThan(usual.massG.high - usual.massG.low)
   })
 
   test('matters where the part has what it changes', () => {
