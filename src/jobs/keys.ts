@@ -1,4 +1,4 @@
-import type { KnownHabits } from '../core/model/habits.ts'
+import type { Habits, KnownHabits } from '../core/model/habits.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 
@@ -17,6 +17,7 @@ export function censusKey(
   keepsHairs = false,
 ): string {
   const g = geometryOf(geometry)
+  const habits = habitsIn(g.habits ?? {})
   return [
     readKey(hash, unit, keepsHairs),
     pose.rotateDeg.join(' '),
@@ -28,7 +29,7 @@ export function censusKey(
     g.bottomSkins,
     g.supports ? g.supportAngleDeg : 'bare',
     g.brimMm,
-    ...(g.habits ? [`habits ${JSON.stringify(habitsIn(g.habits))}`] : []),
+    ...(habits.length > 0 ? [`habits ${JSON.stringify(habits)}`] : []),
     ...zoneHashes.map((zoneHash) => `zone ${zoneHash}`),
   ].join('|')
 }
@@ -51,7 +52,12 @@ export function geometryOf(recipe: GeometrySettings): GeometrySettings {
   }
 }
 
-/** In one order whatever the order they were told in. */
+/** Habits that figures follow and layers do not. */
+const UNCOUNTED: ReadonlySet<string> = new Set<keyof Habits>(['joinedShare', 'strandShare'])
+
+/** Those that layers hang on, in one order whatever the order they were told in. */
 function habitsIn(habits: KnownHabits): (readonly [string, unknown])[] {
-  return Object.entries(habits).toSorted(([a], [b]) => (a < b ? -1 : 1))
+  return Object.entries(habits)
+    .filter(([habit]) => !UNCOUNTED.has(habit))
+    .toSorted(([a], [b]) => (a < b ? -1 : 1))
 }

@@ -2,7 +2,7 @@ import axe from 'axe-core'
 import type { Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { dropFiles, openRow, textFile, waitForCensus } from '../support/page.ts'
+import { dropFiles, openPrinter, openRow, textFile, waitForCensus } from '../support/page.ts'
 
 /** Breaches of WCAG 2.1 A and AA and of axe's own good practice, as one readable line each. */
 async function breaches(page: Page): Promise<string[]> {
@@ -37,6 +37,11 @@ describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorS
           expect(await breaches(page)).toEqual([])
           await page.getByRole('button', { name: /^Materials/ }).click()
           await page.getByRole('button', { name: 'Edit PETG', exact: true }).click()
+          expect(await breaches(page)).toEqual([])
+          await page.keyboard.press('Escape')
+          await openPrinter(page)
+          await page.getByRole('button', { name: 'Show habits' }).click()
+          await page.getByRole('img', { name: /Infill lines from above/ }).waitFor()
           expect(await breaches(page)).toEqual([])
         },
         { locale: 'en-GB', colorScheme, viewport: SIZES[size] },

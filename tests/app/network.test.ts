@@ -19,6 +19,8 @@ const LAZY = new Set([
   'assets/analyse.worker-#.js',
   'assets/AircraftSections-#.js',
   'assets/AircraftSections-#.css',
+  'assets/HabitFields-#.js',
+  'assets/HabitFields-#.css',
   'assets/mountView-#.js',
   'assets/mountView-#.css',
   'assets/LicenceList-#.js',

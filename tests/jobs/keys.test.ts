@@ -4,6 +4,8 @@ import {
   RECIPE_DEFAULTS,
   type GeometrySettings,
 } from '../../src/core/model/settings.ts'
+import { takeCensus } from '../../src/core/census/takeCensus.ts'
+import { box, merge, translate } from '../support/meshes.ts'
 import { censusKey, geometryOf } from '../../src/jobs/keys.ts'
 
 const geometry = geometryOf(RECIPE_DEFAULTS)
@@ -26,6 +28,10 @@ test('every geometry setting gives a key of its own', () => {
     key({ habits: { holdMm: 3 } }),
     censusKey('abd', 'millimetre', POSE_AS_DRAWN, geometry),
     censusKey('abc', 'inch', POSE_AS_DRAWN, geometry),
+    censusKey('abc', 'millimetre', POSE_AS_DRAWN, geometry, ['z1']),
+    censusKey('abc', 'millimetre', POSE_AS_DRAWN, geometry, ['z1', 'z2']),
+    // Where they overlap the later one holds, so their order counts.
+    censusKey('abc', 'millimetre', POSE_AS_DRAWN, geometry, ['z2', 'z1']),
     censusKey('abc', 'millimetre', { rotateDeg: [90, 0, 0] }, geometry),
   ]
   expect(new Set(keys).size).toBe(keys.length)
@@ -44,4 +50,13 @@ test('the key says nothing of infill, nor of the overhang angle while there are 
 test('habits name a census whatever the order they are told in', () => {
   const one = key({ habits: { holdMm: 2, bead: 'round' } })
   expect(key({ habits: { bead: 'round', holdMm: 2 } })).toBe(one)
+})
+
+test('nor of habits that leave the layers as they are', () => {
+  // A ledge, so that strands and bands are there.
+  const stepped = merge([box(30, 20, 6), translate(box(15, 20, 12), [7, 0, 0])])
+  const told = { ...geometry, habits: { joinedShare: 0, strandShare: 1.5 } }
+  expect(takeCensus(stepped, told)).toEqual(takeCensus(stepped, geometry))
+  expect(key({ habits: told.habits })).toBe(key({}))
+  expect(key({ habits: { ...told.habits, holdMm: 2 } })).toBe(key({ habits: { holdMm: 2 } }))
 })

@@ -57,6 +57,12 @@ async function numberIn(place: Locator): Promise<number> {
   return Number((await place.innerText()).replaceAll(/[^\d.]/g, ''))
 }
 
+/** Opens the form of the frame's printer. */
+export async function openPrinter(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^Printer: / }).click()
+  await page.getByRole('dialog', { name: 'Printer' }).waitFor()
+}
+
 /** Waits until every part's layers are counted: no row says any more that it is being worked on. */
 export async function waitForCensus(page: Page): Promise<void> {
   await page.locator('tr.row').first().waitFor()

@@ -12,6 +12,11 @@ interface Change {
   readonly more: number
 }
 
+/** What the error of a habit on a printer is called. Hold and slope band are one; the ends' is made in doubt/factors.ts. */
+export function habitErrorId(habit: HabitNumber, printerId: string): string {
+  return `${habit === 'joinedShare' ? 'ends' : habit}:${printerId}`
+}
+
 /**
  * What each habit that is not known may change of a part's plastic, one error a habit, shared by all parts of the printer. The
  * ends of a habit's range are taken to hold 95 % of printers; a habit that is known has no error. Joined ends, the first layer
@@ -33,7 +38,7 @@ export function habitErrors(
   const add = (habit: HabitNumber, { less, more }: Change): void => {
     const effect = known[habit] === undefined ? deviation(less, more) / keptMm3 : 0
     if (effect > 0) {
-      errors.push({ id: `${habit}:${printerId}`, name: HABIT_RANGES[habit].name, effect })
+      errors.push({ id: habitErrorId(habit, printerId), name: HABIT_RANGES[habit].name, effect })
     }
   }
   const habits = habitsOf(recipe)

@@ -6,6 +6,7 @@ import { PRINTER_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
 import { ClockRow } from './ClockRow.tsx'
+import { HabitsStep } from './habits/HabitsStep.tsx'
 
 interface PrinterSheetProps {
   readonly isOpen: boolean
@@ -64,6 +65,7 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
           }}
         />
       ))}
+      <HabitsStep />
     </Sheet>
   )
 }

@@ -9,6 +9,8 @@ interface NumberBoxProps {
   /** Null shows an empty box; only for a number that may be left out. */
   readonly value: number | null
   readonly onChange: (value: number) => void
+  /** Shown grey in an empty box; a dash unless given. */
+  readonly usual?: string
   /** Called when the box is emptied; without it an empty box is refused. */
   readonly onEmpty?: () => void
   /** What the arrow keys add; ten times as much with the page keys. Any number between may be typed. */
@@ -35,7 +37,18 @@ const STEPS: Readonly<Record<string, number>> = {
  * brings it back.
  */
 export function NumberBox(props: NumberBoxProps) {
-  const { label, limits, value, onChange, onEmpty, step = 1, unit, hint, bare = false } = props
+  const {
+    label,
+    limits,
+    value,
+    onChange,
+    onEmpty,
+    step = 1,
+    unit,
+    hint,
+    bare = false,
+    usual = '–',
+  } = props
   const digits = props.digits ?? (limits.whole ? 0 : 2)
   const bounds = unit === undefined ? limits : { ...limits, unit }
   const draft = useNumberDraft({ ...bounds, value, digits, onChange, onEmpty })
@@ -77,7 +90,7 @@ export function NumberBox(props: NumberBoxProps) {
           spellCheck={false}
           value={draft.text}
           {...(bare ? { 'aria-label': unit === undefined ? label : `${label}, ${unit}` } : {})}
-          {...(value === null ? { placeholder: '–' } : {})}
+          {...(value === null ? { placeholder: usual } : {})}
           {...(told.length === 0 ? {} : { 'aria-describedby': told.join(' ') })}
           aria-invalid={refused === null ? undefined : true}
           onChange={(event) => {

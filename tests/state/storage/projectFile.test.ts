@@ -27,6 +27,12 @@ const recipeNumber = (key: RecipeNumber) => {
   return whole ? fc.integer({ min, max }) : fc.double({ min, max, noNaN: true })
 }
 
+/** One of whose habits some are known, of each kind. */
+const KNOWN_PRINTER = {
+  ...PRINTERS[0]!,
+  habits: { bead: 'round', gapLines: false, thinWalls: 'varied', joinedShare: 0, holdMm: 2.5 },
+} as const
+
 const recipe = fc.record({
   layerMm: recipeNumber('layerMm'),
   firstLayerMm: recipeNumber('firstLayerMm'),
@@ -119,7 +125,7 @@ const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
     name: fc.string(),
     parts: fc.uniqueArray(part(hashes), { selector: (each) => each.id, maxLength: 5 }),
     materials: fc.subarray([...MATERIALS], { maxLength: 3 }),
-    printer: fc.constantFrom(...PRINTERS),
+    printer: fc.constantFrom(...PRINTERS, KNOWN_PRINTER),
     prices: fc.constant(PRICES_DEFAULTS),
     carbon: fc.constantFrom(null, { massG: 122, price: 30 }),
     aircraft: fc.constantFrom(AIRCRAFT_DEFAULTS, FULL_AIRCRAFT),
@@ -382,6 +388,14 @@ describe('reading a frame', () => {
     if (!outcome.ok) throw new Error(outcome.problem.message)
     expect(outcome.value.frame.parts[0]!.zones).toEqual([{ ...zone, infillPct: 100 }])
     expect(outcome.value.complaints).toEqual([expect.stringContaining('zones.0.infillPct')])
+  })
+
+  test('a habit outside what is accepted is brought inside and named; the printer stays', () => {
+    const habits = { ...KNOWN_PRINTER.habits, joinedShare: 3 }
+    const outcome = parseFrame({ ...whole, printer: { ...KNOWN_PRINTER, habits } })
+    if (!outcome.ok) throw new Error(outcome.problem.message)
+    expect(outcome.value.frame.printer.habits).toEqual({ ...habits, joinedShare: 1 })
+    expect(outcome.value.complaints).toEqual([expect.stringContaining('habits.joinedShare was 3')])
   })
 
   test('a damaged printer or price list is replaced by the usual one and told', () => {

@@ -1,0 +1,76 @@
+import { HABIT_FIELDS } from '../../../core/data/habits.ts'
+import type { Habits } from '../../../core/model/habits.ts'
+import { Choice } from '../../fields/Choice.tsx'
+import { NumberBox } from '../../fields/NumberBox.tsx'
+import { showNumber } from '../../show.ts'
+import { HabitPicture } from './HabitPicture.tsx'
+
+type HabitValue = Habits[keyof Habits]
+
+interface HabitFieldProps {
+  readonly habit: keyof Habits
+  /** Undefined while nobody told. */
+  readonly value: HabitValue | undefined
+  readonly usual: HabitValue
+  /** What it may change while it is not known; null where that is nothing or it is known. */
+  readonly doubt: string | null
+  /** Null forgets it. */
+  readonly onTell: (value: HabitValue | null) => void
+}
+
+/** One habit: a picture of it, what it is in a sentence, and what is known of it. */
+export function HabitField({ habit, value, usual, doubt, onTell }: HabitFieldProps) {
+  const field = HABIT_FIELDS[habit]
+  const behind = doubt === null ? '' : ` Not knowing it: ${doubt}.`
+  return (
+    <div className="habit">
+      <HabitPicture habit={habit} />
+      {'min' in field ? (
+        <NumberBox
+          label={field.name}
+          limits={{ min: field.min, max: field.max, whole: false }}
+          value={typeof value === 'number' ? value : null}
+          usual={showNumber(Number(usual), 2)}
+          step={field.max > 10 ? 0.5 : 0.05}
+          unit={field.unit === 'share' ? 'of wall' : field.unit}
+          hint={`${field.what} ${spanWords(Number(usual), field)}${behind}`}
+          onChange={onTell}
+          onEmpty={() => {
+            onTell(null)
+          }}
+        />
+      ) : (
+        <Choice
+          label={field.name}
+          value={value === undefined ? UNKNOWN : String(value)}
+          hint={`${field.what} Usually ${wordOf(field, usual)}.`}
+          options={[
+            { id: UNKNOWN, name: 'Not known' },
+            ...field.choices.map((choice) => ({
+              id: String(choice),
+              name: wordOf(field, choice),
+            })),
+          ]}
+          onChange={(id) => {
+            onTell(field.choices.find((choice) => String(choice) === id) ?? null)
+          }}
+        />
+      )}
+    </div>
+  )
+}
+
+const UNKNOWN = 'not known'
+
+/** "Usually 1, from 0.8 to 1.3." */
+function spanWords(usual: number, { low, high }: { readonly low: number; readonly high: number }) {
+  const [is, from, to] = [usual, low, high].map((value) => showNumber(value, 2))
+  return `Usually\u{A0}${is}, from\u{A0}${from} to\u{A0}${to}.`
+}
+
+function wordOf(
+  field: { readonly choices: readonly HabitValue[]; readonly words: readonly string[] },
+  choice: HabitValue,
+): string {
+  return (field.words[field.choices.indexOf(choice)] ?? String(choice)).toLowerCase()
+}
