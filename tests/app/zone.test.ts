@@ -110,6 +110,12 @@ test(
         expect(await germanGrams(page)).toBe(both)
         await page.getByRole('textbox', { name: 'Infill in right.stl' }).press('Escape')
 
+        await page.getByRole('button', { name: 'Move left.stl down' }).click()
+        await waitForCensus(page)
+        const names = page.locator('.zone-list .file-name')
+        expect(await names.allInnerTexts()).toEqual(['right.stl', 'left.stl'])
+        expect(Math.abs((await germanGrams(page)) - both)).toBeLessThan(0.1)
+
         await addZones(page, { 'right.stl': halves['right.stl'] })
         await page.getByText('a zone of this part already').waitFor()
       },

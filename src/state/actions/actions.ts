@@ -109,6 +109,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...learning,
     addZones: (id, picked) => afterRestore(() => zones.addZones(id, picked)),
     dropZone: zones.dropZone,
+    lowerZone: zones.lowerZone,
     setZonePct: zones.setZonePct,
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),

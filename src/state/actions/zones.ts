@@ -17,7 +17,7 @@ export function createZones({
   store,
   history,
   intake,
-}: ZonesDeps): Pick<Actions, 'addZones' | 'dropZone' | 'setZonePct'> {
+}: ZonesDeps): Pick<Actions, 'addZones' | 'dropZone' | 'lowerZone' | 'setZonePct'> {
   function edit(
     partId: string,
     words: string,
@@ -66,6 +66,14 @@ export function createZones({
       edit(partId, 'take a zone from', (zones) => {
         const left = zones.filter((zone) => zone.meshHash !== meshHash)
         return left.length === zones.length ? zones : left
+      })
+    },
+    lowerZone(partId, meshHash) {
+      edit(partId, 'reorder the zones of', (zones) => {
+        const at = zones.findIndex((zone) => zone.meshHash === meshHash)
+        const [zone, next] = zones.slice(at, at + 2)
+        if (at < 0 || zone === undefined || next === undefined) return zones
+        return zones.toSpliced(at, 2, next, zone)
       })
     },
     setZonePct(partId, meshHash, wanted) {

@@ -71,6 +71,19 @@ const MARKS = [
 
 const recipeNumber = (key: RecipeNumber) => within(RECIPE_LIMITS[key])
 
+/** Those that are known; see `HABIT_FIELDS`. */
+const HabitsSchema = v.object({
+  ...(Object.fromEntries(
+    Object.entries(HABIT_RANGES).map(([key, { min, max }]) => [
+      key,
+      v.exactOptional(within({ min, max, whole: false })),
+    ]),
+  ) as Record<HabitNumber, v.ExactOptionalSchema<v.GenericSchema<number>, undefined>>),
+  bead: v.exactOptional(v.picklist(['square', 'round'])),
+  thinWalls: v.exactOptional(v.picklist(['whole', 'varied'])),
+  gapLines: v.exactOptional(v.boolean()),
+}) satisfies v.GenericSchema<unknown, KnownHabits>
+
 export const RecipeSchema = v.object({
   layerMm: recipeNumber('layerMm'),
   firstLayerMm: recipeNumber('firstLayerMm'),
@@ -83,6 +96,8 @@ export const RecipeSchema = v.object({
   brimMm: recipeNumber('brimMm'),
   pattern: v.picklist(PATTERNS),
   supports: v.boolean(),
+  // Of a piece that is laid in one way whatever the printer's habits.
+  habits: v.exactOptional(HabitsSchema),
 })
 
 export const PiecesSchema = quantity
@@ -169,19 +184,6 @@ export const MaterialSchema = v.object({
   nozzleC: sourced(within(MATERIAL_LIMITS.nozzleC)),
   bedC: sourced(within(MATERIAL_LIMITS.bedC)),
 }) satisfies v.GenericSchema<unknown, Material>
-
-/** Those that are known; see `HABIT_FIELDS`. */
-const HabitsSchema = v.object({
-  ...(Object.fromEntries(
-    Object.entries(HABIT_RANGES).map(([key, { min, max }]) => [
-      key,
-      v.exactOptional(within({ min, max, whole: false })),
-    ]),
-  ) as Record<HabitNumber, v.ExactOptionalSchema<v.GenericSchema<number>, undefined>>),
-  bead: v.exactOptional(v.picklist(['square', 'round'])),
-  thinWalls: v.exactOptional(v.picklist(['whole', 'varied'])),
-  gapLines: v.exactOptional(v.boolean()),
-}) satisfies v.GenericSchema<unknown, KnownHabits>
 
 type PrinterNumber = (typeof PRINTER_FIELDS)[number]['key']
 const bed = within(PRINTER_LIMITS.bedMm)

@@ -185,6 +185,8 @@ export interface Actions {
   /** Gives the part zones, each a mesh drawn in its own place whose inside has an infill of its own; later ones hold over earlier. */
   addZones(partId: string, files: readonly IncomingFile[]): Promise<void>
   dropZone(partId: string, meshHash: string): void
+  /** Moves a zone one place down the list: it then holds over the one it passes. */
+  lowerZone(partId: string, meshHash: string): void
   setZonePct(partId: string, meshHash: string, infillPct: number): void
   /** The ways the part can lie, best first. Rejects like `loadMesh`. */
   listPoses(id: string): Promise<readonly PoseOption[]>

@@ -69,7 +69,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
           <span className="range">{pieceWords(part)}</span>
         </td>
         <td className="cell-material">{material.name}</td>
-        <td className="cell-recipe">{recipeWords(part.recipe)}</td>
+        <td className="cell-recipe">{recipeWords(part)}</td>
         <FigureCell
           className="cell-grams"
           unit="g"

@@ -35,6 +35,7 @@ export function ZoneFields({ part, census }: ZoneFieldsProps) {
               key={zone.meshHash}
               partId={id}
               zone={zone}
+              isLast={i === zones.length - 1}
               isEmpty={census !== null && (census.zones[i] ?? null) === null}
             />
           ))}
@@ -53,12 +54,13 @@ const OVERLAP_WORDS =
 interface ZoneLineProps {
   readonly partId: string
   readonly zone: PartZone
+  readonly isLast: boolean
   /** No infill room of the part is left to it. */
   readonly isEmpty: boolean
 }
 
-function ZoneLine({ partId, zone, isEmpty }: ZoneLineProps) {
-  const { dropZone, setZonePct } = useActions()
+function ZoneLine({ partId, zone, isLast, isEmpty }: ZoneLineProps) {
+  const { dropZone, lowerZone, setZonePct } = useActions()
   const { fileName, meshHash, infillPct } = zone
   return (
     <li>
@@ -75,6 +77,19 @@ function ZoneLine({ partId, zone, isEmpty }: ZoneLineProps) {
           setZonePct(partId, meshHash, pct)
         }}
       />
+      {isLast ? (
+        <span />
+      ) : (
+        <Button
+          className="quiet"
+          aria-label={`Move ${fileName} down`}
+          onPress={() => {
+            lowerZone(partId, meshHash)
+          }}
+        >
+          Down
+        </Button>
+      )}
       <Button
         className="quiet"
         aria-label={`Remove ${fileName}`}

@@ -118,6 +118,28 @@ describe('several zones', () => {
     expect(state().frame.parts[0]!.zones).toMatchObject([{ fileName: 'root.stl' }])
   })
 
+  test('of two that overlap the lower one holds, whichever that is made', async () => {
+    const { actions, state, id, census } = await withArm()
+    const wide = fileOf('wide.stl', writeStlBinary(translate(box(45, 30, 30), [-5, -8, -8])))
+    await actions.addZones(id, [ROOT, wide])
+    await actions.settled()
+    expect(census().zones[0]).toBeNull()
+    const [root] = state().frame.parts[0]!.zones
+    actions.lowerZone(id, root!.meshHash)
+    expect(state().undoLabel).toBe('reorder the zones of “arm”')
+    await actions.settled()
+    expect(state().frame.parts[0]!.zones.map(({ fileName }) => fileName)).toEqual([
+      'wide.stl',
+      'root.stl',
+    ])
+    // 20 to 40 and 0 to 20, less the wall at the end.
+    const [first, second] = census().zones
+    expect(second!.roomMm3 / first!.roomMm3).toBeCloseTo(19.2 / 20, 1)
+    const before = state().frame
+    actions.lowerZone(id, root!.meshHash)
+    expect(state().frame).toBe(before)
+  })
+
   test('one that is there already is refused by name, the others are taken', async () => {
     const { actions, state, id } = await withArm()
     await actions.addZones(id, [ROOT])

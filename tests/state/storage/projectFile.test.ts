@@ -15,6 +15,7 @@ import { hashBytes } from '../../../src/jobs/hash.ts'
 import { meshHashesOf } from '../../../src/state/storage/meshHashesOf.ts'
 import { parseFrame } from '../../../src/state/storage/parseFrame.ts'
 import { projectEntries, readProject } from '../../../src/state/storage/projectFile.ts'
+import { CALIBRATION_WALK, type CalibrationPiece } from '../../../src/core/calibration/walk.ts'
 import { changesSince, pieceOf } from '../../../src/core/frame/weighIn.ts'
 import { ledgerRows } from '../../../src/state/store/derived.ts'
 import { materialOf } from '../../../src/state/store/materialOf.ts'
@@ -326,6 +327,20 @@ describe('a damaged project file', () => {
     expect(state.failures).toHaveLength(1)
     expect(state.failures[0]?.fileName).toBe('mine.preweigh')
   })
+})
+
+test('pieces laid in one way of their own have it after a visit', async () => {
+  const { actions, state } = await startSession()
+  const [print] = CALIBRATION_WALK
+  const [{ recipe: tube }] = print!.pieces as [CalibrationPiece]
+  await actions.loadPieces('Calibration', [
+    { file: boxFile('tube.stl', 12, 12, 4), name: 'Tube', note: '', recipe: tube },
+  ])
+  await actions.settled()
+  expect(tube.habits).toBeDefined()
+  const opened = await openBytes(await bytesOf(await actions.saveProject()))
+  expect(opened.frame.parts[0]!.recipe).toEqual(tube)
+  expect(ledgerRows(opened)[0]!.figures!.massG).toEqual(ledgerRows(state())[0]!.figures!.massG)
 })
 
 describe('reading a frame', () => {
