@@ -61,7 +61,7 @@ function priceFile(
     if (mesh.problem) return failedPart(name, mesh.problem)
     try {
       const tell = (fraction: number): void => onProgress(name, fraction)
-      return priceMesh(mesh.bytes, mesh.name, name, settings, tell).report
+      return priceMesh(mesh, name, settings, tell).report
     } catch (error) {
       return failedPart(name, error)
     }

@@ -4,6 +4,8 @@ import { partFacts } from '../core/aircraft/report/partFacts.ts'
 import type { PartLook } from '../core/aircraft/report/types.ts'
 import type { FramePart } from '../core/frame/types.ts'
 import { weighFrame } from '../core/frame/weighFrame.ts'
+import { unitToMm } from '../core/model/units.ts'
+import { placeMesh } from '../core/mesh/pose.ts'
 import { materialOf } from '../state/store/materialOf.ts'
 import { frameReport } from './frameReport.ts'
 import type { FrameReport } from './frameReport.ts'
@@ -73,9 +75,12 @@ function pricePart(
   const keepsHairs = part.keepsHairs === true
   const printed = { pose, recipe, zones, material, printer, prices }
   const settings = { keepsHairs, unitOf: () => unit, ...printed }
-  const priced = priceMesh(bytes, fileName, fileName, settings, onProgress)
-  const { report, census, figures, drawn, scaleToMm, placed } = priced
-  return { report, figures, look: { census, facts: partFacts(drawn, scaleToMm, placed) } }
+  const file = { name: fileName, bytes }
+  const { report, figures, weighed } = priceMesh(file, fileName, settings, onProgress)
+  const { census, outward } = weighed
+  const mm = unitToMm(unit)
+  const facts = partFacts(outward, mm, placeMesh(outward, mm, pose))
+  return { report, figures, look: { census, facts } }
 }
 
 /** Undefined when the frame does not hold it. */

@@ -1,26 +1,17 @@
 import type { Census } from '../core/model/census.ts'
+import type { LengthUnit } from '../core/model/mesh.ts'
 import type { Material, PartFigures, Prices, Printer } from '../core/model/figures.ts'
 import { laidRecipe } from '../core/figures/laidRecipe.ts'
 import { partFigures } from '../core/figures/part.ts'
-import { carryFindings } from '../core/formats/carryFindings.ts'
-import { readMesh } from '../core/formats/read.ts'
-import { countLayers } from '../core/census/countLayers.ts'
-import { inspectMesh } from '../core/mesh/inspect.ts'
-import { orientMesh } from '../core/mesh/orient.ts'
-import { outwardMesh } from '../core/mesh/outwardMesh.ts'
-import { placeMesh } from '../core/mesh/pose.ts'
-import { takeApart } from '../core/mesh/takeApart.ts'
-import type { LengthUnit, Mesh, ReadMesh } from '../core/model/mesh.ts'
 import type { Problem } from '../core/model/problem.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import type { Pose, Recipe } from '../core/model/settings.ts'
-import { unitToMm } from '../core/model/units.ts'
+import { weighPart, type NamedBytes, type WeighedPart } from '../core/weighPart.ts'
 import { reportPart } from './report.ts'
 import type { FailedPart, PricedPart, ZoneReport } from './report.ts'
 
-export interface ZoneFile {
-  readonly bytes: Uint8Array
-  readonly name: string
+/** A zone's mesh, and the infill inside it. */
+export interface ZoneFile extends NamedBytes {
   /** 0–100. */
   readonly infillPct: number
 }
@@ -43,51 +34,29 @@ export interface MeshSettings {
 /** A priced mesh with what further figures are made from. */
 export interface PricedMesh {
   readonly report: PricedPart
-  readonly census: Census
+  readonly weighed: WeighedPart
   readonly figures: PartFigures
-  /** Facing outwards, as drawn; `scaleToMm` makes its lengths mm. */
-  readonly drawn: Mesh
-  readonly scaleToMm: number
-  /** As it lies on the bed, mm. */
-  readonly placed: Mesh
 }
 
-/** Prices one piece of the mesh in `bytes`; `file` is its name in the report. Throws PreweighError. */
+/** Prices one piece of the mesh in `file`; `title` is its name in the report. Throws PreweighError. */
 export function priceMesh(
-  bytes: Uint8Array,
-  name: string,
-  file: string,
+  file: NamedBytes,
+  title: string,
   settings: MeshSettings,
   onProgress: (fraction: number) => void,
 ): PricedMesh {
-  const read = readMesh(bytes, name)
-  return carryFindings(read, name, () => priceRead(read, file, settings, onProgress))
-}
-
-function priceRead(
-  read: ReadMesh,
-  file: string,
-  settings: MeshSettings,
-  onProgress: (fraction: number) => void,
-): PricedMesh {
-  const { pose, material, printer, prices } = settings
-  const unit = settings.unitOf(read.unit)
-  const scaleToMm = unitToMm(unit)
-  const apart = takeApart(read.mesh)
-  const { keepsHairs } = settings
-  const drawn = outwardMesh(read.mesh, { scaleToMm, keepsHairs }, apart)
-  const inspection = inspectMesh(read, drawn, unit, apart, keepsHairs)
-  const zones = settings.zones.map(({ bytes, name }) => orientMesh(readMesh(bytes, name).mesh))
+  const { material, printer, prices, zones } = settings
   const recipe = laidRecipe(settings, printer)
-  const census = countLayers({ part: drawn, zones }, scaleToMm, pose, recipe, { onProgress })
-  const placed = placeMesh(drawn, scaleToMm, pose)
+  const weighed = weighPart(file, zones, { ...settings, geometry: recipe }, { onProgress })
+  const { read, inspection, census } = weighed
   const figures = partFigures(census, recipe, material, printer, prices)
-  const plain = reportPart(file, read.format, inspection, census, figures, recipe, prices.currency)
+  const { currency } = prices
+  const plain = reportPart(title, read.format, inspection, census, figures, recipe, currency)
   const report =
-    settings.zones.length === 0
+    zones.length === 0
       ? plain
-      : { ...plain, zones: settings.zones.map((zone, i) => reportZone(zone, census.zones[i])) }
-  return { report, census, figures, drawn, scaleToMm, placed }
+      : { ...plain, zones: zones.map((zone, i) => reportZone(zone, census.zones[i])) }
+  return { report, weighed, figures }
 }
 
 function reportZone({ name, infillPct }: ZoneFile, zone: Census | null | undefined): ZoneReport {

@@ -1,14 +1,11 @@
+import type { CountWatch } from '../core/census/countLayers.ts'
 import { quickMeasure } from '../core/formats/quick.ts'
-import { carryFindings } from '../core/formats/carryFindings.ts'
-import type { Census } from '../core/model/census.ts'
-import { countLayers } from '../core/census/countLayers.ts'
-import { inspectMesh } from '../core/mesh/inspect.ts'
-import { takeApart } from '../core/mesh/takeApart.ts'
 import { drawThumbnail } from '../core/mesh/thumbnail.ts'
-import type { LengthUnit, ReadMesh } from '../core/model/mesh.ts'
+import type { ReadMesh } from '../core/model/mesh.ts'
 import { unitToMm } from '../core/model/units.ts'
-import { takingOf, type MeshShelf } from './meshShelf.ts'
-import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, MeshSource, PartRead } from './protocol.ts'
+import { countPart, inspectPart, type PartTaking } from '../core/weighPart.ts'
+import type { MeshShelf } from './meshShelf.ts'
+import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
 
 const THUMBNAIL_PX = 96
 /** Progress is told no more often than this, ms: the page draws it, and that costs more than the layers in between. */
@@ -24,45 +21,42 @@ export async function analyse(
   tell: (event: AnalyseEvent) => void,
   now: () => number = () => performance.now(),
 ): Promise<AnalyseAnswer> {
-  const { source, zones, unit, pose, geometry } = ask
+  const { source, unit } = ask
   const mm = unitToMm(unit)
+  const part = { name: source.name, unit, keepsHairs: source.keepsHairs === true }
   const read = await shelf.take(source, (bytes) => {
     const quick = ask.wantRead ? quickMeasure(bytes) : null
     if (quick === null) return
     const rough = { volumeMm3: quick.volumeMm3 * mm ** 3, areaMm2: quick.areaMm2 * mm ** 2 }
     tell({ kind: 'rough', rough })
   })
-  const carry = <T>(work: () => T): T => carryFindings(read, source.name, work)
-  if (ask.wantRead) tell({ kind: 'read', read: carry(() => look(read, shelf, source, unit)) })
+  if (ask.wantRead) tell({ kind: 'read', read: look(read, part, shelf) })
+  const zones = await Promise.all(ask.zones.map((zone) => shelf.take(zone)))
+  const census = countPart(read, zones, part, ask, shelf.outward, watchOf(ask, tell, now))
+  return { census }
+}
 
-  const outwardZone = async (zone: MeshSource) =>
-    shelf.outward(await shelf.take(zone), { scaleToMm: mm, keepsHairs: true })
-  let toldAt = now()
-  const meshes = {
-    part: shelf.outward(read, takingOf(source, unit)),
-    zones: await Promise.all(zones.map(outwardZone)),
+function look(read: ReadMesh, part: PartTaking, shelf: MeshShelf): PartRead {
+  return {
+    ...inspectPart(read, part, shelf.outward),
+    format: read.format,
+    thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(read.mesh, THUMBNAIL_PX) },
   }
-  const watch = {
-    ...(ask.wantCoarse
-      ? { onCoarse: (coarse: Census) => tell({ kind: 'coarse', census: coarse }) }
-      : {}),
+}
+
+function watchOf(
+  { wantCoarse }: AnalyseAsk,
+  tell: (event: AnalyseEvent) => void,
+  now: () => number,
+): CountWatch {
+  let toldAt = now()
+  return {
+    ...(wantCoarse ? { onCoarse: (census) => tell({ kind: 'coarse', census }) } : {}),
     onProgress(fraction: number) {
       const at = now()
       if (at - toldAt < TELL_MS) return
       toldAt = at
       tell({ kind: 'progress', fraction })
     },
-  }
-  const census = carry(() => countLayers(meshes, mm, pose, geometry, watch))
-  return { census }
-}
-
-function look(read: ReadMesh, shelf: MeshShelf, source: MeshSource, unit: LengthUnit): PartRead {
-  const apart = takeApart(read.mesh)
-  const taking = takingOf(source, unit)
-  return {
-    ...inspectMesh(read, shelf.outward(read, taking, apart), unit, apart, taking.keepsHairs),
-    format: read.format,
-    thumbnail: { sizePx: THUMBNAIL_PX, rgba: drawThumbnail(read.mesh, THUMBNAIL_PX) },
   }
 }

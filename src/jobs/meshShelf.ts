@@ -1,9 +1,9 @@
 import { readMesh } from '../core/formats/read.ts'
-import { outwardMesh, type MeshTaking } from '../core/mesh/outwardMesh.ts'
-import type { Apart } from '../core/mesh/takeApart.ts'
-import type { LengthUnit, Mesh, ReadMesh } from '../core/model/mesh.ts'
+import type { MeshTaking } from '../core/mesh/outwardMesh.ts'
+import type { LengthUnit, ReadMesh } from '../core/model/mesh.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { PreweighError } from '../core/model/problem.ts'
+import { createFacing, type FaceMesh } from '../core/weighPart.ts'
 import type { MeshSource } from './protocol.ts'
 
 /** Meshes read last, so that a changed recipe does not read its file anew. */
@@ -11,8 +11,8 @@ export interface MeshShelf {
   /** Throws PreweighError. `onBytes` is called when the file has to be read. */
   take(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
   put(hash: string, mesh: ReadMesh): void
-  /** See `outwardMesh`; worked out once as long as the mesh is kept. `apart` where that is at hand. */
-  outward(read: ReadMesh, taking: MeshTaking, apart?: Apart): Mesh
+  /** Remembered as long as the mesh is kept. */
+  readonly outward: FaceMesh
 }
 
 /** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
@@ -24,7 +24,6 @@ export const SHELF_PLACES = 3
  */
 export function createMeshShelf(places = SHELF_PLACES, triangles = Infinity): MeshShelf {
   const kept = new Map<string, ReadMesh>()
-  const outwards = new WeakMap<ReadMesh, { readonly taking: MeshTaking; readonly mesh: Mesh }>()
 
   function put(hash: string, mesh: ReadMesh): void {
     kept.delete(hash)
@@ -37,16 +36,7 @@ export function createMeshShelf(places = SHELF_PLACES, triangles = Infinity): Me
 
   return {
     put,
-    outward(read, taking, apart) {
-      const known = outwards.get(read)
-      const { scaleToMm, keepsHairs } = taking
-      if (known?.taking.scaleToMm === scaleToMm && known.taking.keepsHairs === keepsHairs) {
-        return known.mesh
-      }
-      const mesh = outwardMesh(read.mesh, taking, apart)
-      outwards.set(read, { taking, mesh })
-      return mesh
-    },
+    outward: createFacing(),
     async take({ hash, name, blob }, onBytes) {
       const known = kept.get(hash)
       const mesh = known ?? (await read())

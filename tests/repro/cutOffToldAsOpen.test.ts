@@ -31,7 +31,9 @@ test('the command says that the file was cut off, not that the drawing is open',
     zones: [],
     keepsHairs: false,
   }
-  const problem = problemOf(() => priceMesh(CUT, 'wing.stl', 'wing.stl', settings, () => {}))
+  const problem = problemOf(() =>
+    priceMesh({ name: 'wing.stl', bytes: CUT }, 'wing.stl', settings, () => {}),
+  )
   expect(problem.message).toContain(
     `wing.stl: Its header promises ${TRIANGLES.toLocaleString('en')}`,
   )

@@ -30,7 +30,8 @@ function price(mesh: Mesh, keepsHairs: boolean, unit: LengthUnit = 'millimetre')
     zones: [],
     keepsHairs,
   }
-  return priceMesh(writeStlBinary(mesh), 'wing.stl', 'wing.stl', settings, () => {}).report
+  const file = { name: 'wing.stl', bytes: writeStlBinary(mesh) }
+  return priceMesh(file, 'wing.stl', settings, () => {}).report
 }
 
 test('the command leaves it out, says so, and counts the wing alone', () => {

@@ -14,8 +14,7 @@ test('the command tells what the page tells of a part in inches with ¼ in holes
     circle(0.133, 48, 4.1, 1.9),
   ])
   const { report } = priceMesh(
-    writeStlBinary(plate),
-    'rib.stl',
+    { name: 'rib.stl', bytes: writeStlBinary(plate) },
     'rib.stl',
     {
       unitOf: () => 'millimetre',

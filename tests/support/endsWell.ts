@@ -4,15 +4,10 @@ import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
 import { listMeshFiles } from '../../src/core/formats/archive.ts'
-import { readMesh } from '../../src/core/formats/read.ts'
-import { countLayers } from '../../src/core/census/countLayers.ts'
-import { inspectMesh } from '../../src/core/mesh/inspect.ts'
-import { orientMesh } from '../../src/core/mesh/orient.ts'
-import { takeApart } from '../../src/core/mesh/takeApart.ts'
 import type { FindingCode } from '../../src/core/model/mesh.ts'
 import { PreweighError, type ProblemCode } from '../../src/core/model/problem.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
-import { unitToMm } from '../../src/core/model/units.ts'
+import { weighPart } from '../../src/core/weighPart.ts'
 
 /** How one mesh file ended: with grams, or refused. */
 export type Ending =
@@ -35,18 +30,14 @@ export function endingsOf(bytes: Uint8Array, name: string): readonly Ending[] {
 
 function endingOf(bytes: Uint8Array, name: string): Ending {
   try {
-    const read = readMesh(bytes, name)
-    const apart = takeApart(read.mesh)
-    const outward = orientMesh(read.mesh, apart)
-    const unit = read.unit ?? 'millimetre'
-    const { measure } = inspectMesh(read, outward, unit, apart)
     const settings = { ...RECIPE_DEFAULTS, supports: true }
-    const census = countLayers(
-      { part: outward, zones: [] },
-      unitToMm(unit),
-      POSE_AS_DRAWN,
-      settings,
-    )
+    const { inspection, census } = weighPart({ name, bytes }, [], {
+      unitOf: (stated) => stated ?? 'millimetre',
+      keepsHairs: true,
+      pose: POSE_AS_DRAWN,
+      geometry: settings,
+    })
+    const { measure } = inspection
     const figures = partFigures(census, settings, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
     for (const range of [figures.massG, figures.spoolG, figures.timeS, figures.cost]) {
       if (!(range.low >= 0 && range.low <= range.mid && range.mid <= range.high)) {
