@@ -50,7 +50,8 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
     brimMm3: 0,
     heightMm: count * layerMm,
     doubtfulShare: 0,
-    coarseShare: 0,
+    coarseMm3: 0,
+    coarseSupportMm3: 0,
     byHabit: {
       heldMm3: 0,
       overlapMm3: 0,

@@ -86,7 +86,7 @@ export function takeCensus(
     onProgress?.((plan.count - top) / plan.count)
   }
   const doubtful = length > 0 ? bridged / length : 0
-  const census = sumUp(layers, moves.finish(), brimMm3, doubtful, 0, byHabit.finish())
+  const census = sumUp(layers, moves.finish(), brimMm3, doubtful, byHabit.finish())
   return { ...census, zones: zoneCounts.finish() }
 }
 

@@ -2,25 +2,35 @@ import type { Census, CensusLayers } from '../model/census.ts'
 import type { Mesh } from '../model/mesh.ts'
 import type { GeometrySettings } from '../model/settings.ts'
 import { brimAreaMm2 } from './areas/brim.ts'
-import type { CutLayer } from './cut/cutLayer.ts'
-import { measureLayer } from './areas/layerAreas.ts'
 import { createHabitTally } from './areas/habitTally.ts'
-import { layingOf } from './areas/laying.ts'
+import type { LayerAreas } from './areas/layerAreas.ts'
+import { measureLayer } from './areas/layerAreas.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
-import { createMoveTally } from './moves/moveTally.ts'
-import { prepare } from './cut/prepare.ts'
+import { layingOf } from './areas/laying.ts'
 import { createSupportColumns } from './areas/support.ts'
 import { createZoneCounts } from './areas/zone.ts'
+import type { Pick } from './coarse/doubtOfPicks.ts'
+import { doubtOfPicks } from './coarse/doubtOfPicks.ts'
+import { profileLayers } from './coarse/layerProfile.ts'
+import type { LayerProfile } from './coarse/layerProfile.ts'
+import type { Kind } from './coarse/pickLayers.ts'
+import { pickLayers } from './coarse/pickLayers.ts'
+import { scaleAreas } from './coarse/scaleAreas.ts'
+import type { CutLayer } from './cut/cutLayer.ts'
+import { prepare } from './cut/prepare.ts'
+import { createMoveTally } from './moves/moveTally.ts'
 
-/** Every how many layers one is counted. */
-const STRIDE = 8
+interface Counted extends Pick {
+  readonly layer: CutLayer
+}
 
 /**
- * A first census from every 8th layer, each standing for the 8 around it, in about a fifth of the time. A place is skin when
- * the outermost of the layers above and below leaves it open; those between are not looked at.
+ * A first census from about every 8th layer, in about a fifth of the time. Area, outline and bare faces of all layers are known
+ * from the triangles alone (`profileLayers`); layers alike in them are one kind, some of each kind are counted, and the others
+ * get their walls, skins and rooms, scaled to their own outline and area. So the whole area is that of all layers, whatever
+ * period the part has. A place is skin when the outermost or the smallest of the layers that must cover it leaves it open.
  *
- * `coarseShare` bounds what that may be wrong by: between two counted layers everything may change anywhere, so half of
- * what did change, over the volume, is in doubt.
+ * What that may be wrong by is told in `coarseMm3` and `coarseSupportMm3`; see `doubtOfPicks`.
  *
  * @throws PreweighError as `takeCensus`.
  */
@@ -30,79 +40,155 @@ export function takeCoarseCensus(
   zones: readonly Mesh[] = [],
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
-  const { topSkins: above, bottomSkins: below } = settings
-  const laying = layingOf(settings, settings.layerMm, false)
-  // Layers are cut downwards only, so a layer's lowest neighbour must lie above the next one's highest.
-  const stride = Math.max(STRIDE, above + below)
-  const zoneCounts = createZoneCounts(zones.map(cutOther), plan, grids, settings)
+  const { topSkins, bottomSkins, layerMm, firstLayerMm } = settings
+  const profile = profileLayers(mesh, plan)
+  const kinds = pickLayers(profile, topSkins, bottomSkins)
+  const laying = layingOf(settings, layerMm, false)
+  const layingFirst = layingOf(settings, firstLayerMm, true)
+  const asked = neighboursOf(kinds, profile, topSkins, bottomSkins)
+  const alongOf = new Map(
+    kinds.flatMap(({ blocks }) => blocks.map(({ counted: at, along }) => [at, along] as const)),
+  )
   const lowerColumns = createSupportColumns(grids)
+  const counted = new Map<number, Counted>()
+  const kept = new Map<number, CutLayer>()
+  const columns = new Map<number, number>()
+  const ledges = settings.supports ? ledgesIn(profile) : []
+  const due = [...new Set([0, ...asked.keys(), ...[...asked.values()].flat(), ...ledges])]
+    .filter((layer) => layer >= 0 && layer < plan.count)
+    .sort((a, b) => b - a)
+  let bridged = 0
+  let length = 0
+  let columnsMm2 = 0
+  let brimMm3 = 0
+  let next = 0
+  let higher = -1
+  const cutDownTo = (lowest: number): void => {
+    for (; next < due.length && due[next]! >= lowest; next++) {
+      const index = due[next]!
+      const layer = cut(index)
+      kept.set(index, layer)
+      bridged += layer.bridgedMm
+      length += layer.lengthMm
+      if (settings.supports && higher >= 0) {
+        columnsMm2 = lowerColumns(kept.get(higher)!, layer, (higher - index) * layerMm * overhang)
+      }
+      columns.set(index, columnsMm2)
+      higher = index
+      if (index === 0) brimMm3 = brimAreaMm2(layer, settings.brimMm, grids) * plan.heightMm[0]!
+    }
+  }
+  for (const index of [...asked.keys()].sort((a, b) => b - a)) {
+    const around = asked.get(index)!
+    cutDownTo(Math.max(0, Math.min(index, ...around)))
+    const layer = kept.get(index)!
+    const neighbours = around.map((each) => kept.get(each) ?? null)
+    const along = alongOf.get(index)!
+    const own = index === 0 ? layingFirst : laying
+    const areas = measureLayer(layer, neighbours, along, own, grids)
+    counted.set(index, { layer, areas, columnsMm2: columns.get(index)! })
+    for (const each of kept.keys())
+      if (each > index + topSkins && each !== higher) kept.delete(each)
+  }
+  cutDownTo(0)
+
+  const standsFor = new Int32Array(plan.count)
+  for (const { blocks } of kinds) {
+    for (const block of blocks) for (const layer of block.layers) standsFor[layer] = block.counted
+  }
+  const zoneCounts = createZoneCounts(zones.map(cutOther), plan, grids, settings)
   const moves = createMoveTally(settings)
   const byHabit = createHabitTally(plan.tie)
   const layers = emptyLayers(plan.count, plan.heightMm)
-  const kept = new Map<number, CutLayer>()
-  const layerAt = (layer: number): CutLayer | null => {
-    if (layer < 0 || layer >= plan.count) return null
-    const known = kept.get(layer) ?? cut(layer)
-    kept.set(layer, known)
-    for (const each of kept.keys()) if (each > layer + above + below) kept.delete(each)
-    return known
+  for (let i = plan.count - 1; i >= 0; i--) {
+    const pick = standsFor[i]!
+    const one = counted.get(pick)!
+    const areas = scaleAreas(one.areas, profile, pick, i)
+    const outside = zoneCounts.take(i, areas)
+    writeLayer(layers, i, outside)
+    layers.supportMm2[i] = one.columnsMm2
+    moves.add(one.layer, withRoomOf(one.areas, areas, outside), outside)
+    byHabit.add(areas, plan.heightMm[i]!)
   }
-  let brimMm3 = 0
-  let bridged = 0
-  let length = 0
-  let higher: CutLayer | null = null
-
-  for (let top = plan.count - 1; top >= 0; top -= stride) {
-    const bottom = Math.max(0, top - stride + 1)
-    const middle = (top + bottom) >> 1
-    const highest = above > 0 ? [layerAt(middle + above)] : []
-    const layer = layerAt(middle)!
-    const lowest = below > 0 ? [layerAt(middle - below)] : []
-    const along = ((top / stride) & 1) as 0 | 1
-    const neighbours = [...highest, ...lowest]
-    const areas = measureLayer(layer, neighbours, along, laying, grids)
-    const columnsMm2 =
-      settings.supports && higher
-        ? lowerColumns(higher, layer, stride * settings.layerMm * overhang)
-        : 0
-    for (let i = top; i >= bottom; i--) {
-      const outside = zoneCounts.take(i, areas)
-      writeLayer(layers, i, outside)
-      layers.supportMm2[i] = columnsMm2
-      moves.add(layer, outside)
-      byHabit.add(areas, plan.heightMm[i]!)
-      bridged += layer.bridgedMm * plan.heightMm[i]!
-      length += layer.lengthMm * plan.heightMm[i]!
-    }
-    higher = layer
-    if (bottom === 0) {
-      const first = layerAt(0) ?? layer
-      brimMm3 = brimAreaMm2(first, settings.brimMm, grids) * plan.heightMm[0]!
-    }
-  }
+  addStrands(layers, profile, topSkins)
   const doubtful = length > 0 ? bridged / length : 0
-  const census = sumUp(
-    layers,
-    moves.finish(),
-    brimMm3,
-    doubtful,
-    coarseShare(layers),
-    byHabit.finish(),
-  )
-  return { ...census, zones: zoneCounts.finish() }
+  const census = sumUp(layers, moves.finish(), brimMm3, doubtful, byHabit.finish())
+  const doubt = doubtOfPicks(kinds, profile, counted, layers)
+  return { ...census, ...doubt, zones: zoneCounts.finish() }
 }
 
-function coarseShare(layers: CensusLayers): number {
-  let changedMm3 = 0
-  let volumeMm3 = 0
-  for (let i = 0; i < layers.count; i++) {
-    volumeMm3 += layers.areaMm2[i]! * layers.heightMm[i]!
-    if (i === 0) continue
-    const changedMm2 =
-      Math.abs(layers.wallMm2[i]! - layers.wallMm2[i - 1]!) +
-      Math.abs(layers.skinMm2[i]! - layers.skinMm2[i - 1]!) +
-      Math.abs(layers.roomMm2[i]! - layers.roomMm2[i - 1]!)
-    changedMm3 += (changedMm2 * layers.heightMm[i]! * STRIDE) / 2
+/** Undersides at least this large, as a share of the largest layer, are where columns begin. */
+const LEDGE = 0.05
+
+/** Layers just above and below the large undersides, the largest of them: supports begin there. */
+function ledgesIn({ areaMm2, downMm2 }: LayerProfile): readonly number[] {
+  const count = areaMm2.length
+  const largest = areaMm2.reduce((most, mm2) => Math.max(most, mm2), 0)
+  const found = Array.from({ length: Math.max(0, count - 1) }, (_, i) => i + 1)
+    .filter((gap) => downMm2[gap]! > LEDGE * largest)
+    .sort((a, b) => downMm2[b]! - downMm2[a]!)
+  return found.slice(0, Math.ceil(count / 8)).flatMap((gap) => [gap, gap - 1])
+}
+
+/** The areas that were counted with as much of their room as is left outside of a zone. */
+function withRoomOf(counted: LayerAreas, scaled: LayerAreas, outside: LayerAreas): LayerAreas {
+  if (outside === scaled) return counted
+  const left = scaled.roomMm2 > 0 ? outside.roomMm2 / scaled.roomMm2 : 0
+  return { ...counted, room: outside.room, rooms: outside.rooms, roomMm2: left * counted.roomMm2 }
+}
+
+/** Faces that no growing or shrinking of the layer explains are worth a look at one more neighbour. Share of its area. */
+const WORTH_A_LOOK = 0.03
+
+/** For each layer to be counted, those that must cover it and are looked at: numbers beyond the part stand for air. */
+function neighboursOf(
+  kinds: readonly Kind[],
+  { areaMm2, upMm2, downMm2 }: LayerProfile,
+  above: number,
+  below: number,
+): ReadonlyMap<number, readonly number[]> {
+  const count = areaMm2.length
+  const asked = new Map<number, readonly number[]>()
+  for (const { blocks } of kinds) {
+    for (const { counted } of blocks) {
+      const around = new Set<number>()
+      for (const [sense, far, facesMm2] of [
+        [1, above, upMm2],
+        [-1, below, downMm2],
+      ] as const) {
+        if (far === 0) continue
+        let least = counted + sense
+        let bareMm2 = 0
+        for (let step = 1; step <= far; step++) {
+          const at = counted + sense * step
+          bareMm2 += facesMm2[sense > 0 ? at : at + 1] ?? 0
+          if (at >= 0 && at < count && areaMm2[at]! < areaMm2[least]!) least = at
+        }
+        around.add(counted + sense * far).add(least)
+        const shrinksMm2 = Math.max(0, areaMm2[counted]! - (areaMm2[least] ?? 0))
+        if (bareMm2 - shrinksMm2 > WORTH_A_LOOK * areaMm2[counted]!) {
+          around.add(counted + sense * Math.ceil(far / 2))
+        }
+      }
+      asked.set(counted, [...around])
+    }
   }
-  return volumeMm3 > 0 ? changedMm3 / volumeMm3 : 0
+  return asked
+}
+
+/**
+ * What is room in the layer beneath and solid in this one is laid as strands; see `strandsOver`. Rooms that shrink tell of it, and
+ * so do faces that look up as many layers higher as there are skins, where rooms shrink on one side and grow on another.
+ */
+function addStrands(
+  { count, areaMm2, roomMm2, skinMm2, strandMm2 }: CensusLayers,
+  { upMm2 }: LayerProfile,
+  above: number,
+): void {
+  for (let i = 1; i < count; i++) {
+    const shrunkMm2 = Math.max(0, roomMm2[i - 1]! - roomMm2[i]!)
+    const sparse = areaMm2[i - 1]! > 0 ? roomMm2[i - 1]! / areaMm2[i - 1]! : 0
+    const roofMm2 = (upMm2[i + above] ?? 0) * sparse
+    strandMm2[i] = Math.min(skinMm2[i]!, Math.max(shrunkMm2, above > 0 ? roofMm2 : 0))
+  }
 }

@@ -1,5 +1,5 @@
 import { lengthDoubt, printedDoubt, spoolDoubt } from '../doubt/printed.ts'
-import { rangeOfFigure } from '../doubt/figureDoubt.ts'
+import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
 import type { Deposit } from './deposit.ts'
@@ -42,7 +42,8 @@ export function assembleFigures(
   const removed = depositMm3 > 0 ? (supportMm3 + brimMm3) / depositMm3 : 0
   const support = depositMm3 > 0 ? supportMm3 / depositMm3 : 0
   const mass = printedDoubt(material, printer.id, shares)
-  const spool = spoolDoubt(mass, printer.id, removed, support)
+  const unsure = depositMm3 > 0 ? deposit.unsureSupportMm3 / depositMm3 : 0
+  const spool = doubtMore(spoolDoubt(mass, printer.id, removed, support), unsure)
   const filament = lengthDoubt(spool, material)
   const keptPlasticMm3 = plasticMm3(keptMm3, shares.packed, material)
   const allPlasticMm3 = keptPlasticMm3 + plasticMm3(supportMm3 + brimMm3, 0, material)

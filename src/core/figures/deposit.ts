@@ -26,6 +26,8 @@ export interface Deposit {
   /** The part of `turnMm3` that lies there only if line ends are joined as usual: nobody said. */
   readonly unsureTurnMm3: number
   readonly supportMm3: number
+  /** How much more or less of it there may be, for layers that were not counted. */
+  readonly unsureSupportMm3: number
   readonly brimMm3: number
 }
 
@@ -102,6 +104,7 @@ export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
     turnMm3,
     unsureTurnMm3: recipe.habits?.joinedShare === undefined ? turnMm3 : 0,
     supportMm3: census.supportMm3 * SUPPORT_SHARE,
+    unsureSupportMm3: census.coarseSupportMm3 * SUPPORT_SHARE,
     brimMm3: census.brimMm3,
   }
 }

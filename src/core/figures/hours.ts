@@ -6,6 +6,7 @@ import type { LaidRecipe, Recipe } from '../model/settings.ts'
 import { ZERO_RANGE } from '../model/ranges.ts'
 import type { TravelTable } from '../model/moves.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
+import { countDoubt, supportDoubt } from './countDoubt.ts'
 import { meltSpeedMmS } from './flow.ts'
 import { infillSpacingMm, PATTERN_MODELS, roomsOf } from './infill.ts'
 import { infillTime } from './infillTime.ts'
@@ -51,8 +52,10 @@ export function printTime(
     travelAccelMmS2: printer.travelAccelMmS2 * LESS_ACCELERATION,
   })
   const longer = wholeS > 0 ? slowerS / wholeS - 1 : 0
-  const counted = census.doubtfulShare + census.coarseShare
-  const doubt = doubtMore(clockDoubt(printer, longer), counted)
+  const doubt = doubtMore(
+    clockDoubt(printer, longer),
+    countDoubt(census, recipe) + supportDoubt(census, recipe),
+  )
   if (wholeS <= 0) return { ...ZERO_RANGE, doubt }
   return { ...rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt), doubt }
 }

@@ -2,6 +2,7 @@ import type { Census } from '../model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../model/figures.ts'
 import type { LaidRecipe } from '../model/settings.ts'
 import { assembleFigures } from './assemble.ts'
+import { countDoubt } from './countDoubt.ts'
 import { depositOf } from './deposit.ts'
 import { habitErrors } from './habitErrors.ts'
 import { printTime } from './hours.ts'
@@ -24,7 +25,7 @@ export function partFigures(
   const count = Math.hypot(
     SOLID_MODEL * (1 - sparse),
     INFILL_MODEL * sparse,
-    census.doubtfulShare + census.coarseShare,
+    countDoubt(census, recipe),
     tieShare(census, keptMm3),
   )
   const habits = habitErrors(census, recipe, deposit, printer.id)

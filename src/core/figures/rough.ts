@@ -73,6 +73,7 @@ export function roughFigures(
     turnMm3: share < 1 ? infillMm3 * TURN_SHARE : 0,
     unsureTurnMm3: share < 1 ? infillMm3 * TURN_SHARE : 0,
     supportMm3: 0,
+    unsureSupportMm3: 0,
     brimMm3: 0,
   }
   const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)

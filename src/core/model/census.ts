@@ -26,8 +26,10 @@ export interface Census {
   readonly heightMm: number
   /** Share (0–1) of the outlines' length that the mesh leaves open and that was bridged straight. */
   readonly doubtfulShare: number
-  /** What counting only some layers may be wrong by, as a share (≥ 0) of the volume; 0 when all were counted. */
-  readonly coarseShare: number
+  /** Plastic that counting only some layers may be wrong by; 0 when all were counted. */
+  readonly coarseMm3: number
+  /** The same of the columns that supports would fill, before their density. */
+  readonly coarseSupportMm3: number
   /** What habits that are not known may change. */
   readonly byHabit: HabitVolumes
   /** What any printer's hours are worked out from. */

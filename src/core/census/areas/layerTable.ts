@@ -41,7 +41,6 @@ export function sumUp(
   moves: CensusMoves,
   brimMm3: number,
   doubtfulShare: number,
-  coarseShare: number,
   byHabit: HabitVolumes,
 ): Census {
   const volume = (areas: Float64Array): number => {
@@ -69,7 +68,8 @@ export function sumUp(
     brimMm3,
     heightMm: layers.heightMm.reduce((sum, height) => sum + height, 0),
     doubtfulShare,
-    coarseShare,
+    coarseMm3: 0,
+    coarseSupportMm3: 0,
     byHabit,
     moves,
     zones: [],

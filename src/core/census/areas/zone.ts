@@ -68,7 +68,7 @@ function createZoneCount(
       return outside
     },
     finish: () =>
-      any ? sumUp(layers, moves.finish(), 0, 0, 0, createHabitTally(false).finish()) : null,
+      any ? sumUp(layers, moves.finish(), 0, 0, createHabitTally(false).finish()) : null,
   }
 }
 

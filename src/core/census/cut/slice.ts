@@ -147,7 +147,7 @@ function bucketByTop(
 }
 
 /** Number of cuts at or below `z`, which is the index of the first cut above it. */
-function firstCutAbove(plan: LayerPlan, z: number): number {
+export function firstCutAbove(plan: LayerPlan, z: number): number {
   const { cutMm, count } = plan
   if (count === 0) return 0
   // Layers are even but for the first and last: guess, then step.

@@ -6,6 +6,7 @@ import type { LayerLines } from './layerLines.ts'
 import { isAlike, linesOf } from './layerLines.ts'
 import type { Lines } from './lines.ts'
 import type { Boundary } from '../areas/rooms.ts'
+import type { RowSet } from '../rows/rowSet.ts'
 import { createRoute } from './route.ts'
 import type { Seams } from './seams.ts'
 import { findSeams, turnsOf } from './seams.ts'
@@ -15,7 +16,8 @@ import { createRunTally, findWallRuns, lapsThatFit } from './wallRuns.ts'
 
 /** Gathers the moves of all layers, which come from the top down. */
 export interface MoveTally {
-  add(layer: CutLayer, areas: LayerAreas): void
+  /** `as` are the areas that its lines stand for, where they are not its own. */
+  add(layer: CutLayer, areas: LayerAreas, as?: LayerAreas): void
   finish(): CensusMoves
 }
 
@@ -31,32 +33,35 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
   const oneWay = createRoute(settings)
   const crossed = createRoute(settings)
   const byLayer = createLayerLists()
-  const last: [LaidOut | null, LaidOut | null] = [null, null]
-  let known: Known | null = null
+  const last: [LaidOut | undefined, LaidOut | undefined] = [undefined, undefined]
+  // Layers share what they are made of with those like them, in a coarse count with some far off as well.
+  const outlines = new WeakMap<CutLayer, Known>()
+  const laidOut = new WeakMap<RowSet, LaidOut>()
   return {
-    add(layer, areas) {
-      if (known?.shape !== layer.shape) {
+    add(layer, areas, as = areas) {
+      let known = outlines.get(layer)
+      if (!known) {
         const turns = turnsOf(layer.outline)
-        known = {
-          shape: layer.shape,
-          turns,
-          runs: findWallRuns(layer.outline, turns),
-          seams: null,
-        }
+        known = { turns, runs: findWallRuns(layer.outline, turns), seams: null }
+        outlines.set(layer, known)
       }
       if (walls > 0) runs.add(known.runs, lapsThatFit(known.runs, areas.wallMm2, walls, lineMm))
       const { along } = areas.grid
       let laid = last[along]
       if (!laid || !isAlike(laid.lines.areas, areas, lineMm)) {
-        known.seams ??= findSeams(layer.outline, known.turns, walls * lineMm)
-        laid = { lines: linesOf(areas, lineMm), seams: known.seams }
+        laid = laidOut.get(areas.room)
+        if (!laid) {
+          known.seams ??= findSeams(layer.outline, known.turns, walls * lineMm)
+          laid = { lines: linesOf(areas, lineMm), seams: known.seams }
+          laidOut.set(areas.room, laid)
+        }
         last[along] = laid
       }
       const { lines, seams } = laid
-      const skinTimes = ratio(areas.skinMm2, lines.areas.skinMm2)
-      const roomTimes = ratio(areas.roomMm2, lines.areas.roomMm2)
+      const skinTimes = ratio(as.skinMm2, lines.areas.skinMm2)
+      const roomTimes = ratio(as.roomMm2, lines.areas.roomMm2)
       skin.add(lines.skin, lines.skinBoundary, skinTimes)
-      room.add(lines.room, { walkMm: areas.roomWalkMm, seenMm: areas.roomSeenMm }, roomTimes)
+      room.add(lines.room, { walkMm: as.roomWalkMm, seenMm: as.roomSeenMm }, roomTimes)
       oneWay.goOver(lines, seams, null)
       // The lines that cross this layer's are those of the layer above, which runs the other way.
       crossed.goOver(lines, seams, last[along === 0 ? 1 : 0]?.lines ?? lines)
@@ -80,9 +85,8 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
   }
 }
 
-/** The outline last seen. */
+/** What is known of an outline. */
 interface Known {
-  readonly shape: number
   readonly turns: Float64Array
   readonly runs: OutlineRuns
   seams: Seams | null
