@@ -13,7 +13,7 @@ const TELL_MS = 100
 
 /**
  * From a mesh file to its census, telling on the way what is known: volume and area as soon as the bytes are there,
- * then the measured mesh, then a census of every 8th layer, then how far all are counted. Throws PreweighError.
+ * then the measured mesh, then a census of about every 8th layer, then how far all are counted. Throws PreweighError.
  */
 export async function analyse(
   ask: AnalyseAsk,

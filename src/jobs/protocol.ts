@@ -76,7 +76,7 @@ export interface AnalyseAsk {
 export type AnalyseEvent =
   | { readonly kind: 'rough'; readonly rough: Rough }
   | { readonly kind: 'read'; readonly read: PartRead }
-  /** From every 8th layer; its figures' ranges are wider by what that may miss. */
+  /** From about every 8th layer; its figures' ranges are wider by what that may miss. */
   | { readonly kind: 'coarse'; readonly census: Census }
   | { readonly kind: 'progress'; readonly fraction: number }
 

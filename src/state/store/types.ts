@@ -87,7 +87,7 @@ export type PartWork =
       readonly rough: Rough
       /** Present once the mesh has been measured. */
       readonly read: PartRead | null
-      /** Counted from every 8th layer; null before that, and for parts that need no such step. */
+      /** Counted from about every 8th layer; null before that, and for parts that need no such step. */
       readonly coarse: Census | null
       readonly fraction: number
     }
