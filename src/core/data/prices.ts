@@ -87,6 +87,17 @@ export function pricesIn(currency: CurrencyCode): Prices {
   }
 }
 
+/** Whether a price of electricity is still the one its currency starts with: nobody typed his own. */
+export function isUsualElectricity({ currency, electricityPerKwh }: Prices): boolean {
+  const code = CURRENCY_CODES.find((one) => one === currency)
+  return code !== undefined && CURRENCIES[code].electricityPerKwh === electricityPerKwh
+}
+
+/** The same of how often prints fail. */
+export function isUsualFailureRate({ failurePctPerHour }: Prices): boolean {
+  return failurePctPerHour === FAILURE_PCT_PER_HOUR
+}
+
 export const PRICES_DEFAULTS: Prices = pricesIn('EUR')
 
 /** A built-in material with its euro price per kg turned into the usual price in `currency`. */

@@ -99,6 +99,11 @@ export const PRINTERS: readonly Printer[] = [
 
 export const PRINTER_DEFAULT: Printer = ORDINARY
 
+/** Whether a draw from the wall is one that a class of printer starts with: nobody typed his own. */
+export function isUsualDraw(powerW: number): boolean {
+  return PRINTERS.some((printer) => printer.powerW === powerW)
+}
+
 /** One number of a printer as it is typed. `min` and `max` are in `unit`; outside them the number is refused. */
 export interface PrinterField {
   readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm' | 'clockFactor' | 'habits'>

@@ -1,4 +1,4 @@
-import { failureError, powerError, priceErrors } from '../doubt/costFactors.ts'
+import { electricityErrors, failureError, powerError, priceErrors } from '../doubt/costFactors.ts'
 import { mixDoubts, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { CostRange, Material, Prices, Printer } from '../model/figures.ts'
@@ -17,9 +17,10 @@ const MOST_FAILING = 0.99
  * the prints that fail. Of the prints still running a share r fails every hour, so that
  * p = 1 − (1 − r)^hours fail of prints this long, and 1/(1 − p) are paid for each good one.
  *
- * Its doubt is that of the grams and the price for the filament, that of hours and draw for
- * electricity, that of hours for wear, and for what fails that of hours and of the rate. Waste, wear
- * and the price of electricity count as given.
+ * Its doubt is that of the grams and the price for the filament, that of hours, draw and the price
+ * of a kilowatt-hour for electricity, that of hours for wear, and for what fails that of hours and
+ * of the rate; what somebody typed is surer than what a class or a currency starts with. Waste and
+ * wear count as given.
  */
 export function costOf(
   spoolG: number,
@@ -41,11 +42,12 @@ export function costOf(
   const share = (money: number): number => (once > 0 ? money / once : 0)
   // The whole goes with exp(λ · hours), λ = −ln(1 − r): that far hours and rate reach into it besides.
   const exponent = failing < MOST_FAILING ? -Math.log(1 - failing) : 0
+  const drawn = [powerError(printer), ...electricityErrors(prices)]
   const mixed = mixDoubts([
     { share: share(filament), doubt: also(doubt.spool, priceErrors(material)) },
-    { share: share(electricity), doubt: also(doubt.time, [powerError(printer)]) },
+    { share: share(electricity), doubt: also(doubt.time, drawn) },
     { share: share(wear) + (once > 0 ? exponent : 0), doubt: doubt.time },
-    { share: once > 0 ? 1 : 0, doubt: { shared: [failureError(exponent)], own: 0 } },
+    { share: once > 0 ? 1 : 0, doubt: { shared: [failureError(exponent, prices)], own: 0 } },
   ])
   return {
     ...rangeOfFigure(once + failures, mixed),

@@ -1,4 +1,9 @@
-import { CURRENCY_CODES, pricesIn } from '../../core/data/prices.ts'
+import {
+  CURRENCY_CODES,
+  isUsualElectricity,
+  isUsualFailureRate,
+  pricesIn,
+} from '../../core/data/prices.ts'
 import type { Prices } from '../../core/model/figures.ts'
 import { formatPercent } from '../../core/words/format.ts'
 import { useActions, useAppState } from '../appContext.ts'
@@ -41,6 +46,9 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
         step={0.001}
         digits={3}
         unit={`${prices.currency}/kWh`}
+        {...(isUsualElectricity(prices)
+          ? { hint: 'Usual there, ± 33 %. Type yours and it counts as given.' }
+          : {})}
         onChange={(electricityPerKwh) => {
           put({ electricityPerKwh })
         }}
@@ -73,7 +81,7 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
         value={prices.failurePctPerHour}
         step={0.5}
         unit="%"
-        hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share).`}
+        hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share). ${isUsualFailureRate(prices) ? 'Nobody counted this one: half to twice as often.' : 'Typed, it counts as one that was counted, a good third either way.'}`}
         onChange={(failurePctPerHour) => {
           put({ failurePctPerHour })
         }}

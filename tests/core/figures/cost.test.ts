@@ -57,14 +57,34 @@ describe('costOf', () => {
   it('is unsure by price, draw and failures too, each to its part of the money', () => {
     const prices: Prices = { ...PLAIN, failurePctPerHour: 2 }
     const guessed = { ...at(20), pricePerKg: MATERIALS[0]!.pricePerKg }
-    const { mid, doubt } = costOf(10, 3600, SURE_BOTH, guessed, PRINTER, prices)
+    const usual = { ...prices, electricityPerKwh: 0.3 }
+    const { mid, doubt } = costOf(10, 3600, SURE_BOTH, guessed, PRINTER_DEFAULT, usual)
     const effects = new Map(doubt.shared.map(({ id, effect }) => [id, effect]))
-    expect(mid).toBeCloseTo((0.2 + 0.098) / 0.98, 10)
-    // Of 0.298: 0.2 of filament ± 30 %, 0.098 of electricity ± 27 %, as two deviations.
-    expect(effects.get('price:pla')).toBeCloseTo((0.15 * 0.2) / 0.298, 10)
-    expect(effects.get(`power:${PRINTER.id}`)).toBeCloseTo((0.135 * 0.098) / 0.298, 10)
+    expect(mid).toBeCloseTo((0.2 + 0.045) / 0.98, 10)
+    // Of 0.245: 0.2 of filament ± 30 %, 0.045 of electricity ± 27 % of draw and ± 33 % of its
+    // price, as two deviations.
+    expect(effects.get('price:pla')).toBeCloseTo((0.15 * 0.2) / 0.245, 10)
+    expect(effects.get(`power:${PRINTER.id}`)).toBeCloseTo((0.135 * 0.045) / 0.245, 10)
+    expect(effects.get('electricity')).toBeCloseTo((0.165 * 0.045) / 0.245, 10)
     // Cost goes with exp(λ t), λ t = −ln 0.98; half to twice the rate is ±ln 2 of λ.
     expect(effects.get('failures')).toBeCloseTo((-Math.log(0.98) * Math.log(2)) / 2, 10)
+  })
+
+  it('is surer of what was typed: draw, price of electricity, failures', () => {
+    const effectsOf = (printer: typeof PRINTER, prices: Prices) => {
+      const { doubt } = costOf(10, 3600, SURE_BOTH, at(20), printer, prices)
+      return new Map(doubt.shared.map(({ id, effect }) => [id, effect]))
+    }
+    const own: Prices = { ...PLAIN, failurePctPerHour: 3 }
+    const effects = effectsOf(PRINTER, own)
+    // 0.35 kW at 0.28 EUR: ± 5 % of the draw; its price counts as given.
+    expect(effects.get(`power:${PRINTER.id}`)).toBeCloseTo((0.025 * 0.098) / 0.298, 10)
+    expect(effects.has('electricity')).toBe(false)
+    // Twenty failures counted: ± 2/√20.
+    const failures = (-Math.log(0.97) * Math.log(1 + 2 / Math.sqrt(20))) / 2
+    expect(effects.get('failures')).toBeCloseTo(failures, 10)
+    const unknown = effectsOf(PRINTER, { ...own, currency: 'XYZ', electricityPerKwh: 0.3 })
+    expect(unknown.has('electricity')).toBe(false)
   })
 
   it('is as unsure as its filament and its hours, each by its share of the money', () => {
@@ -73,8 +93,8 @@ describe('costOf', () => {
       time: { shared: [{ id: 'clock', name: 'Pace', effect: 0.1 }], own: 0 },
     }
     const cost = costOf(10, 3600, doubt, at(20), PRINTER, PLAIN)
-    // 0.20 of filament ± 10 %, 0.098 of electricity ± 20 % of hours and ± 27 % of draw: errors that know nothing of each other.
-    const wide = Math.hypot(0.02, 0.0196, 0.02646)
+    // 0.20 of filament ± 10 %, 0.098 of electricity ± 20 % of hours and ± 5 % of a typed draw: errors that know nothing of each other.
+    const wide = Math.hypot(0.02, 0.0196, 0.0049)
     expect(cost.high - cost.mid).toBeCloseTo(wide, 10)
     expect(cost.mid - cost.low).toBeCloseTo(wide, 10)
   })

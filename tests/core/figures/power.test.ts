@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
-import { POWER } from '../../../src/core/doubt/costFactors.ts'
+import { POWER_UNTYPED } from '../../../src/core/doubt/costFactors.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { powerOf } from '../../../src/core/figures/power.ts'
 import type { Sourced } from '../../../src/core/model/figures.ts'
@@ -26,8 +26,8 @@ describe('the draw of a printer', () => {
     const pla = MATERIALS.find(({ id }) => id === 'pla')!
     const watts = powerOf(PRINTER_DEFAULT, pla)
     expect(watts).toBeCloseTo(PRINTER_DEFAULT.powerW, 9)
-    expect(watts * (1 - POWER)).toBeGreaterThan(95)
-    expect(watts * (1 + POWER)).toBeGreaterThan(189.5)
+    expect(watts * (1 - POWER_UNTYPED)).toBeGreaterThan(95)
+    expect(watts * (1 + POWER_UNTYPED)).toBeGreaterThan(189.5)
     expect(watts).toBeLessThan(190)
   })
 
