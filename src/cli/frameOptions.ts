@@ -10,6 +10,8 @@ export interface FrameOptions {
   readonly json: boolean
   /** Of its printer, over what the frame says of it. */
   readonly habits?: KnownHabits
+  /** What other frames taught: a file of lessons, or a project file whose readings teach; null for none. */
+  readonly lessons: string | null
 }
 
 /** Null when no frame is asked for, or help. Throws UsageError: a frame says itself how its parts are printed. */
@@ -18,7 +20,7 @@ export function parseFrameOptions(
   readText: (path: string) => string,
 ): FrameOptions | null {
   const { values, positionals } = parseFlags(args)
-  const { frame, json, habits, help, ...others } = values
+  const { frame, json, habits, help, lessons, ...others } = values
   if (frame === undefined || help === true) return null
   if (frame === '') throw new UsageError('--frame needs a project file, or demo; see --help.')
   if (positionals.length > 0) {
@@ -32,9 +34,11 @@ export function parseFrameOptions(
       `--frame takes recipes, materials, quantities, printer and prices from the frame; --${other} cannot be given with it.`,
     )
   }
+  if (lessons === '') throw new UsageError('--lessons needs a file; see --help.')
   return {
     frame,
     json: json === true,
+    lessons: lessons ?? null,
     ...(habits === undefined ? {} : { habits: habitsFrom(habits, readText) }),
   }
 }

@@ -1,12 +1,20 @@
 import type { Range } from '../core/model/figures.ts'
 import type { Cruise, CruiseFigures } from '../core/aircraft/flight/cruise.ts'
+import type { HoverLesson } from '../core/aircraft/flight/flown.ts'
 import type { CostBlame } from '../core/frame/costBlame.ts'
-import type { Learned } from '../core/frame/learned.ts'
+import type { Learned, LearnedHours } from '../core/frame/learned.ts'
 import type { LedgerLine } from '../core/frame/ledger.ts'
 import type { Verdict } from '../core/frame/odds.ts'
 import type { AircraftReport } from '../core/aircraft/report/types.ts'
-import { standingWords } from '../core/frame/sayings.ts'
-import type { FrameRow, FrameSum, LeftOut, PieceSum } from '../core/frame/types.ts'
+import { roundChance, standingWords } from '../core/frame/sayings.ts'
+import type {
+  FrameRow,
+  FrameSum,
+  LeftOut,
+  PieceSum,
+  ReadingFate,
+  ToldReading,
+} from '../core/frame/types.ts'
 import { scaleRange } from '../core/model/ranges.ts'
 import type { Frame } from '../core/model/frame.ts'
 import { reportHabits } from './habits.ts'
@@ -56,7 +64,7 @@ export interface FrameReport {
     readonly thresholdG: number
     /** The day the line was read, ISO 8601; null for the frame's own limit. */
     readonly readOn: string | null
-    /** 0–1. */
+    /** To four decimals, from 0.0001 to 0.9999. */
     readonly chanceBelow: number
     /** Never a yes or no within 3 % of the line. */
     readonly verdict: Verdict
@@ -103,6 +111,8 @@ export interface FrameReport {
     readonly efficiency: Range
     /** Whether mass and propeller lie among those of measured craft. */
     readonly validated: boolean
+    /** What a timed hover said of the efficiency; null where none was flown. */
+    readonly flown: HoverLesson | null
   } | null
   /** A plane in level flight; null for a multirotor, and while something is missing, which the notes name. */
   readonly cruise: {
@@ -123,6 +133,12 @@ export interface FrameReport {
   /** What weighings taught of each spool on a printer; empty where none was made. */
   readonly learned: readonly Learned[]
   readonly habits: HabitsReport
+  /** What the clock taught of the printer; null where no print was timed. */
+  readonly learnedHours: LearnedHours | null
+  /** Every reading of scale and clock and what came of it; `value` is net, g or s by the clock. */
+  readonly readings: readonly (Omit<ToldReading, 'id' | 'fate'> & {
+    readonly outcome: ReadingFate
+  })[]
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
 }
@@ -171,7 +187,7 @@ export function frameReport(
       name,
       thresholdG,
       readOn: standings.find(({ line }) => line.id === id)?.line.readOn ?? null,
-      chanceBelow,
+      chanceBelow: roundChance(chanceBelow),
       verdict,
     })),
     twin: twin.parts.flatMap((entry) => {
@@ -215,6 +231,7 @@ export function frameReport(
       sPerGram: flight.sPerGram,
       efficiency: flight.efficiency,
       validated: flight.validated,
+      flown: flight.lesson,
     },
     cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
     costDoubt: costBlame,
@@ -223,6 +240,8 @@ export function frameReport(
     leftOut: sum.leftOut,
     learned: sum.learned,
     habits: reportHabits(frame.printer.habits),
+    learnedHours: sum.learnedHours,
+    readings: sum.readings.map(({ id: _, fate, ...told }) => ({ ...told, outcome: fate })),
     notes: [
       ...complaints,
       ...cruiseNotes(wing?.cruise),

@@ -1,5 +1,6 @@
 import {
   formatAll,
+  formatHours,
   formatMass,
   formatMoney,
   formatNumber,
@@ -7,7 +8,9 @@ import {
   formatWithUnit,
   withSign,
 } from '../core/words/format.ts'
+import { MATERIALS } from '../core/data/materials.ts'
 import type { Range } from '../core/model/figures.ts'
+import { fateWords, learnedHoursWords, learnedWords } from '../core/words/learned.ts'
 import { chanceWords, leftOutWords, VERDICT_WORDS } from '../core/frame/sayings.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
@@ -18,6 +21,7 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
   const blocks = [
     partLines(report, locale),
     costDoubtLines(report, locale),
+    learnedLines(report, locale),
     ledgerLines(report, locale),
     oddsLines(report, locale),
     twinLines(report, locale),
@@ -57,6 +61,26 @@ function costDoubtLines({ costDoubt, total }: FrameReport, locale?: string): str
   return words.length === 0 ? [] : [`Cost with spares is unsure by: ${words.join(', ')}`]
 }
 
+function learnedLines({ readings, learned, learnedHours }: FrameReport, locale?: string): string[] {
+  if (readings.length === 0 && learned.length === 0 && learnedHours === null) return []
+  const rows = readings.map(({ kind, name, pieces, value, ratio, outcome }) => [
+    pieces === null || kind === 'clock' ? name : `${pieces} × ${name}`,
+    kind === 'clock' ? formatHours(value, locale) : formatMass(value, locale),
+    fateWords(outcome, ratio, locale),
+  ])
+  return [
+    'Read off scale and clock',
+    ...align([['what', 'reading', 'what came of it'], ...rows]),
+    ...learned.map(({ spool, factor, from }) => {
+      const plastic = MATERIALS.find(({ id }) => id === spool)?.name ?? spool
+      return learnedWords(plastic, factor, from, locale)
+    }),
+    ...(learnedHours === null
+      ? []
+      : [learnedHoursWords(learnedHours.factor, learnedHours.from, locale)]),
+  ]
+}
+
 function ledgerLines({ ledger, limits, standing, total }: FrameReport, locale?: string): string[] {
   const mass = (grams: number): string => formatMass(grams, locale)
   const rows = ledger.lines.map((line) => [
@@ -92,7 +116,7 @@ function oddsLines({ odds }: FrameReport, locale?: string): string[] {
     // Exact: three digits would make 250 g of 249.48 g.
     `${formatAll(thresholdG, 2, locale)} g`,
     readOn ?? '',
-    chanceWords(chanceBelow),
+    chanceWords(chanceBelow, locale),
     VERDICT_WORDS[verdict],
   ])
   const head = ['line', 'below', 'read', 'chance', '']

@@ -65,6 +65,9 @@ export function parseOptions(
   if (positionals.length === 0) {
     throw new UsageError('No mesh file is given. Name one or more after the options; see --help.')
   }
+  if (values.lessons !== undefined) {
+    throw new UsageError('--lessons goes with --frame only; see --help.')
+  }
   const currency = currencyOf(values.currency, locale)
   const materials = MATERIALS.map((material) => priceMaterialIn(material, currency))
   return {
@@ -112,6 +115,7 @@ function parseOrRefuse(args: readonly string[]) {
       tokens: true,
       options: {
         frame: { type: 'string' },
+        lessons: { type: 'string' },
         recipe: { type: 'string' },
         zone: { type: 'string', multiple: true },
         material: { type: 'string' },

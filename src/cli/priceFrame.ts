@@ -3,6 +3,8 @@ import { aircraftReport } from '../core/aircraft/report/aircraftReport.ts'
 import { partFacts } from '../core/aircraft/report/partFacts.ts'
 import type { PartLook } from '../core/aircraft/report/types.ts'
 import type { FramePart } from '../core/frame/types.ts'
+import type { Lesson } from '../core/doubt/lessons.ts'
+import { carriedLessons, lessonsOf } from '../core/frame/lessonsOf.ts'
 import { weighFrame } from '../core/frame/weighFrame.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
@@ -14,12 +16,39 @@ import { failedPart, priceMesh } from './priceMesh.ts'
 import type { ZoneFile } from './priceMesh.ts'
 import type { FailedPart, PricedPart } from './report.ts'
 
-/** Prices every part of a frame as it says itself, and the aircraft with them. What fails is reported as failed. */
+/**
+ * Prices every part of a frame as it says itself, and the aircraft with them, after what other frames
+ * taught. What fails is reported as failed.
+ */
 export function priceFrame(
   { frame, meshes, complaints }: LoadedFrame,
   onProgress: (part: string, fraction: number) => void,
   locale?: string,
+  lessons: readonly Lesson[] = [],
 ): FrameReport {
+  const { looks, priced, sum } = addUp({ frame, meshes }, onProgress, lessons)
+  const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, facts: null }
+  const report = aircraftReport(sum, lookOf, frame)
+  return frameReport(
+    frame,
+    priced.map((one) => one.report),
+    report,
+    complaints,
+    locale,
+  )
+}
+
+/** What the readings of a frame teach others. */
+export function lessonsOfFrame(loaded: LoadedFrame): readonly Lesson[] {
+  const { sum } = addUp(loaded, () => undefined, [])
+  return lessonsOf(sum.doubt, loaded.frame.id, loaded.frame.printer.id)
+}
+
+function addUp(
+  { frame, meshes }: Pick<LoadedFrame, 'frame' | 'meshes'>,
+  onProgress: (part: string, fraction: number) => void,
+  lessons: readonly Lesson[],
+) {
   const looks = new Map<string, PartLook>()
   const priced = frame.parts.map((part): PricedRow => {
     const material = materialOf(frame, part.materialId)
@@ -45,16 +74,9 @@ export function priceFrame(
   const sum = weighFrame(
     priced.map(({ row }) => row),
     frame,
+    carriedLessons(lessons, frame.id),
   )
-  const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, facts: null }
-  const report = aircraftReport(sum, lookOf, frame)
-  return frameReport(
-    frame,
-    priced.map((one) => one.report),
-    report,
-    complaints,
-    locale,
-  )
+  return { looks, priced, sum }
 }
 
 interface PricedRow {

@@ -1,10 +1,13 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
+import type { Lesson } from '../core/doubt/lessons.ts'
+import type { Outcome } from '../core/model/problem.ts'
 import { parseFrameOptions } from './frameOptions.ts'
 import type { FrameOptions } from './frameOptions.ts'
 import { frameTableOf } from './frameTable.ts'
 import { loadFrame } from './loadFrame.ts'
 import { reportHabits } from './habits.ts'
+import { loadLessons } from './loadLessons.ts'
 import { parseOptions, withHabits } from './options.ts'
 import type { PriceOptions } from './options.ts'
 import { priceAll } from './priceAll.ts'
@@ -62,7 +65,7 @@ async function printReport(options: PriceOptions, stage: PriceStage): Promise<nu
 }
 
 async function printFrame(
-  { frame, json, habits }: FrameOptions,
+  { frame, json, habits, lessons }: FrameOptions,
   stage: PriceStage,
 ): Promise<number> {
   const loaded = await loadFrame(frame, stage.base, stage.locale)
@@ -70,11 +73,19 @@ async function printFrame(
     stage.err(`${loaded.problem.message} ${loaded.problem.advice}\n`)
     return 1
   }
+  const taught: Outcome<readonly Lesson[]> =
+    lessons === null
+      ? { ok: true, value: [] }
+      : await loadLessons(lessons, stage.base, stage.locale)
+  if (!taught.ok) {
+    stage.err(`${taught.problem.message} ${taught.problem.advice}\n`)
+    return 1
+  }
   const tell = (name: string, fraction: number): void =>
     stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`)
   const { frame: saved } = loaded.value
   const asTold = { ...saved, printer: withHabits(saved.printer, habits) }
-  const report = priceFrame({ ...loaded.value, frame: asTold }, tell, stage.locale)
+  const report = priceFrame({ ...loaded.value, frame: asTold }, tell, stage.locale, taught.value)
   stage.onProgress('')
   stage.out(json ? jsonOf(report) : frameTableOf(report, stage.locale))
   return loaded.value.complaints.length > 0 || report.parts.some(isFailed) ? 1 : 0

@@ -26,7 +26,7 @@ const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
 export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.
 
   npm run --silent price -- [options] MESH...
-  npm run --silent price -- --frame FILE|DEMO [--json]
+  npm run --silent price -- --frame FILE|DEMO [--lessons FILE] [--json]
 
 MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the name.
 
@@ -53,7 +53,9 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
   --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
                             Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no
-                            other option but --json and --habits goes with it.
+                            other option but --lessons, --habits and --json goes with it.
+  --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by the
+                            page, or a saved frame, whose own weighings and timed prints then teach.
   --json                    figures as JSON on stdout.
   --lines                   one line of JSON a part, as soon as it is priced, and no total: for many files.
   --help                    this text.
@@ -69,7 +71,9 @@ with no yes or no within 3 % of a line. twin is one piece of each flat part cut 
 ring. balance and flight are null
 where the frame has no places or no flight set-up, flight for a plane too; cgMm is forward, left, up, inertiaKgM2 about
 roll, pitch, yaw. flight is at basicMassG; hoverThrottle goes by the square root, hoverThrottleLinear straight. notes are
-to be read.
+to be read. readings are those of scale and clock and what came of each, learned what weighings say of a spool on a
+printer (factor: grams of a solid print over calculated), learnedHours what the clock says of the printer. massG of a part
+is after learning, calculatedG before.
 
 Habits with what is taken unless told, and what is accepted:
 ${habitLines.join('\n')}

@@ -81,6 +81,11 @@ function expectSums({ parts, total, totalWithSpares, ledger }: FrameReport): voi
     6,
   )
   const { lines, basicMassG, growthG, predictedMassG, limitG, marginG } = ledger
+  const printed = lines.filter(({ group }) => group === 'printed')
+  expect(total.massG.mid).toBeCloseTo(
+    printed.reduce((all, line) => all + line.quantity * line.massG, 0),
+    9,
+  )
   expect(basicMassG).toBeCloseTo(
     lines.reduce((all, line) => all + line.quantity * line.massG, 0),
     9,

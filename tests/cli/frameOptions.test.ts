@@ -9,10 +9,12 @@ const parse = (args: readonly string[]) =>
 
 describe('--frame on the command line', () => {
   it('goes alone or with --json', () => {
-    expect(parse(['--frame', 'demo'])).toEqual({ frame: 'demo', json: false })
+    expect(parse(['--frame', 'demo'])).toEqual({ frame: 'demo', json: false, lessons: null })
+    expect(parse(['--frame', 'demo', '--lessons', 'a.json'])?.lessons).toBe('a.json')
     expect(parse(['--json', '--frame=a.preweigh'])).toEqual({
       frame: 'a.preweigh',
       json: true,
+      lessons: null,
     })
   })
 
@@ -43,6 +45,7 @@ describe('--frame on the command line', () => {
     [['--frame', 'demo', '--lines'], /--lines/],
     [['--frame'], /--frame/],
     [['--frame', ''], /--frame/],
+    [['--frame', 'demo', '--lessons', ''], /--lessons/],
     [['--frame', 'demo', '--recipes', 'x'], /--recipes/],
   ])('refuses %j and names what is too much', (args, words) => {
     expect(() => parse(args)).toThrow(UsageError)

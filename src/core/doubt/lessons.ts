@@ -4,17 +4,21 @@ import { formOf } from './form.ts'
 
 /**
  * A reading kept for later frames: how far it was off, and which shared errors it may be blamed
- * on. The line itself is gone, so all that belonged to it alone is noise by now.
+ * on. The lines themselves are gone, so all that belonged to them alone is noise by now. Of several
+ * readings of one line each keeps that noise as if it were its own.
  */
 export interface Lesson {
   readonly id: string
-  readonly materialId: string
+  /** Of grams or of hours. */
+  readonly of: 'mass' | 'time'
+  /** Spools that were on the scale; none for hours. */
+  readonly materialIds: readonly string[]
   readonly printerId: string
-  /** Shared errors the line carried when it was read. */
+  /** Shared errors the lines carried when they were read. */
   readonly shared: readonly SharedError[]
   /** Reading ÷ calculated. */
   readonly ratio: number
-  /** One standard deviation of the ratio from the line's own error, its scatter and the reading. */
+  /** One standard deviation of the ratio from the lines' own errors, their scatter and the reading. */
   readonly noise: number
 }
 

@@ -42,6 +42,18 @@ export function scaleNoiseG(massG: number, stepG: number, withTare: boolean): nu
   return Math.max(1e-6, Math.hypot(stepNoise, SCALE_SHARE * massG))
 }
 
+const UNLISTED = 'unlisted:'
+
+/** The error of what flies but no line lists, of one weighing of the whole. */
+export function unlistedId(readingId: string): string {
+  return `${UNLISTED}${readingId}`
+}
+
+/** Whether an error is what one weighing of the whole left unlisted. */
+export function isUnlisted(errorId: string): boolean {
+  return errorId.startsWith(UNLISTED)
+}
+
 export function observationOf({ id, value, noise }: Reading, form: Form): Observation {
   return { id, form, value, noise }
 }

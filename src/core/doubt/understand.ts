@@ -7,7 +7,7 @@ import { lessonObservation } from './lessons.ts'
 import type { DoubtLine, LineForms, ObservedPieces } from './lines.ts'
 import { lineForms } from './lines.ts'
 import type { Reading } from './readings.ts'
-import { observationOf } from './readings.ts'
+import { observationOf, unlistedId } from './readings.ts'
 import { findStrays } from './strays.ts'
 
 /** A list of lines as it is known once its readings were heard. */
@@ -110,7 +110,7 @@ function observationsOf(reading: Reading, forms: Forms): readonly Observation[] 
   const known = of.lineIds.flatMap((lineId) => forms.get(lineId)?.flying ?? [])
   if (known.length < of.lineIds.length) return []
   const sum = sumForms(known.map((form) => [form, 1] as const))
-  const unlisted = formOf(0, [[`unlisted:${id}`, of.unlisted * sum.mid]])
+  const unlisted = formOf(0, [[unlistedId(id), of.unlisted * sum.mid]])
   return [
     observationOf(
       reading,

@@ -40,6 +40,8 @@ export type PieceKind = 'flying' | 'spares' | 'all'
 export interface FrameDoubt {
   readonly parts: readonly DoubtedPart[]
   readonly items: readonly Item[]
+  /** Everything read off scale and clock, as it counts now, heard or not. */
+  readonly readings: readonly Reading[]
   readonly known: Understanding
   /** A figure of the flying pieces of these lines together, of those in the bag, or of both. */
   readonly bell: (figure: FrameFigure, pieces: PieceKind, ids: readonly string[]) => Bell
@@ -70,7 +72,8 @@ export function frameDoubt(
   lessons: readonly Lesson[] = [],
 ): FrameDoubt {
   const lines = [...parts.flatMap(partLines), ...items.map(itemLine)]
-  const known = understand(lines, [...parts.flatMap(readingOf), ...readings], lessons)
+  const allReadings = [...parts.flatMap(readingOf), ...readings]
+  const known = understand(lines, allReadings, lessons)
   const byId = new Map(parts.map((part) => [part.id, part]))
   const bell: FrameDoubt['bell'] = (figure, pieces, ids) => {
     const forms: Form[] = []
@@ -104,6 +107,7 @@ export function frameDoubt(
   return {
     parts,
     items,
+    readings: allReadings,
     known,
     bell,
     piece,

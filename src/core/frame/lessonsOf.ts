@@ -1,32 +1,57 @@
 import type { Lesson } from '../doubt/lessons.ts'
-import type { FrameDoubt } from './frameDoubt.ts'
-import { readingId, SCATTER } from './frameDoubt.ts'
+import { ownerOf } from '../doubt/lines.ts'
+import type { Reading } from '../doubt/readings.ts'
+import { isUnlisted } from '../doubt/readings.ts'
+import type { DoubtedPart, FrameDoubt } from './frameDoubt.ts'
+import { partIdOf } from './frameDoubt.ts'
 
 /**
- * What the weighings of a frame teach later ones: of each believed one how far it was off, with
- * the errors that the part shares with others. What belonged to the part alone is noise there.
- * Ids hold the frame's, so that a frame never hears its own lessons again.
+ * What the readings of a frame teach later ones: of each believed one, of scale or clock, how far it
+ * was off, with the errors that what was read shares with other prints. What belonged to its lines
+ * alone is noise there. Ids hold the frame's, so that a frame never hears its own lessons again.
  */
 export function lessonsOf(
-  { parts, known }: Pick<FrameDoubt, 'parts' | 'known'>,
+  { parts, readings, known, names }: FrameDoubt,
   frameId: string,
   printerId: string,
 ): readonly Lesson[] {
-  const heard = new Set(known.heard.map(({ id }) => id))
-  return parts.flatMap(({ id, material, figures, weighed }): Lesson[] => {
-    const calculatedG = figures.massG.mid
-    if (weighed === null || !(calculatedG > 0) || !heard.has(readingId(id))) return []
-    const { shared, own } = figures.doubt.mass
-    const scatter = SCATTER / Math.sqrt(weighed.pieces)
+  const heard = new Map(known.heard.map((one) => [one.id, one]))
+  return readings.flatMap((reading): Lesson[] => {
+    const { form, value, noise } = heard.get(reading.id) ?? {}
+    if (form === undefined || value === undefined || noise === undefined) return []
+    if (!(form.mid > 0) || !(value > 0)) return []
+    const shared: Lesson['shared'][number][] = []
+    const alone = [noise / form.mid]
+    for (const [id, effect] of form.errors) {
+      const share = effect / form.mid
+      if (ownerOf(id) !== null || isUnlisted(id)) alone.push(share)
+      else shared.push({ id, name: names.get(id) ?? id, effect: share })
+    }
     return [
       {
-        id: `${frameId}/${id}`,
-        materialId: material.id,
+        id: `${frameId}/${partIdOf(reading.id)}`,
+        of: reading.of.kind === 'run' ? 'time' : 'mass',
+        materialIds: materialIdsOf(reading, parts),
         printerId,
         shared,
-        ratio: weighed.eachG / calculatedG,
-        noise: Math.hypot(own, scatter, weighed.noiseG / calculatedG),
+        ratio: value / form.mid,
+        noise: Math.hypot(...alone),
       },
     ]
   })
+}
+
+/** Of lessons those of other frames: a frame hears its own readings themselves. */
+export function carriedLessons(lessons: readonly Lesson[], frameId: string): readonly Lesson[] {
+  return lessons.filter((one) => !one.id.startsWith(`${frameId}/`))
+}
+
+/** Spools of what lay on the scale; none for a time. */
+export function materialIdsOf({ of }: Reading, parts: readonly DoubtedPart[]): readonly string[] {
+  if (of.kind === 'run') return []
+  const lineIds = new Set(of.kind === 'pieces' ? [of.lineId] : of.lineIds)
+  const weighed = parts.filter(
+    ({ id, quantity }) => lineIds.has(id) && (of.kind === 'pieces' || quantity > 0),
+  )
+  return [...new Set(weighed.map(({ material }) => material.id))]
 }

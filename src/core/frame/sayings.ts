@@ -1,4 +1,4 @@
-import { formatFixed } from '../words/format.ts'
+import { formatAll, formatFixed } from '../words/format.ts'
 import { massOdds, type Verdict } from './odds.ts'
 import type { FrameSum, LeftOut, StrictestLimit } from './types.ts'
 
@@ -27,7 +27,7 @@ export function standingWords({ ledger, doubt }: FrameSum, locale?: string): str
   const { chanceBelow, verdict } = massOdds(doubt, limitG)
   const sure = verdict === 'too close to say' ? ', too close to say' : ''
   const now = `${grams(basicMassG)} as it stands, ${apartWords(limitG - basicMassG, locale)} the limit of ${grams(limitG)}`
-  const likely = `${chanceWords(chanceBelow)} likely to end below${sure}`
+  const likely = `${chanceWords(chanceBelow, locale)} likely to end below${sure}`
   const turns = basicMassG <= limitG !== predictedMassG <= limitG
   const grown = `with the growth to expect ${grams(predictedMassG)}, ${apartWords(limitG - predictedMassG, locale)} it`
   return `${now} and ${likely}${turns ? '; but ' : '; '}${grown}.`
@@ -50,8 +50,20 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   'too close to say': 'too close to say',
 }
 
+/** No model of errors knows its own tails better. */
+const LEAST_CHANCE = 1e-4
+
+/** A chance as a number to go on with: to four decimals, never a full 0 or 1. */
+export function roundChance(chance: number): number {
+  const bounded = Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, chance))
+  return Math.round(bounded * 10_000) / 10_000
+}
+
 /** A chance as per cent; never a full 0 or 100. */
-export function chanceWords(chance: number): string {
+export function chanceWords(chance: number, locale?: string): string {
+  const percent = (share: number): string => `${formatAll(share * 100, 2, locale)} %`
+  if (chance > 1 - LEAST_CHANCE) return `>${percent(1 - LEAST_CHANCE)}`
+  if (chance < LEAST_CHANCE) return `<${percent(LEAST_CHANCE)}`
   if (chance > 0.99) return '>99 %'
   if (chance < 0.01) return '<1 %'
   return `${Math.round(chance * 100)} %`

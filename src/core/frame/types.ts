@@ -2,7 +2,7 @@ import type { Material, PartFigures, Range } from '../model/figures.ts'
 import type { Part } from '../model/frame.ts'
 import type { Change } from './weighIn.ts'
 import type { FrameDoubt } from './frameDoubt.ts'
-import type { Learned } from './learned.ts'
+import type { Learned, LearnedHours } from './learned.ts'
 import type { AircraftLedger } from './ledger.ts'
 
 /** A printed part on its way into the frame. */
@@ -107,6 +107,36 @@ export interface StrayReading {
   readonly foretold: Range
 }
 
+/** What came of a reading. */
+export type ReadingFate =
+  /** It counts, and everything that shares an error with what was read follows it. */
+  | 'heard'
+  /** Too far off to be believed. */
+  | 'set aside'
+  /** Something of it has no figures yet, or will get none. */
+  | 'waits'
+  /** Of the whole, while a part weighs what nothing explains. */
+  | 'part at odds'
+  /** Something of it is no longer in the frame. */
+  | 'part gone'
+  /** Nobody knows what was calculated for it then, and what it was of has changed. */
+  | 'not comparable'
+
+/** A reading of scale or clock and what came of it. */
+export interface ToldReading {
+  /** Of the part whose pieces were weighed, of the weighing of the whole, of the clock time. */
+  readonly id: string
+  readonly kind: 'pieces' | 'printed' | 'all-up' | 'clock'
+  readonly name: string
+  /** On the scale or in the print; null for the whole. */
+  readonly pieces: number | null
+  /** Net and all together: g, or s by the clock. */
+  readonly value: number
+  /** Reading ÷ what was calculated then; null where nobody knows. */
+  readonly ratio: number | null
+  readonly fate: ReadingFate
+}
+
 /** The one frame: whatever says a mass, a cost or hours of it reads them here. */
 export interface FrameSum {
   /** Parts with figures, in the frame's order. */
@@ -129,4 +159,8 @@ export interface FrameSum {
   readonly strays: readonly StrayReading[]
   /** What weighings taught of the spools in use, those of earlier frames with them. */
   readonly learned: readonly Learned[]
+  /** What the clock taught of the printer; null where no print was timed. */
+  readonly learnedHours: LearnedHours | null
+  /** Every reading of the frame, and what came of it. */
+  readonly readings: readonly ToldReading[]
 }

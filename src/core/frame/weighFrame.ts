@@ -7,12 +7,13 @@ import { doubtedPart } from './doubtedPart.ts'
 import type { FrameDoubt, PieceKind } from './frameDoubt.ts'
 import { frameDoubt, partIdOf } from './frameDoubt.ts'
 import { clockReadings, wholeReadings } from './frameReadings.ts'
-import { learnedOf } from './learned.ts'
+import { learnedHours, learnedOf } from './learned.ts'
 import { aircraftLedger } from './ledger.ts'
 import { frameLimits } from './limits.ts'
 import { pieceMass } from './pieceMass.ts'
 import type { PieceMass } from './pieceMass.ts'
 import { pieceSum } from './pieceSum.ts'
+import { readingsTold } from './readingsTold.ts'
 import type { CarbonDifference, FramePart, FrameRow, FrameSum, LeftOut, PieceSum } from './types.ts'
 
 /**
@@ -63,6 +64,12 @@ export function weighFrame(
       foretold: rangeOf(foretold),
     })),
     learned: learnedOf(doubt, printer.id, lessons),
+    learnedHours: learnedHours(doubt, printer, lessons),
+    readings: readingsTold(
+      { parts, wholes: frame.wholes ?? [], clocks: frame.clocks ?? [] },
+      doubt,
+      isAtOdds,
+    ),
   }
 }
 

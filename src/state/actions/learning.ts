@@ -1,13 +1,14 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Lesson } from '../../core/doubt/lessons.ts'
 import { lessonsOf } from '../../core/frame/lessonsOf.ts'
+import type { Frame } from '../../core/model/frame.ts'
 import { keepLessons, keptLessons } from '../storage/lessonShelf.ts'
 import { frameSummary } from '../store/derived.ts'
 import type { Actions, AppState } from '../store/types.ts'
 
 /**
- * Keeps what the weighings of the present frame teach, for the frames after it. They are taken down
- * once its layers are counted and again whenever a weighing or what was weighed changes.
+ * Keeps what the readings of the present frame teach, for the frames after it. They are taken down
+ * once its layers are counted and again whenever a reading or what was read changes.
  */
 export function createLearning(
   store: StoreApi<AppState>,
@@ -20,7 +21,7 @@ export function createLearning(
     if (state.frame === before.frame && state.work === before.work) return
     const { frame, lessons } = state
     const own = lessons.filter((one) => isOf(one, frame.id))
-    if (own.length === 0 && frame.parts.every(({ weighIn }) => weighIn === undefined)) return
+    if (own.length === 0 && !hasReadings(frame)) return
     const { sum, runningCount } = frameSummary(state)
     if (runningCount > 0) return
     const now = lessonsOf(sum.doubt, frame.id, frame.printer.id)
@@ -35,12 +36,20 @@ export function createLearning(
       const { frame, lessons } = store.getState()
       put(
         lessons.filter(
-          (one) =>
-            isOf(one, frame.id) || one.materialId !== materialId || one.printerId !== printerId,
+          (one) => isOf(one, frame.id) || one.printerId !== printerId || !isAbout(one, materialId),
         ),
       )
     },
   }
+}
+
+function hasReadings({ parts, wholes = [], clocks = [] }: Frame): boolean {
+  return wholes.length + clocks.length > 0 || parts.some(({ weighIn }) => weighIn !== undefined)
+}
+
+/** Whether a lesson tells of a spool, or with null of hours. */
+function isAbout({ of, materialIds }: Lesson, materialId: string | null): boolean {
+  return materialId === null ? of === 'time' : materialIds.includes(materialId)
 }
 
 function isOf({ id }: Lesson, frameId: string): boolean {

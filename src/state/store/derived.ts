@@ -4,6 +4,7 @@ import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { partFigures } from '../../core/figures/part.ts'
 import { roughFigures } from '../../core/figures/rough.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
+import { carriedLessons } from '../../core/frame/lessonsOf.ts'
 import type { FramePart, FrameRow, FrameSum } from '../../core/frame/types.ts'
 import { weighFrame } from '../../core/frame/weighFrame.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
@@ -146,22 +147,17 @@ function sumOf(
     lastSum.frame.printer === frame.printer &&
     lastSum.frame.wholes === frame.wholes &&
     lastSum.frame.clocks === frame.clocks &&
-    sameLessons(carriedLessons(frame, lastSum.lessons), carriedLessons(frame, lessons)) &&
+    sameLessons(carriedLessons(lastSum.lessons, frame.id), carriedLessons(lessons, frame.id)) &&
     sameParts(lastSum.parts, parts)
   ) {
     return lastSum.sum
   }
-  const sum = weighFrame(parts, frame, carriedLessons(frame, lessons))
+  const sum = weighFrame(parts, frame, carriedLessons(lessons, frame.id))
   lastSum = { parts, frame, lessons, sum }
   return sum
 }
 
 const NO_LESSONS: readonly Lesson[] = []
-
-/** A frame hears its own weighings themselves, so of lessons only those of other frames. */
-function carriedLessons({ id }: Frame, lessons: readonly Lesson[]): readonly Lesson[] {
-  return lessons.filter((one) => !one.id.startsWith(`${id}/`))
-}
 
 function sameLessons(a: readonly Lesson[], b: readonly Lesson[]): boolean {
   return a.length === b.length && a.every((one, i) => one === b[i])

@@ -149,8 +149,8 @@ export interface Actions {
   putCarbon(carbon: CarbonFrame | null, gesture?: string): void
   /** Keeps what a scale said of pieces of a part, with what they were then; null forgets it. */
   weighPart(id: string, onScale: OnScale | null): void
-  /** Drops what earlier frames taught of a spool on a printer. */
-  forgetLessons(materialId: string, printerId: string): void
+  /** Drops what earlier frames taught of a spool on a printer; of the printer's hours with null. */
+  forgetLessons(materialId: string | null, printerId: string): void
   /** Changes what was read of the whole frame, or off the clock; `what` are the words for undo. */
   putReadings(patch: Partial<Pick<Frame, 'wholes' | 'clocks'>>, what: string): void
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */

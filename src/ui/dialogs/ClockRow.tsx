@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components'
 import type { FrameRow } from '../../core/frame/types.ts'
 import type { ClockTime } from '../../core/model/readings.ts'
 import { formatHours, formatRange } from '../../core/words/format.ts'
-import { strayTimeWords } from '../../core/words/learned.ts'
+import { fateWords, learnedHoursWords, strayTimeWords } from '../../core/words/learned.ts'
 import { frameSum } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
@@ -15,10 +15,13 @@ const NONE: readonly ClockTime[] = []
 
 /** What the user's own clock said of prints; the hours of all the others follow. */
 export function ClockRow() {
-  const { rows, strays } = useAppState(frameSum)
+  const { rows, strays, readings, learnedHours } = useAppState(frameSum)
   const clocks = useAppState((state) => state.frame.clocks) ?? NONE
   const startS = useAppState((state) => state.frame.printer.startS)
-  const { putReadings } = useActions()
+  const { putReadings, forgetLessons } = useActions()
+  const hasCarried = useAppState(({ lessons, frame }) =>
+    lessons.some(({ id, of }) => of === 'time' && !id.startsWith(`${frame.id}/`)),
+  )
   const [pieces, setPieces] = useState<ClockTime['pieces']>({})
   const [minutes, setMinutes] = useState<number | null>(null)
   const put = (next: readonly ClockTime[]) => {
@@ -88,10 +91,12 @@ export function ClockRow() {
       <ul className="learned-list">
         {clocks.map((clock) => {
           const stray = strays.find(({ id }) => id === clock.id)
-          const name = namesOf(rows, clock)
+          const told = readings.find(({ id }) => id === clock.id)
+          const name = told?.name ?? ''
           return (
             <li key={clock.id}>
-              {name}: {formatHours(clock.timeS)}{' '}
+              {name}: {formatHours(clock.timeS)}
+              {told === undefined ? '' : `, ${fateWords(told.fate, told.ratio)}`}{' '}
               <Button
                 className="quiet"
                 onPress={() => {
@@ -121,6 +126,21 @@ export function ClockRow() {
           )
         })}
       </ul>
+      {learnedHours === null ? null : (
+        <p className="hint">
+          {learnedHoursWords(learnedHours.factor, learnedHours.from)}{' '}
+          {hasCarried ? (
+            <Button
+              className="quiet"
+              onPress={() => {
+                forgetLessons(null, learnedHours.printer)
+              }}
+            >
+              Forget earlier frames
+            </Button>
+          ) : null}
+        </p>
+      )}
     </div>
   )
 }
@@ -149,13 +169,4 @@ function runS(rows: readonly FrameRow[], pieces: ClockTime['pieces'], startS: nu
     starts += count
   }
   return Math.max(0, wholeS - Math.max(0, starts) * startS)
-}
-
-function namesOf(rows: readonly FrameRow[], { pieces }: ClockTime): string {
-  return Object.entries(pieces)
-    .map(([id, count]) => {
-      const name = rows.find(({ part }) => part.id === id)?.part.name ?? 'a part that is gone'
-      return count > 1 ? `${count} × ${name}` : name
-    })
-    .join(', ')
 }

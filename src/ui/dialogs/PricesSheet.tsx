@@ -81,7 +81,7 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
         value={prices.failurePctPerHour}
         step={0.5}
         unit="%"
-        hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share). ${isUsualFailureRate(prices) ? 'Nobody counted this one: half to twice as often.' : 'Typed, it counts as one that was counted, a good third either way.'}`}
+        hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share). ${isUsualFailureRate(prices) ? 'Nobody counted this one: half to twice as often.' : 'Typed, it counts as one that was counted, two fifths more or less often.'}`}
         onChange={(failurePctPerHour) => {
           put({ failurePctPerHour })
         }}

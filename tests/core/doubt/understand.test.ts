@@ -219,7 +219,8 @@ describe('what earlier frames taught', () => {
     const { doubt, each } = deck
     const lesson = {
       id: 'lesson',
-      materialId: 'pla',
+      of: 'mass' as const,
+      materialIds: ['pla'],
       printerId: 'printer',
       shared: doubt.shared,
       ratio: 1.1,

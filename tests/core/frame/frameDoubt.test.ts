@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { chanceBelow } from '../../../src/core/doubt/bell.ts'
 import { frameDoubt } from '../../../src/core/frame/frameDoubt.ts'
-import { learnedOf } from '../../../src/core/frame/learned.ts'
+import { clockDoubt } from '../../../src/core/doubt/factors.ts'
+import { PRINTER_DEFAULT as PRINTER } from '../../../src/core/data/printers.ts'
+import type { WholeWeighing } from '../../../src/core/model/readings.ts'
+import { wholeReadings } from '../../../src/core/frame/frameReadings.ts'
+import { learnedHours, learnedOf } from '../../../src/core/frame/learned.ts'
 import { lessonsOf } from '../../../src/core/frame/lessonsOf.ts'
 import { measurable } from '../../../src/core/frame/measurements.ts'
 import { doubtedPart, onScale } from '../../support/doubtedParts.ts'
@@ -80,6 +84,83 @@ describe('learnedOf', () => {
 
   it('counts no weighing that was set aside', () => {
     expect(learnedOf(frameDoubt([deck(onScale(60)), arms], []), 'printer')).toEqual([])
+  })
+})
+
+describe('learnedHours', () => {
+  it('tells of the printer once a print was timed, lessons of earlier frames with it', () => {
+    const timed = { id: 'clock', value: 36, noise: 0.5, trusted: false } as const
+    const pieces = [{ lineId: 'time:deck', pieces: 1 }]
+    const time = clockDoubt(PRINTER, 0)
+    const slow = (part: ReturnType<typeof doubtedPart>) => {
+      const { figures } = part
+      return { ...part, figures: { ...figures, doubt: { ...figures.doubt, time } } }
+    }
+    const plain = frameDoubt([slow(deck(null))], [])
+    expect(learnedHours(plain, PRINTER)).toBeNull()
+    const doubt = frameDoubt([slow(deck(null))], [], [{ ...timed, of: { kind: 'run', pieces } }])
+    const learned = learnedHours(doubt, PRINTER)
+    expect(learned).toMatchObject({ printer: PRINTER.id, from: 1 })
+    // 20 % longer by the clock: pace ± 13 % before, and ± 7 % of the print's own.
+    const pace = 0.15 ** 2 - 0.07 ** 2
+    const heard = 1 + (0.2 * pace) / (pace + 0.07 ** 2 + (2 * (0.5 / 30)) ** 2)
+    expect(learned?.factor.mid).toBeCloseTo(heard, 6)
+
+    const lessons = lessonsOf(doubt, 'frame', PRINTER.id)
+    expect(lessons).toMatchObject([{ id: 'frame/clock', of: 'time', materialIds: [] }])
+    const later = frameDoubt([slow(arms)], [], [], lessons)
+    expect(learnedHours(later, PRINTER, lessons)?.factor.mid).toBeCloseTo(heard, 6)
+    expect(learnedOf(later, PRINTER.id, lessons)).toEqual([])
+    expect(later.bell('time', 'flying', ['arm']).mean).toBeCloseTo(
+      frameDoubt(
+        [slow(deck(null)), slow(arms)],
+        [],
+        [{ ...timed, of: { kind: 'run', pieces } }],
+      ).bell('time', 'flying', ['arm']).mean,
+      6,
+    )
+  })
+})
+
+describe('a weighing of the whole', () => {
+  const parts = [
+    deck(null),
+    arms,
+    doubtedPart('cover', 12, 2, materialOf('petg')),
+    doubtedPart('bagged', 12, 0, materialOf('tpu-95a'), { spares: 2 }),
+  ]
+  const items = [typedItem('pack', 180, { status: 'weighed' })]
+  const whole = (allUp: boolean): WholeWeighing => ({
+    id: 'whole',
+    of: allUp ? 'all-up' : 'printed',
+    scaleG: allUp ? 321 : 141,
+    tareG: 0,
+    stepG: 0.1,
+    date: null,
+    calculatedG: allUp ? 314 : 134,
+    trusted: false,
+  })
+
+  it.each([false, true])('counts for each spool that lay on the scale (all-up: %s)', (allUp) => {
+    const doubt = frameDoubt(parts, items, wholeReadings([whole(allUp)], parts, items))
+    const learned = learnedOf(doubt, 'printer')
+    expect(learned.map(({ spool, from }) => [spool, from])).toEqual([
+      ['pla', 1],
+      ['petg', 1],
+    ])
+    for (const { factor } of learned) expect(factor.mid).toBeGreaterThan(1.005)
+  })
+
+  it('teaches a later frame of one of its spools, less than one part weighed alone would', () => {
+    const doubt = frameDoubt(parts, items, wholeReadings([whole(false)], parts, items))
+    const lessons = lessonsOf(doubt, 'frame', 'printer')
+    expect(lessons).toMatchObject([{ of: 'mass', materialIds: ['pla', 'petg'] }])
+    expect(lessons[0]?.ratio).toBeCloseTo(141 / 134, 9)
+    const after = frameDoubt([arms], [], [], lessons).bell('mass', 'flying', ['arm'])
+    const here = doubt.bell('mass', 'flying', ['arm'])
+    expect(after.mean).toBeGreaterThan(82)
+    expect(after.mean).toBeLessThan(here.mean)
+    expect(after.sigma).toBeLessThan(frameDoubt([arms], []).bell('mass', 'flying', ['arm']).sigma)
   })
 })
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import {
   chanceWords,
   leftOutNames,
+  roundChance,
   leftOutWords,
   limitWords,
   standingWords,
@@ -25,7 +26,7 @@ describe('what is said of a frame', () => {
     )
     expect(standing(90)).toMatch(/10\.0 g over the limit .*; with the growth .* 18\.0 g over it\.$/)
     expect(standing(200)).toMatch(
-      /100\.0 g under .*>99 % .*; with the growth .* 92\.0 g under it\.$/,
+      /100\.0 g under .*>99\.99 % .*; with the growth .* 92\.0 g under it\.$/,
     )
     expect(standing(null)).toBe('100.0 g as it stands, 108.0 g with the growth to expect.')
   })
@@ -56,12 +57,14 @@ describe('what is said of a frame', () => {
   })
 
   test('a chance is never a full 0 or 100', () => {
-    expect([0, 0.004, 0.42, 0.996, 1].map(chanceWords)).toEqual([
-      '<1 %',
+    expect([1e-235, 0.004, 0.42, 0.996, 1].map((chance) => chanceWords(chance, 'en'))).toEqual([
+      '<0.01 %',
       '<1 %',
       '42 %',
       '>99 %',
-      '>99 %',
+      '>99.99 %',
     ])
+    expect(chanceWords(0, 'de')).toBe('<0,01 %')
+    expect([1e-235, 0.123456, 1].map(roundChance)).toEqual([0.0001, 0.1235, 0.9999])
   })
 })

@@ -95,6 +95,42 @@ describe('weighFrame', () => {
     expect(frame.printed.massG.mid).toBeCloseTo(deck!.pieceG.mid + arm!.pieceG.mid, 9)
   })
 
+  it('says of every reading what came of it', () => {
+    const whole = (id: string, of: 'printed' | 'all-up', scaleG: number) => {
+      const rest = { tareG: 1, stepG: 0.1, date: null, calculatedG: 60, trusted: false }
+      return { id, of, scaleG, ...rest }
+    }
+    const clock = (id: string, pieces: Record<string, number>, timeS: number) => {
+      return { id, pieces, timeS, calculatedS: 6720, date: null, trusted: false }
+    }
+    const parts = [printedPart('arm', 8, 4), printedPart('deck', 28, 1, { scaleG: 29.4 })]
+    const frame = {
+      ...bareFrame(),
+      wholes: [whole('w', 'printed', 64), whole('off', 'printed', 200)],
+      clocks: [clock('c', { deck: 1 }, 7392), clock('gone', { leg: 2 }, 100)],
+    }
+    const { readings, learned } = weighFrame(parts, frame)
+    expect(readings.map(({ id, kind, fate }) => [id, kind, fate])).toEqual([
+      ['deck', 'pieces', 'heard'],
+      ['w', 'printed', 'heard'],
+      ['off', 'printed', 'set aside'],
+      ['c', 'clock', 'heard'],
+      ['gone', 'clock', 'part gone'],
+    ])
+    expect(readings[0]).toMatchObject({ name: 'deck', pieces: 1, value: 29.4 })
+    expect(readings[1]!.value).toBe(63)
+    expect(readings[1]!.ratio).toBeCloseTo(63 / 60, 9)
+    expect(readings[3]!.ratio).toBeCloseTo(1.1, 9)
+    // The one piece and the whole; what was set aside does not count.
+    expect(learned).toMatchObject([{ spool: 'pla', from: 2 }])
+    const odd = [parts[0]!, printedPart('deck', 28, 1, { scaleG: 84 })]
+    const told = weighFrame(odd, { ...frame, clocks: [] }).readings
+    expect(told.map(({ fate }) => fate)).toEqual(['set aside', 'part at odds', 'part at odds'])
+    const failed = { ...printedPart('gone', 5, 1), figures: null, failed: true }
+    const waiting = weighFrame([...parts, failed], { ...frame, clocks: [] }).readings
+    expect(waiting.map(({ fate }) => fate)).toEqual(['heard', 'waits', 'waits'])
+  })
+
   it('of no parts, or of parts with no pieces, is zero without dividing by it', () => {
     const none = weighFrame([], bareFrame({}, { massG: 0, price: 0 }))
     expect(none.printed.massG).toEqual({ low: 0, mid: 0, high: 0 })

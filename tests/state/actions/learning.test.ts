@@ -66,9 +66,45 @@ describe('a weighing', () => {
     expect(rows[0]?.pieceG.mid).toBeGreaterThan(1.05 * before)
     expect(rows[0]?.figures.massG.mid).toBeCloseTo(before, 9)
     expect(learned).toMatchObject([{ from: 1 }])
-    const { materialId, printerId } = state().lessons[0] ?? { materialId: '', printerId: '' }
-    actions.forgetLessons(materialId, printerId)
+    const [lesson] = state().lessons
+    actions.forgetLessons(lesson?.materialIds[0] ?? '', lesson?.printerId ?? '')
     expect(frameSum(state()).rows[0]?.pieceG.mid).toBeCloseTo(before, 9)
+    actions.close()
+  })
+
+  test('of the whole frame and a timed print teach the next frame too', async () => {
+    const { state, actions, first, before, calculated } = await weighedFrame()
+    actions.weighPart(first.id, null)
+    const calculatedG = calculated + before
+    const whole = {
+      id: 'w',
+      of: 'printed',
+      scaleG: 1.07 * calculatedG,
+      tareG: 0,
+      stepG: 0.1,
+    } as const
+    const clock = { id: 'c', pieces: { [first.id]: 1 }, timeS: 1.2e4, calculatedS: 1e4 }
+    actions.putReadings(
+      {
+        wholes: [{ ...whole, date: null, calculatedG, trusted: false }],
+        clocks: [{ ...clock, date: null, trusted: false }],
+      },
+      'weigh and time',
+    )
+    expect(state().lessons.map(({ id, of }) => [id.split('/')[1], of])).toEqual([
+      ['w', 'mass'],
+      ['c', 'time'],
+    ])
+    actions.newFrame()
+    await actions.addFiles([boxFile('arm.stl', 80, 14, 5)])
+    await actions.settled()
+    const { rows, learned, learnedHours } = frameSum(state())
+    expect(rows[0]?.pieceG.mid).toBeGreaterThan(1.03 * before)
+    expect(rows[0]!.flying.timeS.mid).toBeGreaterThan(1.05 * rows[0]!.figures.timeS.mid)
+    expect([learned[0]?.from, learnedHours?.from]).toEqual([1, 1])
+    actions.forgetLessons(null, state().frame.printer.id)
+    expect(frameSum(state()).learnedHours).toBeNull()
+    expect(frameSum(state()).learned).toHaveLength(1)
     actions.close()
   })
 

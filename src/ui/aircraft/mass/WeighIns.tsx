@@ -8,7 +8,9 @@ import type { WeighIn } from '../../../core/model/frame.ts'
 import type { Lesson } from '../../../core/doubt/lessons.ts'
 import { useActions, useAppState } from '../../appContext.ts'
 import { PIECES_LIMITS, READING_LIMITS } from '../../../core/data/limits.ts'
+import { LESSONS_ENDING, lessonFile } from '../../../state/storage/lessonSchema.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
+import { download } from '../../frame/download.ts'
 import { trueMinus } from '../../show.ts'
 import { pieceG, pieceSpan } from '../words.ts'
 import { ScaleFields, SCALE_AT_FIRST, type Scale } from './ScaleFields.tsx'
@@ -43,7 +45,8 @@ function LearnedList({ sum }: { readonly sum: FrameSum }) {
   const lessons = useAppState((state) => state.lessons)
   const frameId = useAppState((state) => state.frame.id)
   const { forgetLessons } = useActions()
-  const isCarried = ({ id }: Lesson) => !id.startsWith(`${frameId}/`)
+  const isCarried = ({ id, materialIds }: Lesson, spool: string) =>
+    !id.startsWith(`${frameId}/`) && materialIds.includes(spool)
   if (sum.learned.length === 0) return null
   const names = new Map(sum.rows.map(({ material }) => [material.id, material.name]))
   return (
@@ -51,7 +54,7 @@ function LearnedList({ sum }: { readonly sum: FrameSum }) {
       {sum.learned.map(({ spool, printer, factor, from }) => (
         <li key={spool}>
           {learnedWords(names.get(spool) ?? spool, factor, from)}{' '}
-          {lessons.some((one) => one.materialId === spool && isCarried(one)) ? (
+          {lessons.some((one) => isCarried(one, spool)) ? (
             <Button
               className="quiet"
               onPress={() => {
@@ -63,6 +66,16 @@ function LearnedList({ sum }: { readonly sum: FrameSum }) {
           ) : null}
         </li>
       ))}
+      <li>
+        <Button
+          className="quiet"
+          onPress={() => {
+            download(lessonFile(lessons), 'workshop', LESSONS_ENDING)
+          }}
+        >
+          Save all that was learned as a file
+        </Button>
+      </li>
     </ul>
   )
 }

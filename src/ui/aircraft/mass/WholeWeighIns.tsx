@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { FrameSum } from '../../../core/frame/types.ts'
 import type { WholeWeighing } from '../../../core/model/readings.ts'
-import { strayMassWords } from '../../../core/words/learned.ts'
+import { fateWords, strayMassWords } from '../../../core/words/learned.ts'
 import { useActions, useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { READING_LIMITS } from '../../../core/data/limits.ts'
@@ -60,11 +60,13 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
       <ul className="learned-list">
         {wholes.map((whole) => {
           const stray = sum.strays.find(({ id }) => id === whole.id)
+          const told = sum.readings.find(({ id }) => id === whole.id)
           const name = WHOLES.find(({ id }) => id === whole.of)?.name ?? ''
           return (
             <li key={whole.id}>
               {name}: {tenthG(whole.scaleG - whole.tareG)} g
-              {whole.date === null ? '' : `, ${whole.date}`}{' '}
+              {whole.date === null ? '' : `, ${whole.date}`}
+              {told === undefined ? '' : `, ${fateWords(told.fate, told.ratio)}`}{' '}
               <Button
                 className="quiet"
                 onPress={() => {
