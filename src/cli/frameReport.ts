@@ -241,7 +241,14 @@ export function frameReport(
     learned: sum.learned,
     habits: reportHabits(frame.printer.habits),
     learnedHours: sum.learnedHours,
-    readings: sum.readings.map(({ id: _, fate, ...told }) => ({ ...told, outcome: fate })),
+    readings: sum.readings.map(({ kind, name, pieces, value, ratio, fate }) => ({
+      kind,
+      name,
+      pieces,
+      value,
+      ratio,
+      outcome: fate,
+    })),
     notes: [
       ...complaints,
       ...cruiseNotes(wing?.cruise),

@@ -63,8 +63,8 @@ function costDoubtLines({ costDoubt, total }: FrameReport, locale?: string): str
 
 function learnedLines({ readings, learned, learnedHours }: FrameReport, locale?: string): string[] {
   if (readings.length === 0 && learned.length === 0 && learnedHours === null) return []
-  const rows = readings.map(({ kind, name, pieces, value, ratio, outcome }) => [
-    pieces === null || kind === 'clock' ? name : `${pieces} × ${name}`,
+  const rows = readings.map(({ kind, name, pieces: count, value, ratio, outcome }) => [
+    count === null || kind === 'clock' ? name : `${count} × ${name}`,
     kind === 'clock' ? formatHours(value, locale) : formatMass(value, locale),
     fateWords(outcome, ratio, locale),
   ])

@@ -22,6 +22,7 @@ describe('--frame on the command line', () => {
     expect(parse(['--frame', 'demo', '--habits', '{"holdMm":2}'])).toEqual({
       frame: 'demo',
       json: false,
+      lessons: null,
       habits: { holdMm: 2 },
     })
     expect(() => parse(['--frame', 'demo', '--habits', '{"holdMm":21}'])).toThrow(

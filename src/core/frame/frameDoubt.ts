@@ -58,7 +58,7 @@ export interface FrameDoubt {
 
 const WEIGHED = 'weighed:'
 /** How far printed pieces of one part differ, one deviation (common practice, no source). */
-export const SCATTER = 0.005
+const SCATTER = 0.005
 
 /**
  * The model of errors of one frame: made once from all that is in doubt, it gives every mass, cost
