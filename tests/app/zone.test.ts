@@ -94,11 +94,17 @@ test(
         const light = await at('6')
         const dense = await at('12,5')
         await at('50')
-        const halves = {
-          'left.stl': box(30, 24, 16),
-          'right.stl': translate(box(30, 24, 16), [30, 0, 0]),
-        }
-        await addZones(page, halves)
+        const left = { name: 'left.stl', bytes: writeStlBinary(box(30, 24, 16)) }
+        const far = translate(box(30, 24, 16), [30, 0, 0])
+        await dropFiles(
+          page,
+          [left, { name: 'right.stl', bytes: writeStlBinary(far) }],
+          '.zone-field',
+        )
+        await page.getByRole('button', { name: 'Remove right.stl' }).waitFor()
+        await waitForCensus(page)
+        // They are zones, not parts.
+        expect(await page.locator('tr.row').count()).toBe(1)
         await type(page, 'Infill in left.stl', '6')
         await type(page, 'Infill in right.stl', '12,5')
         // Nothing is left outside of the two, so the bar lies half-way but for the turns where they meet.
@@ -116,7 +122,7 @@ test(
         expect(await names.allInnerTexts()).toEqual(['right.stl', 'left.stl'])
         expect(Math.abs((await germanGrams(page)) - both)).toBeLessThan(0.1)
 
-        await addZones(page, { 'right.stl': halves['right.stl'] })
+        await addZones(page, { 'right.stl': far })
         await page.getByText('a zone of this part already').waitFor()
       },
       { ...LOCALE, locale: 'de-DE' },

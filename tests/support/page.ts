@@ -19,22 +19,33 @@ export function textFile(name: string, text: string): DroppedFile {
 }
 
 /** Drags files over the window and lets go, as a hand would. */
-export async function dropFiles(page: Page, files: readonly DroppedFile[]): Promise<void> {
+export async function dropFiles(
+  page: Page,
+  files: readonly DroppedFile[],
+  onto = 'body',
+): Promise<void> {
   const packed = files.map(({ name, bytes }) => ({
     name,
     base64: Buffer.from(bytes).toString('base64'),
   }))
-  await page.evaluate((list) => {
-    const transfer = new DataTransfer()
-    for (const { name, base64 } of list) {
-      const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))
-      transfer.items.add(new File([bytes], name))
-    }
-    for (const kind of ['dragenter', 'dragover', 'drop']) {
-      const event = new DragEvent(kind, { dataTransfer: transfer, cancelable: true, bubbles: true })
-      document.body.dispatchEvent(event)
-    }
-  }, packed)
+  await page.evaluate(
+    ([list, place]) => {
+      const transfer = new DataTransfer()
+      for (const { name, base64 } of list) {
+        const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0))
+        transfer.items.add(new File([bytes], name))
+      }
+      for (const kind of ['dragenter', 'dragover', 'drop']) {
+        const event = new DragEvent(kind, {
+          dataTransfer: transfer,
+          cancelable: true,
+          bubbles: true,
+        })
+        document.querySelector(place)?.dispatchEvent(event)
+      }
+    },
+    [packed, onto] as const,
+  )
 }
 
 /** The ledger's row of a part. */

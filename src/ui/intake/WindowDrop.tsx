@@ -1,8 +1,13 @@
 import { useEffect, useState } from 'react'
+import { useActions } from '../appContext.ts'
 import { readDrop, readList, type Intake } from './readDrop.ts'
 
-/** Takes files dropped anywhere on the window or pasted, and says so while a drag is above it. */
+/**
+ * Takes files dropped anywhere on the window or pasted, and says so while a drag is above it. What is let go over the zones
+ * of an opened part becomes zones of it.
+ */
 export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) => void }) {
+  const { addZones } = useActions()
   const [above, setAbove] = useState(false)
   useEffect(() => {
     // Enter and leave fire for every element crossed; only their balance tells whether the drag is still here.
@@ -24,7 +29,11 @@ export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) =
       if (!hasFiles(event) || event.dataTransfer === null) return
       event.preventDefault()
       show(0)
-      void readDrop(event.dataTransfer).then(onIntake)
+      const partId = zonesUnder(event)
+      void readDrop(event.dataTransfer).then((intake) => {
+        if (partId === null) onIntake(intake)
+        else void addZones(partId, intake.files)
+      })
     }
     const paste = (event: ClipboardEvent) => {
       const files = event.clipboardData?.files
@@ -42,7 +51,7 @@ export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) =
       window.removeEventListener('drop', drop)
       window.removeEventListener('paste', paste)
     }
-  }, [onIntake])
+  }, [onIntake, addZones])
   if (!above) return null
   return (
     <div className="drop-veil" aria-hidden="true">
@@ -50,6 +59,12 @@ export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) =
       <p className="quiet-text">Meshes, folders, ZIPs of meshes or a saved frame</p>
     </div>
   )
+}
+
+/** The part whose zones lie under the pointer. */
+function zonesUnder({ target }: DragEvent): string | null {
+  const zones = target instanceof Element ? target.closest('[data-zones-of]') : null
+  return zones?.getAttribute('data-zones-of') ?? null
 }
 
 function hasFiles(event: DragEvent): boolean {

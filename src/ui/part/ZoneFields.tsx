@@ -17,7 +17,12 @@ export function ZoneFields({ part, census }: ZoneFieldsProps) {
   const { addZones } = useActions()
   const { id, zones } = part
   return (
-    <div className="zone-field" role="group" aria-label="Zones with their own infill">
+    <div
+      className="zone-field"
+      role="group"
+      aria-label="Zones with their own infill"
+      data-zones-of={id}
+    >
       <span>Zones with their own infill</span>
       {zones.length >= ZONES_MOST ? null : (
         <PickButton
@@ -47,7 +52,7 @@ export function ZoneFields({ part, census }: ZoneFieldsProps) {
 }
 
 const ZONE_WORDS =
-  'A zone is a mesh drawn in the part’s own place and unit, such as a block around an arm’s root. Walls and skins stay as they are.'
+  'Choose or drop meshes here. A zone is a mesh drawn in the part’s own place and unit, such as a block around an arm’s root. Walls and skins stay as they are.'
 const OVERLAP_WORDS =
   'Where two zones overlap, the lower one in the list holds. Walls and skins stay as they are.'
 
