@@ -109,7 +109,9 @@ export interface FrameReport {
     readonly sPerGram: number
     /** Ideal over electrical lifting power, 0–1, a timed hover taken in. */
     readonly efficiency: Range
-    /** Whether mass and propeller lie among those of measured craft. */
+    /** Propellers in pairs on one axis: a wide range, since no measured fit covers them. */
+    readonly coaxial: boolean
+    /** Whether mass and propeller lie among those of measured craft; never for coaxial pairs. */
     readonly validated: boolean
     /** What a timed hover said of the efficiency; null where none was flown. */
     readonly flown: HoverLesson | null
@@ -230,6 +232,7 @@ export function frameReport(
       payloadG: flight.payloadG,
       sPerGram: flight.sPerGram,
       efficiency: flight.efficiency,
+      coaxial: frame.aircraft.flight?.coaxial === true,
       validated: flight.validated,
       flown: flight.lesson,
     },

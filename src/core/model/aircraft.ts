@@ -76,6 +76,8 @@ export interface FlightSetup {
   readonly motorRadiusMm: number
   /** Of one propeller; left out, two. */
   readonly blades?: Blades
+  /** Propellers in pairs on one axis, one above the other; left out, side by side. */
+  readonly coaxial?: boolean
   /** A hover that was timed; left out where none was. */
   readonly flown?: FlownHover
 }
@@ -90,6 +92,8 @@ export interface FlownHover {
   readonly auwG: number
   readonly motors: number
   readonly propDiameterMm: number
+  /** As in `FlightSetup`. */
+  readonly coaxial?: boolean
 }
 
 /** What a plane is judged by. */

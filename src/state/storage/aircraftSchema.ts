@@ -83,6 +83,7 @@ const FlownSchema = v.object({
   auwG: positive,
   motors: within(FLIGHT_LIMITS.motors),
   propDiameterMm: within(FLIGHT_LIMITS.propDiameterMm),
+  coaxial: v.exactOptional(v.boolean()),
 }) satisfies v.GenericSchema<unknown, FlownHover>
 
 export const FlightSchema = v.object({
@@ -96,6 +97,7 @@ export const FlightSchema = v.object({
   avionicsW: within(FLIGHT_LIMITS.avionicsW),
   motorRadiusMm: within(FLIGHT_LIMITS.motorRadiusMm),
   blades: v.exactOptional(v.picklist([2, 3, 4])),
+  coaxial: v.exactOptional(v.boolean()),
   flown: v.exactOptional(FlownSchema),
 }) satisfies v.GenericSchema<unknown, FlightSetup>
 

@@ -49,5 +49,32 @@ export function hoverEfficiency(auwG: number, motors: number, propDiameterMm: nu
   }
 }
 
+/**
+ * Power of propellers in pairs on one axis over that of as many side by side.
+ *
+ * Two rotors in one plane take 1.41 times as much by momentum theory (two disks as one), 1.28 with the
+ * lower in the full wake of the upper; the best measured pair of helicopter rotors 1.16 (Leishman,
+ * Principles of Helicopter Aerodynamics, ch. 2, from memory). One whole craft of 301 g on a pair of
+ * 342 mm took 36.3 W, about 2.0 times (public specification text). The middle is ours, between those.
+ */
+export const PAIRED_POWER: Range = { low: 1.15, mid: 1.5, high: 2.1 }
+
+/** `hoverEfficiency` of a craft whose propellers sit in pairs, one above the other; never validated. */
+export function pairedEfficiency(auwG: number, motors: number, propDiameterMm: number): Efficiency {
+  const { share, perMass } = hoverEfficiency(auwG, motors, propDiameterMm)
+  const mid = share.mid / PAIRED_POWER.mid
+  const reach = (own: number, paired: number): number =>
+    Math.exp(Math.hypot(Math.log(own), Math.log(paired)))
+  return {
+    share: {
+      low: mid / reach(share.mid / share.low, PAIRED_POWER.high / PAIRED_POWER.mid),
+      mid,
+      high: Math.min(MOST, mid * reach(share.mid / share.low, PAIRED_POWER.mid / PAIRED_POWER.low)),
+    },
+    validated: false,
+    perMass,
+  }
+}
+
 /** Nobody measured more: figure of merit 0.8 of a helicopter's rotor times 0.9 of a large motor (common practice, no source). */
 const MOST = 0.72

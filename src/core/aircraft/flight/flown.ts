@@ -1,6 +1,6 @@
 import type { FlightSetup, FlownHover } from '../../model/aircraft.ts'
 import type { Range } from '../../model/figures.ts'
-import { hoverEfficiency, type Efficiency } from './efficiency.ts'
+import { hoverEfficiency, pairedEfficiency, type Efficiency } from './efficiency.ts'
 import { diskAreaM2, idealHoverPowerW } from './hoverPower.ts'
 
 /** What a timed hover says of an aircraft's efficiency. */
@@ -40,12 +40,15 @@ export function learnedEfficiency(
   auwG: number,
   densityKgM3: number,
 ): LearnedEfficiency {
-  const { motors, propDiameterMm, flown } = setup
-  const guess = hoverEfficiency(auwG, motors, propDiameterMm)
+  const { motors, propDiameterMm, coaxial = false, flown } = setup
+  const guess = estimate(setup, auwG)
   if (flown === undefined) return { ...guess, lesson: null }
-  const then = hoverEfficiency(flown.auwG, flown.motors, flown.propDiameterMm)
+  const then = estimate(flown, flown.auwG)
   const factor = flownShare(setup, flown, densityKgM3) / then.share.mid
-  const other = motors !== flown.motors || propDiameterMm !== flown.propDiameterMm
+  const other =
+    motors !== flown.motors ||
+    propDiameterMm !== flown.propDiameterMm ||
+    coaxial !== (flown.coaxial ?? false)
   if (other) return { ...guess, lesson: { verdict: 'other-propellers', factor } }
   const guessSd = Math.log(then.share.mid / then.share.low) / IN_95
   const both = Math.hypot(guessSd, FLOWN_SD)
@@ -58,6 +61,13 @@ export function learnedEfficiency(
   const width = Math.exp(IN_95 * Math.hypot(learnedSd, massSd))
   const share: Range = { low: mid / width, mid, high: Math.min(1, mid * width) }
   return { ...guess, share, lesson: { verdict: 'used', factor } }
+}
+
+type Propellers = Pick<FlightSetup, 'motors' | 'propDiameterMm' | 'coaxial'>
+
+function estimate({ motors, propDiameterMm, coaxial }: Propellers, auwG: number): Efficiency {
+  const of = coaxial === true ? pairedEfficiency : hoverEfficiency
+  return of(auwG, motors, propDiameterMm)
 }
 
 /** Ideal over electrical power of the timed hover, electronics taken off; 0 where they leave nothing. */

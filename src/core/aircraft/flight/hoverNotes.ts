@@ -6,6 +6,7 @@ import { tipGapMm } from './rotors.ts'
 export type FlightNoteCode =
   | 'charged-voltage'
   | 'not-validated'
+  | 'coaxial'
   | 'flown-far'
   | 'flown-other'
   | 'no-lift'
@@ -43,7 +44,13 @@ export function hoverNotes(
       `All motors together lift ${thrustG.toFixed(0)} g and the aircraft weighs ${auwG.toFixed(0)} g: it stays on the ground.`,
     )
   }
-  if (!validated && lesson?.verdict !== 'used') {
+  if (setup.coaxial === true && lesson?.verdict !== 'used') {
+    note(
+      'coaxial',
+      'caution',
+      'Propellers one above the other: the lower works in the wash of the upper, and no measured fit covers that. Power here is that of propellers side by side times 1.5 (1.15 to 2.1; the one measured pair took 2.0). Time a hover and type it here before you rely on it.',
+    )
+  } else if (!validated && lesson?.verdict !== 'used') {
     const each = auwG / setup.motors
     note(
       'not-validated',

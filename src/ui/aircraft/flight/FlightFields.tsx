@@ -65,6 +65,16 @@ export const FlightFields = memo(function FlightFields() {
         }}
       />
       {isPlane ? null : (
+        <Choice
+          label="They stand"
+          value={flight.coaxial === true ? 'pairs' : 'apart'}
+          options={STANDS}
+          onChange={(id) => {
+            put({ coaxial: id === 'pairs' })
+          }}
+        />
+      )}
+      {isPlane ? null : (
         <NumberBox
           label="Motor to middle"
           limits={FLIGHT_LIMITS.motorRadiusMm}
@@ -159,6 +169,11 @@ const BLADES = {
   3: { id: '3', name: 'three' },
   4: { id: '4', name: 'four' },
 } as const satisfies Readonly<Record<Blades, unknown>>
+
+const STANDS = [
+  { id: 'apart', name: 'Side by side' },
+  { id: 'pairs', name: 'In pairs, one above the other' },
+] as const
 
 interface ThrustFromPropProps {
   readonly flight: FlightSetup

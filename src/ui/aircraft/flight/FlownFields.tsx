@@ -35,11 +35,11 @@ export function FlownFields({ flight }: { readonly flight: FlightSetup }) {
       setDraft(next)
       return
     }
-    const { motors, propDiameterMm } = flown ?? flight
+    const { motors, propDiameterMm, coaxial = false } = flown ?? flight
     const usedWh = (packWh * percent) / 100
     setDraft(NOTHING)
     putAircraft(
-      { flight: { ...others, flown: { minutes, usedWh, auwG, motors, propDiameterMm } } },
+      { flight: { ...others, flown: { minutes, usedWh, auwG, motors, propDiameterMm, coaxial } } },
       'note a timed hover',
     )
   }

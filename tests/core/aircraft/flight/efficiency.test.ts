@@ -1,6 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { hoverEfficiency } from '../../../../src/core/aircraft/flight/efficiency.ts'
+import {
+  hoverEfficiency,
+  PAIRED_POWER,
+  pairedEfficiency,
+} from '../../../../src/core/aircraft/flight/efficiency.ts'
 import { beyondMeasured } from '../../../../src/core/aircraft/flight/measuredSpan.ts'
 import { HOVER_ROWS, type HoverRow } from '../../../../src/core/data/hoverRows.ts'
 import { relative } from '../../../support/censusCase.ts'
@@ -96,6 +100,49 @@ describe('hover efficiency against measured drives and craft', () => {
     const { hoverW } = hoverOf({ motors: 8, propDiameterMm: 279.4, avionicsW: 0 }, 5592)
     expect(hoverW.low).toBeLessThan(837.98)
     expect(hoverW.high).toBeGreaterThan(837.98)
+  })
+})
+
+describe('coaxial pairs', () => {
+  /* One craft of 301 g on a pair of 342 mm, 36.3 W (public specification text). */
+  it('holds the measured pair, which no fit rests on, and is validated nowhere', () => {
+    const pair = { motors: 2, propDiameterMm: 342, avionicsW: 0 }
+    const { hoverW, validated, notes } = hoverOf({ ...pair, coaxial: true }, 301)
+    expect(hoverW.low).toBeLessThan(36.3)
+    expect(hoverW.high).toBeGreaterThan(36.3)
+    expect(validated).toBe(false)
+    expect(notes.map(({ code }) => code)).toContain('coaxial')
+    const apart = hoverOf(pair, 301)
+    expect(apart.hoverW.high).toBeLessThan(36.3)
+    expect(hoverW.mid / apart.hoverW.mid).toBeCloseTo(1.5, 9)
+  })
+
+  it('take the power that momentum theory gives two disks as one, inside their range', () => {
+    // Half the disk for the same thrust: √2 times the ideal power.
+    expect(PAIRED_POWER.low).toBeLessThan(Math.SQRT2)
+    expect(PAIRED_POWER.high).toBeGreaterThan(Math.SQRT2)
+    const { low, mid, high } = pairedEfficiency(1500, 8, 254).share
+    expect([low, mid, high]).toEqual([low, mid, high].toSorted((a, b) => a - b))
+    const apart = hoverEfficiency(1500, 8, 254).share
+    expect(mid / low).toBeGreaterThan(apart.mid / apart.low)
+  })
+
+  it('share an axis, so that eight propellers have the tips of four', () => {
+    const codes = (coaxial: boolean) =>
+      hoverOf({ motors: 8, motorRadiusMm: 220, coaxial }, 1500).notes.map(({ code }) => code)
+    expect(codes(false)).toContain('props-strike')
+    expect(codes(true)).not.toContain('props-strike')
+  })
+
+  it('learn from a timed hover of pairs, and not from one side by side', () => {
+    const flown = { motors: 2, propDiameterMm: 342, minutes: 10, usedWh: 36.3 / 6, auwG: 301 }
+    const setup = { motors: 2, propDiameterMm: 342, avionicsW: 0, coaxial: true }
+    const other = hoverOf({ ...setup, flown }, 301)
+    expect(other.lesson?.verdict).toBe('other-propellers')
+    const learned = hoverOf({ ...setup, flown: { ...flown, coaxial: true } }, 301)
+    expect(learned.lesson?.verdict).toBe('used')
+    expect(Math.abs(learned.hoverW.mid / 36.3 - 1)).toBeLessThan(0.05)
+    expect(learned.hoverW.high / learned.hoverW.mid).toBeLessThan(1.15)
   })
 })
 
