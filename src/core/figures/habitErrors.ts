@@ -50,6 +50,14 @@ export function habitErrors(
     less: heldMm3 * held.less * sparse,
     more: Math.min(heldMm3 * held.more, deposit.roomMm3) * sparse,
   })
+  // Hold and band are one error while the band is not known; a known band still leaves what a hold may reach beyond it.
+  if (known.slopeBandMm !== undefined) {
+    const beyond = holdBeyondBand(habits)
+    add('holdMm', {
+      less: heldMm3 * beyond.less * sparse,
+      more: Math.min(heldMm3 * beyond.more, deposit.roomMm3) * sparse,
+    })
+  }
   add('smallRoomMm2', { less: smallSolidMm3 * sparse, more: smallSparseMm3 * sparse })
   const lapped = shareOfRange('overlapShare', habits)
   const overMm3 = overlapMm3 + roomOverlapMm3 * (1 - sparse)
@@ -76,6 +84,17 @@ function shareOfRange(habit: HabitNumber, habits: Habits): Change {
   const value = habits[habit]
   if (!(value > 0)) return { less: 0, more: 0 }
   return { less: Math.max(0, 1 - low / value), more: Math.max(0, high / value - 1) }
+}
+
+/** How far a hold anywhere in its range reaches below and above hold and band as they are, as shares of those. */
+function holdBeyondBand({ slopeBandMm, holdMm }: Habits): Change {
+  const { low, high } = HABIT_RANGES.holdMm
+  const reachMm = Math.max(slopeBandMm, holdMm)
+  if (!(reachMm > 0)) return { less: 0, more: 0 }
+  return {
+    less: 1 - Math.max(slopeBandMm, low) / reachMm,
+    more: Math.max(slopeBandMm, high) / reachMm - 1,
+  }
 }
 
 /** One standard deviation of an error that reaches differently far either way; see `deviationOf` in doubt/factors.ts. */

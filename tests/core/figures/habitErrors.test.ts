@@ -25,9 +25,14 @@ function errorsOf(mesh: ReturnType<typeof box>, habits: KnownHabits = {}) {
 
 describe('the doubt of habits', () => {
   test('a habit that is known has none', () => {
-    const known = errorsOf(stepped, { slopeBandMm: 3, strandShare: 1.2, overlapShare: 0.1 })
+    const known = errorsOf(stepped, {
+      slopeBandMm: 3,
+      holdMm: 3,
+      strandShare: 1.2,
+      overlapShare: 0.1,
+    })
     expect(errorsOf(stepped).effect('slopeBandMm')).toBeGreaterThan(0)
-    for (const id of ['slopeBandMm', 'strandShare', 'overlapShare']) {
+    for (const id of ['slopeBandMm', 'holdMm', 'strandShare', 'overlapShare']) {
       expect(known.effect(id)).toBeUndefined()
     }
   })
@@ -80,5 +85,20 @@ describe('the doubt of habits', () => {
     const counted = Math.sqrt(less ** 2 - less * more + more ** 2) / 2
     expect(usual.effect(id)! / counted).toBeGreaterThan(0.5)
     expect(usual.effect(id)! / counted).toBeLessThan(1.5)
+  })
+
+  test('a known band leaves what a hold may reach beyond it, and a known hold too takes that away', () => {
+    const band = { slopeBandMm: 2 }
+    const usual = errorsOf(stepped, { ...band, holdMm: 3 })
+    const less = 1 - errorsOf(stepped, { ...band, holdMm: 0.5 }).keptMm3 / usual.keptMm3
+    const more = errorsOf(stepped, { ...band, holdMm: 4 }).keptMm3 / usual.keptMm3 - 1
+    const counted = Math.sqrt(less ** 2 - less * more + more ** 2) / 2
+    const told = errorsOf(stepped, band)
+    expect(counted).toBeGreaterThan(0)
+    // Estimated without another count: turns and strands that move with the skin's end are not in it.
+    expect(told.effect('holdMm')! / counted).toBeGreaterThan(0.4)
+    expect(told.effect('holdMm')! / counted).toBeLessThan(1.5)
+    expect(told.effect('slopeBandMm')).toBeUndefined()
+    expect(usual.effect('holdMm')).toBeUndefined()
   })
 })
