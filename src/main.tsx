@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client'
 import { startBrowserSession } from './state/actions/browserSession.ts'
 import { App } from './ui/App.tsx'
 import { AppContext } from './ui/appContext.ts'
+import '@fontsource-variable/encode-sans/wdth.css'
 import './ui/styles/index.css'
 import { applyKeptTheme } from './ui/theme.ts'
 

@@ -5,6 +5,7 @@ import { unitToMm } from '../core/model/units.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import { createFacing, type FaceMesh } from '../core/weighPart.ts'
 import type { MeshSource } from './protocol.ts'
+import { SHELF_PLACES } from './shelfPlaces.ts'
 
 /** Meshes read last, so that a changed recipe does not read its file anew. */
 export interface MeshShelf {
@@ -14,9 +15,6 @@ export interface MeshShelf {
   /** Remembered as long as the mesh is kept. */
   readonly outward: FaceMesh
 }
-
-/** How many are kept. A mesh of 1 M triangles is about 20 MB, and each worker has its own shelf. */
-export const SHELF_PLACES = 3
 
 /**
  * @param places how many meshes are kept.

@@ -1,5 +1,5 @@
 import type { Outcome } from '../core/model/problem.ts'
-import { SHELF_PLACES } from './meshShelf.ts'
+import { SHELF_PLACES } from './shelfPlaces.ts'
 import { createPool, type PoolJob, type Spawn } from './pool.ts'
 import type { Answer, Ask, JobEvent, JobKind, JobTable } from './protocol.ts'
 import type { Runner } from './runner.ts'

@@ -2,38 +2,25 @@ import { lazy, Suspense, useCallback, useState } from 'react'
 import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
-import { TotalsHead } from './frame/TotalsHead.tsx'
+import { TopBar } from './head/TopBar.tsx'
+import { TotalsHead } from './head/TotalsHead.tsx'
 import { IncomingLine } from './IncomingLine.tsx'
 import type { Intake } from './intake/readDrop.ts'
-import { WindowDrop } from './intake/WindowDrop.tsx'
-import { InTurn } from './inTurn/InTurn.tsx'
 import { isSavedFrame } from './intake/savedFrame.ts'
-import { Ledger } from './ledger/Ledger.tsx'
+import { WindowDrop } from './intake/WindowDrop.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
-import { StoryNote } from './ledger/StoryNote.tsx'
-import { TopBar } from './TopBar.tsx'
+import { SheetPlace } from './set/SheetPlace.tsx'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 
-/** Fetched once there is a frame: a first visit need not wait for them. */
-const AircraftSections = lazy(async () => {
-  const { AircraftSections: loaded } = await import('./aircraft/AircraftSections.tsx')
-  return { default: loaded }
-})
-
-const CarbonBlock = lazy(async () => {
-  const { CarbonBlock: loaded } = await import('./frame/CarbonBlock.tsx')
-  return { default: loaded }
-})
-
-const TermsLine = lazy(async () => {
-  const { TermsLine: loaded } = await import('./frame/TermsLine.tsx')
+const CrossingWatch = lazy(async () => {
+  const { CrossingWatch: loaded } = await import('./aircraft/CrossingWatch.tsx')
   return { default: loaded }
 })
 
 /** Id of the frame the store starts with: until the last visit's is back, the page must not look like a first visit. */
 const UNRESTORED = 'first'
 
-/** The whole page: the frame's total on top, its parts below. */
+/** The whole page: the frame's mass on its ruler on top, one sheet of the set below. */
 export function App() {
   const { addFiles, openProject } = useActions()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
@@ -60,19 +47,12 @@ export function App() {
         <FailureList />
         <IncomingLine leftAlone={leftAlone} />
         {hasParts ? (
-          <InTurn>
-            <StoryNote />
-            <Ledger />
+          <>
+            <SheetPlace />
             <Suspense fallback={null}>
-              <TermsLine />
+              <CrossingWatch />
             </Suspense>
-            <Suspense fallback={null}>
-              <CarbonBlock />
-            </Suspense>
-            <Suspense fallback={null}>
-              <AircraftSections />
-            </Suspense>
-          </InTurn>
+          </>
         ) : isRestoring ? null : (
           <EmptyState onIntake={onIntake} />
         )}

@@ -1,27 +1,32 @@
-import { Button } from 'react-aria-components'
 import type { Range } from '../core/model/figures.ts'
 import { useActions } from './appContext.ts'
-import { GramRuler } from './frame/GramRuler.tsx'
+import { PlainButton } from './fields/PlainButton.tsx'
+import { GramRuler } from './head/GramRuler.tsx'
 import { PickButton } from './intake/PickButton.tsx'
 import type { Intake } from './intake/readDrop.ts'
 
 /** The balance before anything lies on it. */
 const AT_REST: Range = { low: 0, mid: 0, high: 0 }
 
-/** The first visit: what this is for, and every way in. */
+/** The first visit: what this is for, every way in, and in small what comes out. */
 export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) => void }) {
   const { loadDemo } = useActions()
   return (
-    <section className="empty">
-      <GramRuler massG={AT_REST} carbonG={null} />
-      <h1>Weigh a printed airframe before you print it.</h1>
-      <p className="lead">
-        From the triangles of each part, layer by layer: its grams, its cost and its hours, each
-        with a range. Summed over the frame, spares included, and set against the same frame in
-        carbon.
-      </p>
-      <div className="ways-in">
-        <div className="drop-place">
+    <>
+      <div className="empty-ruler">
+        <span className="empty-mass" aria-hidden="true">
+          0.0 <small>g</small>
+        </span>
+        <GramRuler massG={AT_REST} carbonG={null} />
+      </div>
+      <section className="drawn-sheet empty">
+        <div className="empty-words">
+          <h1>Weigh a printed airframe before you print it.</h1>
+          <p className="lead">
+            From the triangles of each part, layer by layer: its grams, its cost and its hours, each
+            with a range. Summed over the frame, spares included, and set against the same frame in
+            carbon.
+          </p>
           <p className="drop-words">Drop meshes anywhere on this window</p>
           <p className="hint">
             STL, OBJ or 3MF, many at once, a folder or a ZIP of them, or a saved frame. Pasting
@@ -35,20 +40,86 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
               Choose a folder
             </PickButton>
           </div>
-        </div>
-        <div className="demo-place">
-          <p>No mesh at hand? Try an invented aircraft with the troubles real files have.</p>
+          <p className="hint">
+            No mesh at hand? Try an invented aircraft with the troubles real files have.
+          </p>
           <div className="button-line">
-            <Button className="outlined" onPress={() => void loadDemo('sandpiper')}>
+            <PlainButton className="quiet" onPress={() => void loadDemo('sandpiper')}>
               Load Sandpiper, a tricopter
-            </Button>
-            <Button className="quiet" onPress={() => void loadDemo('tern')}>
+            </PlainButton>
+            <PlainButton className="quiet" onPress={() => void loadDemo('tern')}>
               or Tern, a glider
-            </Button>
+            </PlainButton>
           </div>
         </div>
-      </div>
-      <p className="hint empty-foot">Nothing leaves this device: no server, no account.</p>
-    </section>
+        <ExamplePicture />
+        <footer className="title-block" aria-label="Title block">
+          <div className="block-cell block-title">
+            <span className="block-head">Title</span>
+            <strong>Your frame</strong>
+          </div>
+          <div className="block-cell">
+            <span className="block-head">Sheets</span>
+            Frame, Part, Choose, Carbon, Aircraft, Bench
+          </div>
+          <div className="block-cell">
+            <span className="block-head">Where it is kept</span>
+            Nothing leaves this device: no server, no account.
+          </div>
+        </footer>
+      </section>
+    </>
+  )
+}
+
+/** One arm with its three answers, as every part gets them; a drawing of ours, its figures stand for any. */
+function ExamplePicture() {
+  return (
+    <svg
+      className="example"
+      viewBox="0 0 520 330"
+      role="img"
+      aria-label="For example an arm: 22.1 g, 21.4 to 22.9; 0.66 in money; 1 hour 26 minutes of printing"
+    >
+      <g className="example-part">
+        <path className="tone tone-1" d="M72 148 128 122 402 188 346 216Z" />
+        <path className="tone tone-2" d="M72 148 346 216V240L72 172Z" />
+        <path className="tone tone-3" d="M346 216 402 188V212L346 240Z" />
+        <path d="M72 148 128 122 402 188V212L346 240 72 172ZM72 148 346 216V240M346 216 402 188" />
+        <path
+          className="example-edge"
+          d="M168 149c8-4 20-4 30-2l62 15c8 2 8 6 1 9s-18 3-27 1l-64-16c-7-2-8-5-2-7ZM104 140a10 4.5 0 1 0 .1 0M352 200a10 4.5 0 1 0 .1 0"
+        />
+      </g>
+      <g className="leader">
+        <path d="M216 158 196 74H176M300 222 320 286H340M388 195 410 120H428" />
+        <circle cx="216" cy="158" r="2.5" />
+        <circle cx="300" cy="222" r="2.5" />
+        <circle cx="388" cy="195" r="2.5" />
+      </g>
+      <g className="example-words">
+        <text x="168" y="72" textAnchor="end">
+          22.1 g
+        </text>
+        <text className="example-small" x="168" y="90" textAnchor="end">
+          21.4–22.9
+        </text>
+        <text x="348" y="286">
+          0.66
+        </text>
+        <text className="example-small" x="348" y="304">
+          what it costs, 0.52–0.80
+        </text>
+        <text x="436" y="118">
+          1:26 h
+        </text>
+        <text className="example-small" x="436" y="136">
+          1:10–1:42
+        </text>
+        <text className="example-small" x="8" y="24">
+          For example an arm
+        </text>
+      </g>
+    </svg>
   )
 }

@@ -1,6 +1,6 @@
-import { Button } from 'react-aria-components'
 import type { FileFailure } from '../state/store/types.ts'
 import { useActions, useAppState } from './appContext.ts'
+import { PlainButton } from './fields/PlainButton.tsx'
 
 /** Files that could not become a part: which, what is wrong, what to do. */
 export function FailureList() {
@@ -14,14 +14,14 @@ export function FailureList() {
           <h2>{headWords(failures)}</h2>
         </div>
         {failures.length > 1 ? (
-          <Button
+          <PlainButton
             className="quiet"
             onPress={() => {
               for (const { id } of failures) dismissFailure(id)
             }}
           >
             Dismiss all
-          </Button>
+          </PlainButton>
         ) : null}
       </header>
       <ul>
@@ -31,7 +31,7 @@ export function FailureList() {
               <strong>{fileName}</strong> {withoutName(problem.message, fileName)}{' '}
               <span className="advice">{problem.advice}</span>
             </div>
-            <Button
+            <PlainButton
               className="quiet"
               aria-label={`Dismiss ${fileName}`}
               onPress={() => {
@@ -39,7 +39,7 @@ export function FailureList() {
               }}
             >
               Dismiss
-            </Button>
+            </PlainButton>
           </li>
         ))}
       </ul>

@@ -1,5 +1,5 @@
-import { Button } from 'react-aria-components'
 import { useActions, useAppState } from './appContext.ts'
+import { PlainButton } from './fields/PlainButton.tsx'
 
 /** Up to this many files are named, each with a way to stop it; small files are opened first, so the slow ones remain. */
 const NAMED = 3
@@ -9,7 +9,7 @@ export function IncomingLine({ leftAlone }: { readonly leftAlone: number }) {
   const incoming = useAppState((state) => state.incoming)
   const { cancelOpening } = useActions()
   const stop = (words: string, label: string, ids: readonly string[]) => (
-    <Button
+    <PlainButton
       className="quiet"
       aria-label={label}
       onPress={() => {
@@ -17,7 +17,7 @@ export function IncomingLine({ leftAlone }: { readonly leftAlone: number }) {
       }}
     >
       {words}
-    </Button>
+    </PlainButton>
   )
   return (
     <div className="incoming">

@@ -1,6 +1,6 @@
 import { useEffect } from 'react'
-import { Button } from 'react-aria-components'
 import { useActions, useAppState } from './appContext.ts'
+import { PlainButton } from './fields/PlainButton.tsx'
 
 const SHOWN_MS = 8000
 
@@ -21,13 +21,13 @@ export function NoticeLine() {
         <div className="notice">
           <span>{notice.text}</span>
           {notice.canUndo ? (
-            <Button className="quiet" onPress={undo}>
+            <PlainButton className="quiet" onPress={undo}>
               Undo
-            </Button>
+            </PlainButton>
           ) : null}
-          <Button className="quiet" onPress={dismissNotice} aria-label="Dismiss this note">
+          <PlainButton className="quiet" onPress={dismissNotice} aria-label="Dismiss this note">
             Dismiss
-          </Button>
+          </PlainButton>
         </div>
       )}
     </div>

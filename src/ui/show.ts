@@ -61,7 +61,7 @@ export function trueMinus(text: string): string {
 function grams(value: number): string {
   const size = Math.abs(value)
   if (size < 0.995) return size > 0 && size < 0.005 ? '<0.01' : formatFixed(value, 2)
-  return Math.abs(value) < 99.95 ? formatFixed(value, 1) : showNumber(value, 0)
+  return size < 999.95 ? formatFixed(value, 1) : showNumber(value, 0)
 }
 
 function money(value: number): string {

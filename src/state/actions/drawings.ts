@@ -12,9 +12,12 @@ import type { AppState } from '../store/types.ts'
 /** Of a part of many loose pieces so many are drawn; the list says how many there are. */
 const MOST_LOOSE = 8
 
-export type DrawView = Pick<DrawAsk, 'view' | 'sheet' | 'apart' | 'samples'>
+export type DrawView = Pick<DrawAsk, 'view' | 'sheet' | 'apart' | 'samples'> & {
+  /** Leaves out what has no place yet; it stands in rows otherwise. */
+  readonly placedOnly?: boolean
+}
 
-/** Draws the present frame, or some of its parts; null when the worker could not. */
+/** Draws the present frame, or one piece each of some parts as they lie on the bed; null when the worker could not. */
 export type DrawFrame = (view: DrawView, partIds?: readonly string[]) => Promise<DrawAnswer | null>
 
 export function createDrawFrame(
@@ -22,25 +25,29 @@ export function createDrawFrame(
   runner: Runner,
   meshes: Meshes,
 ): DrawFrame {
-  return async (view, partIds) => {
+  return async ({ placedOnly = false, ...view }, partIds) => {
     const { parts, aircraft } = store.getState().frame
     const drawn: DrawPart[] = []
     const left: string[] = []
     for (const part of parts) {
-      const { id, meshHash, fileName, unit, quantity } = part
+      const { id, meshHash, fileName, unit, pose, quantity } = part
       if (partIds !== undefined && !partIds.includes(id)) continue
       const source = await meshes.find(meshHash, fileName)
       if (source === null) {
         left.push(id)
         continue
       }
-      const places = aircraft.places.filter(({ partId }) => partId === id).slice(0, quantity)
+      const places =
+        partIds === undefined
+          ? aircraft.places.filter(({ partId }) => partId === id).slice(0, quantity)
+          : [{ positionMm: [0, 0, 0] as const, rotateDeg: pose.rotateDeg, mirrored: false }]
       drawn.push({
         item: id,
         source: takenAs(source, part),
         unit,
         motions: places.map((place) => motionOf(place, unitToMm(unit))),
-        looseCount: Math.min(MOST_LOOSE, quantity - places.length),
+        looseCount:
+          partIds === undefined && !placedOnly ? Math.min(MOST_LOOSE, quantity - places.length) : 0,
       })
     }
     const outcome = await runner.run({ kind: 'draw', parts: drawn, ...view })
@@ -51,7 +58,10 @@ export function createDrawFrame(
 }
 
 /** What a place does to the points of a mesh: mirrored in x, turned about x, y, z, moved. */
-function motionOf({ positionMm, rotateDeg, mirrored }: Place, mm: number): Motion {
+function motionOf(
+  { positionMm, rotateDeg, mirrored }: Pick<Place, 'positionMm' | 'rotateDeg' | 'mirrored'>,
+  mm: number,
+): Motion {
   const [a, b, c, d, e, f, g, h, i] = turnMatrix({ rotateDeg }).map((value) => value * mm) as [
     number,
     number,

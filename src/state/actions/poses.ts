@@ -21,8 +21,8 @@ interface PosesDeps {
   readonly findZones: (part: Part) => Promise<readonly MeshSource[]>
 }
 
-/** Looks at ways to lay a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
-export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPose'> {
+/** Looks at ways to print a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
+export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryRecipe'> {
   const { store, runner, facts, meshOf, findZones } = deps
   const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)
 
@@ -34,12 +34,13 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryPo
       if (outcome.ok) return outcome.value
       return refuse(outcome.problem)
     },
-    async tryPose(id, pose, supports, signal) {
+    async tryRecipe(id, patch, signal, lying) {
       const { source, unit } = await meshOf(id)
       const part = partOf(id)
       if (part === undefined) return null
+      const pose = lying ?? part.pose
       const { printer } = store.getState().frame
-      const geometry = geometryOf({ ...laidRecipe(part, printer), supports })
+      const geometry = geometryOf({ ...laidRecipe(part, printer), ...patch })
       const key = censusKey(
         source.hash,
         unit,

@@ -6,7 +6,7 @@ import type { CarbonFrame, Frame, RoleId } from '../../core/model/frame.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
-import type { Pose, Recipe } from '../../core/model/settings.ts'
+import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
 
@@ -190,8 +190,13 @@ export interface Actions {
   setZonePct(partId: string, meshHash: string, infillPct: number): void
   /** The ways the part can lie, best first. Rejects like `loadMesh`. */
   listPoses(id: string): Promise<readonly PoseOption[]>
-  /** The part's census if it lay so, with or without supports; null when aborted or when the part is gone. Rejects like `loadMesh`. */
-  tryPose(id: string, pose: Pose, supports: boolean, signal: AbortSignal): Promise<Census | null>
+  /** Counts a part with some of its recipe changed, or lying another way, and changes nothing; null once `signal` is aborted. */
+  tryRecipe(
+    id: string,
+    patch: Partial<GeometrySettings>,
+    signal: AbortSignal,
+    pose?: Pose,
+  ): Promise<Census | null>
   /** What balance and the carbon twin need of the part's mesh. Rejects like `loadMesh`. */
   loadShape(id: string): Promise<PartShape>
   /** The frame in lines, or some of its parts. Calls are answered in turn; none is called off. */

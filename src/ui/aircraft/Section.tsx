@@ -1,43 +1,24 @@
-import { startTransition, useId, useState, type ReactNode } from 'react'
-import { Button } from 'react-aria-components'
+import { useId, type ReactNode } from 'react'
 
 interface SectionProps {
   readonly title: string
-  /** The section in one line, seen while it is closed too. */
+  /** The section in one line. */
   readonly summary: ReactNode
-  readonly children: () => ReactNode
+  readonly children: ReactNode
 }
 
-/** One line of the page that opens in place; nothing inside is worked out while it is closed. */
+/** One region of a sheet: its name, itself in one line, and all of it below. */
 export function Section({ title, summary, children }: SectionProps) {
-  const [isOpen, setOpen] = useState(false)
   const id = useId()
   return (
-    <section className={isOpen ? 'craft craft-open' : 'craft'} aria-labelledby={`${id}-title`}>
+    <section className="craft" aria-labelledby={`${id}-title`}>
       <div className="craft-line">
-        <h2 id={`${id}-title`}>
-          <Button
-            className="craft-opener"
-            aria-expanded={isOpen}
-            {...(isOpen ? { 'aria-controls': `${id}-body` } : {})}
-            onPress={() => {
-              // Drawn in small steps, between which the page takes input.
-              startTransition(() => {
-                setOpen(!isOpen)
-              })
-            }}
-          >
-            {title}
-            <span aria-hidden="true" className="caret" />
-          </Button>
-        </h2>
+        <h3 id={`${id}-title`} className="craft-title">
+          {title}
+        </h3>
         <p className="craft-summary">{summary}</p>
       </div>
-      {isOpen ? (
-        <div id={`${id}-body`} className="craft-body">
-          {children()}
-        </div>
-      ) : null}
+      <div className="craft-body">{children}</div>
     </section>
   )
 }

@@ -4,7 +4,7 @@ import { blockMesh, CALIBRATION_WALK } from '../../core/calibration/walk.ts'
 import { writeStl } from '../../core/formats/writeStl.ts'
 import { useActions } from '../appContext.ts'
 import { Sheet } from '../fields/Sheet.tsx'
-import { download } from '../frame/download.ts'
+import { download } from '../head/download.ts'
 import { showNumber } from '../show.ts'
 
 interface CalibrationSheetProps {

@@ -1,6 +1,6 @@
 import { formatMoney } from '../../core/words/format.ts'
 import { Facts } from '../aircraft/Facts.tsx'
-import { useCostBlame } from '../frame/useCostBlame.ts'
+import { useCostBlame } from '../set/useCostBlame.ts'
 
 const SHOWN = 4
 

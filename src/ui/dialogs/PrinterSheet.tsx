@@ -5,7 +5,6 @@ import { Choice } from '../fields/Choice.tsx'
 import { PRINTER_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
-import { ClockRow } from './ClockRow.tsx'
 import { HabitsStep } from './habits/HabitsStep.tsx'
 
 interface PrinterSheetProps {
@@ -49,7 +48,6 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
           }}
         />
       ))}
-      <ClockRow />
       {(['x', 'y', 'z'] as const).map((axis, i) => (
         <NumberBox
           key={axis}

@@ -1,6 +1,6 @@
 import { useRef } from 'react'
-import { Button } from 'react-aria-components'
 import { readList, type Intake } from './readDrop.ts'
+import { PlainButton } from '../fields/PlainButton.tsx'
 
 interface PickButtonProps {
   readonly children: string
@@ -22,9 +22,9 @@ export function PickButton({
   const input = useRef<HTMLInputElement>(null)
   return (
     <>
-      <Button className={className} onPress={() => input.current?.click()}>
+      <PlainButton className={className} onPress={() => input.current?.click()}>
         {children}
-      </Button>
+      </PlainButton>
       <input
         ref={input}
         type="file"

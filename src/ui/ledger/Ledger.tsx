@@ -3,6 +3,7 @@ import { ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useInTurn } from '../inTurn/useInTurn.ts'
 import { sortRows, type Order } from './columns.ts'
+import { LedgerFoot } from './LedgerFoot.tsx'
 import { LedgerHead } from './LedgerHead.tsx'
 import { LedgerRowView } from './LedgerRowView.tsx'
 
@@ -15,14 +16,22 @@ const SelectionBar = lazy(async () => {
 /** Rows drawn in one task: a row takes some 5 ms the first time. */
 const ROWS_AT_ONCE = 3
 
-/** The parts of the frame, one line each. */
-export function Ledger() {
+interface LedgerProps {
+  /** The part pointed at, here or in the drawing. */
+  readonly litId: string | null
+  readonly onLight: (partId: string | null) => void
+}
+
+/** The parts of the frame, one line each, numbered as in the drawing. */
+export function Ledger({ litId, onLight }: LedgerProps) {
   const rows = useAppState(ledgerRows)
   const selection = useAppState((state) => state.selection)
   const openPartId = useAppState((state) => state.openPartId)
   const currency = useAppState((state) => state.frame.prices.currency)
   const printer = useAppState((state) => state.frame.printer)
-  const { select } = useActions()
+  const { select, openPart } = useActions()
+  const items = useMemo(() => new Map(rows.map(({ part }, i) => [part.id, i + 1])), [rows])
+  const heaviest = Math.max(...rows.map(({ sum }) => sum?.massShare ?? 0)) || 1
   const [order, setOrder] = useState<Order>(null)
   const sorted = useMemo(() => sortRows(rows, order), [rows, order])
   const shown = useInTurn(
@@ -53,12 +62,18 @@ export function Ledger() {
                 row={row}
                 currency={currency}
                 printer={printer}
-                isOpen={row.part.id === openPartId}
+                item={items.get(row.part.id) ?? 0}
+                weight={(row.sum?.massShare ?? 0) / heaviest}
+                isChosen={row.part.id === openPartId}
+                isLit={row.part.id === litId}
                 isTicked={selection.includes(row.part.id)}
+                onLight={onLight}
+                onChoose={openPart}
               />
             ) : null,
           )}
         </tbody>
+        <LedgerFoot />
       </table>
       {selection.length > 0 ? (
         <Suspense fallback={null}>

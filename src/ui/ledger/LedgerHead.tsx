@@ -9,28 +9,57 @@ interface LedgerHeadProps {
   readonly onTickAll: (all: boolean) => void
 }
 
-interface Column {
+interface Key {
   readonly id: ColumnId
   readonly words: string
   readonly unit?: string
-  readonly figures?: true
 }
 
+/** What the list can be put in order by: one key a column, and three for the words below a name. */
+const NAME_KEYS: readonly Key[] = [
+  { id: 'name', words: 'Part' },
+  { id: 'material', words: 'Material' },
+  { id: 'recipe', words: 'Infill' },
+  { id: 'share', words: 'Share' },
+]
+
 export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: LedgerHeadProps) {
-  const columns: readonly Column[] = [
-    { id: 'name', words: 'Part' },
-    { id: 'pieces', words: 'Pieces', figures: true },
-    { id: 'material', words: 'Material' },
-    { id: 'recipe', words: 'Recipe' },
-    { id: 'grams', words: 'Mass', unit: 'g', figures: true },
-    { id: 'cost', words: 'Cost', unit: currency, figures: true },
-    { id: 'hours', words: 'Time', unit: 'h:min', figures: true },
-    { id: 'share', words: 'Share', unit: '% of g', figures: true },
+  const figures: readonly Key[] = [
+    { id: 'pieces', words: 'Qty' },
+    { id: 'grams', words: 'Mass', unit: 'g' },
+    { id: 'cost', words: 'Cost', unit: currency },
+    { id: 'hours', words: 'Time', unit: 'h:min' },
   ]
+  const sort = ({ id, words, unit }: Key) => (
+    <Button
+      key={id}
+      className="sort"
+      aria-label={`Order by ${words}`}
+      onPress={() => {
+        onOrder(nextOrder(order, id))
+      }}
+    >
+      <span>
+        {words}
+        {unit === undefined ? null : <small> {unit}</small>}
+      </span>
+      {order?.column === id ? (
+        <span className="sort-mark" aria-hidden="true">
+          {order.descending ? '↓' : '↑'}
+        </span>
+      ) : null}
+    </Button>
+  )
+  const direction = (keys: readonly Key[]) =>
+    order === null || keys.every(({ id }) => id !== order.column)
+      ? 'none'
+      : order.descending
+        ? 'descending'
+        : 'ascending'
   return (
     <thead>
       <tr>
-        <th scope="col" className="cell-tick">
+        <th scope="col" className="cell-item">
           <Checkbox
             className="tick"
             aria-label="Tick all parts"
@@ -41,29 +70,17 @@ export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: Ledg
             <span className="tick-box" />
           </Checkbox>
         </th>
-        {columns.map(({ id, words, unit, figures }) => (
+        <th scope="col" className="cell-name" aria-sort={direction(NAME_KEYS)}>
+          <span className="sort-keys">{NAME_KEYS.map(sort)}</span>
+        </th>
+        {figures.map((key) => (
           <th
-            key={id}
+            key={key.id}
             scope="col"
-            className={`cell-${id}${figures === true ? ' figures' : ''}`}
-            aria-sort={
-              order?.column !== id ? 'none' : order.descending ? 'descending' : 'ascending'
-            }
+            className={`cell-${key.id} figures`}
+            aria-sort={direction([key])}
           >
-            <Button
-              className="sort"
-              onPress={() => {
-                onOrder(nextOrder(order, id))
-              }}
-            >
-              <span>
-                {words}
-                {unit === undefined ? null : <small> {unit}</small>}
-              </span>
-              <span className="sort-mark" aria-hidden="true">
-                {order?.column !== id ? '' : order.descending ? '↓' : '↑'}
-              </span>
-            </Button>
+            {sort(key)}
           </th>
         ))}
       </tr>

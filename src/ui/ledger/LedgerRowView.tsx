@@ -1,112 +1,125 @@
-import { lazy, memo, Suspense } from 'react'
+import { memo } from 'react'
 import type { FrameRow } from '../../core/frame/types.ts'
 import type { Printer } from '../../core/model/figures.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
-import { printedTotals } from './printedTotals.ts'
 import type { PartWork } from '../../state/store/types.ts'
 import { bedWords } from '../part/bedWords.ts'
 import { plateMark } from '../part/plateWords.ts'
-import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
+import { formatAddress } from '../set/address.ts'
+import { showGrams, showMoney, showTime } from '../show.ts'
+import { Cautions } from './Cautions.tsx'
 import { FigureCell } from './FigureCell.tsx'
-import { OpenButton } from './OpenButton.tsx'
+import { printedTotals } from './printedTotals.ts'
 import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
-import { TickCell } from './TickCell.tsx'
+import { TickBox } from './TickBox.tsx'
 import { findingsOf, readOf } from './workFacts.ts'
-
-/** Fetched while the first part is still being counted: a first visit need not wait for it. */
-const PartPanel = lazy(async () => {
-  const { PartPanel: loaded } = await import('../part/PartPanel.tsx')
-  return { default: loaded }
-})
 
 interface LedgerRowViewProps {
   readonly row: LedgerRow
+  /** Its number in the list and in the drawing, from 1. */
+  readonly item: number
   readonly currency: string
   readonly printer: Printer
-  readonly isOpen: boolean
+  /** Share of the heaviest line, 0–1. */
+  readonly weight: number
+  readonly isChosen: boolean
+  readonly isLit: boolean
   readonly isTicked: boolean
+  readonly onLight: (partId: string | null) => void
+  readonly onChoose: (partId: string) => void
 }
 
 const NO_FIGURE = { mid: null, range: '' } as const
 
-/** One part on one line; opened, its settings follow on the next. */
+/** One line of the item list; its name leads to the part's own sheet. */
 export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
-  const { row, currency, printer, isOpen, isTicked } = props
+  const { row, item, currency, printer, weight, isChosen, isLit, isTicked } = props
+  const { onLight, onChoose } = props
   const { part, material, work, sum } = row
   const totals = sum === null ? null : printedTotals(sum)
   const read = readOf(work)
   const rough = row.basis === 'rough'
-  const share = sum?.massShare ?? 0
   const bounds = read?.measure.boundsMm
   const bedMark = bounds === undefined ? null : bedWords(bounds, part, printer).mark
   const marks = [weighedMark(row.sum), plateMark(read?.plate), bedMark].filter(
     (mark) => mark !== null,
   )
-  const panelId = `part-${part.id}`
+  const mass = totals === null ? NO_FIGURE : showGrams(totals.massG)
+  const classes = ['row']
+  if (isChosen) classes.push('row-chosen')
+  if (isLit) classes.push('row-lit')
+  if (isTicked) classes.push('row-ticked')
   return (
-    <>
-      <tr className={`row${isOpen ? ' row-open' : ''}${isTicked ? ' row-ticked' : ''}`}>
-        <TickCell partId={part.id} name={part.name} isTicked={isTicked} />
-        <th scope="row" className="cell-name">
-          <OpenButton
-            partId={part.id}
-            panelId={panelId}
-            name={part.name}
-            picture={read?.thumbnail ?? null}
+    <tr
+      className={classes.join(' ')}
+      onPointerEnter={() => {
+        onLight(part.id)
+      }}
+      onPointerLeave={() => {
+        onLight(null)
+      }}
+      onFocus={() => {
+        onLight(part.id)
+      }}
+      onBlur={() => {
+        onLight(null)
+      }}
+      onClick={(event) => {
+        // A press beside the name, the tick or a remedy chooses the line.
+        if (event.target instanceof Element && event.target.closest('a, button, label') === null)
+          onChoose(part.id)
+      }}
+    >
+      <td className="cell-item">
+        <span className="row-item" aria-hidden="true">
+          {item}
+        </span>
+        <TickBox partId={part.id} name={part.name} isTicked={isTicked} />
+      </td>
+      <th scope="row" className="cell-name">
+        <a className="row-name" href={formatAddress('part', item)}>
+          {part.name}
+        </a>
+        <span className="row-below">
+          <span className="row-recipe">
+            {material.name} · {recipeWords(part)}
+            {pieceWords(part)}
+          </span>
+          <Cautions
             findings={findingsOf(work)}
             mark={marks.length === 0 ? null : marks.join(', ')}
-            isOpen={isOpen}
-            isWorking={isWorking(work)}
           />
-          <RowStatus partId={part.id} work={work} />
-        </th>
-        <td className="cell-pieces figures">
-          <span className="figure">
-            {part.quantity}
-            <span className="cell-unit">{part.spares > 0 ? ` +${part.spares}` : ''} ×</span>
-          </span>
-          <span className="range">{pieceWords(part)}</span>
-        </td>
-        <td className="cell-material">{material.name}</td>
-        <td className="cell-recipe">{recipeWords(part)}</td>
-        <FigureCell
-          className="cell-grams"
-          unit="g"
-          {...(totals === null ? NO_FIGURE : showGrams(totals.massG))}
-          rough={rough}
-        />
-        <FigureCell
-          className="cell-cost"
-          unit={currency}
-          {...(totals === null ? NO_FIGURE : showMoney(totals.cost))}
-          rough={rough}
-        />
-        <FigureCell
-          className="cell-hours"
-          unit="h"
-          {...(totals === null ? NO_FIGURE : showTime(totals.timeS))}
-          rough={rough}
-        />
-        <td className="cell-share figures">
-          <span className="figure">
-            {totals === null ? '–' : showNumber(share * 100, share < 0.0995 ? 1 : 0)}
-          </span>
-          <span className="share-bar" aria-hidden="true">
-            <span style={{ scale: `${share} 1` }} />
-          </span>
-        </td>
-      </tr>
-      {isOpen ? (
-        <tr className="row-panel">
-          <td colSpan={9} id={panelId}>
-            <Suspense fallback={null}>
-              <PartPanel row={row} />
-            </Suspense>
-          </td>
-        </tr>
-      ) : null}
-    </>
+        </span>
+        <RowStatus partId={part.id} work={work} />
+        <span className="row-weight" aria-hidden="true" style={{ scale: `${weight} 1` }} />
+      </th>
+      <td className={`cell-pieces figures${isWorking(work) ? ' row-working' : ''}`}>
+        <span className="figure">
+          {part.quantity}
+          <span className="cell-unit"> ×</span>
+        </span>
+      </td>
+      <FigureCell
+        className="cell-grams"
+        unit="g"
+        mid={mass.mid}
+        range={sum?.massFrom === 'weighed' ? 'weighed' : mass.range}
+        rough={rough}
+      />
+      <FigureCell
+        className="cell-cost"
+        unit={currency}
+        {...(totals === null ? NO_FIGURE : showMoney(totals.cost))}
+        rough={rough}
+      />
+      <FigureCell
+        className="cell-hours"
+        unit="h"
+        {...(totals === null ? NO_FIGURE : showTime(totals.timeS))}
+        rough={rough}
+      />
+    </tr>
   )
 })
 
@@ -125,8 +138,6 @@ function weighedMark(sum: FrameRow | null): string | null {
 }
 
 function pieceWords(part: { readonly mirrored: number; readonly spares: number }): string {
-  const words: string[] = []
-  if (part.mirrored > 0) words.push(`${part.mirrored} mirrored`)
-  if (part.spares > 0) words.push(`+${part.spares} spare`)
-  return words.join(', ')
+  const mirrored = part.mirrored > 0 ? ` · ${part.mirrored} mirrored` : ''
+  return part.spares > 0 ? `${mirrored} · and ${part.spares} spare` : mirrored
 }

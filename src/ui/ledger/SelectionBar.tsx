@@ -2,10 +2,14 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { useShallow } from 'zustand/react/shallow'
 import { ROLES } from '../../core/data/roles.ts'
+import { RECIPE_LIMITS } from '../../core/data/limits.ts'
+import type { Limits } from '../../core/data/limits.ts'
 import type { RoleId } from '../../core/model/frame.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { NumberBox } from '../fields/NumberBox.tsx'
 
 const ROLE_IDS = Object.keys(ROLES) as RoleId[]
 
@@ -22,6 +26,26 @@ export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
     setCopiedFrom(fromId)
     actions.updateParts(ids, { recipe: source.recipe })
   }
+  const ticked = parts.filter(({ id }) => ids.includes(id))
+  const field = (
+    label: string,
+    unit: string,
+    limits: Limits,
+    step: number,
+    read: (recipe: Recipe) => number,
+    write: (value: number) => Partial<Recipe>,
+  ) => (
+    <NumberBox
+      label={label}
+      limits={limits}
+      value={sameOf(ticked.map(({ recipe }) => read(recipe)))}
+      step={step}
+      unit={unit}
+      onChange={(value) => {
+        actions.updateParts(ids, { recipe: write(value) })
+      }}
+    />
+  )
   return (
     <div className="selection-bar" role="toolbar" aria-label="Ticked parts">
       <strong>
@@ -52,6 +76,38 @@ export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
           actions.updateParts(ids, { materialId })
         }}
       />
+      {field(
+        'Infill of all',
+        '%',
+        RECIPE_LIMITS.infillPct,
+        1,
+        ({ infillPct }) => infillPct,
+        (infillPct) => ({ infillPct }),
+      )}
+      {field(
+        'Walls of all',
+        'lines',
+        RECIPE_LIMITS.walls,
+        1,
+        ({ walls }) => walls,
+        (walls) => ({ walls }),
+      )}
+      {field(
+        'Skins of all',
+        'layers',
+        RECIPE_LIMITS.topSkins,
+        1,
+        ({ topSkins, bottomSkins }) => (topSkins === bottomSkins ? topSkins : NaN),
+        (count) => ({ topSkins: count, bottomSkins: count }),
+      )}
+      {field(
+        'Layer of all',
+        'mm',
+        RECIPE_LIMITS.layerMm,
+        0.01,
+        ({ layerMm }) => layerMm,
+        (layerMm) => ({ layerMm }),
+      )}
       <Button
         className="quiet"
         onPress={() => {
@@ -78,4 +134,10 @@ export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
       </Button>
     </div>
   )
+}
+
+/** What all of them have; null where they differ. */
+function sameOf(values: readonly number[]): number | null {
+  const [first] = values
+  return first !== undefined && values.every((value) => value === first) ? first : null
 }

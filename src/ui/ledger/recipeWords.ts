@@ -9,5 +9,5 @@ export function recipeWords({ recipe, zones }: Pick<Part, 'recipe' | 'zones'>): 
   const extras = `${recipe.supports ? ' · supports' : ''}${recipe.brimMm > 0 ? ' · brim' : ''}`
   const inZones =
     zones.length === 0 ? '' : ` · ${zones.length} zone${zones.length === 1 ? '' : 's'}`
-  return `${walls} · ${infill}${inZones} · ${showNumber(recipe.layerMm, 2)} mm${extras}`
+  return `${walls} · ${infill}${inZones}${extras}`
 }

@@ -1,16 +1,15 @@
-import type { Recipe } from '../../core/model/settings.ts'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { tallLayerFinding } from '../../core/figures/tallLayerFinding.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
-export function LayerFields({
-  recipe,
-  write,
-}: {
+interface LayerFieldProps {
   readonly recipe: Recipe
   readonly write: PartEdit
-}) {
+}
+
+export function LayerField({ recipe, write }: LayerFieldProps) {
   const tall = tallLayerFinding(recipe)
   return (
     <>
@@ -24,27 +23,37 @@ export function LayerFields({
           write.edit({ recipe: { layerMm } })
         }}
       />
-      <NumberBox
-        label="First layer"
-        limits={RECIPE_LIMITS.firstLayerMm}
-        value={recipe.firstLayerMm}
-        step={0.01}
-        unit="mm"
-        onChange={(firstLayerMm) => {
-          write.edit({ recipe: { firstLayerMm } })
-        }}
-      />
-      <NumberBox
-        label="Line width"
-        limits={RECIPE_LIMITS.lineMm}
-        value={recipe.lineMm}
-        step={0.01}
-        unit="mm"
-        onChange={(lineMm) => {
-          write.edit({ recipe: { lineMm } })
-        }}
-      />
       {tall === null ? null : <p className="caution">{tall.message}</p>}
     </>
+  )
+}
+
+export function FirstLayerField({ recipe, write }: LayerFieldProps) {
+  return (
+    <NumberBox
+      label="First layer"
+      limits={RECIPE_LIMITS.firstLayerMm}
+      value={recipe.firstLayerMm}
+      step={0.01}
+      unit="mm"
+      onChange={(firstLayerMm) => {
+        write.edit({ recipe: { firstLayerMm } })
+      }}
+    />
+  )
+}
+
+export function LineField({ recipe, write }: LayerFieldProps) {
+  return (
+    <NumberBox
+      label="Line width"
+      limits={RECIPE_LIMITS.lineMm}
+      value={recipe.lineMm}
+      step={0.01}
+      unit="mm"
+      onChange={(lineMm) => {
+        write.edit({ recipe: { lineMm } })
+      }}
+    />
   )
 }

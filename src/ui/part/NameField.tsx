@@ -1,7 +1,8 @@
 import { useState } from 'react'
 import { Input, Label, TextField } from 'react-aria-components'
 import { TEXT_LIMITS } from '../../core/data/limits.ts'
-import { TooLong, tooLongWords } from '../fields/TooLong.tsx'
+import { TooLong } from '../fields/TooLong.tsx'
+import { tooLongWords } from '../fields/tooLongWords.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
 export function NameField({ name, write }: { readonly name: string; readonly write: PartEdit }) {

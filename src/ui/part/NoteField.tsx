@@ -1,7 +1,8 @@
 import { useState } from 'react'
 import { Label, TextArea, TextField } from 'react-aria-components'
 import { TEXT_LIMITS } from '../../core/data/limits.ts'
-import { TooLong, tooLongWords } from '../fields/TooLong.tsx'
+import { TooLong } from '../fields/TooLong.tsx'
+import { tooLongWords } from '../fields/tooLongWords.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
 /** Free words about a part; written when the field is left, so that a note is one undo step. */

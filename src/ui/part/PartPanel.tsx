@@ -1,38 +1,42 @@
-import { useState } from 'react'
+import { useState, type ReactNode } from 'react'
+import { Button } from 'react-aria-components'
 import type { LedgerRow } from '../../state/store/derived.ts'
-import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
+import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { CountFields } from './CountFields.tsx'
+import { directionNote } from './directionNote.ts'
 import { FindingList } from './FindingList.tsx'
 import { HairHint } from './HairHint.tsx'
 import { InfillField } from './InfillField.tsx'
-import { directionNote } from './directionNote.ts'
 import { infillWorth } from './infillWorth.ts'
-import { LayerFields } from './LayerFields.tsx'
+import { FirstLayerField, LayerField, LineField } from './LayerFields.tsx'
 import { MaterialField } from './MaterialField.tsx'
 import { MeasuredFacts } from './MeasuredFacts.tsx'
 import { NameField } from './NameField.tsx'
 import { NoteField } from './NoteField.tsx'
 import { PartView, type Ringed } from './PartView.tsx'
-import { PlateHint } from './PlateHint.tsx'
 import { PatternField } from './PatternField.tsx'
+import { PlateHint } from './PlateHint.tsx'
 import { PoseField } from './PoseField.tsx'
 import { PoseTrials } from './PoseTrials.tsx'
 import { RoleField } from './RoleField.tsx'
 import { SkinFields } from './SkinFields.tsx'
 import { SpeckHint } from './SpeckHint.tsx'
+import { StepLines } from './StepLines.tsx'
+import type { StepKey } from './steps.ts'
 import { SupportFields } from './SupportFields.tsx'
 import { UnitField } from './UnitField.tsx'
 import { UnitHint } from './UnitHint.tsx'
 import { usePartEdit } from './usePartEdit.ts'
-import { WallFields } from './WallFields.tsx'
+import { useSteps } from './useSteps.ts'
+import { WallField, WallThicknessField } from './WallFields.tsx'
 import { ZoneFields } from './ZoneFields.tsx'
 
-/** Everything about one part, opened below its row. */
+/** Everything about one part: itself large, what was found, the settings that matter with what a step would do, the rest. */
 export function PartPanel({ row }: { readonly row: LedgerRow }) {
-  const { part, material, figures } = row
+  const { part, figures } = row
   const write = usePartEdit(part.id)
   const [ringed, setRinged] = useState<Ringed | null>(null)
   const read = readOf(row.work)
@@ -43,55 +47,19 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
     read === null || read.plate !== undefined
       ? null
       : directionNote(read.measure.boundsMm, part.pose)
-  const worth =
-    census === null || figures === null ? null : infillWorth(census, figures, part.recipe, material)
   return (
     <div className="part-panel" role="group" aria-label={`Settings of ${part.name}`}>
       <InTurn>
-        <div className="part-infill">
-          <InfillField infillPct={part.recipe.infillPct} write={write} worth={worth} />
-          {figures === null ? null : <Breakdown figures={figures} />}
-          <ZoneFields part={part} census={freshCensus} />
-        </div>
-        <section className="part-column" aria-label="Recipe">
-          <h2>Recipe</h2>
-          <RoleField partId={part.id} role={part.role} />
-          <PatternField pattern={part.recipe.pattern} write={write} />
-          <WallFields recipe={part.recipe} write={write} />
-          <SkinFields recipe={part.recipe} write={write} />
-          <LayerFields recipe={part.recipe} write={write} />
-          <SupportFields recipe={part.recipe} write={write} />
-          {part.role === 'arm' ? (
-            <p className="caution">
-              A dense arm is not a proven arm. Load-test one by hand before flight, away from
-              spinning props, and follow your club’s and your country’s rules.
-            </p>
-          ) : null}
-        </section>
-        <section className="part-column" aria-label="Part">
-          <h2>Part</h2>
-          <NameField name={part.name} write={write} />
-          <MaterialField material={material} write={write} />
-          <CountFields part={part} write={write} />
-          <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
-          {read?.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
-          <PoseField pose={part.pose} write={write} />
-          <PoseTrials
-            row={row}
-            choose={(pose) => {
-              write.edit({ pose })
-            }}
-          />
-          {read === null ? null : <BedNote part={part} boundsMm={read.measure.boundsMm} />}
-          {direction === null ? null : <p className="hint">{direction}</p>}
-          <NoteField note={part.note} write={write} />
-        </section>
-        <section className="part-column part-facts" aria-label="Mesh">
-          <h2>Mesh</h2>
-          {read === null ? null : <PartView part={part} picture={read.thumbnail} ringed={ringed} />}
+        <div className="part-large">
           {read === null ? (
             <p className="hint">Still reading {part.fileName}.</p>
           ) : (
+            <PartView part={part} picture={read.thumbnail} ringed={ringed} />
+          )}
+        </div>
+        <section className="part-notes" aria-label="What was found">
+          {figures === null ? null : <Breakdown figures={figures} />}
+          {read === null ? null : (
             <>
               <FindingList
                 findings={findingsOf(row.work)}
@@ -99,6 +67,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
                   setRinged({ place })
                 }}
               />
+              {read.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
               {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
               {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
                 <SpeckHint partId={part.id} />
@@ -106,12 +75,101 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
               {read.measure.findings.some(({ code }) => code === 'hair') ? (
                 <HairHint partId={part.id} isKept={part.keepsHairs === true} />
               ) : null}
-              <MeasuredFacts read={read} census={census} figures={figures} />
+              <BedNote part={part} boundsMm={read.measure.boundsMm} />
+              {direction === null ? null : <p className="hint">{direction}</p>}
             </>
           )}
-          <p className="hint file-name">{part.fileName}</p>
+          {part.role === 'arm' ? (
+            <p className="caution">
+              A dense arm is not a proven arm. Load-test one by hand before flight, away from
+              spinning props, and follow your club’s and your country’s rules.
+            </p>
+          ) : null}
         </section>
+        <Strip row={row} />
+        <section className="part-cells" aria-label="Part">
+          <NameField name={part.name} write={write} />
+          <RoleField partId={part.id} role={part.role} />
+          <CountFields part={part} write={write} />
+          <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
+          <PoseField pose={part.pose} write={write} />
+          <SupportFields recipe={part.recipe} write={write} />
+        </section>
+        <Rest>
+          <section className="part-cells" aria-label="Recipe">
+            <WallThicknessField recipe={part.recipe} write={write} />
+            <FirstLayerField recipe={part.recipe} write={write} />
+            <ZoneFields part={part} census={freshCensus} />
+            <PoseTrials
+              row={row}
+              choose={(pose) => {
+                write.edit({ pose })
+              }}
+            />
+            <NoteField note={part.note} write={write} />
+          </section>
+          {read === null ? null : (
+            <section className="part-mesh" aria-label="Mesh">
+              <MeasuredFacts read={read} census={census} figures={figures} />
+              <p className="hint file-name">{part.fileName}</p>
+            </section>
+          )}
+        </Rest>
       </InTurn>
+    </div>
+  )
+}
+
+/** The settings that matter first, each with what one step of it would do to the frame. */
+function Strip({ row }: { readonly row: LedgerRow }) {
+  const { part, material, figures, work } = row
+  const { recipe } = part
+  const write = usePartEdit(part.id)
+  const effects = useSteps(row)
+  const census = censusOf(work)
+  const worth =
+    census === null || figures === null ? null : infillWorth(census, figures, recipe, material)
+  const card = (key: StepKey, name: string, field: ReactNode) => (
+    <div className="strip-card">
+      {field}
+      <StepLines of={name} effects={effects.filter(({ step }) => step.key === key)} write={write} />
+    </div>
+  )
+  return (
+    <section className="part-strip" aria-label="Settings that matter">
+      {card('walls', 'walls', <WallField recipe={recipe} write={write} />)}
+      {card(
+        'infill',
+        'infill',
+        <InfillField infillPct={recipe.infillPct} write={write} worth={worth} />,
+      )}
+      {card('skins', 'skins', <SkinFields recipe={recipe} write={write} />)}
+      {card('layer', 'layer', <LayerField recipe={recipe} write={write} />)}
+      {card('line', 'line', <LineField recipe={recipe} write={write} />)}
+      {card('pattern', 'pattern', <PatternField pattern={recipe.pattern} write={write} />)}
+      {card('plastic', 'plastic', <MaterialField material={material} write={write} />)}
+    </section>
+  )
+}
+
+/** Open once, open for every part of this visit. */
+let restIsOpen = false
+
+function Rest({ children }: { readonly children: ReactNode }) {
+  const [isOpen, setOpen] = useState(restIsOpen)
+  return (
+    <div className="part-rest">
+      <Button
+        className="quiet"
+        aria-expanded={isOpen}
+        onPress={() => {
+          restIsOpen = !isOpen
+          setOpen(restIsOpen)
+        }}
+      >
+        {isOpen ? 'Fewer settings' : 'All settings'}
+      </Button>
+      {isOpen ? <div className="part-rest-body">{children}</div> : null}
     </div>
   )
 }

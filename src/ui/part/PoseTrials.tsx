@@ -46,7 +46,7 @@ interface Trial {
 const LEAST_OVERHANG_MM2 = 1
 
 function Trials({ row, choose }: PoseTrialsProps) {
-  const { listPoses, tryPose } = useActions()
+  const { listPoses, tryRecipe } = useActions()
   const readState = useReadState()
   const [trials, setTrials] = useState<readonly Trial[] | null>(null)
   const [trouble, setTrouble] = useState<string | null>(null)
@@ -64,7 +64,7 @@ function Trials({ row, choose }: PoseTrialsProps) {
       )
     }
     const count = async (option: PoseOption, supports: boolean): Promise<PartFigures | null> => {
-      const census = await tryPose(id, option.pose, supports, signal)
+      const census = await tryRecipe(id, { supports }, signal, option.pose)
       if (census === null || signal.aborted) return null
       const { printer, prices } = readState().frame
       const laid = laidRecipe({ recipe: { ...recipe, supports }, zones }, printer)
@@ -93,7 +93,7 @@ function Trials({ row, choose }: PoseTrialsProps) {
     return () => {
       abort.abort()
     }
-  }, [listPoses, tryPose, readState, id, meshHash, unit, recipe, zones, material])
+  }, [listPoses, tryRecipe, readState, id, meshHash, unit, recipe, zones, material])
 
   if (trouble !== null) return <p className="hint">{trouble}</p>
   if (trials === null) return <p className="hint">Looking for flat faces.</p>

@@ -1,39 +1,42 @@
-import type { Recipe } from '../../core/model/settings.ts'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
+import { showNumber } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
-/** Walls as a count and as millimetres, two ways of saying the same; the count is what is kept. */
-export function WallFields({
-  recipe,
-  write,
-}: {
+interface WallFieldProps {
   readonly recipe: Recipe
   readonly write: PartEdit
-}) {
-  const thicknessMm = recipe.walls * recipe.lineMm
+}
+
+/** Walls as a count, with the millimetres they make: one line, "4 lines = 1.6 mm". */
+export function WallField({ recipe, write }: WallFieldProps) {
   return (
-    <>
-      <NumberBox
-        label="Walls"
-        limits={RECIPE_LIMITS.walls}
-        value={recipe.walls}
-        step={1}
-        unit="lines"
-        onChange={(walls) => {
-          write.edit({ recipe: { walls } })
-        }}
-      />
-      <NumberBox
-        label="Wall thickness"
-        limits={{ min: 0, max: RECIPE_LIMITS.walls.max * recipe.lineMm, whole: false }}
-        value={thicknessMm}
-        step={recipe.lineMm}
-        unit="mm"
-        onChange={(mm) => {
-          write.edit({ recipe: { walls: Math.round(mm / recipe.lineMm) } })
-        }}
-      />
-    </>
+    <NumberBox
+      label="Walls"
+      limits={RECIPE_LIMITS.walls}
+      value={recipe.walls}
+      step={1}
+      unit={`${recipe.walls === 1 ? 'line' : 'lines'} = ${showNumber(recipe.walls * recipe.lineMm, 2)} mm`}
+      onChange={(walls) => {
+        write.edit({ recipe: { walls } })
+      }}
+    />
+  )
+}
+
+/** The same as millimetres; the count is what is kept. */
+export function WallThicknessField({ recipe, write }: WallFieldProps) {
+  return (
+    <NumberBox
+      label="Wall thickness"
+      limits={{ min: 0, max: RECIPE_LIMITS.walls.max * recipe.lineMm, whole: false }}
+      value={recipe.walls * recipe.lineMm}
+      step={recipe.lineMm}
+      unit="mm"
+      onChange={(mm) => {
+        write.edit({ recipe: { walls: Math.round(mm / recipe.lineMm) } })
+      }}
+    />
   )
 }

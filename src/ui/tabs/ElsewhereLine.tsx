@@ -1,6 +1,6 @@
-import { Button } from 'react-aria-components'
 import type { Elsewhere } from '../../state/store/types.ts'
 import { useActions, useAppState } from '../appContext.ts'
+import { PlainButton } from '../fields/PlainButton.tsx'
 
 const WORDS: Readonly<Record<Elsewhere['why'], string>> = {
   open: 'is open in another tab. Here you can look at it, but not change it.',
@@ -23,12 +23,12 @@ export function ElsewhereLine() {
         <strong>{name}</strong> {WORDS[why]}
       </p>
       <div className="button-line">
-        <Button className="outlined" onPress={() => void takeOver()}>
+        <PlainButton className="outlined" onPress={() => void takeOver()}>
           {why === 'changed' ? 'Show what is kept' : 'Take it over'}
-        </Button>
-        <Button className="quiet" onPress={openCopy}>
+        </PlainButton>
+        <PlainButton className="quiet" onPress={openCopy}>
           {why === 'changed' ? 'Keep this as a copy' : 'Open a copy'}
-        </Button>
+        </PlainButton>
       </div>
     </section>
   )

@@ -1,9 +1,13 @@
+import { useRef } from 'react'
 import { scaleLinear, scaleSqrt } from 'd3-scale'
 import type { FlightSetup } from '../../../core/model/aircraft.ts'
 import type { FrameBalance, PlacedMass } from '../../../core/aircraft/balance/frameBalance.ts'
 import { ringPoints } from '../../../core/aircraft/balance/places.ts'
+import { VIEWS } from '../../../core/drawing/viewAxes.ts'
 import { formatNumber } from '../../../core/words/format.ts'
 import type { Vec3 } from '../../../core/model/mesh.ts'
+import { FrameLines } from '../../drawing/FrameLines.tsx'
+import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
 
 interface BalanceDrawingProps {
   readonly balance: FrameBalance
@@ -13,14 +17,14 @@ interface BalanceDrawingProps {
 
 type Point = readonly [x: number, y: number]
 
-const SIZE = 320
+const SIZE = 560
 const MARGIN = 26
-const MOST_R = 15
-const NAMES = 4
+const MOST_R = 22
+const NAMES = 6
 /** Width of a letter of a name, rather too much than too little. */
 const LETTER = 5.4
 
-/** From above with the nose up, and from the right with the nose to the right; both to one scale. */
+/** Side view above plan, nose left (first angle): the parts in outline, every mass as a circle; both to one scale. */
 export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
   const motors =
     flight === null
@@ -35,12 +39,12 @@ export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
   const all = [...balance.placed.map(({ centreMm }) => centreMm), ...motors, balance.cgMm]
   const reach =
     Math.max(50, ...all.map(([x, y, z]) => Math.max(Math.abs(x), Math.abs(y), Math.abs(z)))) +
-    propMm * 0.6
+    propMm * 1.05
   const shared = { balance, motors, propMm, reach }
   return (
     <div className="drawings">
-      <View {...shared} words="From above, nose up" project={([x, y]) => [-y, x]} isPlan />
-      <View {...shared} words="From the right, nose right" project={([x, , z]) => [x, z]} />
+      <View {...shared} words="From the left, nose left" project={([x, , z]) => [-x, z]} />
+      <View {...shared} words="From above, nose left" project={([x, y]) => [-x, -y]} isPlan />
     </div>
   )
 }
@@ -58,7 +62,8 @@ interface ViewProps {
 }
 
 function View({ balance, motors, propMm, reach, words, project, isPlan = false }: ViewProps) {
-  const height = isPlan ? SIZE : SIZE * 0.5
+  const figure = useRef<HTMLElement>(null)
+  const height = isPlan ? SIZE : SIZE * 0.45
   const across = scaleLinear([-reach, reach], [MARGIN, SIZE - MARGIN])
   const pxPerMm = (SIZE - 2 * MARGIN) / (2 * reach)
   const at = (point: Vec3): Point => {
@@ -71,12 +76,18 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
   const [ox, oy] = at([0, 0, 0])
   const scaleMm = niceLength(reach)
   return (
-    <figure>
+    <figure ref={figure}>
       <svg
         viewBox={`0 0 ${SIZE} ${height}`}
         role="img"
         aria-label={`${words}: ${cgWords(balance)}`}
       >
+        <FrameLines
+          view={isPlan ? VIEWS.top : VIEWS.side}
+          widthPx={SIZE}
+          heightPx={height}
+          scale={pxPerMm}
+        />
         <line className="draw-axis" x1={0} x2={SIZE} y1={oy} y2={oy} />
         <line className="draw-axis" x1={ox} x2={ox} y1={0} y2={height} />
         {motors.map((motor) => {
@@ -105,14 +116,20 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
               <Name key={name} name={name} x={x} y={y} />
             ))
           : null}
-        <path className="draw-cg" d={`M${cx - 9} ${cy}h18M${cx} ${cy - 9}v18`} />
-        <circle className="draw-cg" cx={cx} cy={cy} r={4.5} />
+        <line className="draw-projection" x1={cx} x2={cx} y1={0} y2={height} />
+        <circle className="draw-cg" cx={cx} cy={cy} r={7} />
+        <path
+          className="draw-cg-quarter"
+          d={`M${cx} ${cy}h7a7 7 0 0 0 -7 -7zM${cx} ${cy}h-7a7 7 0 0 0 7 7z`}
+        />
         <path className="draw-scale" d={`M8 ${height - 8}h${scaleMm * pxPerMm}`} />
         <text className="draw-name" x={8} y={height - 14}>
           {scaleMm} mm
         </text>
       </svg>
-      <figcaption>{words}</figcaption>
+      <figcaption>
+        {words} <SaveDrawing of={figure} name={isPlan ? 'plan' : 'side'} />
+      </figcaption>
     </figure>
   )
 }

@@ -25,7 +25,7 @@ export function BalanceSection() {
           : `${pieces} printed ${pieces === 1 ? 'piece' : 'pieces'}, ${placed} ${placed === 1 ? 'item' : 'items'} placed`
       }
     >
-      {() => <BalanceBody />}
+      <BalanceBody />
     </Section>
   )
 }

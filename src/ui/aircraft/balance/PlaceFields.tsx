@@ -28,7 +28,7 @@ export const PlaceFields = memo(function PlaceFields() {
   const own = places.filter(({ partId }) => partId === part.id).length
   return (
     <>
-      <h3>Places</h3>
+      <h4>Places</h4>
       <Choice
         label="Printed part"
         value={part.id}

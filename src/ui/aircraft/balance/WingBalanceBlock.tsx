@@ -24,7 +24,7 @@ export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps
   const found = balance === null ? null : wingBalance(wing, balance.cgMm[0])
   return (
     <>
-      <h3>Along the chord</h3>
+      <h4>Along the chord</h4>
       {found === null ? null : (
         <>
           <ChordRuler wing={wing} behindMm={found.behindMm} />

@@ -24,7 +24,7 @@ export const FlightFields = memo(function FlightFields() {
   }
   return (
     <>
-      <h3>Motors and propellers</h3>
+      <h4>Motors and propellers</h4>
       <NumberBox
         label="Motors"
         limits={FLIGHT_LIMITS.motors}
@@ -94,7 +94,7 @@ export const FlightFields = memo(function FlightFields() {
         }}
       />
       <p className="caution">{FLIGHT_CAUTIONS.props}</p>
-      <h3>Pack</h3>
+      <h4>Pack</h4>
       <NumberBox
         label="Cells in series"
         limits={FLIGHT_LIMITS.packCells}

@@ -51,7 +51,7 @@ export function FlightSection() {
               : 'nothing weighs anything yet'
       }
     >
-      {() => <FlightBody />}
+      <FlightBody />
     </Section>
   )
 }

@@ -45,7 +45,7 @@ export function FlownFields({ flight }: { readonly flight: FlightSetup }) {
   }
   return (
     <>
-      <h3>A timed hover</h3>
+      <h4>A timed hover</h4>
       <NumberBox
         label="Hovered for"
         limits={FLIGHT_LIMITS.flownMin}

@@ -18,7 +18,7 @@ export const WingFields = memo(function WingFields() {
   }
   return (
     <>
-      <h3>Wing</h3>
+      <h4>Wing</h4>
       <NumberBox
         label="Wing area"
         limits={WING_LIMITS.areaDm2}

@@ -61,55 +61,53 @@ export function ItemsSection() {
           : `${items.length} ${items.length === 1 ? 'line' : 'lines'} · ${tenthG(massG)} g · ${formatMoney(cost, currency)}`
       }
     >
-      {() => (
-        <div className="craft-full">
-          {view.ledger.lines.length > 0 && items.length === 0 ? (
-            <p className="hint">
-              Screws, motors, pack, camera: with them on the list the page knows the all-up weight.
-            </p>
-          ) : null}
-          <ItemTable
-            items={items}
-            currency={currency}
-            openId={openId}
-            onOpen={setOpenId}
-            onChange={(item) => {
-              put(
-                items.map((each) => (each.id === item.id ? item : each)),
-                `change “${item.name}”`,
-              )
-            }}
-            onRemove={(item) => {
-              put(
-                items.filter((each) => each.id !== item.id),
-                `remove “${item.name}”`,
-              )
-              tell(`Removed “${item.name}”.`)
-              setOpenId(null)
-            }}
-          />
-          <div className="button-line craft-ways">
-            {WAYS.map(({ id, words }) => (
-              <Button
-                key={id}
-                className="quiet"
-                aria-expanded={way === id}
-                onPress={() => {
-                  setWay(way === id ? null : id)
-                }}
-              >
-                {words}
-              </Button>
-            ))}
-            <Button className="quiet" onPress={typeIn}>
-              Type one in
+      <div className="craft-full">
+        {view.ledger.lines.length > 0 && items.length === 0 ? (
+          <p className="hint">
+            Screws, motors, pack, camera: with them on the list the page knows the all-up weight.
+          </p>
+        ) : null}
+        <ItemTable
+          items={items}
+          currency={currency}
+          openId={openId}
+          onOpen={setOpenId}
+          onChange={(item) => {
+            put(
+              items.map((each) => (each.id === item.id ? item : each)),
+              `change “${item.name}”`,
+            )
+          }}
+          onRemove={(item) => {
+            put(
+              items.filter((each) => each.id !== item.id),
+              `remove “${item.name}”`,
+            )
+            tell(`Removed “${item.name}”.`)
+            setOpenId(null)
+          }}
+        />
+        <div className="button-line craft-ways">
+          {WAYS.map(({ id, words }) => (
+            <Button
+              key={id}
+              className="quiet"
+              aria-expanded={way === id}
+              onPress={() => {
+                setWay(way === id ? null : id)
+              }}
+            >
+              {words}
             </Button>
-          </div>
-          {way === 'catalogue' ? <CatalogueForm currency={currency} onAdd={add} /> : null}
-          {way === 'shelf' ? <ShelfList currency={currency} onAdd={add} /> : null}
-          {way === 'screw' ? <ScrewHelper onAdd={add} /> : null}
+          ))}
+          <Button className="quiet" onPress={typeIn}>
+            Type one in
+          </Button>
         </div>
-      )}
+        {way === 'catalogue' ? <CatalogueForm currency={currency} onAdd={add} /> : null}
+        {way === 'shelf' ? <ShelfList currency={currency} onAdd={add} /> : null}
+        {way === 'screw' ? <ScrewHelper onAdd={add} /> : null}
+      </div>
     </Section>
   )
 }

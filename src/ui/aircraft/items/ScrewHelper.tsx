@@ -120,7 +120,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
           />
         ) : null}
       </div>
-      <h3>What it passes through, from the head on</h3>
+      <h4>What it passes through, from the head on</h4>
       <div className="stack-layers">
         {layers.map((layer) => (
           <div key={layer.id} className="stack-layer">

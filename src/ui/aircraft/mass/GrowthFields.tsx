@@ -16,7 +16,7 @@ export function GrowthFields() {
   const put = usePutAircraft()
   return (
     <>
-      <h3>Growth allowance</h3>
+      <h4>Growth allowance</h4>
       <p className="hint">
         Aircraft gain mass until they fly: glue, wire, second thoughts. Starting values are common
         practice, no source; type your own.

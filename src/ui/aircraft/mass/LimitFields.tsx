@@ -34,7 +34,7 @@ const WORDS: Readonly<Record<LimitKey, LimitWords>> = {
 export function LimitFields() {
   return (
     <>
-      <h3>Limits</h3>
+      <h4>Limits</h4>
       <LimitField of="limitG" />
       <LimitField of="printedLimitG" />
     </>

@@ -47,7 +47,7 @@ export function MassLines({ view }: { readonly view: AircraftView }) {
   }
   return (
     <>
-      <h3>Mass lines</h3>
+      <h4>Mass lines</h4>
       <p className="hint">
         Where rules change, as read on the day named. They are no legal advice and may have changed
         since: check your authority’s rules. Below means strictly below.

@@ -12,14 +12,13 @@ import { LimitFields } from './LimitFields.tsx'
 import { MassFacts } from './MassFacts.tsx'
 import { MassLines } from './MassLines.tsx'
 import { OddsBlock } from './OddsBlock.tsx'
-import { WeighIns } from './WeighIns.tsx'
 
 /** What the aircraft weighs all up, how sure that is, and what it stays below. */
 export function MassSection() {
   const { view } = useAircraft()
   return (
     <Section title="Mass" summary={summaryWords(view)}>
-      {() => <MassBody />}
+      <MassBody />
     </Section>
   )
 }
@@ -41,7 +40,6 @@ const MassBody = memo(function MassBody() {
         <OddsBlock view={view} limitG={aircraft.limitG} />
       </div>
       <div className="craft-full">
-        <WeighIns sum={view.sum} />
         <MassLines view={view} />
       </div>
     </>

@@ -20,7 +20,7 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
   const [next] = odds.measurements
   return (
     <>
-      <h3>Odds</h3>
+      <h4>Odds</h4>
       <Facts
         of={[
           {

@@ -18,7 +18,7 @@ export function ArmTable({ arms }: ArmTableProps) {
   const atPass = ringing(arms, 'pass')
   return (
     <>
-      <h3>Do the arms ring</h3>
+      <h4>Do the arms ring</h4>
       <table className="sides">
         <caption className="unseen">First bending of the arms, up and down</caption>
         <thead>

@@ -4,7 +4,8 @@ import { line } from 'd3-shape'
 import { formatMoney } from '../../../core/words/format.ts'
 import type { BreakReport } from '../../../core/aircraft/report/types.ts'
 import { spentAfter } from '../../../core/aircraft/season/breakEven.ts'
-import { useWidth } from '../useWidth.ts'
+import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
+import { useWidth } from '../../fields/useWidth.ts'
 
 interface BreakChartProps {
   readonly breaks: BreakReport
@@ -46,6 +47,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
     <figure ref={place} className="craft-figure-block chart">
       <figcaption>
         Money spent after so many broken pieces of “{name}”<b> {words(breaks, carbonName)}</b>
+        <SaveDrawing of={place} name="breaks" />
       </figcaption>
       <svg
         viewBox={`0 0 ${width} ${HEIGHT}`}

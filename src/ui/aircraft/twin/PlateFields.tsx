@@ -22,7 +22,7 @@ export const PlateFields = memo(function PlateFields() {
   }
   return (
     <>
-      <h3>Plate</h3>
+      <h4>Plate</h4>
       <Choice
         label="Cut from"
         value={twin.plate}

@@ -82,7 +82,7 @@ export const SeasonFields = memo(function SeasonFields({ frame }: SeasonFieldsPr
           </>
         )}
       </div>
-      <h4>Chance that one crash breaks a piece of it</h4>
+      <h5>Chance that one crash breaks a piece of it</h5>
       <div className="item-fields">
         {parts.map(({ id, name }) => (
           <BreakShare key={id} id={id} name={name} />

@@ -5,7 +5,7 @@ import type { PartShape } from '../../../state/store/types.ts'
 import { useAppState, useReadState } from '../../appContext.ts'
 import { TWIN_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
-import { download } from '../../frame/download.ts'
+import { download } from '../../head/download.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { spanWords } from '../words.ts'
 

@@ -28,7 +28,7 @@ export function TwinSection() {
   const plate = PLATES[aircraft.twin.plate].name.toLowerCase()
   return (
     <Section title="Carbon twin" summary={`${flatWords(rows)} · ${plate}`}>
-      {() => <TwinBody />}
+      <TwinBody />
     </Section>
   )
 }
@@ -93,10 +93,10 @@ function TwinAndSeason({ frame, parts, shapes, twin }: TwinAndSeasonProps) {
         )}
       </div>
       <div className="craft-full">
-        <h3>Part by part</h3>
+        <h4>Part by part</h4>
         <TwinTable parts={twin.parts} shapes={shapes.shapes} currency={currency} />
         <ArmTable arms={twin.arms} />
-        <h3>A season played out</h3>
+        <h4>A season played out</h4>
         <SeasonFields frame={season.carbonFrame} />
         <SeasonTables season={season} currency={currency} />
       </div>

@@ -1,0 +1,99 @@
+import { useState } from 'react'
+import { Button } from 'react-aria-components'
+import type { FrameSum } from '../../core/frame/types.ts'
+import type { WholeWeighing } from '../../core/model/readings.ts'
+import { fateWords, strayMassWords } from '../../core/words/learned.ts'
+import { useActions, useAppState } from '../appContext.ts'
+import { Choice } from '../fields/Choice.tsx'
+import { READING_LIMITS } from '../../core/data/limits.ts'
+import { NumberBox } from '../fields/NumberBox.tsx'
+import { tenthG } from '../aircraft/words.ts'
+import type { Scale } from './ScaleFields.tsx'
+
+const WHOLES = [
+  { id: 'printed', name: 'All printed parts' },
+  { id: 'all-up', name: 'The whole aircraft' },
+] as const
+
+/** All printed parts, or the whole aircraft, on the scale at once. */
+export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly scale: Scale }) {
+  const wholes = useAppState((state) => state.frame.wholes) ?? NONE
+  const { putReadings } = useActions()
+  const [of, setOf] = useState<WholeWeighing['of']>('printed')
+  const put = (next: readonly WholeWeighing[]) => {
+    putReadings({ wholes: next }, 'weigh the whole')
+  }
+  const calculatedG = sum.rows.reduce(
+    (total, { part, figures }) => total + part.quantity * figures.massG.mid,
+    of === 'all-up'
+      ? sum.doubt.items.reduce((total, item) => total + item.quantity * item.massG, 0)
+      : 0,
+  )
+  const add = (scaleG: number) => {
+    const date = new Date().toISOString().slice(0, 10)
+    const whole = {
+      id: `whole-${Date.now()}`,
+      of,
+      scaleG,
+      ...scale,
+      date,
+      calculatedG,
+      trusted: false,
+    }
+    put([...wholes, whole])
+  }
+  return (
+    <>
+      <div className="weigh-scale">
+        <Choice label="On the scale at once" options={WHOLES} value={of} onChange={setOf} />
+        <NumberBox
+          label="It shows"
+          limits={READING_LIMITS.scaleG}
+          value={null}
+          step={scale.stepG}
+          unit="g"
+          hint="Spares left in the bag. Type it in once all is on."
+          onChange={add}
+          onEmpty={() => undefined}
+        />
+      </div>
+      <ul className="learned-list">
+        {wholes.map((whole) => {
+          const stray = sum.strays.find(({ id }) => id === whole.id)
+          const told = sum.readings.find(({ id }) => id === whole.id)
+          const name = WHOLES.find(({ id }) => id === whole.of)?.name ?? ''
+          return (
+            <li key={whole.id}>
+              {name}: {tenthG(whole.scaleG - whole.tareG)} g
+              {whole.date === null ? '' : `, ${whole.date}`}
+              {told === undefined ? '' : `, ${fateWords(told.fate, told.ratio)}`}{' '}
+              <Button
+                className="quiet"
+                onPress={() => {
+                  put(wholes.filter(({ id }) => id !== whole.id))
+                }}
+              >
+                Forget
+              </Button>
+              {stray === undefined ? null : (
+                <span className="caution">
+                  {strayMassWords(name, stray.value, stray.foretold)}{' '}
+                  <Button
+                    className="quiet"
+                    onPress={() => {
+                      put(wholes.map((one) => (one === whole ? { ...one, trusted: true } : one)))
+                    }}
+                  >
+                    I stand by it
+                  </Button>
+                </span>
+              )}
+            </li>
+          )
+        })}
+      </ul>
+    </>
+  )
+}
+
+const NONE: readonly WholeWeighing[] = []

@@ -1,0 +1,133 @@
+import { leftOutWords, limitWords } from '../../core/frame/sayings.ts'
+import type { Part } from '../../core/model/frame.ts'
+import { formatPercent, withSign } from '../../core/words/format.ts'
+import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
+import type { AppState } from '../../state/store/types.ts'
+import { useAppState } from '../appContext.ts'
+import { SheetLinks } from '../set/SheetLinks.tsx'
+import { showGrams, showMass, showMoney, showTime, trueMinus } from '../show.ts'
+import { GramRuler } from './GramRuler.tsx'
+import { SpokenTotal } from './SpokenTotal.tsx'
+import { TotalFigure } from './TotalFigure.tsx'
+
+/** The frame's one mass on its ruler, its other totals and the way to every sheet; it stays on top of all of them. */
+export function TotalsHead() {
+  const { sum, partCount, censusCount, failedCount } = useAppState(frameSummary)
+  const { printed } = sum
+  const count = (pick: (part: Part) => number) => (state: AppState) =>
+    state.frame.parts.reduce((total, part) => total + pick(part), 0)
+  const pieces = useAppState(count(({ quantity }) => quantity))
+  const spares = useAppState(count((part) => part.spares))
+  const unsettled = partCount - censusCount - failedCount
+  const carbon = useAppState((state) => state.frame.carbon)
+  const currency = useAppState((state) => state.frame.prices.currency)
+  const mass = showGrams(printed.massG)
+  const cost = showMoney(sum.withSpares.cost)
+  const time = showTime(sum.withSpares.timeS)
+  const leftOut = leftOutWords(sum.leftOut.length)
+  const { strictest, allUpG: limitG } = sum.limits
+  const isOver = strictest !== null && strictest.leftG < 0
+  const rough = unsettled > 0 ? '~' : ''
+  const difference = sum.carbon
+  const allUpG = useAppState(allUpMassG)
+  return (
+    <section className="totals" aria-label="Total of the frame">
+      <div className="totals-inner">
+        <div className="totals-mass">
+          <dl>
+            <TotalFigure
+              id="grams"
+              lead
+              words="Printed mass"
+              figure={rough + mass.mid}
+              isOver={isOver}
+              unit="g"
+              below={
+                <>
+                  {mass.range} printed
+                  {unsettled === 0 ? null : (
+                    <span className="rough-words">, {roughWords(unsettled)}</span>
+                  )}
+                  {leftOut === null ? null : <span className="left-out">, {leftOut}</span>}
+                </>
+              }
+            />
+          </dl>
+          <GramRuler massG={printed.massG} carbonG={carbon?.massG ?? null} limit={strictest} />
+        </div>
+        <div className="totals-line">
+          <SheetLinks />
+          <dl>
+            {strictest === null ? null : (
+              <TotalFigure
+                id="limit"
+                words="Limit"
+                figure={
+                  <span className={isOver ? 'limit-words wrong-text' : 'limit-words'}>
+                    {limitWords(strictest)}
+                  </span>
+                }
+              />
+            )}
+            {allUpG === null ? null : (
+              <TotalFigure
+                id="all-up"
+                words="All-up mass"
+                figure={rough + showMass(allUpG)}
+                below={
+                  <span className="all-up">
+                    all-up{limitG === null ? '' : ` of ${showMass(limitG)}`}
+                  </span>
+                }
+              />
+            )}
+            <TotalFigure
+              id="pieces"
+              words="Pieces"
+              figure={String(pieces)}
+              below={`${pieces === 1 ? 'piece' : 'pieces'}, ${spares === 0 ? 'no' : `and ${spares}`} spare${spares === 0 ? 's' : ''}`}
+            />
+            <TotalFigure
+              id="cost"
+              words="Cost"
+              figure={rough + cost.mid}
+              unit={currency}
+              title={cost.range}
+            />
+            <TotalFigure
+              id="time"
+              words="Time"
+              figure={rough + time.mid}
+              unit="h"
+              title={time.range}
+            />
+            {difference === null ? null : (
+              <TotalFigure
+                id="carbon"
+                words="Against carbon"
+                figure={withSign(difference.massG.mid, showGrams(difference.massG).mid)}
+                unit="g"
+                below={[
+                  'against carbon',
+                  difference.massShare === null
+                    ? null
+                    : trueMinus(
+                        withSign(difference.massShare.mid, formatPercent(difference.massShare.mid)),
+                      ),
+                  leftOut,
+                ]
+                  .filter((words) => words !== null)
+                  .join(', ')}
+              />
+            )}
+          </dl>
+        </div>
+      </div>
+      <SpokenTotal />
+    </section>
+  )
+}
+
+function roughWords(unsettled: number): string {
+  return `rough: ${unsettled} part${unsettled === 1 ? '' : 's'} still to count`
+}

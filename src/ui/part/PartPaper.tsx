@@ -1,0 +1,73 @@
+import { PATTERN_NAMES } from '../../core/data/limits.ts'
+import { ROLES } from '../../core/data/roles.ts'
+import type { LedgerRow } from '../../state/store/derived.ts'
+import { useAppState } from '../appContext.ts'
+import { PartDrawing } from '../drawing/PartDrawing.tsx'
+import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
+import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
+import { BedNote } from './BedNote.tsx'
+import { Breakdown } from './Breakdown.tsx'
+import { directionNote } from './directionNote.ts'
+import { MeasuredFacts } from './MeasuredFacts.tsx'
+
+/** A part as it goes on paper: drawn in lines, with its recipe, its figures and what was found. */
+export function PartPaper({ row }: { readonly row: LedgerRow }) {
+  const { part, material, figures, sum, work } = row
+  const currency = useAppState((state) => state.frame.prices.currency)
+  const { recipe } = part
+  const read = readOf(work)
+  const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
+  const mm = (value: number) => `${showNumber(value, 2)} mm`
+  const facts: (readonly [string, string])[] = [
+    ['Plastic', material.name],
+    ['Recipe for', part.role === null ? 'set by hand' : ROLES[part.role].name],
+    ['Walls', `${recipe.walls} lines = ${mm(recipe.walls * recipe.lineMm)}`],
+    [
+      'Infill',
+      `${showNumber(recipe.infillPct, 1)} % ${PATTERN_NAMES[recipe.pattern].toLowerCase()}`,
+    ],
+    ['Skins, top and bottom', `${recipe.topSkins} and ${recipe.bottomSkins} layers`],
+    ['Layer, first layer', `${mm(recipe.layerMm)}, ${mm(recipe.firstLayerMm)}`],
+    ['Line width', mm(recipe.lineMm)],
+    ['Supports, brim', `${recipe.supports ? 'on' : 'off'}, ${mm(recipe.brimMm)}`],
+    ['On the frame', `${part.quantity}${part.mirrored > 0 ? `, ${part.mirrored} mirrored` : ''}`],
+    ['Spares', String(part.spares)],
+  ]
+  if (sum !== null) {
+    const mass = showGrams(sum.pieceG)
+    const cost = showMoney(sum.withSpares.cost)
+    const time = showTime(sum.withSpares.timeS)
+    facts.push(['Mass of one', `${mass.mid} g (${mass.range === '' ? 'weighed' : mass.range})`])
+    facts.push(['Cost of all', `${cost.mid} ${currency} (${cost.range})`])
+    facts.push(['Hours of all', `${time.mid} (${time.range})`])
+  }
+  return (
+    <div className="part-paper">
+      <div>
+        <PartDrawing part={part} />
+        {figures === null ? null : <Breakdown figures={figures} />}
+        <ul className="findings">
+          {findingsOf(work).map(({ code, message }) => (
+            <li key={code + message}>{message}</li>
+          ))}
+        </ul>
+        {read === null ? null : <BedNote part={part} boundsMm={read.measure.boundsMm} />}
+        {direction === null ? null : <p className="hint">{direction}</p>}
+        {part.note === '' ? null : <p>{part.note}</p>}
+      </div>
+      <div>
+        <dl className="facts">
+          {facts.map(([words, figure]) => (
+            <div key={words}>
+              <dt>{words}</dt>
+              <dd>{figure}</dd>
+            </div>
+          ))}
+        </dl>
+        {read === null ? null : (
+          <MeasuredFacts read={read} census={censusOf(work)} figures={figures} />
+        )}
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,145 @@
+import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { useShallow } from 'zustand/react/shallow'
+import { laidRecipe } from '../../core/figures/laidRecipe.ts'
+import { partFigures } from '../../core/figures/part.ts'
+import type { Census } from '../../core/model/census.ts'
+import { materialsOf } from '../../state/store/materialOf.ts'
+import { frameSum, type LedgerRow } from '../../state/store/derived.ts'
+import { useActions, useAppState } from '../appContext.ts'
+import { censusOf } from '../ledger/workFacts.ts'
+import { geometryOf } from '../../jobs/keys.ts'
+import { countedSteps, freeSteps, type Step } from './steps.ts'
+
+/** A step and what it would do to the frame. */
+export interface StepEffect {
+  readonly step: Step
+  /** Differences of the frame: mass of what flies; hours and money of all that is printed. */
+  readonly massG: number
+  readonly timeS: number
+  readonly cost: number
+  /** Printed mass of the frame with it, g. */
+  readonly frameG: number
+}
+
+/** So long the settings have to stand still before steps are counted: the part's own count goes first, ms. */
+const QUIET_MS = 400
+
+/** Censuses of steps, and the part's own census they belong to. */
+interface Counted {
+  readonly of: Census | null
+  readonly steps: ReadonlyMap<Step, Census>
+}
+
+const NONE: Counted = { of: null, steps: new Map() }
+
+/**
+ * What each step of a part's settings would do. Infill, patterns and plastics follow from the present count at once; the
+ * others come as their layers are counted, one after the other. While older layers are shown there are none.
+ */
+export function useSteps(now: LedgerRow): readonly StepEffect[] {
+  // A moment late, so that a slider that is dragged does not wait for it.
+  const row = useDeferredValue(now)
+  const { part, material, work, stale, sum } = row
+  const { id, recipe, zones, quantity, spares } = part
+  const { tryRecipe } = useActions()
+  const census = stale ? null : censusOf(work)
+  const printer = useAppState((state) => state.frame.printer)
+  const prices = useAppState((state) => state.frame.prices)
+  const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
+  const printedG = useAppState((state) => frameSum(state).printed.massG.mid)
+  // Infill changes no layer: the text of the geometry stays, and with it what was counted.
+  const geometry = JSON.stringify(geometryOf(recipe))
+  const steps = useMemo(
+    () => countedSteps(JSON.parse(geometry) as ReturnType<typeof geometryOf>),
+    [geometry],
+  )
+  const [counted, setCounted] = useState(NONE)
+
+  useEffect(() => {
+    if (census === null) return
+    const abort = new AbortController()
+    const run = async () => {
+      for (const step of steps) {
+        if (step.geometry === null) continue
+        const found = await tryRecipe(id, step.geometry, abort.signal)
+        if (found === null || abort.signal.aborted) return
+        setCounted((before) => ({
+          of: census,
+          steps: new Map([...(before.of === census ? before.steps : []), [step, found]]),
+        }))
+      }
+    }
+    const timer = setTimeout(() => {
+      run().catch(() => {
+        // The part's own count says what is wrong with it; a step that cannot be counted is not offered.
+      })
+    }, QUIET_MS)
+    return () => {
+      clearTimeout(timer)
+      abort.abort()
+    }
+  }, [census, steps, id, tryRecipe])
+
+  return useMemo(() => {
+    if (census === null || sum === null) return []
+    const present = partFigures(
+      census,
+      laidRecipe({ recipe, zones }, printer),
+      material,
+      printer,
+      prices,
+    )
+    // What the scale taught of this part holds for the step too.
+    const ratio = present.massG.mid > 0 ? sum.pieceG.mid / present.massG.mid : 1
+    const printed = quantity + spares
+    const effect = (step: Step, of: Census): StepEffect => {
+      const then = partFigures(
+        of,
+        laidRecipe({ recipe: { ...recipe, ...step.recipe }, zones }, printer),
+        step.material ?? material,
+        printer,
+        prices,
+      )
+      const massG = (then.massG.mid - present.massG.mid) * ratio * quantity
+      return {
+        step,
+        massG,
+        timeS: (then.timeS.mid - present.timeS.mid) * printed,
+        cost: (then.cost.mid - present.cost.mid) * printed,
+        frameG: printedG + massG,
+      }
+    }
+    const effects = steps.flatMap((step) => {
+      const of = counted.of === census ? counted.steps.get(step) : undefined
+      return of === undefined ? [] : [effect(step, of)]
+    })
+    const free = freeSteps(recipe).map((step) => effect(step, census))
+    const plastics = materials
+      .filter((one) => one.id !== material.id)
+      .map((one) =>
+        effect(
+          { key: 'plastic', words: one.name, recipe: {}, material: one, geometry: null },
+          census,
+        ),
+      )
+    const lightest = plastics.toSorted((a, b) => a.massG - b.massG)[0]
+    const cheapest = plastics
+      .filter((one) => one !== lightest)
+      .toSorted((a, b) => a.cost - b.cost)[0]
+    return [...effects, ...free, ...[lightest, cheapest].filter((one) => one !== undefined)]
+  }, [
+    census,
+    sum,
+    recipe,
+    zones,
+    material,
+    printer,
+    prices,
+    quantity,
+    spares,
+    printedG,
+    steps,
+    counted,
+    materials,
+  ])
+}

@@ -1,0 +1,68 @@
+import '../styles/aircraft.css'
+import '../styles/aircraftMass.css'
+import { ClockRow } from '../bench/ClockRow.tsx'
+import { SparesList } from '../bench/SparesList.tsx'
+import { WeighIns } from '../bench/WeighIns.tsx'
+import { Section } from '../aircraft/Section.tsx'
+import { ShownAircraft, useShownAircraft } from '../aircraft/ShownAircraft.tsx'
+import { useAppState } from '../appContext.ts'
+import { InTurn } from '../inTurn/InTurn.tsx'
+import { DrawnSheet } from './DrawnSheet.tsx'
+import { TitleBlock } from './TitleBlock.tsx'
+
+/** The evening after: what the scale and the clock said, and what is printed to have in the bag. */
+export function BenchSheet() {
+  return (
+    <DrawnSheet
+      className="bench-sheet"
+      title="Bench: printed, weighed, timed"
+      block={<TitleBlock sheet="bench" />}
+    >
+      <div className="aircraft">
+        <ShownAircraft>
+          <InTurn>
+            <WeighSection />
+            <Section title="Clock" summary={<ClockWords />}>
+              <div className="craft-full">
+                <ClockRow />
+              </div>
+            </Section>
+            <Section title="Spares" summary={<SpareWords />}>
+              <div className="craft-full">
+                <SparesList />
+              </div>
+            </Section>
+          </InTurn>
+        </ShownAircraft>
+      </div>
+    </DrawnSheet>
+  )
+}
+
+function WeighSection() {
+  const { view } = useShownAircraft()
+  const parts = useAppState((state) => state.frame.parts)
+  const weighed = parts.filter(({ weighIn }) => weighIn !== undefined).length
+  return (
+    <Section
+      title="Weigh-in"
+      summary={`${weighed} of ${parts.length} ${parts.length === 1 ? 'part' : 'parts'} weighed`}
+    >
+      <div className="craft-full">
+        <WeighIns sum={view.sum} />
+      </div>
+    </Section>
+  )
+}
+
+function ClockWords() {
+  const count = useAppState((state) => state.frame.clocks?.length ?? 0)
+  return <>{count === 0 ? 'no print timed yet' : `${count} timed`}</>
+}
+
+function SpareWords() {
+  const count = useAppState((state) =>
+    state.frame.parts.reduce((sum, { spares }) => sum + spares, 0),
+  )
+  return <>{count === 0 ? 'none' : `${count} in the bag`}</>
+}

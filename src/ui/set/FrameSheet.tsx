@@ -1,0 +1,93 @@
+import { useCallback, useState } from 'react'
+import { frameSum, ledgerRows } from '../../state/store/derived.ts'
+import { useActions, useAppState, useReadState } from '../appContext.ts'
+import { Assembly } from '../drawing/Assembly.tsx'
+import { showGhost } from '../head/ghost.ts'
+import { Ledger } from '../ledger/Ledger.tsx'
+import { StoryNote } from '../ledger/StoryNote.tsx'
+import { findingsOf } from '../ledger/workFacts.ts'
+import { formatAddress } from './address.ts'
+import { DrawnSheet } from './DrawnSheet.tsx'
+import { TitleBlock } from './TitleBlock.tsx'
+import { goTo } from './useAddress.ts'
+
+/** The aircraft put together, and the list of its items. Number, line and piece are one thing. */
+export function FrameSheet() {
+  const { openPart } = useActions()
+  const readState = useReadState()
+  const chosenId = useAppState((state) => state.openPartId)
+  const name = useAppState((state) => state.frame.name)
+  const [litId, setLit] = useState<string | null>(null)
+
+  const light = useCallback(
+    (partId: string | null) => {
+      setLit(partId)
+      const state = readState()
+      const item = state.frame.parts.findIndex(({ id }) => id === partId) + 1
+      const { rows, printed } = frameSum(state)
+      const row = rows.find(({ part }) => part.id === partId)
+      showGhost(
+        row === undefined || item === 0
+          ? null
+          : {
+              massG: printed.massG.mid - row.flying.massG.mid,
+              words: `without ${item}`,
+            },
+      )
+    },
+    [readState],
+  )
+  const choose = useCallback(
+    (partId: string) => {
+      const { openPartId, frame } = readState()
+      if (openPartId !== partId) openPart(partId)
+      else goTo('part', frame.parts.findIndex(({ id }) => id === partId) + 1)
+    },
+    [readState, openPart],
+  )
+  return (
+    <DrawnSheet
+      className="frame-sheet"
+      title="Frame, assembled"
+      below={<FrameWords />}
+      block={<TitleBlock sheet="frame" title={name} below="Frame" scale="by the bar" />}
+    >
+      <div className="frame-drawing">
+        <Assembly litId={litId} chosenId={chosenId} onLight={light} onChoose={choose} />
+        <StoryNote />
+      </div>
+      <div className="frame-list">
+        <Ledger litId={litId} onLight={light} />
+      </div>
+    </DrawnSheet>
+  )
+}
+
+/** How many parts and pieces, and which of them have something to look at. */
+function FrameWords() {
+  const rows = useAppState(ledgerRows)
+  const pieces = rows.reduce((sum, { part }) => sum + part.quantity, 0)
+  const odd = rows.flatMap(({ work }, i) =>
+    work.kind === 'failed' || findingsOf(work).some(({ grade }) => grade !== 'note') ? [i + 1] : [],
+  )
+  return (
+    <>
+      {rows.length} {rows.length === 1 ? 'part' : 'parts'}, {pieces}{' '}
+      {pieces === 1 ? 'piece' : 'pieces'} on the aircraft.
+      {odd.length === 0 ? null : (
+        <>
+          {' '}
+          {odd.length} to look at:{' '}
+          {odd.map((item, i) => (
+            <span key={item}>
+              {i === 0 ? '' : ', '}
+              <a className="amber" href={formatAddress('part', item)}>
+                {item}
+              </a>
+            </span>
+          ))}
+        </>
+      )}
+    </>
+  )
+}

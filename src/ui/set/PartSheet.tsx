@@ -1,0 +1,89 @@
+import { useEffect } from 'react'
+import { formatMoney } from '../../core/words/format.ts'
+import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
+import { useActions, useAppState } from '../appContext.ts'
+import { PartPanel } from '../part/PartPanel.tsx'
+import { PartPaper } from '../part/PartPaper.tsx'
+import { showGrams, showTime } from '../show.ts'
+import { formatAddress } from './address.ts'
+import { DrawnSheet } from './DrawnSheet.tsx'
+import { chosenItem } from './chosenItem.ts'
+import { TitleBlock } from './TitleBlock.tsx'
+import { useAddress } from './useAddress.ts'
+
+/** One part: large, with everything that can be set and what that does. */
+export function PartSheet() {
+  const { item: named } = useAddress()
+  const rows = useAppState(ledgerRows)
+  const chosen = useAppState(chosenItem)
+  const { openPart } = useActions()
+  const item = named ?? chosen
+  const row = rows[item - 1]
+  const partId = row?.part.id
+  useEffect(() => {
+    if (partId !== undefined) openPart(partId)
+  }, [partId, openPart])
+  if (row === undefined)
+    return (
+      <DrawnSheet title={`No item ${item}`} block={<TitleBlock sheet="part" />}>
+        <p className="sheet-empty">
+          The list ends at {rows.length}. <a href={formatAddress('frame')}>Back to the list</a>
+        </p>
+      </DrawnSheet>
+    )
+  return (
+    <DrawnSheet
+      key={row.part.id}
+      className="part-sheet"
+      title={
+        <>
+          <span className="part-number">{item}</span> {row.part.name}
+        </>
+      }
+      below={<Neighbours item={item} rows={rows} />}
+      block={<TitleBlock sheet="part" title={row.part.name} below={<PartWords row={row} />} />}
+    >
+      <PartPanel row={row} />
+      <PartPaper row={row} />
+    </DrawnSheet>
+  )
+}
+
+function Neighbours({
+  item,
+  rows,
+}: {
+  readonly item: number
+  readonly rows: readonly LedgerRow[]
+}) {
+  const before = rows[item - 2]
+  const after = rows[item]
+  return (
+    <nav className="neighbours" aria-label="Other parts">
+      {before === undefined ? null : (
+        <a href={formatAddress('part', item - 1)}>
+          ‹ {item - 1} {before.part.name}
+        </a>
+      )}
+      {after === undefined ? null : (
+        <a href={formatAddress('part', item + 1)}>
+          {item + 1} {after.part.name} ›
+        </a>
+      )}
+    </nav>
+  )
+}
+
+export function PartWords({ row }: { readonly row: LedgerRow }) {
+  const currency = useAppState((state) => state.frame.prices.currency)
+  const { part, material, sum } = row
+  if (sum === null) return <>{part.fileName}</>
+  const { flying, withSpares } = sum
+  const mass = showGrams(flying.massG)
+  return (
+    <>
+      {part.fileName} · {material.name} · {mass.mid} g{mass.range === '' ? '' : ` (${mass.range})`}{' '}
+      · {formatMoney(withSpares.cost.mid, currency)} · {showTime(withSpares.timeS).mid} h
+    </>
+  )
+}

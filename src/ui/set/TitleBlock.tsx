@@ -1,0 +1,88 @@
+import { useState, type ReactNode } from 'react'
+import { Button } from 'react-aria-components'
+import { formatMoney } from '../../core/words/format.ts'
+import { useAppState } from '../appContext.ts'
+import { MaterialsSheet } from '../dialogs/MaterialsSheet.tsx'
+import { PricesSheet } from '../dialogs/PricesSheet.tsx'
+import { PrinterSheet } from '../dialogs/PrinterSheet.tsx'
+import { materialsInUse } from './materialsInUse.ts'
+import { SHEETS, type SheetId } from './address.ts'
+import { useCostBlame } from './useCostBlame.ts'
+
+type PaneId = 'materials' | 'printer' | 'prices'
+
+interface TitleBlockProps {
+  readonly sheet: SheetId
+  /** Title of the sheet, where it is more than its name. */
+  readonly title?: string
+  readonly below?: ReactNode
+  /** "slant: by the bar", "1:2"; left out where nothing is drawn to a scale. */
+  readonly scale?: string
+}
+
+/** What every figure on the sheet rests on. Its cells are the fields: each opens what it names. */
+export function TitleBlock({ sheet, title, below, scale }: TitleBlockProps) {
+  const frame = useAppState((state) => state.frame)
+  const { printer, prices, name } = frame
+  const [worst] = useCostBlame()
+  const [day] = useState(() => new Date().toISOString().slice(0, 10))
+  const [open, setOpen] = useState<PaneId | null>(null)
+  const close = () => {
+    setOpen(null)
+  }
+  const cell = (id: PaneId, head: string, words: string) => (
+    <div className="block-cell">
+      <span className="block-head">{head}</span>
+      <Button
+        className="quiet term"
+        aria-label={`${head}: ${words}`}
+        onPress={() => {
+          setOpen(id)
+        }}
+      >
+        {words}
+      </Button>
+    </div>
+  )
+  const number = SHEETS.findIndex(({ id }) => id === sheet) + 1
+  const used = materialsInUse(frame)
+  return (
+    <footer className="title-block" aria-label="Title block">
+      <div className="block-cell block-title">
+        <span className="block-head">Title</span>
+        <strong>{title ?? SHEETS[number - 1]?.name}</strong>
+        <span className="block-below">{below ?? name}</span>
+      </div>
+      <div className="block-cell">
+        <span className="block-head">Sheet</span>
+        {number} of {SHEETS.length}
+      </div>
+      {scale === undefined ? null : (
+        <div className="block-cell">
+          <span className="block-head">Scale</span>
+          {scale}
+        </div>
+      )}
+      {cell('printer', 'Printer', printer.name)}
+      {cell(
+        'prices',
+        'Prices',
+        `${formatMoney(prices.electricityPerKwh, prices.currency)}/kWh, ${formatMoney(prices.wearPerHour, prices.currency)}/h wear`,
+      )}
+      {cell('materials', 'Materials', used)}
+      <div className="block-cell">
+        <span className="block-head">Reckoned</span>
+        {day}
+      </div>
+      {worst === undefined ? null : (
+        <div className="block-cell block-doubt">
+          <span className="block-head">Cost unsure most by</span>
+          {worst.name}, ± {formatMoney(worst.money, prices.currency)}
+        </div>
+      )}
+      {open === 'materials' ? <MaterialsSheet isOpen onClose={close} /> : null}
+      {open === 'printer' ? <PrinterSheet isOpen onClose={close} /> : null}
+      {open === 'prices' ? <PricesSheet isOpen onClose={close} /> : null}
+    </footer>
+  )
+}
