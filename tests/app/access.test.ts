@@ -2,7 +2,15 @@ import axe from 'axe-core'
 import type { Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { dropFiles, openPrinter, openRow, textFile, waitForCensus } from '../support/page.ts'
+import {
+  dropFiles,
+  goToSheet,
+  openPrinter,
+  openRow,
+  openSection,
+  textFile,
+  waitForCensus,
+} from '../support/page.ts'
 
 /** Breaches of WCAG 2.1 A and AA and of axe's own good practice, as one readable line each. */
 async function breaches(page: Page): Promise<string[]> {
@@ -17,11 +25,13 @@ async function breaches(page: Page): Promise<string[]> {
   return found.map(({ id, help, html }) => `${id}: ${help}: ${html.slice(0, 3).join(' | ')}`)
 }
 
+const widthOf = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth)
+
 const SIZES = { wide: { width: 1280, height: 900 }, phone: { width: 360, height: 740 } }
 
 describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorScheme) => {
   test.each(['wide', 'phone'] as const)(
-    'axe finds nothing on a %s page: empty, loaded, opened, failed, in a sheet',
+    'axe finds nothing on a %s page: empty, on every sheet, failed, in a dialog',
     async (size) => {
       await withApp(
         async ({ page }) => {
@@ -30,10 +40,25 @@ describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorS
           await page.getByRole('button', { name: /Load Sandpiper/ }).click()
           await waitForCensus(page)
           expect(await breaches(page)).toEqual([])
+          // The last section of each, so that all of the sheet is drawn.
+          for (const last of ['Ways to lie', 'Carbon twin', 'Flight', 'Spares'] as const) {
+            await openSection(page, last)
+            expect(await breaches(page), last).toEqual([])
+          }
+          await goToSheet(page, 'frame')
           await dropFiles(page, [textFile('notes.txt', 'not a mesh')])
           await page.getByRole('region', { name: 'Files left out' }).waitFor()
           await openRow(page, 'GPS mast')
           await page.locator('.view3d, .part-view .thumbnail').first().waitFor()
+          expect(await breaches(page)).toEqual([])
+          // A part with something to mend, and a row ticked.
+          await openRow(page, 'Pivot collar')
+          await page.getByRole('button', { name: 'Take it as inches' }).waitFor()
+          expect(await breaches(page)).toEqual([])
+          await goToSheet(page, 'frame')
+          await page.getByRole('checkbox', { name: 'Tick GPS mast' }).focus()
+          await page.keyboard.press('Space')
+          await page.getByRole('toolbar', { name: 'Ticked parts' }).waitFor()
           expect(await breaches(page)).toEqual([])
           await page.getByRole('button', { name: /^Materials/ }).click()
           await page.getByRole('button', { name: 'Edit PETG', exact: true }).click()
@@ -55,10 +80,15 @@ test('nothing reaches beyond the edge of a 360 px phone', async () => {
     async ({ page }) => {
       await page.getByRole('button', { name: /Load Sandpiper/ }).click()
       await waitForCensus(page)
+      for (const sheet of ['frame', 'choose', 'carbon', 'aircraft', 'bench'] as const) {
+        await goToSheet(page, sheet)
+        expect(await widthOf(page), sheet).toBeLessThanOrEqual(360)
+      }
       await openRow(page, 'Front arm')
-      const width = await page.evaluate(() => document.documentElement.scrollWidth)
-      expect(width).toBeLessThanOrEqual(360)
+      expect(await widthOf(page)).toBeLessThanOrEqual(360)
+      await page.mouse.move(180, 400)
       await page.mouse.wheel(0, 1500)
+      await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(400)
       // The total stays in view.
       expect(await page.locator('.total-grams').boundingBox()).toMatchObject({
         x: expect.any(Number),

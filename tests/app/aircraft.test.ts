@@ -2,31 +2,32 @@ import axe from 'axe-core'
 import type { Locator, Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { waitForCensus } from '../support/page.ts'
+import { goToSheet, gramsOf, openSection, waitForCensus } from '../support/page.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
-const SECTIONS = ['Bolts and bought items', 'Mass', 'Balance', 'Carbon twin', 'Flight']
+/** Every sheet below the list, and what stands on it. */
+const SHEETS = [
+  ['choose', ['Infill', 'Ways to lie']],
+  ['carbon', ['Against a carbon frame', 'Carbon twin']],
+  ['aircraft', ['Bolts and bought items', 'Mass', 'Balance', 'Flight']],
+  ['bench', ['Weigh-in', 'Clock', 'Spares']],
+] as const
 
 async function loadSandpiper(page: Page): Promise<void> {
   await page.getByRole('button', { name: /Load Sandpiper/ }).click()
   await waitForCensus(page)
-  await page.getByRole('region', { name: 'Flight' }).waitFor()
 }
 
-/** Opens a section by its heading. */
-async function openSection(page: Page, name: string): Promise<Locator> {
-  const section = page.getByRole('region', { name, exact: true })
-  await section.getByRole('heading', { name, level: 2 }).getByRole('button').click()
-  await section.locator('.craft-body').waitFor()
-  return section
-}
-
-/** The all-up mass as the Mass line says it, g. */
+/** The all-up mass as the Mass line says it, g. Leaves the page on the Aircraft sheet. */
 async function allUpG(page: Page): Promise<number> {
-  const words = await page.getByRole('region', { name: 'Mass', exact: true }).innerText()
+  const words = await (await openSection(page, 'Mass')).innerText()
   const found = /([\d,.]+) g all-up/.exec(words)?.[1]
   if (found === undefined) throw new Error(`No all-up mass in “${words}”.`)
   return Number(found.replaceAll(',', ''))
+}
+
+function isFocused(place: Locator): Promise<boolean> {
+  return place.evaluate((element) => element === document.activeElement)
 }
 
 /** A figure of a list of facts by the words before it. */
@@ -97,12 +98,11 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
     await withApp(async ({ page }) => {
       await loadSandpiper(page)
       const before = await allUpG(page)
-      const mass = await openSection(page, 'Mass')
-      const line = mass.locator('.weigh-list li', { hasText: 'Tail boom' })
-      const reckoned = Number(/reckoned ([\d.]+) g/.exec(await line.innerText())?.[1])
       // Two parts of its spool were weighed before, so it counted as heavier than reckoned already.
-      const row = page.locator('tr.row', { hasText: 'Tail boom' })
-      const countedG = Number.parseFloat(await row.locator('.cell-grams .figure').innerText())
+      const countedG = await gramsOf(page, 'Tail boom')
+      const bench = await openSection(page, 'Weigh-in')
+      const line = bench.locator('.weigh-list li', { hasText: 'Tail boom' })
+      const reckoned = Number(/reckoned ([\d.]+) g/.exec(await line.innerText())?.[1])
       expect(countedG).toBeGreaterThan(reckoned)
       const field = line.getByRole('textbox', { name: 'Tail boom on the scale' })
       await field.fill(String(reckoned + 10))
@@ -113,6 +113,7 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       const expectedG = before + reckoned + 10 - countedG
       await expect.poll(async () => Math.abs((await allUpG(page)) - expectedG)).toBeLessThan(0.2)
       // An emptied field goes back to the estimate.
+      await openSection(page, 'Weigh-in')
       await field.fill('')
       await field.press('Tab')
       await expect.poll(() => allUpG(page)).toBeCloseTo(before, 1)
@@ -156,45 +157,59 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
   })
 
   test.each(['light', 'dark'] as const)(
-    'axe finds nothing with every line open, in %s',
+    'axe finds nothing on any sheet below the list, in %s',
     async (colorScheme) => {
       await withApp(
         async ({ page }) => {
           await loadSandpiper(page)
-          for (const name of SECTIONS) await openSection(page, name)
-          await page.getByRole('button', { name: 'Find a screw length' }).click()
-          await page.getByRole('button', { name: 'SVG outline of Lower deck' }).waitFor()
           await page.evaluate(axe.source)
-          const found = await page.evaluate(async () => {
-            const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
-              '.aircraft',
-              { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'] },
-            )
-            return violations.map(
-              ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`,
-            )
-          })
-          expect(found).toEqual([])
-          const width = await page.evaluate(() => document.documentElement.scrollWidth)
-          expect(width).toBeLessThanOrEqual(360)
+          for (const [sheet, names] of SHEETS) {
+            for (const name of names) await openSection(page, name)
+            if (sheet === 'aircraft') {
+              await page.getByRole('button', { name: 'Find a screw length' }).click()
+            }
+            if (sheet === 'carbon') {
+              await page.getByRole('button', { name: 'SVG outline of Lower deck' }).waitFor()
+            }
+            const found = await page.evaluate(async () => {
+              const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
+                '.drawn-sheet',
+                { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'] },
+              )
+              return violations.map(
+                ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`,
+              )
+            })
+            expect(found, sheet).toEqual([])
+            const width = await page.evaluate(() => document.documentElement.scrollWidth)
+            expect(width, sheet).toBeLessThanOrEqual(360)
+          }
         },
         { locale: 'en-GB', colorScheme, viewport: { width: 360, height: 740 } },
       )
     },
   )
 
-  test('every line opens and closes by keyboard', async () => {
+  test('every sheet is gone to by keyboard, shows what stands on it, and is left again', async () => {
     await withApp(async ({ page }) => {
       await loadSandpiper(page)
-      for (const name of SECTIONS) {
-        const button = page
-          .getByRole('heading', { name, level: 2, exact: true })
-          .getByRole('button')
-        await button.focus()
+      const links = page.getByRole('navigation', { name: 'Sheets' })
+      for (const [sheet, names] of SHEETS) {
+        const link = links.locator(`a[href^="#/${sheet}"]`)
+        await links.getByRole('link').first().focus()
+        for (let i = 0; i < 6 && !(await isFocused(link)); i++) await page.keyboard.press('Tab')
+        expect(await isFocused(link), sheet).toBe(true)
         await page.keyboard.press('Enter')
-        await expect.poll(() => button.getAttribute('aria-expanded')).toBe('true')
-        await page.keyboard.press('Enter')
-        await expect.poll(() => button.getAttribute('aria-expanded')).toBe('false')
+        for (const name of names) {
+          await page.getByRole('heading', { name, level: 3, exact: true }).waitFor()
+        }
+        expect(await link.getAttribute('aria-current')).toBe('page')
+      }
+      await goToSheet(page, 'frame')
+      for (const [, names] of SHEETS) {
+        for (const name of names) {
+          expect(await page.getByRole('heading', { name, level: 3, exact: true }).count()).toBe(0)
+        }
       }
     }, WIDE)
   })

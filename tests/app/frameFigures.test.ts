@@ -7,7 +7,15 @@ import type { FrameReport } from '../../src/cli/frameReport.ts'
 import { isFailed } from '../../src/cli/report.ts'
 import { withApp } from '../support/app.ts'
 import { prism } from '../support/meshes.ts'
-import { dropFiles, gramsOf, openRow, rowOf, waitForCensus } from '../support/page.ts'
+import {
+  dropFiles,
+  goToSheet,
+  gramsOf,
+  openRow,
+  openSection,
+  rowOf,
+  waitForCensus,
+} from '../support/page.ts'
 import { runPriceHere } from '../support/priceCommand.ts'
 import { meshXml, modelXml, pack3mf } from '../support/writeMesh.ts'
 
@@ -24,13 +32,6 @@ async function priceFrame(frame: string): Promise<FrameReport> {
   const { code, out, err } = await runPriceHere('.', ['--frame', frame, '--json'])
   expect([code, err]).toEqual([0, ''])
   return JSON.parse(out) as FrameReport
-}
-
-async function openSection(page: Page, name: string): Promise<Locator> {
-  const section = page.getByRole('region', { name, exact: true })
-  await section.getByRole('heading', { name, level: 2 }).getByRole('button').click()
-  await section.locator('.craft-body').waitFor()
-  return section
 }
 
 /** The first figure of a text is `value` to the digits it shows, which are three or more. */
@@ -56,6 +57,7 @@ async function expectFact(section: Locator, words: string | RegExp, value: numbe
 /** Holds every figure of the report that the page shows against what it shows. */
 async function expectPage(page: Page, report: FrameReport): Promise<void> {
   const { ledger, twin, balance, flight } = report
+  await goToSheet(page, 'frame')
   for (const part of report.parts) {
     if (isFailed(part)) throw new Error(part.error.message)
     const cell = rowOf(page, part.name.replaceAll(/[()]/g, String.raw`\$&`)).locator(
@@ -170,15 +172,14 @@ describe('page and command line', { timeout: 180_000 }, () => {
         await field.fill(value)
         await field.press('Tab')
       }
-      const boom = mass.getByRole('textbox', { name: 'Tail boom on the scale' })
+      const bench = await openSection(page, 'Weigh-in')
+      const boom = bench.getByRole('textbox', { name: 'Tail boom on the scale' })
       await boom.fill('33.3')
       await boom.press('Tab')
-      await mass.getByRole('heading', { name: 'Mass', level: 2 }).getByRole('button').click()
       const flies = await openSection(page, 'Flight')
       const cells = flies.getByRole('textbox', { name: 'Cells in series' })
       await cells.fill('4')
       await cells.press('Tab')
-      await flies.getByRole('heading', { name: 'Flight', level: 2 }).getByRole('button').click()
 
       const [file] = await Promise.all([
         page.waitForEvent('download'),
@@ -232,6 +233,7 @@ describe('a 3MF drawn assembled', { timeout: 120_000 }, () => {
       await waitForCensus(page)
       const panel = await openRow(page, 'frame')
       await panel.getByRole('button', { name: 'Make rows of them' }).click()
+      await goToSheet(page, 'frame')
       await rowOf(page, 'arm').waitFor()
       await waitForCensus(page)
       const arms = await gramsOf(page, 'arm')

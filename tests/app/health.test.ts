@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import { box, prism, rotate, scale } from '../support/meshes.ts'
-import { demoFile, dropFiles, gramsOf, openRow, rowOf, waitForCensus } from '../support/page.ts'
+import {
+  demoFile,
+  dropFiles,
+  goToSheet,
+  gramsOf,
+  openRow,
+  rowOf,
+  waitForCensus,
+} from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
@@ -64,6 +72,7 @@ describe('files that are not quite right', { timeout: 120_000 }, () => {
       await waitForCensus(page)
       // The row shows all pieces together.
       expect(Math.abs((await gramsOf(page, 'feet')) / whole - 1)).toBeLessThan(0.05)
+      await goToSheet(page, 'frame')
       expect(await rowOf(page, 'feet').innerText()).not.toContain('holds')
       await page.locator('.notice').getByRole('button', { name: 'Undo' }).click()
       await waitForCensus(page)

@@ -2,7 +2,7 @@ import { chromium } from 'playwright'
 import { expect, inject, test } from 'vitest'
 import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
 import { box } from '../support/meshes.ts'
-import { dropFiles, openRow, waitForCensus } from '../support/page.ts'
+import { dropFiles, openRow, openSection, waitForCensus } from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
 const BAR = { name: 'bar.stl', bytes: writeStlBinary(box(20, 8, 6)) }
@@ -33,7 +33,7 @@ test('over plain http parts and items are added, kept and opened again', async (
     await infill.fill('33,3')
     await infill.press('Tab')
     await page.keyboard.press('Escape')
-    await page.getByRole('button', { name: 'Bolts and bought items' }).click()
+    await openSection(page, 'Bolts and bought items')
     await page.getByRole('button', { name: 'Type one in' }).click()
     await page.getByText('Saved on this device').waitFor()
 
@@ -51,7 +51,7 @@ test('over plain http parts and items are added, kept and opened again', async (
     await openRow(page, 'bar')
     expect(await page.getByRole('textbox', { name: 'Infill share' }).inputValue()).toBe('33.3')
     await page.keyboard.press('Escape')
-    await page.getByRole('button', { name: 'Bolts and bought items' }).click()
+    await openSection(page, 'Bolts and bought items')
     await page.getByText('New item').first().waitFor()
     expect(errors).toEqual([])
   } finally {

@@ -1,23 +1,27 @@
 import { readFileSync } from 'node:fs'
-import type { Locator } from 'playwright'
+import type { Locator, Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import {
   demoFile,
   dropFiles,
+  goToSheet,
   gramsOf,
+  gramsWordsInBlock,
   openRow,
   rowOf,
   totalGrams,
   waitForCensus,
 } from '../support/page.ts'
 
+const SANDPIPER = JSON.parse(readFileSync('public/demo/sandpiper.json', 'utf8')) as {
+  readonly story: string
+  readonly parts: readonly { readonly file: string }[]
+}
 /** Every mesh file of the tricopter. */
-const MESHES = (
-  JSON.parse(readFileSync('public/demo/sandpiper.json', 'utf8')) as {
-    readonly parts: readonly { readonly file: string }[]
-  }
-).parts.map(({ file }) => file)
+const MESHES = SANDPIPER.parts.map(({ file }) => file)
+/** The last sentence of its story. */
+const STORY_ENDS = SANDPIPER.story.split('. ').at(-1) ?? ''
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 
@@ -31,10 +35,15 @@ describe('the ledger', { timeout: 90_000 }, () => {
         .waitFor()
       await waitForCensus(page)
       expect(await page.locator('tr.row').count()).toBe(MESHES.length)
-      const figures = await page.locator('.cell-grams .figure').allInnerTexts()
+      const figures = await page.locator('tr.row .cell-grams .figure').allInnerTexts()
       const sum = figures.reduce((all, text) => all + Number(text.replaceAll(/[^\d.]/g, '')), 0)
-      // Rows are rounded to 0.1 g, the total to three digits.
-      expect(Math.abs((await totalGrams(page)) - sum)).toBeLessThan(2)
+      // Rows and total are rounded to 0.1 g each.
+      const total = await totalGrams(page)
+      expect(total).toBeLessThan(999.95)
+      expect(Math.abs(total - sum)).toBeLessThan(0.05 * (MESHES.length + 1) + 1e-6)
+      expect(await page.locator('.row-total .cell-grams .figure').innerText()).toContain(
+        total.toFixed(1),
+      )
     }, LOCALE)
   })
 
@@ -44,6 +53,7 @@ describe('the ledger', { timeout: 90_000 }, () => {
       await waitForCensus(page)
       const panel = await openRow(page, 'front arm')
       const rowBefore = await gramsOf(page, 'front arm')
+      expect(await blockGrams(page)).toBe(rowBefore)
       const totalBefore = await totalGrams(page)
 
       const track = panel.locator('.slider-track')
@@ -54,14 +64,18 @@ describe('the ledger', { timeout: 90_000 }, () => {
       await page.mouse.move(from.x, from.y)
       await page.mouse.down()
       await page.mouse.move(box.x + box.width * 0.7, from.y, { steps: 4 })
-      const midway = await gramsOf(page, 'front arm')
+      const midway = await blockGrams(page)
       expect(midway).toBeGreaterThan(rowBefore)
       expect(await totalGrams(page)).toBeGreaterThan(totalBefore)
       // Nothing is counted anew for infill: no row goes back to work.
-      expect(await page.locator('.row-working').count()).toBe(0)
+      expect(await page.locator('.rough-words').count()).toBe(0)
       await page.mouse.move(box.x + box.width * 0.95, from.y, { steps: 4 })
-      expect(await gramsOf(page, 'front arm')).toBeGreaterThan(midway)
+      expect(await blockGrams(page)).toBeGreaterThan(midway)
       await page.mouse.up()
+      const heaviest = await blockGrams(page)
+      await goToSheet(page, 'frame')
+      expect(await gramsOf(page, 'front arm')).toBe(heaviest)
+      expect(await page.locator('.row-working').count()).toBe(0)
 
       await page.getByRole('button', { name: /^Undo: change infill/ }).click()
       expect(await gramsOf(page, 'front arm')).toBe(rowBefore)
@@ -82,7 +96,8 @@ describe('the ledger', { timeout: 90_000 }, () => {
       expect(await panel.getByRole('slider', { name: 'Infill' }).inputValue()).toBe('90')
       expect(await totalGrams(page)).toBe(await gramsOf(page, 'front arm'))
 
-      await rowOf(page, 'front arm').getByRole('button').first().focus()
+      await goToSheet(page, 'frame')
+      await rowOf(page, 'front arm').getByRole('link').first().focus()
       await page.keyboard.press('Control+z')
       expect(await gramsOf(page, 'front arm')).toBe(before)
     }, LOCALE)
@@ -94,10 +109,15 @@ describe('the ledger', { timeout: 90_000 }, () => {
       const story = page.getByRole('complementary', { name: 'About this sample aircraft' })
       await story.getByText('Invented sample aircraft.').waitFor()
       await waitForCensus(page)
+      // At first only what it is; the rest when asked for.
+      expect(await story.innerText()).not.toContain(STORY_ENDS)
+      await story.getByRole('button', { name: 'Read all' }).click()
+      await story.getByText(STORY_ENDS).waitFor()
       const panel = await openRow(page, 'Tail boom')
       await panel.getByText('Fits the bed of 220 × 220 × 240 mm only on the diagonal').waitFor()
       expect(await page.getByText('does not fit the bed').count()).toBe(0)
 
+      await goToSheet(page, 'frame')
       await story.getByRole('button', { name: 'Dismiss the story of the sample' }).click()
       await story.waitFor({ state: 'detached' })
     }, LOCALE)
@@ -113,17 +133,21 @@ describe('the ledger', { timeout: 90_000 }, () => {
       await page.keyboard.press('Space')
       await page.getByRole('button', { name: /Recipe for/ }).click()
       await page.getByRole('option', { name: 'Arm' }).click()
-      const recipes = await page.locator('tbody .cell-recipe').allInnerTexts()
+      const recipes = await page.locator('tr.row .row-recipe').allInnerTexts()
       expect(recipes.map((text) => text.includes('75 % grid'))).toEqual([true, true, true])
 
-      await page.getByRole('columnheader', { name: /Mass/ }).getByRole('button').click()
-      const grams = (await page.locator('.cell-grams .figure').allInnerTexts()).map((text) =>
+      await page.getByRole('button', { name: 'Order by Mass' }).click()
+      const grams = (await page.locator('tr.row .cell-grams .figure').allInnerTexts()).map((text) =>
         Number(text.replaceAll(/[^\d.]/g, '')),
       )
       expect(grams).toEqual(grams.toSorted((a, b) => b - a))
     }, LOCALE)
   })
 })
+
+async function blockGrams(page: Page): Promise<number> {
+  return Number(await gramsWordsInBlock(page))
+}
 
 async function boxOf(place: Locator) {
   const box = await place.boundingBox()

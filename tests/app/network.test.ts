@@ -6,6 +6,7 @@ import {
   chooseFromMenu,
   demoFile,
   dropFiles,
+  goToSheet,
   openRow,
   rowOf,
   textFile,
@@ -141,11 +142,14 @@ describe('names and notes', { timeout: 120_000 }, () => {
       const frameName = page.getByRole('textbox', { name: 'Name of the frame' })
       await frameName.fill(EVIL)
       await frameName.press('Enter')
-      await page.locator('.row-open-button').click()
+      await page.locator('.row-name').click()
       const panel = page.getByRole('group', { name: /Settings of/ })
+      await panel.getByRole('button', { name: 'All settings' }).click()
       await panel.getByRole('textbox', { name: 'Name', exact: true }).fill(EVIL)
       await panel.getByRole('textbox', { name: 'Name', exact: true }).press('Enter')
       await panel.getByRole('textbox', { name: /Note/ }).fill(EVIL)
+      await page.locator('.part-sheet h2', { hasText: EVIL }).waitFor()
+      await goToSheet(page, 'frame')
       await page.locator('.row-name', { hasText: EVIL }).waitFor()
       await chooseFromMenu(page, 'Frames on this device')
       await page.getByRole('button', { name: `Open ${EVIL}` }).waitFor()

@@ -5,6 +5,7 @@ import {
   chooseFromMenu,
   demoFile,
   dropFiles,
+  goToSheet,
   gramsOf,
   openRow,
   rowOf,
@@ -13,7 +14,6 @@ import {
   waitForCensus,
 } from '../support/page.ts'
 
-// Wide enough for the column of recipes.
 const LOCALE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
 
 describe('the work', { timeout: 90_000 }, () => {
@@ -31,6 +31,7 @@ describe('the work', { timeout: 90_000 }, () => {
 
       await page.reload()
       await waitForCensus(page)
+      await goToSheet(page, 'frame')
       expect(await page.locator('tr.row').count()).toBe(2)
       expect(await totalGrams(page)).toBe(total)
       expect(await rowOf(page, 'front arm').innerText()).toContain('64 %')

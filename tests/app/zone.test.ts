@@ -3,7 +3,14 @@ import type { Page } from 'playwright'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { withApp } from '../support/app.ts'
 import { box, translate } from '../support/meshes.ts'
-import { dropFiles, gramsOf, openRow, rowOf, waitForCensus } from '../support/page.ts'
+import {
+  dropFiles,
+  gramsOf,
+  gramsWordsInBlock,
+  gramsWordsOf,
+  openRow,
+  waitForCensus,
+} from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
@@ -25,7 +32,7 @@ async function addZones(page: Page, zones: Readonly<Record<string, Mesh>>): Prom
 }
 
 async function germanGrams(page: Page): Promise<number> {
-  const words = await rowOf(page, 'bar').locator('.cell-grams .figure').innerText()
+  const words = await gramsWordsOf(page, 'bar')
   return Number(words.replaceAll(/[^\d,]/g, '').replace(',', '.'))
 }
 
@@ -111,10 +118,13 @@ test(
         const both = await germanGrams(page)
         expect(Math.abs(both - (light + dense) / 2)).toBeLessThan(0.3 * (dense - light))
 
-        await type(page, 'Infill in right.stl', '120')
+        const field = page.getByRole('textbox', { name: 'Infill in right.stl' })
+        await field.fill('120')
+        await field.press('Enter')
         await page.getByRole('alert').getByText('Takes 0 to 100').waitFor()
+        expect(await gramsWordsInBlock(page)).toBe(String(both).replace('.', ','))
+        await field.press('Escape')
         expect(await germanGrams(page)).toBe(both)
-        await page.getByRole('textbox', { name: 'Infill in right.stl' }).press('Escape')
 
         await page.getByRole('button', { name: 'Move left.stl down' }).click()
         await waitForCensus(page)

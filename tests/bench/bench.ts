@@ -23,6 +23,7 @@ import { loadManifold, solidCensus } from '../support/solidCensus.ts'
 import { parseWithThreeStlLoader } from '../support/threeStlLoader.ts'
 import { sphere } from '../support/meshes.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
+import { buildApp, shellKb } from './buildApp.ts'
 import { alternate, clock, logSlope, median } from './median.ts'
 import { pageTimes, type PageTimes } from './pageTimes.ts'
 import { holedPlate, organicPart, taperedArm } from './parts.ts'
@@ -231,6 +232,12 @@ async function batch(): Promise<void> {
   report('batchMemory', many / few, '≈ 1', `${mb(many)} for 1,000 files, ${mb(few)} for 50`)
 }
 
+/** How much has to come over the network before the page can be used; no ratio, but the same on every machine. */
+function shell(): void {
+  const kb = shellKb(buildApp(folder))
+  report('shellKb', kb, '≤ 160', `${kb.toFixed(1)} kB gzipped named by index.html`)
+}
+
 /** A million triangles in 12 files dropped on the built app, against the one second a first look may take. */
 async function page(): Promise<void> {
   const visits = await pageTimes(folder, 3)
@@ -247,7 +254,7 @@ async function page(): Promise<void> {
   )
 }
 
-const groups = { reading, censuses, pool, infillChange, growth, memory, batch }
+const groups = { reading, censuses, pool, infillChange, growth, memory, batch, shell }
 /** Run only when named: its figures are times, which mean nothing on a busy machine. */
 const optional = { page }
 try {

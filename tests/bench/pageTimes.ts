@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process'
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from 'playwright'
@@ -6,6 +5,7 @@ import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
 import { createAppServer, listen } from '../../src/tools/serve.mjs'
 import { sphere } from '../support/meshes.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
+import { buildApp } from './buildApp.ts'
 
 /** 12 parts of 83,000 triangles, 1 million in all. */
 const PARTS = 12
@@ -27,10 +27,7 @@ export interface PageTimes {
  * @returns one reading a visit.
  */
 export async function pageTimes(folder: string, visits: number): Promise<readonly PageTimes[]> {
-  const build = join(folder, 'app')
-  const vite = ['node_modules/vite/bin/vite.js', 'build', '--outDir', build, '--logLevel', 'warn']
-  const built = spawnSync(process.execPath, vite, { encoding: 'utf8' })
-  if (built.status !== 0) throw new Error(`The app does not build:\n${built.stderr}`)
+  const build = buildApp(folder)
   const paths = Array.from({ length: PARTS }, (_, i) => {
     const path = join(folder, `part-${i + 1}.stl`)
     writeFileSync(path, writeStlBinary(sphere(15 + i, 204)))
@@ -74,7 +71,7 @@ function watch(parts: number): Promise<PageTimes> {
     const timer = setInterval(() => {
       if (startedAt === null) return
       const ms = performance.now() - startedAt
-      const shown = document.querySelectorAll('.cell-grams .figure').length
+      const shown = document.querySelectorAll('tr.row .cell-grams .figure').length
       if (shown > 0 && document.querySelector('.total-grams .total-figure') !== null) {
         firstTotalMs ??= ms
       }

@@ -1,10 +1,12 @@
 import { createRoot, type Root } from 'react-dom/client'
 import type { ReactNode } from 'react'
-import { afterEach } from 'vitest'
+import { afterEach, expect } from 'vitest'
 import { page, userEvent, type Locator } from 'vitest/browser'
 import type { Aircraft } from '../../src/core/model/aircraft.ts'
 import type { IncomingFile } from '../../src/state/store/types.ts'
-import { AircraftSections } from '../../src/ui/aircraft/AircraftSections.tsx'
+import { AircraftSheet } from '../../src/ui/set/AircraftSheet.tsx'
+import { BenchSheet } from '../../src/ui/set/BenchSheet.tsx'
+import { CarbonSheet } from '../../src/ui/set/CarbonSheet.tsx'
 import { AppContext } from '../../src/ui/appContext.ts'
 import { startSession } from './session.ts'
 
@@ -22,7 +24,7 @@ afterEach(() => {
   document.body.replaceChildren()
 })
 
-/** The aircraft's sections on a page of their own, over a frame of these files and this aircraft. */
+/** The sheets of aircraft, carbon and bench under one another, over a frame of these files and this aircraft. */
 export async function drawAircraft(
   aircraft: Partial<Aircraft>,
   files: readonly IncomingFile[] = [],
@@ -34,7 +36,9 @@ export async function drawAircraft(
   const { store, actions } = session
   draw(
     <AppContext value={{ store, actions }}>
-      <AircraftSections />
+      <AircraftSheet />
+      <CarbonSheet />
+      <BenchSheet />
     </AppContext>,
   )
   return session
@@ -42,7 +46,7 @@ export async function drawAircraft(
 
 export async function openSection(name: string): Promise<Locator> {
   const section = page.getByRole('region', { name, exact: true })
-  await section.getByRole('heading', { name, level: 2 }).getByRole('button').click()
+  await expect.element(section).toBeVisible()
   return section
 }
 

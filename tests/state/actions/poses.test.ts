@@ -14,7 +14,7 @@ test('ways to lie are listed, tried without changing the part, and shown at once
   const options = await actions.listPoses(id)
   expect(options[0]!.heightMm).toBeCloseTo(4, 4)
   const { signal } = new AbortController()
-  const census = await actions.tryPose(id, options[0]!.pose, false, signal)
+  const census = await actions.tryRecipe(id, { supports: false }, signal, options[0]!.pose)
   expect(census!.layers.count).toBe(20)
   expect(state().frame).toBe(before)
 
@@ -42,8 +42,8 @@ test('a trial can have the supports that the part has not, and leaves the part w
   await actions.settled()
   const { id, pose } = state().frame.parts[0]!
   const { signal } = new AbortController()
-  const bare = await actions.tryPose(id, pose, false, signal)
-  const held = await actions.tryPose(id, pose, true, signal)
+  const bare = await actions.tryRecipe(id, { supports: false }, signal, pose)
+  const held = await actions.tryRecipe(id, { supports: true }, signal, pose)
   expect(Math.max(...bare!.layers.supportMm2)).toBe(0)
   // The support angle lets the first fraction of a millimetre beside the foot hang.
   expect(Math.abs(Math.max(...held!.layers.supportMm2) / 300 - 1)).toBeLessThan(0.02)
@@ -57,7 +57,9 @@ test('a trial that was called off gives nothing; one of a lost part is refused',
   const { id } = state().frame.parts[0]!
   const abort = new AbortController()
   abort.abort()
-  expect(await actions.tryPose(id, { rotateDeg: [90, 0, 0] }, false, abort.signal)).toBeNull()
+  expect(
+    await actions.tryRecipe(id, { supports: false }, abort.signal, { rotateDeg: [90, 0, 0] }),
+  ).toBeNull()
   actions.removeParts([id])
   await expect(actions.listPoses(id)).rejects.toThrow('removed')
 })

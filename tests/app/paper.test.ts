@@ -1,0 +1,89 @@
+import type { Page } from 'playwright'
+import { describe, expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import { chooseFromMenu, goToSheet, openRow, waitForCensus } from '../support/page.ts'
+import { readPdf } from '../support/readPdf.ts'
+
+const WIDE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
+/** 210 × 297 mm and 8.5 × 11 in, in points. */
+const PAPERS = [
+  ['A4', false, 595, 842],
+  ['A4', true, 842, 595],
+  ['Letter', false, 612, 792],
+  ['Letter', true, 792, 612],
+] as const
+
+async function loadSandpiper(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+  await waitForCensus(page)
+  await page.locator('.item-number').first().waitFor()
+}
+
+describe('on paper', { timeout: 240_000 }, () => {
+  test('the frame fits A4 and Letter, either way round', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      for (const [format, landscape, wide, high] of PAPERS) {
+        const pages = await readPdf(await page.pdf({ format, landscape }))
+        // One way round it is one page; the other the list may go on upon a second.
+        expect(pages.length).toBeLessThanOrEqual(landscape ? 1 : 2)
+        for (const { widthPt, heightPt } of pages) {
+          expect(Math.abs(widthPt - wide)).toBeLessThan(1)
+          expect(Math.abs(heightPt - high)).toBeLessThan(1)
+        }
+        const text = pages.map((one) => one.text).join(' ')
+        for (const name of [
+          'Front arm',
+          'Damper cup',
+          'Printed, on the aircraft',
+          'Title',
+          '1 of 6',
+        ])
+          expect(text).toContain(name)
+        // Lines, no pixels; and nothing that can only be pressed.
+        expect(pages.reduce((sum, { images }) => sum + images, 0)).toBe(0)
+        for (const furniture of ['Undo', 'Save file', 'Add parts', 'Slant', 'Read all'])
+          expect(text).not.toContain(furniture)
+      }
+    }, WIDE)
+  })
+
+  test('a part is drawn in lines beside its recipe, without the fields to set it', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      await openRow(page, 'Tail boom')
+      await page.locator('.part-drawing .piece-outline').first().waitFor({ state: 'attached' })
+      const pages = await readPdf(await page.pdf({ format: 'A4' }))
+      expect(pages).toHaveLength(1)
+      const [{ text, images } = { text: '', images: -1 }] = pages
+      expect(images).toBe(0)
+      for (const words of ['Tail boom', '4 lines = 1.6 mm', '20 % grid', '2 of 6'])
+        expect(text).toContain(words)
+      expect(text).not.toContain('All settings')
+    }, WIDE)
+  })
+
+  test('the whole set has a page for every part, carbon, aircraft, bench, and the sources', async () => {
+    await withApp(async ({ page }) => {
+      await loadSandpiper(page)
+      await chooseFromMenu(page, 'The whole set on paper')
+      await page.getByRole('button', { name: 'Print the whole set', disabled: false }).waitFor()
+      await page.locator('.part-drawing').nth(11).waitFor()
+      const pages = await readPdf(await page.pdf({ format: 'A4' }))
+      // 12 parts, frame, carbon, aircraft, bench, notes at least.
+      expect(pages.length).toBeGreaterThanOrEqual(17)
+      const text = pages.map((one) => one.text).join(' ')
+      for (const words of [
+        'Against carbon',
+        'Aircraft, all up',
+        'Weigh-in',
+        'Assumptions, sources, cautions',
+        'Carbon dust is sharp',
+        'g/cm³',
+      ])
+        expect(text).toContain(words)
+      expect(text).not.toContain('Print the whole set')
+      await goToSheet(page, 'frame')
+    }, WIDE)
+  })
+})
