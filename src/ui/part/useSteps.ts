@@ -2,12 +2,12 @@ import { useDeferredValue, useEffect, useMemo, useState } from 'react'
 import { useShallow } from 'zustand/react/shallow'
 import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { partFigures } from '../../core/figures/part.ts'
+import type { GeometrySettings } from '../../core/model/settings.ts'
 import type { Census } from '../../core/model/census.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
 import { frameSum, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { censusOf } from '../ledger/workFacts.ts'
-import { geometryOf } from '../../jobs/keys.ts'
 import { countedSteps, freeSteps, type Step } from './steps.ts'
 
 /** A step and what it would do to the frame. */
@@ -47,12 +47,9 @@ export function useSteps(now: LedgerRow): readonly StepEffect[] {
   const prices = useAppState((state) => state.frame.prices)
   const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
   const printedG = useAppState((state) => frameSum(state).printed.massG.mid)
-  // Infill changes no layer: the text of the geometry stays, and with it what was counted.
-  const geometry = JSON.stringify(geometryOf(recipe))
-  const steps = useMemo(
-    () => countedSteps(JSON.parse(geometry) as ReturnType<typeof geometryOf>),
-    [geometry],
-  )
+  // Infill changes no layer: the text of the rest stays, and with it what was counted.
+  const laid = JSON.stringify({ ...recipe, infillPct: 0, pattern: null })
+  const steps = useMemo(() => countedSteps(JSON.parse(laid) as GeometrySettings), [laid])
   const [counted, setCounted] = useState(NONE)
 
   useEffect(() => {

@@ -1,13 +1,13 @@
-// Takes a picture of every sheet from the running app, for the README. Plain JavaScript, like the other tools.
+// Takes a picture of every sheet from the running app, for the README.
 import { mkdirSync } from 'node:fs'
 import path from 'node:path'
 import { chromium } from 'playwright'
-import { browserFlags, findBrowser } from './browser.mjs'
-import { build, DIST, isBuildStale, ROOT } from './project.mjs'
-import { createAppServer, listen } from './serve.mjs'
+import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
+import { build, DIST, isBuildStale, ROOT } from '../../src/tools/project.mjs'
+import { createAppServer, listen } from '../../src/tools/serve.mjs'
 
 /** File, address, width and colours; heights follow the sheet up to this many px. */
-const PICTURES = /** @type {const} */ ([
+const PICTURES = [
   ['frame', '#/frame', 1440, 'light'],
   ['part', '#/part/2', 1440, 'light'],
   ['choose', '#/choose', 1440, 'light'],
@@ -16,7 +16,7 @@ const PICTURES = /** @type {const} */ ([
   ['bench', '#/bench', 1440, 'light'],
   ['frame-dark', '#/frame', 1440, 'dark'],
   ['frame-phone', '#/frame', 390, 'light'],
-])
+] as const
 const HEIGHT_PX = 900
 
 if (isBuildStale() && !build()) process.exit(1)
@@ -48,7 +48,7 @@ for (const [name, address, width, colorScheme] of PICTURES) {
   // Drawings come from a worker; the picture waits until nothing on the sheet changes any more.
   await page.evaluate(
     () =>
-      new Promise((resolve) => {
+      new Promise<void>((resolve) => {
         let timer = setTimeout(resolve, 1500)
         new MutationObserver(() => {
           clearTimeout(timer)
