@@ -2,7 +2,7 @@ import type { CensusMoves } from './moves.ts'
 
 /**
  * What the layers of one part hold: areas, lengths and move histograms, and nothing about money, material or printer.
- * Depends on mesh + unit + pose + geometry settings only; a few kilobytes whatever the mesh.
+ * Depends on mesh + unit + pose + geometry settings only; some 200 bytes a layer whatever the mesh.
  */
 export interface Census {
   readonly layers: CensusLayers
