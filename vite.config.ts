@@ -82,8 +82,6 @@ export default defineConfig({
           globalSetup: 'tests/support/serveApp.ts',
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          // A browser on a machine that does other work now and then misses a deadline of its own; once more is allowed.
-          retry: 1,
         },
       },
     ],

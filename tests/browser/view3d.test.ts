@@ -85,6 +85,11 @@ async function pixels(): Promise<Uint8ClampedArray> {
   return pen.getImageData(0, 0, copy.width, copy.height).data
 }
 
+/** Waits until the browser has shown so many pictures. */
+async function frames(count: number): Promise<void> {
+  for (let i = 0; i < count; i++) await new Promise((resolve) => requestAnimationFrame(resolve))
+}
+
 /** Share of pixels that are blue-grey, as only the part is. */
 function partShare(rgba: Uint8ClampedArray): number {
   let count = 0
@@ -152,21 +157,26 @@ describe('the 3D view', { timeout: 30_000 }, () => {
     view.show('top')
     // In the top view the part is as wide as its own dimension says; compare the bar with the picture.
     await vi.waitFor(() => expect(dimensions()).toEqual(['100', '100']))
-    await new Promise((resolve) => setTimeout(resolve, 600))
-    const rgba = await pixels()
-    const { width, height } = canvasOf()
-    const row = Math.round(height * 0.4)
-    let part = 0
-    for (let x = 0; x < width; x++) {
-      const at = (row * width + x) * 4
-      if ((rgba[at + 2] ?? 0) - (rgba[at] ?? 0) > 12) part++
-    }
-    const barPx = container.querySelector('.view3d-bar')?.getBoundingClientRect().width ?? 0
-    const barMm = Number.parseFloat(container.querySelector('.view3d-bar-text')?.textContent ?? '')
-    const cssPerPixel = 480 / width
-    expect((part * cssPerPixel) / 100).toBeCloseTo(barPx / barMm, 1)
-    expect(barPx).toBeGreaterThan(30)
-    expect(barPx).toBeLessThanOrEqual(110)
+    const barPx = () => container.querySelector('.view3d-bar')?.getBoundingClientRect().width ?? 0
+    // The view glides there; where it has arrived, both agree.
+    await vi.waitFor(
+      async () => {
+        const rgba = await pixels()
+        const { width, height } = canvasOf()
+        const row = Math.round(height * 0.4)
+        let part = 0
+        for (let x = 0; x < width; x++) {
+          const at = (row * width + x) * 4
+          if ((rgba[at + 2] ?? 0) - (rgba[at] ?? 0) > 12) part++
+        }
+        const text = container.querySelector('.view3d-bar-text')?.textContent ?? ''
+        const cssPerPixel = 480 / width
+        expect((part * cssPerPixel) / 100).toBeCloseTo(barPx() / Number.parseFloat(text), 1)
+      },
+      { timeout: 20_000 },
+    )
+    expect(barPx()).toBeGreaterThan(30)
+    expect(barPx()).toBeLessThanOrEqual(110)
   })
 
   it.each([[[90, 0, 0]], [[0, 90, 0]], [[20, -35, 70]]] as const)(
@@ -223,7 +233,7 @@ describe('the 3D view', { timeout: 30_000 }, () => {
     view.show('front')
     await vi.waitFor(() => expect(dimensions()).toEqual(['60', '12']), { interval: 1 })
     const drawn = vi.spyOn(WebGL2RenderingContext.prototype, 'drawElements')
-    await new Promise((resolve) => setTimeout(resolve, 200))
+    await frames(12)
     expect(drawn).not.toHaveBeenCalled()
   })
 
@@ -251,8 +261,8 @@ describe('the 3D view', { timeout: 30_000 }, () => {
     expect(press('x')).toBe(true)
     expect(press('ArrowUp')).toBe(false)
     press('0')
-    await new Promise((resolve) => setTimeout(resolve, 600))
-    expect(countDifferent(await pixels(), first)).toBe(0)
+    const isBack = async () => expect(countDifferent(await pixels(), first)).toBe(0)
+    await vi.waitFor(isBack, { timeout: 20_000 })
     expect(container.querySelector('.view3d-bar')?.getBoundingClientRect().width).toBeCloseTo(
       barBefore,
       0,
@@ -280,7 +290,7 @@ describe('the 3D view', { timeout: 30_000 }, () => {
     await view.setMesh(box(60, 25, 12))
     await pixels()
     const drawn = vi.spyOn(WebGL2RenderingContext.prototype, 'drawElements')
-    await new Promise((resolve) => setTimeout(resolve, 300))
+    await frames(20)
     expect(drawn).not.toHaveBeenCalled()
     view.setTheme('dark')
     await vi.waitFor(() => expect(drawn).toHaveBeenCalled())
