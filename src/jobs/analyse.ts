@@ -24,14 +24,14 @@ export async function analyse(
   const { source, unit } = ask
   const mm = unitToMm(unit)
   const part = { name: source.name, unit, keepsHairs: source.keepsHairs === true }
-  const read = await shelf.take(source, (bytes) => {
+  const read = await shelf.read(source, (bytes) => {
     const quick = ask.wantRead ? quickMeasure(bytes) : null
     if (quick === null) return
     const rough = { volumeMm3: quick.volumeMm3 * mm ** 3, areaMm2: quick.areaMm2 * mm ** 2 }
     tell({ kind: 'rough', rough })
   })
   if (ask.wantRead) tell({ kind: 'read', read: look(read, part, shelf) })
-  const zones = await Promise.all(ask.zones.map((zone) => shelf.take(zone)))
+  const zones = await Promise.all(ask.zones.map((zone) => shelf.read(zone)))
   const census = countPart(read, zones, part, ask, shelf.outward, watchOf(ask, tell, now))
   return { census }
 }

@@ -12,7 +12,7 @@ export async function drawFrame(ask: DrawAsk, shelf: MeshShelf): Promise<DrawAns
   const left: string[] = []
   for (const { item, source, unit, motions, looseCount } of ask.parts) {
     try {
-      const mesh = shelf.outward(await shelf.take(source), takingOf(source, unit))
+      const mesh = shelf.outward(await shelf.read(source), takingOf(source, unit))
       for (const motion of motions) placed.push({ item, mesh, motion })
       const scaleToMm = unitToMm(unit)
       for (let i = 0; i < looseCount; i++) loose.push({ item, mesh, scaleToMm })

@@ -69,7 +69,7 @@ function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): 
 }
 
 async function place({ source, unit, pose }: MeshAsk, shelf: MeshShelf): Promise<PlacedMesh> {
-  const { mesh } = await shelf.take(source)
+  const { mesh } = await shelf.read(source)
   const shown = shownMesh(mesh, takingOf(source, unit))
   const { positions, indices } = placeMesh(shown, unitToMm(unit), pose)
   // The answer is handed over for good, so it must not share memory with the mesh on the shelf.
@@ -84,7 +84,7 @@ async function measureShape(
   { source, unit, pose }: ShapeAsk,
   shelf: MeshShelf,
 ): Promise<PartShape> {
-  const outward = shelf.outward(await shelf.take(source), takingOf(source, unit))
+  const outward = shelf.outward(await shelf.read(source), takingOf(source, unit))
   const mm = unitToMm(unit)
   return {
     moments: partMoments(outward, mm),
@@ -96,7 +96,7 @@ async function findPoses(
   { source, unit, supportAngleDeg }: PosesAsk,
   shelf: MeshShelf,
 ): Promise<readonly PoseOption[]> {
-  const read = await shelf.take(source)
+  const read = await shelf.read(source)
   const mesh = placeMesh(shelf.outward(read, takingOf(source, unit)), unitToMm(unit), POSE_AS_DRAWN)
   return poseOptions(mesh, supportAngleDeg)
 }

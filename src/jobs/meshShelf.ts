@@ -10,7 +10,7 @@ import { SHELF_PLACES } from './shelfPlaces.ts'
 /** Meshes read last, so that a changed recipe does not read its file anew. */
 export interface MeshShelf {
   /** Throws PreweighError. `onBytes` is called when the file has to be read. */
-  take(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
+  read(source: MeshSource, onBytes?: (bytes: Uint8Array) => void): Promise<ReadMesh>
   put(hash: string, mesh: ReadMesh): void
   /** Remembered as long as the mesh is kept. */
   readonly outward: FaceMesh
@@ -35,13 +35,13 @@ export function createMeshShelf(places = SHELF_PLACES, triangles = Infinity): Me
   return {
     put,
     outward: createFacing(),
-    async take({ hash, name, blob }, onBytes) {
+    async read({ hash, name, blob }, onBytes) {
       const known = kept.get(hash)
-      const mesh = known ?? (await read())
+      const mesh = known ?? (await fromBlob())
       put(hash, mesh)
       return mesh
 
-      async function read(): Promise<ReadMesh> {
+      async function fromBlob(): Promise<ReadMesh> {
         const bytes = await readBytes(blob, name)
         onBytes?.(bytes)
         return readMesh(bytes, name)

@@ -14,7 +14,7 @@ export async function splitFile(
   { source, unit, how }: SplitAsk,
   shelf: MeshShelf,
 ): Promise<SplitAnswer> {
-  const read = await shelf.take(source)
+  const read = await shelf.read(source)
   const mesh = shownMesh(read.mesh, takingOf(source, unit))
   const stem = source.name.replace(/\.[^.]+$/, '')
   if (how === 'clean') {

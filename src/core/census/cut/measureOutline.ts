@@ -4,7 +4,7 @@ import type { Outline } from './simplify.ts'
 const SHARPEST = 1.2
 
 /** Length of all contours, and how much shorter each mm of inset makes them: 2·tan(half the turn), or the arc at inner corners. */
-export function outlineFacts({ points, start }: Outline): {
+export function measureOutline({ points, start }: Outline): {
   readonly lengthMm: number
   readonly corners: number
   /** Rows along u (0) or along v (1): the ones that more of the outline runs across. */

@@ -1,7 +1,7 @@
 import type { Laying } from '../areas/laying.ts'
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
-import { outlineFacts } from '../cut/outlineFacts.ts'
+import { measureOutline } from '../cut/measureOutline.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 
 /** Plastic of the wall lines of a layer, mm². */
@@ -41,7 +41,7 @@ export function layWalls(
   { walls, wallMm, lineMm, bareMm, habits }: Laying,
   grids: Grids,
 ): LaidWalls {
-  const { lengthMm, corners, crossed } = outlineFacts(layer.outline)
+  const { lengthMm, corners, crossed } = measureOutline(layer.outline)
   const wholeMm2 = regionMm2 - bareMm * lengthMm
   const roomyMm2 = wallMm * lengthMm - (corners * wallMm * wallMm) / 2
   const roomy = layer.solidSide === 'inside' && regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2
