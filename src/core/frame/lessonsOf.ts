@@ -41,9 +41,24 @@ export function lessonsOf(
   })
 }
 
-/** Of lessons those of other frames: a frame hears its own readings themselves. */
+/**
+ * Of lessons those of other frames: a frame hears its own readings themselves. A frame may be there twice, opened from
+ * its file or made again beside itself; what was read once teaches once, so an equal lesson of a copy is left out.
+ */
 export function carriedLessons(lessons: readonly Lesson[], frameId: string): readonly Lesson[] {
-  return lessons.filter((one) => !one.id.startsWith(`${frameId}/`))
+  const isOwn = ({ id }: Lesson): boolean => id.startsWith(`${frameId}/`)
+  const heard = new Set(lessons.filter(isOwn).map(contentOf))
+  return lessons.filter((one) => {
+    const content = contentOf(one)
+    if (isOwn(one) || heard.has(content)) return false
+    heard.add(content)
+    return true
+  })
+}
+
+/** What a lesson says, whoever says it. */
+function contentOf({ of, materialIds, printerId, ratio, noise }: Lesson): string {
+  return JSON.stringify([of, materialIds, printerId, ratio.toPrecision(9), noise.toPrecision(9)])
 }
 
 /** Spools of what lay on the scale; none for a time. */
