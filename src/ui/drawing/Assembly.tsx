@@ -1,5 +1,5 @@
 import '../styles/drawing.css'
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { placeLeaders } from '../../core/drawing/placeLeaders.ts'
 import type { View } from '../../core/drawing/types.ts'
 import { VIEWS } from '../../core/drawing/viewAxes.ts'
@@ -43,6 +43,9 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
   const [fitScale, setFitScale] = useState<number | null>(null)
   const [ink, setInk] = useState<InkId>('light')
   const turnedPx = useRef(0)
+  // What lies under the pointer, and lay there when it went down: a captured pointer has left everything else.
+  const pointedAt = useRef<string | null>(null)
+  const pressed = useRef<string | null>(null)
   const [isMoving, setMoving] = useState(false)
   const isNarrow = width < 560
   const widthPx = Math.round(width)
@@ -110,6 +113,13 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
     }
   }, [zoom, scaleNow])
 
+  const pointAt = useCallback(
+    (partId: string | null) => {
+      pointedAt.current = partId
+      onLight(partId)
+    },
+    [onLight],
+  )
   const turn = (rightDeg: number, downDeg: number) => {
     setView((now) => ({
       azimuthDeg: now.azimuthDeg + rightDeg,
@@ -203,6 +213,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           onPointerDown={(event) => {
             event.currentTarget.setPointerCapture(event.pointerId)
             turnedPx.current = 0
+            pressed.current = pointedAt.current
             setMoving(true)
           }}
           onPointerMove={(event) => {
@@ -213,7 +224,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           onPointerUp={() => {
             setMoving(false)
             // A press that turned nothing is meant for the part below it.
-            if (turnedPx.current <= STILL_PX && litId !== null) onChoose(litId)
+            if (turnedPx.current <= STILL_PX && pressed.current !== null) onChoose(pressed.current)
           }}
           onPointerCancel={() => {
             setMoving(false)
@@ -225,7 +236,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
               item={item}
               depth={depths.get(item.item) ?? null}
               isLit={item.item === litId || item.item === chosenId}
-              onHover={onLight}
+              onHover={pointAt}
             />
           ))}
           {drawing?.items.map((item) => (
