@@ -67,25 +67,25 @@ export function InfillTable({ row }: { readonly row: LedgerRow }) {
               }}
             >
               <th scope="row">
-                {isNow ? (
-                  <strong>{pct} %, as it is</strong>
-                ) : (
-                  <Button
-                    className="quiet"
-                    aria-label={`Take ${pct} % infill`}
-                    onFocus={() => {
-                      showGhost(ghost)
-                    }}
-                    onBlur={() => {
-                      showGhost(null)
-                    }}
-                    onPress={() => {
-                      write.edit({ recipe: { infillPct: pct } })
-                    }}
-                  >
-                    {pct} %
-                  </Button>
-                )}
+                {/* A button in either case: the one pressed becomes what it is, and keeps the focus. */}
+                <Button
+                  className="quiet"
+                  aria-label={isNow ? `${pct} % infill, as it is` : `Take ${pct} % infill`}
+                  aria-pressed={isNow}
+                  onFocus={() => {
+                    showGhost(ghost)
+                  }}
+                  onBlur={() => {
+                    showGhost(null)
+                  }}
+                  onPress={() => {
+                    if (isNow) return
+                    showGhost(null)
+                    write.edit({ recipe: { infillPct: pct } })
+                  }}
+                >
+                  {isNow ? <strong>{pct} %, as it is</strong> : `${pct} %`}
+                </Button>
               </th>
               <td>{showMass(figures.massG.mid * ratio)}</td>
               <td>{showMass(frameG)}</td>
