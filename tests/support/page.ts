@@ -166,6 +166,6 @@ export async function openSection(page: Page, name: SectionName): Promise<Locato
 
 /** Presses an entry of the menu behind “More”. */
 export async function chooseFromMenu(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('button', { name: 'More' }).click()
+  await page.getByRole('button', { name: 'More', exact: true }).click()
   await page.getByRole('menuitem', { name }).click()
 }
