@@ -19,7 +19,7 @@ export interface LaidByKind {
 /**
  * The slow oracle of habits: cuts the layers with manifold-3d and lays them from exact polygons. Wall lines are contours, in
  * places too thin for two of them one line along the middle, told by opening the region; skins and what they carry on are
- * polygon offsets; strands what of a layer's skin lies on a room of the layer below; infill every line and every join, moved on
+ * polygon offsets; strands what of a layer's skin lies on a room of the layer below, or on nothing; infill every line and every join, moved on
  * from layer to layer so that no place is favoured. Square ends; pattern lines; the heights of the cuts are ours.
  */
 export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): LaidByKind {
@@ -41,6 +41,7 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
   const deepCovers = slices.map((slice) => grow(slice, under))
   const laid: LaidByKind = { wall: 0, gap: 0, skin: 0, strand: 0, infill: 0 }
   let roomBelow = nothing
+  let below: CrossSection | null = null
   slices.forEach((slice, i) => {
     const heightMm = plan.heightMm[i]!
     const inside = grow(slice, -walls * lineMm)
@@ -65,7 +66,11 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
     const overlapMm = habits.overlapShare * lineMm
     const over = keep(grow(inside, overlapMm).subtract(inside))
     const overRoom = keep(over.intersect(grow(room, overlapMm))).area()
-    const strand = keep(skin.intersect(roomBelow)).area()
+    const hung =
+      below === null
+        ? nothing
+        : keep(keep(skin.subtract(below)).add(keep(skin.intersect(roomBelow))))
+    const strand = hung.area()
     laid.wall += wall * heightMm
     laid.gap += gap * heightMm
     laid.skin += (skin.area() + over.area() - overRoom - strand) * heightMm
@@ -83,6 +88,7 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
       laid.infill += share * overRoom * heightMm
     }
     roomBelow = room
+    below = slice
   })
   for (const section of kept) section.delete()
   solid.delete()

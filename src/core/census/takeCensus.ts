@@ -9,7 +9,7 @@ import { createHabitTally } from './areas/habitTally.ts'
 import { layingOf } from './areas/laying.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
-import { strandsOver } from './habits/strands.ts'
+import { strandsInAir, strandsOver } from './habits/strands.ts'
 import { prepare } from './cut/prepare.ts'
 import { createSupportColumns } from './areas/support.ts'
 import { createZoneCounts } from './areas/zone.ts'
@@ -63,21 +63,26 @@ export function takeCensus(
     const along = (top & 1) as 0 | 1
     const neighbours = around(kept, top, settings.bottomSkins, above)
     const known = done[along]
+    const same =
+      known && known.layer === layer && sameList(known.neighbours, neighbours) ? known : null
     const areas =
-      known && known.layer === layer && sameList(known.neighbours, neighbours)
-        ? known.areas
-        : measureLayer(layer, neighbours, along, top === 0 ? layingFirst : laying, grids)
+      same?.areas ?? measureLayer(layer, neighbours, along, top === 0 ? layingFirst : laying, grids)
+    const beneath = kept.get(top - 1)
+    // Supports hold what lies on them as the bed does.
+    const inAir = settings.bottomSkins > 0 && !settings.supports && beneath && beneath !== layer
+    const airMm2 = inAir ? (same?.airMm2 ?? strandsInAir(areas, along, beneath)) : 0
+    layers.strandMm2[top]! += airMm2
+    byHabit.addAir(airMm2 * plan.heightMm[top]!)
     if (known) {
       const strandMm2 = strandsOver(areas, known.areas)
       layers.strandMm2[top + 1]! += strandMm2
       if (top + 2 < plan.count) layers.strandMm2[top + 2]! += strandMm2
     }
-    done[along] = { layer, neighbours, areas }
+    done[along] = { layer, neighbours, areas, airMm2 }
     const outside = zoneCounts.take(top, areas)
     writeLayer(layers, top, outside)
     byHabit.add(areas, plan.heightMm[top]!)
     moves.add(layer, outside)
-    const beneath = kept.get(top - 1)
     if (settings.supports && beneath) {
       const stepMm = plan.heightMm[top]! * overhang
       layers.supportMm2[top - 1] = lowerColumns(layer, beneath, stepMm)
@@ -94,6 +99,7 @@ interface Remembered {
   readonly layer: CutLayer
   readonly neighbours: readonly (CutLayer | null)[]
   readonly areas: LayerAreas
+  readonly airMm2: number
 }
 
 function around(

@@ -83,7 +83,10 @@ export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
   const rooms = roomsOf(census, recipe).map(infillIn)
   const sum = (value: (room: RoomDeposit) => number): number =>
     rooms.reduce((total, room) => total + value(room), 0)
-  const strand = strandOf(recipe)
+  const { strandMm3 } = census
+  const { airMm3 } = census.byHabit
+  const laidStrandMm3 =
+    strandOf(recipe) * (strandMm3 - airMm3) + habitsOf(recipe).strandShare * airMm3
   const roomMm3 = sum((room) => room.roomMm3)
   const turnMm3 = sum((room) => room.turnMm3)
   const inside = census.skinMm3 + roomMm3
@@ -91,8 +94,8 @@ export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
   return {
     wallMm3: census.wallMm3,
     gapMm3: census.gapMm3,
-    skinMm3: census.skinMm3 + (strand - 1) * census.strandMm3,
-    strandMm3: strand * census.strandMm3,
+    skinMm3: census.skinMm3 + laidStrandMm3 - strandMm3,
+    strandMm3: laidStrandMm3,
     packedMm3:
       packedWallShare(recipe.walls, inside > 0 ? full / inside : 0) * census.wallMm3 +
       census.skinMm3 +

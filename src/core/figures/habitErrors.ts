@@ -2,7 +2,7 @@ import { HABIT_RANGES } from '../data/habits.ts'
 import type { Census } from '../model/census.ts'
 import type { SharedError } from '../model/doubt.ts'
 import type { HabitNumber, Habits } from '../model/habits.ts'
-import { habitsOf } from '../model/habits.ts'
+import { habitsOf, ROUND_LACK } from '../model/habits.ts'
 import type { Recipe } from '../model/settings.ts'
 import type { Deposit } from './deposit.ts'
 
@@ -75,7 +75,25 @@ export function habitErrors(
     less: (deposit.wallMm3 / recipe.walls) * beside * walls.less || 0,
     more: (deposit.wallMm3 / recipe.walls) * beside * walls.more || 0,
   })
+  if (known.bead === undefined) {
+    const effect = deviation(roundEndsLack(recipe, deposit.wallMm3, beside), 0) / keptMm3
+    if (effect > 0) errors.push({ id: `bead:${printerId}`, name: 'Ends of lines', effect })
+  }
   return errors
+}
+
+/**
+ * What walls lose if their lines have round ends, mm³: half of what a line lacks is bare along the outline, and the rest of them
+ * reach less deep, which leaves more room, of whose place the share `beside` is not laid.
+ */
+function roundEndsLack(
+  { walls, lineMm, layerMm }: Recipe,
+  wallMm3: number,
+  beside: number,
+): number {
+  if (walls === 0) return 0
+  const lackMm = Math.min(lineMm, ROUND_LACK * layerMm)
+  return (wallMm3 / (walls * lineMm)) * lackMm * (0.5 + (walls - 0.5) * beside)
 }
 
 /** How far the range lies below and above the habit, as shares of it. */

@@ -51,6 +51,8 @@ export interface HabitVolumes {
   /** Rooms laid solid for their size though no smaller than any printer's limit, and larger ones that some printer would. */
   readonly smallSolidMm3: number
   readonly smallSparseMm3: number
+  /** The part of `Census.strandMm3` that lies over air, not over a sparse room. */
+  readonly airMm3: number
   /** Whether the part's top lies in the middle of a layer, so that one layer less is as likely. */
   readonly tie: boolean
 }

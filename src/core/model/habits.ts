@@ -4,6 +4,9 @@
  */
 export type Bead = 'square' | 'round'
 
+/** What round ends lack of a square of the line's height: 1 − π/4. */
+export const ROUND_LACK = 1 - Math.PI / 4
+
 /** How a toolpath lays what geometry leaves open. Every one may differ from printer to printer; see data/habits.ts. */
 export interface Habits {
   readonly bead: Bead
@@ -55,7 +58,7 @@ export const HABIT_DEFAULTS: Habits = {
   smallRoomMm2: 25,
   holdMm: 3,
   slopeBandMm: 3,
-  strandShare: 1.2,
+  strandShare: 1.3,
   joinedShare: 0.45,
 }
 

@@ -28,7 +28,7 @@ describe('the doubt of habits', () => {
     const known = errorsOf(stepped, {
       slopeBandMm: 3,
       holdMm: 3,
-      strandShare: 1.2,
+      strandShare: 1.3,
       overlapShare: 0.1,
     })
     expect(errorsOf(stepped).effect('slopeBandMm')).toBeGreaterThan(0)
@@ -39,7 +39,8 @@ describe('the doubt of habits', () => {
 
   test.each([
     ['slopeBandMm', 3],
-    ['strandShare', 1.2],
+    ['strandShare', 1.3],
+    ['bead', 'square'],
     ['overlapShare', 0.1],
     ['outerWidthShare', 1],
     ['joinedShare', 0.45],
@@ -69,6 +70,26 @@ describe('the doubt of habits', () => {
     expect(errorsOf(box(60, 40, 20)).effect('smallRoomMm2')).toBeUndefined()
   })
 
+  test('of joined ends holds a wing at 3 % infill whether its lines are joined or not', () => {
+    const wing = (habits: KnownHabits) => {
+      const recipe = { ...RECIPE_DEFAULTS, walls: 1, infillPct: 3, habits }
+      const census = takeCensus(box(160, 18, 120), recipe)
+      return partFigures(census, recipe, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
+    }
+    const unsure = wing({})
+    const free = wing({ joinedShare: 0 })
+    const joined = wing({ joinedShare: 0.5 })
+    // It is no small thing: a tenth of the wing and more.
+    expect(joined.massG.mid / free.massG.mid).toBeGreaterThan(1.1)
+    expect(free.massG.mid).toBeGreaterThan(unsure.massG.low)
+    expect(joined.massG.mid).toBeLessThan(unsure.massG.high)
+    // Not for its density's range alone: joined ends are told for nearly as much by themselves, and for nothing once known.
+    const endsOf = ({ doubt }: PartFigures): number =>
+      doubt.mass.shared.find(({ id }) => id.startsWith('ends:'))?.effect ?? 0
+    expect(2 * endsOf(unsure)).toBeGreaterThan(0.85 * (1 - free.massG.mid / unsure.massG.mid))
+    expect(endsOf(joined)).toBe(0)
+  })
+
   // Counted again with the habit at either end of its range, the part changes by what the error says, within half of it.
   test.each([
     ['slopeBandMm', 0.5, 4, stepped],
@@ -76,9 +97,11 @@ describe('the doubt of habits', () => {
     ['strandShare', 1, 1.5, stepped],
     ['overlapShare', 0, 0.5, stepped],
     ['smallRoomMm2', 10, 100, box(9.6, 9.6, 20)],
+    ['bead', 'round', 'square', stepped],
+    ['bead', 'round', 'square', box(40, 2, 20)],
   ] as const)('of %s from %s to %s is what another count gives', (id, low, high, mesh) => {
-    const hold = (value: number): KnownHabits =>
-      id === 'slopeBandMm' ? { slopeBandMm: value, holdMm: value } : { [id]: value }
+    const hold = (value: number | string): KnownHabits =>
+      Object.fromEntries((id === 'slopeBandMm' ? [id, 'holdMm'] : [id]).map((key) => [key, value]))
     const usual = errorsOf(mesh)
     const less = 1 - errorsOf(mesh, hold(low)).keptMm3 / usual.keptMm3
     const more = errorsOf(mesh, hold(high)).keptMm3 / usual.keptMm3 - 1

@@ -4,6 +4,8 @@ import type { LayerAreas } from './layerAreas.ts'
 /** Adds up what hangs on habits. */
 export interface HabitTally {
   add(areas: LayerAreas, heightMm: number): void
+  /** Strands with nothing beneath, mm³. */
+  addAir(mm3: number): void
   finish(): HabitVolumes
 }
 
@@ -13,6 +15,7 @@ export function createHabitTally(tie: boolean): HabitTally {
   let roomOverlapMm3 = 0
   let smallSolidMm3 = 0
   let smallSparseMm3 = 0
+  let airMm3 = 0
   return {
     add(areas, heightMm) {
       heldMm3 += areas.heldMm2 * heightMm
@@ -21,6 +24,17 @@ export function createHabitTally(tie: boolean): HabitTally {
       smallSolidMm3 += areas.smallSolidMm2 * heightMm
       smallSparseMm3 += areas.smallSparseMm2 * heightMm
     },
-    finish: () => ({ heldMm3, overlapMm3, roomOverlapMm3, smallSolidMm3, smallSparseMm3, tie }),
+    addAir(mm3) {
+      airMm3 += mm3
+    },
+    finish: () => ({
+      heldMm3,
+      overlapMm3,
+      roomOverlapMm3,
+      smallSolidMm3,
+      smallSparseMm3,
+      airMm3,
+      tie,
+    }),
   }
 }

@@ -1,4 +1,4 @@
-import { habitsOf } from '../../model/habits.ts'
+import { habitsOf, ROUND_LACK } from '../../model/habits.ts'
 import type { Habits } from '../../model/habits.ts'
 import type { GeometrySettings } from '../../model/settings.ts'
 
@@ -15,9 +15,6 @@ export interface Laying {
   readonly overlapMm: number
   readonly habits: Habits
 }
-
-/** (1 − π/4): what round ends lack of a square of the line's height. */
-const ROUND_LACK = 1 - Math.PI / 4
 
 /**
  * A line of width w and height h fills w × h with square ends and (w − h)·h + π·h²/4 with round ones, 0.893 of it at 0.4 × 0.2 mm
