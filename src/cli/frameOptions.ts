@@ -8,6 +8,8 @@ export interface FrameOptions {
   /** A demo's id or the path of a project file. */
   readonly frame: string
   readonly json: boolean
+  /** All layers of every part are counted, however long that takes. */
+  readonly full: boolean
   /** Of its printer, over what the frame says of it. */
   readonly habits?: KnownHabits
   /** What other frames taught: a file of lessons, or a project file whose readings teach; null for none. */
@@ -20,7 +22,7 @@ export function parseFrameOptions(
   readText: (path: string) => string,
 ): FrameOptions | null {
   const { values, positionals } = parseFlags(args)
-  const { frame, json, habits, help, lessons, ...others } = values
+  const { frame, json, full, habits, help, lessons, ...others } = values
   if (frame === undefined || help === true) return null
   if (frame === '') throw new UsageError('--frame needs a project file, or demo; see --help.')
   if (positionals.length > 0) {
@@ -38,6 +40,7 @@ export function parseFrameOptions(
   return {
     frame,
     json: json === true,
+    full: full === true,
     lessons: lessons ?? null,
     ...(habits === undefined ? {} : { habits: habitsFrom(habits, readText) }),
   }

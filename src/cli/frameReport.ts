@@ -168,8 +168,8 @@ export function frameReport(
   return {
     frame: frame.name,
     parts,
-    total: totalOf(sum.printed, sum, parts.length, currency),
-    totalWithSpares: totalOf(sum.withSpares, sum, parts.length, currency),
+    total: totalOf(sum.printed, sum, parts, currency),
+    totalWithSpares: totalOf(sum.withSpares, sum, parts, currency),
     ledger: {
       lines: ledger.lines.map(({ name, group, status, quantity, massG, costEach }) => ({
         name,
@@ -294,10 +294,12 @@ function learnedFigures(
 function totalOf(
   pieces: PieceSum,
   { rows }: FrameSum,
-  partCount: number,
+  parts: readonly FramePart[],
   currency: string,
 ): TotalReport {
   const { pieces: quantity, cost, ...figures } = pieces
   const priced = rows.length
-  return { quantity, priced, ...figures, cost: { ...cost, currency }, failed: partCount - priced }
+  const failed = parts.length - priced
+  const coarse = parts.filter((part) => !isFailed(part) && part.coarse).length
+  return { quantity, priced, ...figures, cost: { ...cost, currency }, failed, coarse }
 }

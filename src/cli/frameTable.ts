@@ -11,7 +11,7 @@ import {
 import { MATERIALS } from '../core/data/materials.ts'
 import type { Range } from '../core/model/figures.ts'
 import { fateWords, learnedHoursWords, learnedWords } from '../core/words/learned.ts'
-import { chanceWords, leftOutWords, VERDICT_WORDS } from '../core/frame/sayings.ts'
+import { chanceWords, coarseWords, leftOutWords, VERDICT_WORDS } from '../core/frame/sayings.ts'
 import type { FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
 import { align, cellsOf, HEAD, partNotes } from './table.ts'
@@ -42,7 +42,10 @@ function partLines({ parts, total, totalWithSpares }: FrameReport, locale?: stri
   if (rows.length === 0) return []
   const spares = totalWithSpares.quantity - total.quantity
   const words = leftOutWords(total.failed)
-  const left = words === null ? [] : [words]
+  const left = [
+    ...(total.coarse === 0 ? [] : [coarseWords(total.coarse)]),
+    ...(words === null ? [] : [words]),
+  ]
   const sums = [[['total', pieces(total.quantity), ...left].join(', '), ...cellsOf(total, locale)]]
   if (spares > 0)
     sums.push([

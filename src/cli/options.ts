@@ -40,6 +40,8 @@ export interface PriceOptions {
   readonly lines: boolean
   /** Loose bodies thinner than a line stay in. */
   readonly keepsHairs: boolean
+  /** All layers are counted, however long that takes. */
+  readonly full: boolean
 }
 
 export interface ZoneOption {
@@ -84,6 +86,7 @@ export function parseOptions(
     json: values.json === true,
     lines: values.lines === true,
     keepsHairs: values['keep-hairs'] === true,
+    full: values.full === true,
     zones: zonesOf(values.zone, positionals),
   }
 }
@@ -127,6 +130,7 @@ function parseOrRefuse(args: readonly string[]) {
         json: { type: 'boolean' },
         lines: { type: 'boolean' },
         'keep-hairs': { type: 'boolean' },
+        full: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     })

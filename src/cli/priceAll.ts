@@ -24,12 +24,13 @@ export interface PriceAllOptions {
 const AHEAD = 4
 
 /**
- * Prices the files on all cores and hands their parts on in the order of the command line, each as soon as all before it
- * are done. One file is priced right here, without a worker.
+ * Prices the files on all cores and hands their parts on, in the order of the command line, which keeps those that are done before
+ * their turn, or each as soon as it is done. One file is priced right here, without a worker.
  */
 export async function priceAll(
   given: PriceOptions,
   { base, cores = availableParallelism(), onProgress }: PriceAllOptions,
+  order: 'in order' | 'as they come',
   onParts: (parts: readonly PartReport[]) => void,
 ): Promise<void> {
   const { files } = given
@@ -52,7 +53,6 @@ export async function priceAll(
     idleMs: 5000,
     memory: 0,
   })
-  const started: Promise<readonly PartReport[]>[] = []
   const start = (ask: FileAsk): Promise<readonly PartReport[]> =>
     pool
       .run({ ask, name: ask.file, priority: 0, weight: 0, urgent: false, keeps: null })
@@ -70,17 +70,32 @@ export async function priceAll(
             ],
       )
   let done = 0
-  for (const ask of asks) {
-    started.push(start(ask))
-    if (started.length >= size * AHEAD) await handOn()
+  let handedOn = 0
+  const waiting = new Map<number, readonly PartReport[]>()
+  const running = new Set<Promise<void>>()
+  for (const [index, ask] of asks.entries()) {
+    const work = start(ask).then((parts) => {
+      running.delete(work)
+      take(index, parts)
+    })
+    running.add(work)
+    // Whichever is done first makes room for the next: a slow file holds up no other.
+    if (running.size >= size * AHEAD) await Promise.race(running)
   }
-  while (started.length > 0) await handOn()
+  await Promise.all(running)
   pool.close()
 
-  async function handOn(): Promise<void> {
-    const parts = await started.shift()
+  function take(index: number, parts: readonly PartReport[]): void {
     done++
     onProgress(`${done} of ${asks.length} files`)
-    if (parts) onParts(parts)
+    if (order === 'as they come') {
+      onParts(parts)
+      return
+    }
+    waiting.set(index, parts)
+    for (let next = waiting.get(handedOn); next; next = waiting.get(handedOn)) {
+      waiting.delete(handedOn++)
+      onParts(next)
+    }
   }
 }

@@ -8,6 +8,7 @@ import type { PriceOptions } from './options.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
 import type { ZoneFile } from './priceMesh.ts'
 import type { PartReport } from './report.ts'
+import { workBudget } from './workBudget.ts'
 
 /** Reads and prices the file at `path`; `file` is its name in the report. Never throws. */
 export function pricePath(
@@ -56,12 +57,13 @@ function priceFile(
     pose: POSE_AS_DRAWN,
     unitOf: (stated: LengthUnit | null) => stated ?? options.unit,
   }
+  const budgeted = () => (options.full ? settings : { ...settings, budget: workBudget() })
   return meshes.map((mesh): PartReport => {
     const name = mesh.name === file ? file : `${file}/${mesh.name}`
     if (mesh.problem) return failedPart(name, mesh.problem)
     try {
       const tell = (fraction: number): void => onProgress(name, fraction)
-      return priceMesh(mesh, name, settings, tell).report
+      return priceMesh(mesh, name, budgeted(), tell).report
     } catch (error) {
       return failedPart(name, error)
     }

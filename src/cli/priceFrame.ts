@@ -15,6 +15,7 @@ import type { LoadedFrame } from './loadFrame.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
 import type { ZoneFile } from './priceMesh.ts'
 import type { FailedPart, PricedPart } from './report.ts'
+import { workBudget } from './workBudget.ts'
 
 /**
  * Prices every part of a frame as it says itself, and the aircraft with them, after what other frames
@@ -25,8 +26,9 @@ export function priceFrame(
   onProgress: (part: string, fraction: number) => void,
   locale?: string,
   lessons: readonly Lesson[] = [],
+  full = false,
 ): FrameReport {
-  const { looks, priced, sum } = addUp({ frame, meshes }, onProgress, lessons)
+  const { looks, priced, sum } = addUp({ frame, meshes }, onProgress, lessons, full)
   const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, facts: null }
   const report = aircraftReport(sum, lookOf, frame)
   return frameReport(
@@ -40,7 +42,7 @@ export function priceFrame(
 
 /** What the readings of a frame teach others. */
 export function lessonsOfFrame(loaded: LoadedFrame): readonly Lesson[] {
-  const { sum } = addUp(loaded, () => undefined, [])
+  const { sum } = addUp(loaded, () => undefined, [], false)
   return lessonsOf(sum.doubt, loaded.frame.id, loaded.frame.printer.id)
 }
 
@@ -48,6 +50,7 @@ function addUp(
   { frame, meshes }: Pick<LoadedFrame, 'frame' | 'meshes'>,
   onProgress: (part: string, fraction: number) => void,
   lessons: readonly Lesson[],
+  full: boolean,
 ) {
   const looks = new Map<string, PartLook>()
   const priced = frame.parts.map((part): PricedRow => {
@@ -64,7 +67,7 @@ function addUp(
         return failed(noMesh(`a zone of ${part.name}`))
       }
       const told = (fraction: number): void => onProgress(part.name, fraction)
-      const { report, figures, look } = pricePart(part, frame, bytes, zones, told)
+      const { report, figures, look } = pricePart(part, frame, full, bytes, zones, told)
       looks.set(part.id, look)
       return { row: { part, material, figures, failed: false }, report }
     } catch (error) {
@@ -87,6 +90,7 @@ interface PricedRow {
 function pricePart(
   part: Part,
   frame: Frame,
+  full: boolean,
   bytes: Uint8Array,
   zones: readonly ZoneFile[],
   onProgress: (fraction: number) => void,
@@ -96,7 +100,9 @@ function pricePart(
   const material = materialOf(frame, materialId)
   const keepsHairs = part.keepsHairs === true
   const printed = { pose, recipe, zones, material, printer, prices }
-  const settings = { keepsHairs, unitOf: () => unit, ...printed }
+  const all = full || part.countsFully === true
+  const budget = all ? {} : { budget: workBudget() }
+  const settings = { keepsHairs, unitOf: () => unit, ...printed, ...budget }
   const file = { name: fileName, bytes }
   const { report, figures, weighed } = priceMesh(file, fileName, settings, onProgress)
   const { census, outward } = weighed

@@ -1,3 +1,4 @@
+import type { Budget } from '../core/census/budget.ts'
 import type { Census } from '../core/model/census.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
 import type { Material, PartFigures, Prices, Printer } from '../core/model/figures.ts'
@@ -27,6 +28,8 @@ export interface MeshSettings {
   readonly prices: Prices
   /** Loose bodies thinner than a line stay in. */
   readonly keepsHairs: boolean
+  /** Left out to count all layers, however long that takes. */
+  readonly budget?: Budget
   /** Meshes in the same axes and unit whose insides get their infill; where two overlap, the later one holds. */
   readonly zones: readonly ZoneFile[]
 }
@@ -45,9 +48,17 @@ export function priceMesh(
   settings: MeshSettings,
   onProgress: (fraction: number) => void,
 ): PricedMesh {
-  const { material, printer, prices, zones } = settings
+  const { material, printer, prices, zones, budget } = settings
   const recipe = laidRecipe(settings, printer)
-  const weighed = weighPart(file, zones, { ...settings, geometry: recipe }, { onProgress })
+  const weighed = weighPart(
+    file,
+    zones,
+    { ...settings, geometry: recipe },
+    {
+      onProgress,
+      ...(budget === undefined ? {} : { budget }),
+    },
+  )
   const { read, inspection, census } = weighed
   const figures = partFigures(census, recipe, material, printer, prices)
   const { currency } = prices

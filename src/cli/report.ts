@@ -56,6 +56,8 @@ export interface PricedPart extends Outcome {
   /** What the file would be as parts of their own; they are priced together. */
   readonly plate?: PlateSummary
   readonly layers: number
+  /** Whether only some of them were counted, for all take too long; `--full` counts all. */
+  readonly coarse: boolean
   /** Left out where there is none. */
   readonly zones?: readonly ZoneReport[]
 }
@@ -82,6 +84,8 @@ export interface TotalReport extends Outcome {
   readonly quantity: number
   readonly priced: number
   readonly failed: number
+  /** How many of the priced were counted coarsely. */
+  readonly coarse: number
 }
 
 export function isFailed(part: PartReport): part is FailedPart {
@@ -111,6 +115,7 @@ export function reportPart(
     ...(unitHint === undefined ? {} : { unitHint }),
     ...(plate === undefined ? {} : { plate }),
     layers: census.layers.count,
+    coarse: census.coarseMm3 > 0,
     depositMm3: figures.depositMm3,
     wallMm3: figures.wallMm3,
     gapMm3: figures.gapMm3,
@@ -134,7 +139,8 @@ export function reportTotal(
 ): TotalReport {
   const priced = parts.filter((part): part is PricedPart => !isFailed(part))
   const failed = parts.length - priced.length
-  return { quantity, ...sumParts(priced, () => quantity, currency), failed }
+  const coarse = priced.filter((part) => part.coarse).length
+  return { quantity, ...sumParts(priced, () => quantity, currency), failed, coarse }
 }
 
 /** Sums with the part's own number of `pieces`. */
@@ -142,7 +148,7 @@ function sumParts<P extends PricedPart>(
   priced: readonly P[],
   pieces: (part: P) => number,
   currency: string,
-): Omit<TotalReport, 'quantity' | 'failed'> {
+): Omit<TotalReport, 'quantity' | 'failed' | 'coarse'> {
   const sum = (value: (part: P) => number): number =>
     priced.reduce((total, part) => total + pieces(part) * value(part), 0)
   const sumRange = (range: (part: P) => Range): Range => ({

@@ -53,7 +53,7 @@ export async function runPrice(args: readonly string[], stage: PriceStage): Prom
 
 async function printReport(options: PriceOptions, stage: PriceStage): Promise<number> {
   const parts: PartReport[] = []
-  await priceAll(options, stage, (some) => parts.push(...some))
+  await priceAll(options, stage, 'in order', (some) => parts.push(...some))
   stage.onProgress('')
   const report = {
     parts,
@@ -65,7 +65,7 @@ async function printReport(options: PriceOptions, stage: PriceStage): Promise<nu
 }
 
 async function printFrame(
-  { frame, json, habits, lessons }: FrameOptions,
+  { frame, json, full, habits, lessons }: FrameOptions,
   stage: PriceStage,
 ): Promise<number> {
   const loaded = await loadFrame(frame, stage.base, stage.locale)
@@ -85,16 +85,22 @@ async function printFrame(
     stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`)
   const { frame: saved } = loaded.value
   const asTold = { ...saved, printer: withHabits(saved.printer, habits) }
-  const report = priceFrame({ ...loaded.value, frame: asTold }, tell, stage.locale, taught.value)
+  const report = priceFrame(
+    { ...loaded.value, frame: asTold },
+    tell,
+    stage.locale,
+    taught.value,
+    full,
+  )
   stage.onProgress('')
   stage.out(json ? jsonOf(report) : frameTableOf(report, stage.locale))
   return loaded.value.complaints.length > 0 || report.parts.some(isFailed) ? 1 : 0
 }
 
-/** Keeps nothing: a line leaves as soon as its file and all before it are priced. */
+/** Keeps nothing: a line leaves as soon as its file is priced. */
 async function printLines(options: PriceOptions, stage: PriceStage): Promise<number> {
   let failed = false
-  await priceAll(options, stage, (parts) => {
+  await priceAll(options, stage, 'as they come', (parts) => {
     failed ||= parts.some(isFailed)
     stage.out(parts.map((part) => `${JSON.stringify(part)}\n`).join(''))
   })

@@ -50,6 +50,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
                             millimetre unless given. 3MF says itself.
   --keep-hairs              closed bodies thinner than a line, off from the rest, are left out unless this is given.
+  --full                    counts all layers, however long that takes. Without it a file that takes longer than 10 s keeps the
+                            figures of some of its layers, with a wider range; its "coarse" is then true.
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
   --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
                             Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no
@@ -57,7 +59,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by the
                             page, or a saved frame, whose own weighings and timed prints then teach.
   --json                    figures as JSON on stdout.
-  --lines                   one line of JSON a part, as soon as it is priced, and no total: for many files.
+  --lines                   one line of JSON a part and no total, each as soon as it is priced: not in the order of the files,
+                            so that a slow one holds up no other.
   --help                    this text.
 
 Figures of a part are for one piece printed by itself; the total is for all pieces. low and high bound what is likely.

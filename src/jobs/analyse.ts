@@ -21,6 +21,7 @@ export async function analyse(
   tell: (event: AnalyseEvent) => void,
   now: () => number = () => performance.now(),
 ): Promise<AnalyseAnswer> {
+  const beganAt = now()
   const { source, unit } = ask
   const mm = unitToMm(unit)
   const part = { name: source.name, unit, keepsHairs: source.keepsHairs === true }
@@ -32,7 +33,8 @@ export async function analyse(
   })
   if (ask.wantRead) tell({ kind: 'read', read: look(read, part, shelf) })
   const zones = await Promise.all(ask.zones.map((zone) => shelf.read(zone)))
-  const census = countPart(read, zones, part, ask, shelf.outward, watchOf(ask, tell, now))
+  const watch = watchOf(ask, tell, now, beganAt)
+  const census = countPart(read, zones, part, ask, shelf.outward, watch)
   return { census }
 }
 
@@ -45,13 +47,15 @@ function look(read: ReadMesh, part: PartTaking, shelf: MeshShelf): PartRead {
 }
 
 function watchOf(
-  { wantCoarse }: AnalyseAsk,
+  { wantCoarse, countsFully }: AnalyseAsk,
   tell: (event: AnalyseEvent) => void,
   now: () => number,
+  beganAt: number,
 ): CountWatch {
   let toldAt = now()
   return {
     ...(wantCoarse ? { onCoarse: (census) => tell({ kind: 'coarse', census }) } : {}),
+    ...(countsFully === true ? {} : { budget: { spentS: () => (now() - beganAt) / 1000 } }),
     onProgress(fraction: number) {
       const at = now()
       if (at - toldAt < TELL_MS) return

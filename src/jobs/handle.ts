@@ -31,26 +31,34 @@ const DRAWN_TRIANGLES = 4_000_000
 /** Does one job. Never rejects. */
 export type Handler = (ask: Ask, tell: (event: JobEvent) => void) => Promise<Outcome<Answer>>
 
-/** What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last. */
-export function createHandler(): Handler {
+/** What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last; `now` tells ms. */
+export function createHandler(now: () => number = () => performance.now()): Handler {
   const shelf = createMeshShelf()
   // Every view needs all of them, so they are kept apart from those that are counted.
   const drawn = createMeshShelf(DRAWN_PLACES, DRAWN_TRIANGLES)
   return async (ask, tell) => {
     try {
-      return { ok: true, value: await answerTo(ask, ask.kind === 'draw' ? drawn : shelf, tell) }
+      return {
+        ok: true,
+        value: await answerTo(ask, ask.kind === 'draw' ? drawn : shelf, tell, now),
+      }
     } catch (error) {
       return { ok: false, problem: problemOf(error, nameIn(ask)) }
     }
   }
 }
 
-function answerTo(ask: Ask, shelf: MeshShelf, tell: (event: JobEvent) => void): Promise<Answer> {
+function answerTo(
+  ask: Ask,
+  shelf: MeshShelf,
+  tell: (event: JobEvent) => void,
+  now: () => number,
+): Promise<Answer> {
   switch (ask.kind) {
     case 'open':
       return openFile(ask, shelf)
     case 'analyse':
-      return analyse(ask, shelf, tell)
+      return analyse(ask, shelf, tell, now)
     case 'mesh':
       return place(ask, shelf)
     case 'shape':

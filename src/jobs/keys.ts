@@ -15,6 +15,7 @@ export function censusKey(
   geometry: GeometrySettings,
   zoneHashes: readonly string[] = [],
   keepsHairs = false,
+  countsFully = false,
 ): string {
   const g = geometryOf(geometry)
   const habits = habitsIn(g.habits ?? {})
@@ -31,6 +32,7 @@ export function censusKey(
     g.brimMm,
     ...(habits.length > 0 ? [`habits ${JSON.stringify(habits)}`] : []),
     ...zoneHashes.map((zoneHash) => `zone ${zoneHash}`),
+    ...(countsFully ? ['fully'] : []),
   ].join('|')
 }
 

@@ -70,6 +70,8 @@ export interface AnalyseAsk {
   readonly geometry: GeometrySettings
   readonly wantRead: boolean
   readonly wantCoarse: boolean
+  /** All layers, however long it takes. */
+  readonly countsFully?: boolean
 }
 
 /** What an analysis tells on its way, in this order; `progress` comes many times, `coarse` only for a tall part. */

@@ -3,6 +3,8 @@ import { formatNumber } from '../words/format.ts'
 import type { Mesh } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import type { GeometrySettings, Pose } from '../model/settings.ts'
+import type { Budget } from './budget.ts'
+import { affordableStride, isSpent } from './budget.ts'
 import { planLayers } from './cut/layerPlan.ts'
 import { placeTogether } from '../mesh/pose.ts'
 import { refuseTooOpen } from './refuseTooOpen.ts'
@@ -26,10 +28,12 @@ export interface CountWatch {
   readonly onCoarse?: (census: Census) => void
   /** Called after each layer with the share done, 0–1. */
   readonly onProgress?: (fraction: number) => void
+  /** Past it a coarse count is all there is; without it all layers are counted, however long that takes. */
+  readonly budget?: Budget
 }
 
 /**
- * The census of a part from its mesh as it was read.
+ * The census of a part from its mesh as it was read; past its budget a coarse one, which `coarseMm3` tells.
  *
  * @throws PreweighError `too-large` beyond 3 m, `too-open` where most of the outline is guessed, and as `takeCensus` does.
  */
@@ -38,19 +42,57 @@ export function countLayers(
   scaleToMm: number,
   pose: Pose,
   settings: GeometrySettings,
-  { onCoarse, onProgress }: CountWatch = {},
+  { onCoarse, onProgress, budget }: CountWatch = {},
 ): Census {
   const { placed, others } = placeTogether(part, zones, scaleToMm, pose)
   const { heightMm } = refuseTooWide(placed)
-  if (onCoarse) {
-    const { count } = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
-    const coarse = count > SOON_COUNTED ? tryCoarse(placed, settings, others) : null
+  const { count } = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
+  let coarse: Census | null = null
+  if (onCoarse && count > SOON_COUNTED && !isSpent(budget)) {
+    coarse = tryCoarse(placed, settings, others)
     if (coarse !== null) onCoarse(coarse)
   }
-  const census = takeCensus(placed, settings, onProgress, others)
+  const beganS = budget?.spentS() ?? 0
+  let share = 0
+  const census =
+    takeCensusWhile(() => !isSpent(budget)) ??
+    coarse ??
+    takeCoarseCensus(placed, settings, others, strideNow())
   refuseTooOpen(census)
   return census
+
+  /** Null where it had to be given up. */
+  function takeCensusWhile(mayGoOn: () => boolean): Census | null {
+    if (!mayGoOn()) return null
+    try {
+      return takeCensus(
+        placed,
+        settings,
+        (fraction) => {
+          share = fraction
+          onProgress?.(fraction)
+          if (fraction < 1 && !mayGoOn()) throw new GivenUp()
+        },
+        others,
+      )
+    } catch (error) {
+      if (error instanceof GivenUp) return null
+      throw error
+    }
+  }
+
+  function strideNow(): number {
+    const layerS =
+      share > 0 ? ((budget?.spentS() ?? 0) - beganS) / (share * count) : UNKNOWN_LAYER_S
+    return affordableStride(count, layerS)
+  }
 }
+
+/** Taken where not one layer was counted before the budget was spent. s */
+const UNKNOWN_LAYER_S = 0.03
+
+/** Unwinds a count whose time is over. */
+class GivenUp extends Error {}
 
 /** Null where the few layers looked at hold nothing; all of them may still. */
 function tryCoarse(mesh: Mesh, settings: GeometrySettings, zones: readonly Mesh[]): Census | null {

@@ -24,6 +24,9 @@ interface Counted extends Pick {
   readonly layer: CutLayer
 }
 
+/** One in so many layers of a kind is counted: about a fifth of the time of all. */
+const EVERY = 8
+
 /**
  * A first census from about every 8th layer, in about a fifth of the time. Area, outline and bare faces of all layers are known
  * from the triangles alone (`profileLayers`); layers alike in them are one kind, some of each kind are counted, and the others
@@ -38,11 +41,12 @@ export function takeCoarseCensus(
   mesh: Mesh,
   settings: GeometrySettings,
   zones: readonly Mesh[] = [],
+  every = EVERY,
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
   const { topSkins, bottomSkins, layerMm, firstLayerMm } = settings
   const profile = profileLayers(mesh, plan)
-  const kinds = pickLayers(profile, topSkins, bottomSkins)
+  const kinds = pickLayers(profile, topSkins, bottomSkins, every)
   const laying = layingOf(settings, layerMm, false)
   const layingFirst = layingOf(settings, firstLayerMm, true)
   const asked = neighboursOf(kinds, profile, topSkins, bottomSkins)
@@ -127,7 +131,7 @@ function ledgesIn({ areaMm2, downMm2 }: LayerProfile): readonly number[] {
   const found = Array.from({ length: Math.max(0, count - 1) }, (_, i) => i + 1)
     .filter((gap) => downMm2[gap]! > LEDGE * largest)
     .sort((a, b) => downMm2[b]! - downMm2[a]!)
-  return found.slice(0, Math.ceil(count / 8)).flatMap((gap) => [gap, gap - 1])
+  return found.slice(0, Math.ceil(count / EVERY)).flatMap((gap) => [gap, gap - 1])
 }
 
 /** The areas that were counted with as much of their room as is left outside of a zone. */

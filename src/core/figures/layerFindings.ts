@@ -1,3 +1,4 @@
+import { BUDGET_S } from '../census/budget.ts'
 import type { Census } from '../model/census.ts'
 import { heaviestFirst } from '../model/grades.ts'
 import type { Finding } from '../model/mesh.ts'
@@ -12,11 +13,14 @@ const WORTH_SAYING = 0.002
  */
 export function layerFindings(
   measured: readonly Finding[],
-  census: Pick<Census, 'doubtfulShare'> | null,
+  census: Pick<Census, 'doubtfulShare' | 'coarseMm3'> | null,
   locale?: string,
 ): readonly Finding[] {
   if (census === null) return heaviestFirst(measured)
-  if (census.doubtfulShare <= WORTH_SAYING) return heaviestFirst(measured.map(unnoticed))
+  const coarse = census.coarseMm3 > 0 ? [COARSE] : []
+  if (census.doubtfulShare <= WORTH_SAYING) {
+    return heaviestFirst([...coarse, ...measured.map(unnoticed)])
+  }
   const share = formatPercent(census.doubtfulShare, locale)
   const place = measured.find(({ code }) => code === 'open-edges')?.place
   const doubt: Finding = {
@@ -26,7 +30,14 @@ export function layerFindings(
     message: `The mesh leaves ${share} of its layers’ outlines open; they were closed straight, and the range of grams and hours is wider by as much. Close the gaps in your drawing for firmer figures.`,
     ...(place === undefined ? {} : { place }),
   }
-  return heaviestFirst([doubt, ...measured])
+  return heaviestFirst([...coarse, doubt, ...measured])
+}
+
+const COARSE: Finding = {
+  code: 'counted-coarsely',
+  grade: 'changes the grams',
+  short: 'not all layers counted',
+  message: `Counting all its layers takes longer than ${BUDGET_S} s, so the figures are those of some of them, and their range is wider by what the others may hold. It can be counted fully when you ask for it.`,
 }
 
 function unnoticed(finding: Finding): Finding {

@@ -7,6 +7,11 @@ export function leftOutWords(count: number): string | null {
   return count === 0 ? null : `without ${count} ${count === 1 ? 'part' : 'parts'}`
 }
 
+/** What a total says of parts of which some layers were counted. */
+export function coarseWords(count: number): string {
+  return `coarse: ${count} ${count === 1 ? 'part' : 'parts'} not fully counted`
+}
+
 /** The same with their names and why, for where there is room. */
 export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
   const words = leftOutWords(leftOut.length)

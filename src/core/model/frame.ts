@@ -29,6 +29,8 @@ export interface Part {
   readonly drawnPlaces?: readonly DrawnPlace[]
   /** Loose bodies thinner than a line stay in; without it they are left out (see `findHairs`). */
   readonly keepsHairs?: boolean
+  /** All layers are counted, however long it takes; without it figures are coarse past some seconds (see `core/census/budget`). */
+  readonly countsFully?: boolean
   /** What a scale said of one piece; left out where none was weighed. */
   readonly weighIn?: WeighIn
 }

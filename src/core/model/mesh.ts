@@ -73,6 +73,7 @@ export type FindingCode =
   | 'mirrored-item'
   | 'off-standard'
   | 'doubtful-layers'
+  | 'counted-coarsely'
   | 'thin-regions'
   | 'layer-tie'
   | 'tall-layer'

@@ -121,6 +121,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     saveProject: files.saveProject,
     newFrame: files.newFrame,
     retryPart: (id) => analysis.retry([id]),
+    countFully: (id) => history.amendPart(id, { countsFully: true }),
     undo: history.undo,
     redo: history.redo,
 

@@ -216,6 +216,7 @@ export function createAnalysis(
         geometry: geometryOf(laidRecipe(part, printer)),
         wantRead: known === null,
         wantCoarse: wantsCoarse(key),
+        countsFully: part.countsFully === true,
       },
       {
         signal,
@@ -283,9 +284,10 @@ export function takenAs(source: MeshSource, { keepsHairs }: Part): MeshSource {
 }
 
 function keyOf(part: Part, printer: Printer): string {
-  const { meshHash, unit, pose, zones, keepsHairs } = part
+  const { meshHash, unit, pose, zones, keepsHairs, countsFully } = part
   const zoneHashes = zones.map((zone) => zone.meshHash)
-  return censusKey(meshHash, unit, pose, laidRecipe(part, printer), zoneHashes, keepsHairs)
+  const recipe = laidRecipe(part, printer)
+  return censusKey(meshHash, unit, pose, recipe, zoneHashes, keepsHairs, countsFully)
 }
 
 /** The ledger has the part, but its mesh is neither in the project file nor in storage. */

@@ -61,6 +61,7 @@ const WEIGHED = {
 
 const BASIS: Readonly<Record<LedgerRow['basis'], string>> = {
   census: 'counted layers',
+  coarse: 'some layers, coarse',
   rough: 'volume and area, rough',
   none: 'none yet',
 }

@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Frame } from '../../core/model/frame.ts'
+import type { Frame, Part } from '../../core/model/frame.ts'
 import { keepRatios } from './keepRatios.ts'
 import { whyNotKept } from '../storage/whyNotKept.ts'
 import type { AppState } from '../store/types.ts'
@@ -28,6 +28,8 @@ export interface History {
   reset(frame: Frame, also?: Partial<AppState>): void
   /** Gives a project its new name in every step, so that undo does not take it back by the way. */
   rename(projectId: string, name: string): void
+  /** Changes a part now and in every step before and after, so that undo neither sees nor takes it back. */
+  amendPart(id: string, patch: Pick<Part, 'countsFully'>): void
 }
 
 const MAX_STEPS = 500
@@ -107,6 +109,18 @@ export function createHistory(store: StoreApi<AppState>): History {
         step.frame.id === projectId ? { ...step, frame: { ...step.frame, name } } : step
       past = past.map(renamed)
       future = future.map(renamed)
+    },
+    amendPart(id, patch) {
+      const { frame } = store.getState()
+      if (isRefused(frame)) return
+      const amended = (each: Frame): Frame => ({
+        ...each,
+        parts: each.parts.map((part) => (part.id === id ? { ...part, ...patch } : part)),
+      })
+      const inStep = (step: Step): Step => ({ ...step, frame: amended(step.frame) })
+      past = past.map(inStep)
+      future = future.map(inStep)
+      show(amended(frame), {})
     },
   }
 }

@@ -48,12 +48,17 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryRe
         geometry,
         part.zones.map(({ meshHash }) => meshHash),
         part.keepsHairs,
+        part.countsFully,
       )
       await facts.fetch(key, readKey(source.hash, unit, part.keepsHairs))
       const known = facts.census(key)
       if (known !== null) return known
       const zones = await findZones(part)
-      const wants = { wantRead: false, wantCoarse: false }
+      const wants = {
+        wantRead: false,
+        wantCoarse: false,
+        countsFully: part.countsFully === true,
+      }
       const outcome = await runner.run(
         { kind: 'analyse', source, zones, unit, pose, geometry, ...wants },
         { signal },

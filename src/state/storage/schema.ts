@@ -159,6 +159,7 @@ export const PartSchema = v.pipe(
     zones: ZonesSchema,
     drawnPlaces: v.exactOptional(v.array(DrawnPlaceSchema)),
     keepsHairs: v.exactOptional(v.boolean()),
+    countsFully: v.exactOptional(v.boolean()),
   }),
   v.check((part) => part.mirrored <= part.quantity, 'has more mirrored copies than copies'),
 ) satisfies v.GenericSchema<unknown, Part>

@@ -21,8 +21,8 @@ export interface LedgerRow {
   readonly figures: PartFigures | null
   /** What it is in the frame: its pieces, their mass by scale or figures, its shares; null like `figures`. */
   readonly sum: FrameRow | null
-  /** What the figures rest on: volume and area or a few layers, or all layers counted. */
-  readonly basis: 'none' | 'rough' | 'census'
+  /** What the figures rest on: volume and area or a few layers with more to come, some layers and no more, or all layers. */
+  readonly basis: 'none' | 'rough' | 'coarse' | 'census'
   /** The layers were counted for earlier settings; a newer count is on its way. */
   readonly stale: boolean
   /** How far the running analysis is, 0–1; null when none is. */
@@ -35,6 +35,7 @@ export interface FrameSummary {
   readonly partCount: number
   /** Rows by what their figures rest on; together `partCount`. */
   readonly censusCount: number
+  readonly coarseCount: number
   readonly roughCount: number
   /** Rows without figures: `failedCount` of them will not get any. */
   readonly missingCount: number
@@ -198,7 +199,7 @@ function rowOf(
     material,
     figures,
     sum,
-    basis: work.kind === 'done' ? 'census' : work.kind === 'rough' ? 'rough' : 'none',
+    basis: basisOf(work),
     stale: work.kind === 'done' && work.newerFraction !== null,
     progress: progressOf(work),
   }
@@ -225,6 +226,11 @@ function sameSum(a: FrameRow | null, b: FrameRow | null): boolean {
   )
 }
 
+function basisOf(work: PartWork): LedgerRow['basis'] {
+  if (work.kind === 'done') return work.census.coarseMm3 > 0 ? 'coarse' : 'census'
+  return work.kind === 'rough' ? 'rough' : 'none'
+}
+
 function progressOf(work: PartWork): number | null {
   switch (work.kind) {
     case 'queued':
@@ -246,6 +252,7 @@ function summarise(sum: FrameSum, rows: readonly LedgerRow[]): FrameSummary {
     sum,
     partCount: rows.length,
     censusCount: count((row) => row.basis === 'census'),
+    coarseCount: count((row) => row.basis === 'coarse'),
     roughCount: count((row) => row.basis === 'rough'),
     missingCount: count((row) => row.basis === 'none'),
     failedCount: count((row) => row.work.kind === 'failed'),

@@ -161,6 +161,8 @@ export interface Actions {
   dismissNotice(): void
   dismissStory(): void
   retryPart(id: string): void
+  /** Counts all layers of the part from now on, however long it takes. No step of undo: it changes nothing that was typed. */
+  countFully(id: string): void
   undo(): void
   redo(): void
   /** Brings `projects` up to date. */

@@ -1,4 +1,4 @@
-import { leftOutWords, limitWords } from '../../core/frame/sayings.ts'
+import { coarseWords, leftOutWords, limitWords } from '../../core/frame/sayings.ts'
 import type { Part } from '../../core/model/frame.ts'
 import { formatPercent, withSign } from '../../core/words/format.ts'
 import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
@@ -12,13 +12,13 @@ import { TotalFigure } from './TotalFigure.tsx'
 
 /** The frame's one mass on its ruler, its other totals and the way to every sheet; it stays on top of all of them. */
 export function TotalsHead() {
-  const { sum, partCount, censusCount, failedCount } = useAppState(frameSummary)
+  const { sum, partCount, censusCount, coarseCount, failedCount } = useAppState(frameSummary)
   const { printed } = sum
   const count = (pick: (part: Part) => number) => (state: AppState) =>
     state.frame.parts.reduce((total, part) => total + pick(part), 0)
   const pieces = useAppState(count(({ quantity }) => quantity))
   const spares = useAppState(count((part) => part.spares))
-  const unsettled = partCount - censusCount - failedCount
+  const unsettled = partCount - censusCount - coarseCount - failedCount
   const carbon = useAppState((state) => state.frame.carbon)
   const currency = useAppState((state) => state.frame.prices.currency)
   const mass = showGrams(printed.massG)
@@ -27,7 +27,7 @@ export function TotalsHead() {
   const leftOut = leftOutWords(sum.leftOut.length)
   const { strictest, allUpG: limitG } = sum.limits
   const isOver = strictest !== null && strictest.leftG < 0
-  const rough = unsettled > 0 ? '~' : ''
+  const rough = unsettled + coarseCount > 0 ? '~' : ''
   const difference = sum.carbon
   const allUpG = useAppState(allUpMassG)
   return (
@@ -47,6 +47,9 @@ export function TotalsHead() {
                   {mass.range} printed
                   {unsettled === 0 ? null : (
                     <span className="rough-words">, {roughWords(unsettled)}</span>
+                  )}
+                  {coarseCount === 0 ? null : (
+                    <span className="rough-words">, {coarseWords(coarseCount)}</span>
                   )}
                   {leftOut === null ? null : <span className="left-out">, {leftOut}</span>}
                 </>

@@ -39,7 +39,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
   const { part, material, work, sum } = row
   const totals = sum === null ? null : printedTotals(sum)
   const read = readOf(work)
-  const rough = row.basis === 'rough'
+  const rough = row.basis === 'rough' || row.basis === 'coarse'
   const bounds = read?.measure.boundsMm
   const bedMark = bounds === undefined ? null : bedWords(bounds, part, printer).mark
   const marks = [weighedMark(row.sum), plateMark(read?.plate), bedMark].filter(

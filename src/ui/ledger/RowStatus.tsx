@@ -14,7 +14,14 @@ export function RowStatus({ partId, work }: { readonly partId: string; readonly 
       return <Progress words="rough, counting layers" fraction={work.fraction} />
     case 'done':
       return work.newerFraction === null ? null : (
-        <Progress words="older settings, counting again" fraction={work.newerFraction} />
+        <Progress
+          words={
+            work.census.coarseMm3 > 0
+              ? 'coarse, counting all layers'
+              : 'older settings, counting again'
+          }
+          fraction={work.newerFraction}
+        />
       )
     case 'failed':
       return (

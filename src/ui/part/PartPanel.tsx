@@ -5,6 +5,7 @@ import { InTurn } from '../inTurn/InTurn.tsx'
 import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
+import { CoarseHint } from './CoarseHint.tsx'
 import { CountFields } from './CountFields.tsx'
 import { directionNote } from './directionNote.ts'
 import { FindingList } from './FindingList.tsx'
@@ -67,6 +68,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
                   setRinged({ place })
                 }}
               />
+              {row.basis === 'coarse' ? <CoarseHint partId={part.id} /> : null}
               {read.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
               {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
               {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (

@@ -16,8 +16,6 @@ export interface Block {
   readonly layers: readonly number[]
 }
 
-/** One of so many layers of a kind is counted. */
-const EVERY = 8
 /** Layers of a kind differ in area and in outline by no more than this ratio; more where there would be too many kinds. */
 const RATIO = 1.2
 const WIDER = 1.3
@@ -26,16 +24,21 @@ const BARE_STEPS = [0.005, 0.05, 0.2, 0.5, 0.9]
 
 /**
  * Sorts layers into kinds by what is known of all of them: area, outline, and how much the layers near them leave bare. From
- * each kind every 8th is counted, at a place within its eight that is drawn anew each time: no rib or shelf comes back in step
+ * each kind one `every` so many is counted, at a place among them that is drawn anew each time: no rib or shelf comes back in step
  * with that, and one that is in a single layer is a kind of its own.
  *
  * `above` and `below` are the numbers of top and bottom skins.
  */
-export function pickLayers(profile: LayerProfile, above: number, below: number): readonly Kind[] {
+export function pickLayers(
+  profile: LayerProfile,
+  above: number,
+  below: number,
+  every: number,
+): readonly Kind[] {
   const { areaMm2, lengthMm } = profile
   const count = areaMm2.length
   const bare = bareShares(profile, above, below)
-  const limit = Math.max(8, count / EVERY)
+  const limit = Math.max(8, count / every)
   let kinds = new Map<string, number[]>()
   for (let ratio = Math.log(RATIO); ratio < 3; ratio *= WIDER) {
     kinds = new Map()
@@ -57,7 +60,7 @@ export function pickLayers(profile: LayerProfile, above: number, below: number):
   }
   return [...kinds.values()].map((layers) => {
     const blocks: Block[] = []
-    const parts = Math.ceil(layers.length / EVERY)
+    const parts = Math.ceil(layers.length / every)
     for (let part = 0; part < parts; part++) {
       const own = layers.slice(
         Math.floor((part * layers.length) / parts),

@@ -1,0 +1,29 @@
+/** How long a part has been worked on, from its bytes on. Told by whoever has a clock: the core has none. */
+export interface Budget {
+  /** Processor time so far. s */
+  spentS(): number
+}
+
+/** From bytes to figures no part takes longer than this, unless it is asked to be counted fully. Ours. s */
+export const BUDGET_S = 10
+/** Of it, a coarse count takes at most this at the end. s */
+const COARSE_S = 2.5
+/** A full count is given up when this little is left. s */
+const LAST_S = 3
+
+/** Whether it is time to be content with a coarse count. */
+export function isSpent(budget: Budget | undefined): boolean {
+  return budget !== undefined && budget.spentS() > BUDGET_S - LAST_S
+}
+
+/** Of so many layers alike one is counted at least. */
+const FINEST = 8
+const COARSEST = 64
+/** Layers cut for each one that is counted: itself and one or two that must cover it above and below. */
+const CUT_FOR_ONE = 4
+
+/** One in how many layers may be counted, where the full count took `layerS` for each. */
+export function affordableStride(layers: number, layerS: number): number {
+  const whole = (layers * CUT_FOR_ONE * layerS) / COARSE_S
+  return Math.min(COARSEST, Math.max(FINEST, Math.ceil(whole)))
+}
