@@ -55,7 +55,7 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
   --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
                             Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no
-                            other option but --lessons, --habits and --json goes with it.
+                            other option but --lessons, --habits, --full and --json goes with it.
   --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by the
                             page, or a saved frame, whose own weighings and timed prints then teach.
   --json                    figures as JSON on stdout.

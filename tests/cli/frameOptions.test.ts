@@ -8,12 +8,19 @@ const parse = (args: readonly string[]) =>
   })
 
 describe('--frame on the command line', () => {
-  it('goes alone or with --json', () => {
-    expect(parse(['--frame', 'demo'])).toEqual({ frame: 'demo', json: false, lessons: null })
+  it('goes alone or with --json and --full', () => {
+    expect(parse(['--frame', 'demo', '--full'])).toMatchObject({ full: true })
+    expect(parse(['--frame', 'demo'])).toEqual({
+      frame: 'demo',
+      json: false,
+      full: false,
+      lessons: null,
+    })
     expect(parse(['--frame', 'demo', '--lessons', 'a.json'])?.lessons).toBe('a.json')
     expect(parse(['--json', '--frame=a.preweigh'])).toEqual({
       frame: 'a.preweigh',
       json: true,
+      full: false,
       lessons: null,
     })
   })
@@ -22,6 +29,7 @@ describe('--frame on the command line', () => {
     expect(parse(['--frame', 'demo', '--habits', '{"holdMm":2}'])).toEqual({
       frame: 'demo',
       json: false,
+      full: false,
       lessons: null,
       habits: { holdMm: 2 },
     })
