@@ -2,7 +2,8 @@ import type { CensusMoves } from './moves.ts'
 
 /**
  * What the layers of one part hold: areas, lengths and move histograms, and nothing about money, material or printer.
- * Depends on mesh + unit + pose + geometry settings only; some 200 bytes a layer whatever the mesh.
+ * Depends on mesh + unit + pose + geometry settings only; some 120 bytes a layer and a few kilobytes of
+ * histograms, whatever the mesh.
  */
 export interface Census {
   readonly layers: CensusLayers
