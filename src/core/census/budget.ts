@@ -1,11 +1,11 @@
+import { BUDGET_S } from '../model/census.ts'
+
 /** How long a part has been worked on, from its bytes on. Told by whoever has a clock: the core has none. */
 export interface Budget {
   /** Processor time so far. s */
   spentS(): number
 }
 
-/** From bytes to figures no part takes longer than this, unless it is asked to be counted fully. Ours. s */
-export const BUDGET_S = 10
 /** Of it, a coarse count takes at most this at the end. s */
 const COARSE_S = 2.5
 /** A full count is given up when this little is left. s */

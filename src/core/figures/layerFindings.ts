@@ -1,5 +1,5 @@
-import { BUDGET_S } from '../census/budget.ts'
 import type { Census } from '../model/census.ts'
+import { BUDGET_S } from '../model/census.ts'
 import { heaviestFirst } from '../model/grades.ts'
 import type { Finding } from '../model/mesh.ts'
 import { formatPercent } from '../words/format.ts'

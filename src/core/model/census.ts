@@ -90,3 +90,6 @@ export interface CensusLayers {
   /** Separate regions of A_i: the nozzle travels between them. */
   readonly islands: Uint32Array
 }
+
+/** From bytes to figures no part takes longer than this, unless it is asked to be counted fully. Ours. s */
+export const BUDGET_S = 10

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { affordableStride, BUDGET_S } from '../../../src/core/census/budget.ts'
+import { affordableStride } from '../../../src/core/census/budget.ts'
+import { BUDGET_S } from '../../../src/core/model/census.ts'
 import { countLayers } from '../../../src/core/census/countLayers.ts'
 import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
