@@ -24,6 +24,7 @@ import { parseWithThreeStlLoader } from '../support/threeStlLoader.ts'
 import { sphere } from '../support/meshes.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 import { buildApp, shellKb } from './buildApp.ts'
+import { feel } from './feel.ts'
 import { alternate, clock, logSlope, median } from './median.ts'
 import { pageTimes, type PageTimes } from './pageTimes.ts'
 import { holedPlate, organicPart, taperedArm } from './parts.ts'
@@ -254,9 +255,15 @@ async function page(): Promise<void> {
   )
 }
 
+/** Longest tasks of the main thread on the sample, against the 50 ms after which a hand feels a wait. */
+async function hand(): Promise<void> {
+  for (const [name, longestMs] of Object.entries(await feel(folder)))
+    report(`hand: ${name}`, longestMs / 50, '≤ 1', `${ms(longestMs)} of the thread`)
+}
+
 const groups = { reading, censuses, pool, infillChange, growth, memory, batch, shell }
 /** Run only when named: its figures are times, which mean nothing on a busy machine. */
-const optional = { page }
+const optional = { page, hand }
 try {
   for (const [name, run] of Object.entries({ ...groups, ...optional })) {
     if (only === name || (!only && name in groups)) await run()

@@ -139,17 +139,19 @@ function Strip({ row }: { readonly row: LedgerRow }) {
   )
   return (
     <section className="part-strip" aria-label="Settings that matter">
-      {card('walls', 'walls', <WallField recipe={recipe} write={write} />)}
-      {card(
-        'infill',
-        'infill',
-        <InfillField infillPct={recipe.infillPct} write={write} worth={worth} />,
-      )}
-      {card('skins', 'skins', <SkinFields recipe={recipe} write={write} />)}
-      {card('layer', 'layer', <LayerField recipe={recipe} write={write} />)}
-      {card('line', 'line', <LineField recipe={recipe} write={write} />)}
-      {card('pattern', 'pattern', <PatternField pattern={recipe.pattern} write={write} />)}
-      {card('plastic', 'plastic', <MaterialField material={material} write={write} />)}
+      <InTurn>
+        {card('walls', 'walls', <WallField recipe={recipe} write={write} />)}
+        {card(
+          'infill',
+          'infill',
+          <InfillField infillPct={recipe.infillPct} write={write} worth={worth} />,
+        )}
+        {card('skins', 'skins', <SkinFields recipe={recipe} write={write} />)}
+        {card('layer', 'layer', <LayerField recipe={recipe} write={write} />)}
+        {card('line', 'line', <LineField recipe={recipe} write={write} />)}
+        {card('pattern', 'pattern', <PatternField pattern={recipe.pattern} write={write} />)}
+        {card('plastic', 'plastic', <MaterialField material={material} write={write} />)}
+      </InTurn>
     </section>
   )
 }

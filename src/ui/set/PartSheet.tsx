@@ -1,7 +1,8 @@
-import { useEffect } from 'react'
+import { useDeferredValue, useEffect } from 'react'
 import { formatMoney } from '../../core/words/format.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
+import { InTurn } from '../inTurn/InTurn.tsx'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { PartPaper } from '../part/PartPaper.tsx'
 import { showGrams, showTime } from '../show.ts'
@@ -44,8 +45,18 @@ export function PartSheet() {
       block={<TitleBlock sheet="part" title={row.part.name} below={<PartWords row={row} />} />}
     >
       <PartPanel row={row} />
-      <PartPaper row={row} />
+      <LatePaper row={row} />
     </DrawnSheet>
+  )
+}
+
+/** For the printer, and so never before what is seen: neither while it opens nor while a slider is dragged. */
+function LatePaper({ row }: { readonly row: LedgerRow }) {
+  const late = useDeferredValue(row)
+  return (
+    <InTurn>
+      <PartPaper row={late} />
+    </InTurn>
   )
 }
 

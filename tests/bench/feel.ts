@@ -1,0 +1,71 @@
+import { chromium, type Page } from 'playwright'
+import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
+import { createAppServer, listen } from '../../src/tools/serve.mjs'
+import { watchMainThread } from '../support/mainThread.ts'
+import { buildApp } from './buildApp.ts'
+
+/** Longest task of the main thread while something is done on the sample, processor time, ms. */
+export type Feel = Readonly<Record<string, number>>
+
+const SHEETS = ['part/2', 'choose', 'carbon', 'aircraft', 'bench', 'frame']
+
+/** Turns, drags and opens what a hand would on the built page, and traces how long each keeps input waiting. */
+export async function feel(folder: string): Promise<Feel> {
+  const server = createAppServer(buildApp(folder))
+  const url = `http://127.0.0.1:${await listen(server, 0)}/`
+  const executablePath = findBrowser()
+  const browser = await chromium.launch({
+    args: browserFlags(),
+    ...(executablePath === undefined ? {} : { executablePath }),
+  })
+  try {
+    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+    const page = await context.newPage()
+    await page.goto(url)
+    await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+    await page.locator('tr.row').first().waitFor()
+    await page.locator('.rough-words').waitFor({ state: 'detached' })
+    await page.locator('.item-number').first().waitFor()
+    const found: Record<string, number> = {}
+    const clock = async (name: string, act: () => Promise<void>): Promise<void> => {
+      const tasks = await watchMainThread(page, act)
+      found[name] = Math.max(...tasks.map(({ threadMs }) => threadMs))
+    }
+    await clock('turn', async () => {
+      await drag(page, '.assembly-sheet svg', 240)
+    })
+    for (const sheet of SHEETS) {
+      await clock(`open ${sheet}`, async () => {
+        await page.evaluate((hash) => {
+          location.hash = hash
+        }, `#/${sheet}`)
+        await page.locator('.drawn-sheet:not(.sheet-coming) .title-block').waitFor()
+        await page.waitForTimeout(1500)
+      })
+    }
+    await page.evaluate(() => {
+      location.hash = '#/part/2'
+    })
+    await page.locator('.slider-thumb').waitFor()
+    await clock('drag infill', async () => {
+      await drag(page, '.slider-thumb', 90)
+    })
+    return found
+  } finally {
+    await browser.close()
+    server.close()
+    server.closeAllConnections()
+  }
+}
+
+async function drag(page: Page, selector: string, byPx: number): Promise<void> {
+  const box = await page.locator(selector).boundingBox()
+  if (box === null) throw new Error(`${selector} is not on screen.`)
+  const x = box.x + box.width / 2
+  const y = box.y + box.height / 2
+  await page.mouse.move(x, y)
+  await page.mouse.down()
+  await page.mouse.move(x + byPx, y, { steps: 30 })
+  await page.mouse.up()
+  await page.waitForTimeout(1000)
+}
