@@ -8,6 +8,7 @@ import {
   gramsOf,
   gramsWordsInBlock,
   gramsWordsOf,
+  goToSheet,
   openRow,
   waitForCensus,
 } from '../support/page.ts'
@@ -111,7 +112,9 @@ test(
         await page.getByRole('button', { name: 'Remove right.stl' }).waitFor()
         await waitForCensus(page)
         // They are zones, not parts.
+        await goToSheet(page, 'frame')
         expect(await page.locator('tr.row').count()).toBe(1)
+        await openRow(page, 'bar')
         await type(page, 'Infill in left.stl', '6')
         await type(page, 'Infill in right.stl', '12,5')
         // Nothing is left outside of the two, so the bar lies half-way but for the turns where they meet.

@@ -28,6 +28,8 @@ export async function dropFiles(
     name,
     base64: Buffer.from(bytes).toString('base64'),
   }))
+  // A sheet may be on its way.
+  await page.locator(onto).waitFor()
   await page.evaluate(
     ([list, place]) => {
       const transfer = new DataTransfer()
