@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import { currencyForLocale, pricesIn } from '../core/data/prices.ts'
+
 import type { Frame, Part } from '../core/model/frame.ts'
 import type { Outcome, Problem } from '../core/model/problem.ts'
 import { PreweighError } from '../core/model/problem.ts'
@@ -14,6 +14,7 @@ import { demoFrame, demoPart } from '../state/actions/demoFrame.ts'
 import type { DemoId } from '../state/actions/demos.ts'
 import { createDemoSource } from '../state/actions/demos.ts'
 import { emptyFrame } from '../state/store/emptyFrame.ts'
+import { EMPTY_WORKSHOP, mineOf } from '../state/store/workshop.ts'
 import { newPart } from '../state/actions/intake.ts'
 import { readProject } from '../state/storage/projectFile.ts'
 
@@ -89,7 +90,7 @@ async function loadDemo(id: DemoId, locale: string): Promise<Outcome<LoadedFrame
     } as const
     parts.push(demoPart(newPart(`part-${index + 1}`, opened, new Set()), each))
   }
-  const blank = emptyFrame(id, pricesIn(currencyForLocale(locale)))
+  const blank = emptyFrame(id, mineOf(EMPTY_WORKSHOP, locale))
   return { ok: true, value: { frame: demoFrame(blank, demo, parts), meshes, complaints: [] } }
 }
 

@@ -19,8 +19,10 @@ export interface Part {
   readonly mirrored: number
   readonly materialId: string
   readonly recipe: Recipe
-  /** The preset the recipe came from; null once edited by hand. */
+  /** The preset the recipe came from, or whose duty a role of one's own has; null once edited by hand. */
   readonly role: RoleId | null
+  /** Id of the role of one's own that the recipe came from; left out where it came from none. */
+  readonly ownRole?: string
   readonly pose: Pose
   readonly note: string
   /** Regions with an infill of their own. Where two overlap, the later one holds. */
@@ -78,6 +80,15 @@ export interface PartZone {
 
 export type RoleId = 'arm' | 'plate' | 'mount' | 'soft' | 'wing-skin'
 
+/** A recipe that its user gave a name. */
+export interface OwnRole {
+  readonly id: string
+  readonly name: string
+  /** What parts of it have to do, where that is known. */
+  readonly duty: RoleId | null
+  readonly recipe: Recipe
+}
+
 /** A frame to compare with, as bought. */
 export interface CarbonFrame {
   readonly massG: number
@@ -92,6 +103,8 @@ export interface Frame {
   readonly parts: readonly Part[]
   /** Materials the user added or changed; they shadow the built-in ones by id. */
   readonly materials: readonly Material[]
+  /** Roles of the user's own; left out where there are none. */
+  readonly roles?: readonly OwnRole[]
   readonly printer: Printer
   readonly prices: Prices
   readonly carbon: CarbonFrame | null

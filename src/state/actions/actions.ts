@@ -20,10 +20,12 @@ import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
 import { createPoses } from './poses.ts'
 import { createProjects } from './projects.ts'
+import { createRoleActions } from './roleActions.ts'
 import { createReshape } from './reshape.ts'
 import { createSaver } from '../storage/saver.ts'
 import type { Storage } from '../storage/storage.ts'
 import type { AppState, Session } from '../store/types.ts'
+import { createWorkshop, type WorkshopNews } from './workshop.ts'
 import { createZones } from './zones.ts'
 
 /** An outline of a part with many holes is a few hundred kilobytes at most. */
@@ -41,6 +43,8 @@ export interface ActionDeps {
   readonly locale: string
   /** The project this tab showed before it was reloaded; without it the one opened last in any tab is shown. */
   readonly preferredProject?: string
+  /** Without it the workshop of another tab is seen at the next start or change. */
+  readonly workshopNews?: WorkshopNews
 }
 
 /** Wires the store to everything that changes it. Nothing happens before `restore` or another action is called. */
@@ -60,8 +64,15 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     onReturned: (ids) => analysis.retry(ids),
     onProject: (file) => files.openProject(file),
   })
-  const { close: stopLearning, ...learning } = createLearning(store)
-  const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake })
+  const workshop = createWorkshop({
+    store,
+    storage,
+    history,
+    locale: deps.locale,
+    ...(deps.workshopNews === undefined ? {} : { news: deps.workshopNews }),
+  })
+  const { close: stopLearning, ...learning } = createLearning(store, workshop)
+  const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake, workshop })
   const zones = createZones({ store, history, intake })
   const projects = createProjects({ ...deps, store, history, meshes, saver, files })
 
@@ -107,6 +118,9 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
     ...learning,
+    ...createRoleActions(store, history, newId, workshop),
+    keepAsMine: workshop.keepAsMine,
+    takeMine: workshop.takeMine,
     addZones: (id, picked) => afterRestore(() => zones.addZones(id, picked)),
     dropZone: zones.dropZone,
     lowerZone: zones.lowerZone,
@@ -149,16 +163,20 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
       restored = files.restore()
       return restored
     },
-    flush: saver.flush,
+    async flush() {
+      await Promise.all([saver.flush(), workshop.settled()])
+    },
     async settled() {
       await restored
       while (busy.size > 0) await Promise.allSettled(busy)
       await analysis.settled()
       await saver.flush()
+      await workshop.settled()
       await files.tidied()
     },
     close() {
       stopLearning()
+      workshop.close()
       analysis.close()
       saver.close()
       claims.close()

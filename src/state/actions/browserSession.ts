@@ -9,6 +9,7 @@ import { createFolderSpare } from '../storage/spare.ts'
 import { withSpare } from '../storage/spareStorage.ts'
 import type { Storage } from '../storage/storage.ts'
 import { newId } from '../store/newId.ts'
+import type { WorkshopNews } from './workshop.ts'
 import { createAppStore } from '../store/store.ts'
 import type { AppState, Session } from '../store/types.ts'
 
@@ -28,6 +29,7 @@ export function startBrowserSession(): { store: StoreApi<AppState>; actions: Ses
     now: Date.now,
     newId,
     locale: navigator.language,
+    workshopNews: createWorkshopNews(),
     ...(preferredProject === null ? {} : { preferredProject }),
   })
   void actions.restore()
@@ -65,6 +67,17 @@ function createBrowserClaims(): Claims {
   const { locks } = navigator as { readonly locks?: LockManager }
   if (locks === undefined) return createSoleClaims()
   return createLockClaims(locks, new BroadcastChannel(DATABASE), DATABASE)
+}
+
+function createWorkshopNews(): WorkshopNews {
+  const channel = new BroadcastChannel(`${DATABASE} workshop`)
+  return {
+    post: () => channel.postMessage('changed'),
+    onNews(listener) {
+      channel.addEventListener('message', listener)
+    },
+    close: () => channel.close(),
+  }
 }
 
 function readTabNote(): string | null {

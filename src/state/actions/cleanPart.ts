@@ -31,7 +31,10 @@ export function patchPart(part: Part, patch: PartPatch): Part {
         ? { ...patch.pose, rotateDeg: withinOneTurn(patch.pose.rotateDeg) }
         : part.pose,
   }
-  return sameFields(part, next) ? part : next
+  if (sameFields(part, next)) return part
+  if (recipe === part.recipe || next.ownRole === undefined) return next
+  const { ownRole: _old, ...byHand } = next
+  return byHand
 }
 
 function patchRecipe(recipe: Recipe, patch: Partial<Recipe>): Recipe {

@@ -1,7 +1,7 @@
 import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import { ROLES } from '../../core/data/roles.ts'
 import type { Material } from '../../core/model/figures.ts'
-import type { Frame, Part, RoleId } from '../../core/model/frame.ts'
+import type { Frame, OwnRole, Part, RoleId } from '../../core/model/frame.ts'
 import { patchPart } from './cleanPart.ts'
 import type { PartPatch } from '../store/types.ts'
 
@@ -22,9 +22,23 @@ export function patchParts(frame: Frame, ids: readonly string[], patch: PartPatc
 
 export function setRole(frame: Frame, ids: readonly string[], role: RoleId): Frame {
   const { recipe } = ROLES[role]
-  return editParts(frame, ids, (part) =>
-    part.role === role && part.recipe === recipe ? part : { ...part, role, recipe },
+  return editParts(frame, ids, (part) => {
+    if (part.role === role && part.recipe === recipe && part.ownRole === undefined) return part
+    const { ownRole: _old, ...rest } = part
+    return { ...rest, role, recipe }
+  })
+}
+
+/** The frame then holds the role, too. */
+export function setOwnRole(frame: Frame, ids: readonly string[], role: OwnRole): Frame {
+  const { id: ownRole, duty, recipe } = role
+  const next = editParts(frame, ids, (part) =>
+    part.ownRole === ownRole && part.recipe === recipe
+      ? part
+      : { ...part, role: duty, ownRole, recipe },
   )
+  const { roles = [] } = frame
+  return roles.some(({ id }) => id === ownRole) ? next : { ...next, roles: [...roles, role] }
 }
 
 /** Each copy stands right behind its original. */
@@ -50,6 +64,23 @@ export function putMaterial(frame: Frame, material: Material): Frame {
   const at = frame.materials.findIndex((each) => each.id === material.id)
   const materials = at === -1 ? [...frame.materials, material] : frame.materials.with(at, material)
   return { ...frame, materials }
+}
+
+/** Without a material of the user's. */
+export function dropMaterial(frame: Frame, id: string): Frame {
+  const materials = frame.materials.filter((each) => each.id !== id)
+  return materials.length === frame.materials.length ? frame : { ...frame, materials }
+}
+
+/** With a material that the frame does not hold yet, where it is one of `others`. */
+export function withMaterial(
+  frame: Frame,
+  id: string | undefined,
+  others: readonly Material[],
+): Frame {
+  const found = others.find((each) => each.id === id)
+  const isHere = frame.materials.some((each) => each.id === id)
+  return found === undefined || isHere ? frame : putMaterial(frame, found)
 }
 
 /** `name`, or `name (2)` and so on when it is taken; never longer than a name may be. */

@@ -1,22 +1,30 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { pieceOf } from '../../core/frame/weighIn.ts'
 import { frameSum } from '../store/derived.ts'
 import { materialOf } from '../store/materialOf.ts'
-import { copyParts, dropParts, patchParts, putMaterial, setRole } from './edits.ts'
+import {
+  copyParts,
+  dropMaterial,
+  dropParts,
+  patchParts,
+  putMaterial,
+  withMaterial,
+} from './edits.ts'
 import { weighInOf, weighParts } from './weigh.ts'
 import type { CommitOptions, History } from './history.ts'
-import { partWords, patchLabel, roleLabel } from '../store/labels.ts'
+import { partWords, patchLabel } from '../store/labels.ts'
 import type { Actions, AppState } from '../store/types.ts'
 
 type FrameActions = Pick<
   Actions,
   | 'renameFrame'
   | 'updateParts'
-  | 'applyRole'
   | 'duplicateParts'
   | 'removeParts'
   | 'putMaterial'
+  | 'dropMaterial'
   | 'putPrinter'
   | 'putPrices'
   | 'putCarbon'
@@ -50,12 +58,11 @@ export function createFrameActions(
       commit('rename the frame', { ...frame(), name: trimmed })
     },
     updateParts(ids, patch, gesture) {
-      commit(patchLabel(frame(), ids, patch), patchParts(frame(), ids, patch), {
+      const { materials } = store.getState().workshop
+      const ready = withMaterial(frame(), patch.materialId, materials)
+      commit(patchLabel(frame(), ids, patch), patchParts(ready, ids, patch), {
         gesture: gestureOf('parts', gesture),
       })
-    },
-    applyRole(ids, role) {
-      commit(roleLabel(frame(), ids, role), setRole(frame(), ids, role))
     },
     duplicateParts(ids) {
       commit(`duplicate ${partWords(frame(), ids)}`, copyParts(frame(), ids, newId))
@@ -69,6 +76,21 @@ export function createFrameActions(
       commit(`change material “${material.name}”`, putMaterial(frame(), material), {
         gesture: gestureOf(`material ${material.id}`, gesture),
       })
+    },
+    dropMaterial(id) {
+      const name = materialOf(frame(), id).name
+      const users = frame().parts.filter((part) => part.materialId === id)
+      const isBuiltIn = MATERIALS.some((each) => each.id === id)
+      if (users.length > 0 && !isBuiltIn) {
+        const words = partWords(
+          frame(),
+          users.map((part) => part.id),
+        )
+        const text = `“${name}” stays: ${words} would be without a material. Give it another first.`
+        store.setState({ notice: { text, canUndo: false } })
+        return
+      }
+      commit(`remove the material “${name}”`, dropMaterial(frame(), id))
     },
     putPrinter(printer, gesture) {
       commit(

@@ -1,5 +1,4 @@
 import type { StoreApi } from 'zustand/vanilla'
-import { currencyForLocale, pricesIn } from '../../core/data/prices.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { PreweighError } from '../../core/model/problem.ts'
 import type { ActionDeps } from './actions.ts'
@@ -15,6 +14,7 @@ import type { Saver } from '../storage/saver.ts'
 import type { StoredProject } from '../storage/storage.ts'
 import type { Actions, AppState } from '../store/types.ts'
 import { whyNot } from './whyNot.ts'
+import type { WorkshopKeeper } from './workshop.ts'
 
 export interface FrameFiles extends Pick<
   Actions,
@@ -33,13 +33,14 @@ export interface FrameFilesDeps extends ActionDeps {
   readonly meshes: Meshes
   readonly saver: Saver
   readonly intake: Intake
+  readonly workshop: Pick<WorkshopKeeper, 'load' | 'mine'>
 }
 
 /** Actions that put another frame in the place of the present one, and the one that writes it out. */
 export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
   const { store, history, meshes, saver, intake, runner, storage, claims, newId } = deps
 
-  const blankFrame = (): Frame => emptyFrame(newId(), pricesIn(currencyForLocale(deps.locale)))
+  const blankFrame = (): Frame => emptyFrame(newId(), deps.workshop.mine())
 
   /** Each complaint becomes a line the user can read and dismiss. */
   function complain(fileName: string, complaints: readonly string[]): void {
@@ -180,6 +181,7 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
     },
 
     async restore() {
+      complain('What is kept as yours', await deps.workshop.load())
       let stored: StoredProject | null
       try {
         stored = await storage.loadProject(deps.preferredProject ?? null)

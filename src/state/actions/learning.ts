@@ -2,9 +2,13 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { Lesson } from '../../core/doubt/lessons.ts'
 import { lessonsOf } from '../../core/frame/lessonsOf.ts'
 import type { Frame } from '../../core/model/frame.ts'
-import { keepLessons, keptLessons } from '../storage/lessonShelf.ts'
 import { frameSummary } from '../store/derived.ts'
+import { sameValue } from '../store/sameValue.ts'
 import type { Actions, AppState } from '../store/types.ts'
+import type { WorkshopKeeper } from './workshop.ts'
+
+/** The latest are kept. */
+const MOST = 500
 
 /**
  * Keeps what the readings of the present frame teach, for the frames after it. They are taken down
@@ -12,33 +16,37 @@ import type { Actions, AppState } from '../store/types.ts'
  */
 export function createLearning(
   store: StoreApi<AppState>,
-): Pick<Actions, 'forgetLessons'> & { readonly close: () => void } {
-  const put = (lessons: readonly Lesson[]): void => {
-    keepLessons(lessons)
-    store.setState({ lessons })
+  workshop: Pick<WorkshopKeeper, 'change'>,
+): Pick<Actions, 'forgetLessons' | 'dropLessons'> & { readonly close: () => void } {
+  const put = (edit: (lessons: readonly Lesson[]) => readonly Lesson[]): void => {
+    workshop.change((old) => ({ ...old, lessons: edit(old.lessons) }))
   }
   const takeDown = (state: AppState, before: AppState): void => {
     if (state.frame === before.frame && state.work === before.work) return
-    const { frame, lessons } = state
+    const { frame } = state
+    const { lessons } = state.workshop
     const own = lessons.filter((one) => isOf(one, frame.id))
     if (own.length === 0 && !hasReadings(frame)) return
     const { sum, runningCount } = frameSummary(state)
     if (runningCount > 0) return
     const now = lessonsOf(sum.doubt, frame.id, frame.printer.id)
-    if (JSON.stringify(now) === JSON.stringify(own)) return
-    put([...lessons.filter((one) => !isOf(one, frame.id)), ...now])
+    if (sameValue(now, own)) return
+    put((old) => [...old.filter((one) => !isOf(one, frame.id)), ...now].slice(-MOST))
   }
-  store.setState({ lessons: keptLessons() })
   const close = store.subscribe(takeDown)
   return {
     close,
     forgetLessons(materialId, printerId) {
-      const { frame, lessons } = store.getState()
-      put(
-        lessons.filter(
-          (one) => isOf(one, frame.id) || one.printerId !== printerId || !isAbout(one, materialId),
+      const { id } = store.getState().frame
+      put((old) =>
+        old.filter(
+          (one) => isOf(one, id) || one.printerId !== printerId || !isAbout(one, materialId),
         ),
       )
+    },
+    dropLessons(ids) {
+      const dropped = new Set(ids)
+      put((old) => old.filter(({ id }) => !dropped.has(id)))
     },
   }
 }

@@ -3,6 +3,7 @@ import type { Census } from '../../core/model/census.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import type { PartRead } from '../../jobs/protocol.ts'
 import type { ProjectSummary } from '../store/types.ts'
+import type { Workshop } from '../store/workshop.ts'
 
 /*
  * The database, version by version. A version, once released, is never changed: a visitor may come back from any of
@@ -10,14 +11,17 @@ import type { ProjectSummary } from '../store/types.ts'
  *
  *   1  one frame, under the key `current`; meshes, censuses and measures
  *   2  many projects: each frame under its id, what the list shows of it in `projects`, the one to open in `settings`
+ *   3  what is the builder's and no frame's, in `workshop`
  */
-export const DATABASE_VERSION = 2
+export const DATABASE_VERSION = 3
 
 export interface Schema extends DBSchema {
   /** By project id. As written, but maybe by another version of the page: check before use. */
   frames: { key: string; value: Frame }
   projects: { key: string; value: ProjectSummary & { readonly revision: number } }
   settings: { key: 'current'; value: string }
+  /** As written, but maybe by another version of the page: check before use. */
+  workshop: { key: 'current'; value: Workshop }
   /** By SHA-256; projects share them. */
   meshes: { key: string; value: { readonly blob: Blob; readonly savedAt: number } }
   censuses: { key: string; value: Kept<Census>; indexes: { savedAt: number } }
@@ -58,6 +62,7 @@ export async function upgradeDatabase(
       await tx.objectStore('settings').put(summary.id, 'current')
     }
   }
+  if (from < 3) db.createObjectStore('workshop')
 }
 
 /** Of a frame that may be damaged; whether it can be opened is seen when it is. */

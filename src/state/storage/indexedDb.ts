@@ -19,7 +19,7 @@ export interface IndexedDbOptions {
 }
 
 type Database = IDBPDatabase<Schema>
-type StoreName = 'frames' | 'projects' | 'settings' | 'meshes'
+type StoreName = 'frames' | 'projects' | 'settings' | 'meshes' | 'workshop'
 type Writing = IDBPTransaction<Schema, StoreName[], 'readwrite'>
 
 /** The browser's database. Opened at the first use, and again after the browser closed it. */
@@ -139,6 +139,19 @@ export function createIndexedDbStorage(
     },
     async saveMass(id, massG) {
       await patchSummary(id, { massG })
+    },
+    async loadWorkshop() {
+      return (await (await open()).get('workshop', 'current')) ?? null
+    },
+    async changeWorkshop(change) {
+      const changed = await write(['workshop'], async (tx) => {
+        const workshop = tx.objectStore('workshop')
+        const next = change((await workshop.get('current')) ?? null)
+        await workshop.put(next, 'current')
+        return next
+      })
+      if (changed === null) throw new Error('The workshop was not written.')
+      return changed
     },
     async loadMesh(hash) {
       return (await (await open()).get('meshes', hash))?.blob ?? null

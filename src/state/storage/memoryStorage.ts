@@ -4,6 +4,7 @@ import type { PartRead } from '../../jobs/protocol.ts'
 import { latestFirst, summaryOf } from '../store/projectSummary.ts'
 import type { Storage } from './storage.ts'
 import type { ProjectSummary } from '../store/types.ts'
+import type { Workshop } from '../store/workshop.ts'
 
 interface Kept {
   readonly frame: Frame
@@ -15,6 +16,7 @@ interface Kept {
 export function createMemoryStorage(): Storage {
   const projects = new Map<string, Kept>()
   let current: string | null = null
+  let workshop: Workshop | null = null
   const meshes = new Map<string, Blob>()
   const censuses = new Map<string, Census>()
   const reads = new Map<string, PartRead>()
@@ -62,6 +64,11 @@ export function createMemoryStorage(): Storage {
     },
     setDeleted: (id, deletedAt) => patch(id, { deletedAt }),
     saveMass: (id, massG) => patch(id, { massG }),
+    loadWorkshop: () => Promise.resolve(workshop),
+    changeWorkshop(change) {
+      workshop = change(workshop)
+      return Promise.resolve(workshop)
+    },
     loadMesh: (hash) => Promise.resolve(meshes.get(hash) ?? null),
     loadCensus: (key) => Promise.resolve(censuses.get(key) ?? null),
     saveCensus(key, census) {

@@ -12,14 +12,7 @@ import {
   TwinSchema,
   WingSchema,
 } from './aircraftSchema.ts'
-
-/** Keeps what fits a schema and says of the rest, by name, that it was left out. */
-export type Keep = <T>(
-  schema: v.GenericSchema<unknown, T>,
-  value: unknown,
-  what: string,
-  or: T,
-) => T
+import type { Keep } from './keepSound.ts'
 
 const ShellSchema = v.object({
   items: v.array(v.unknown()),

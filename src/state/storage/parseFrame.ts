@@ -1,10 +1,9 @@
 import * as v from 'valibot'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
-import type { Material } from '../../core/model/figures.ts'
 import type { Frame, Part, WeighIn } from '../../core/model/frame.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
 import { emptyFrame, NEW_FRAME_NAME } from '../store/emptyFrame.ts'
-import { mend } from './mend.ts'
+import { createKeep, firstIssue, keepList, nameOf } from './keepSound.ts'
 import { moneyByHour } from './moneyByHour.ts'
 import { weighInsToParts } from './weighInsToParts.ts'
 import { zonesToList } from './zonesToList.ts'
@@ -15,6 +14,7 @@ import {
   FrameShellSchema,
   MaterialSchema,
   NameSchema,
+  OwnRoleSchema,
   PartSchema,
   PricesSchema,
   PrinterSchema,
@@ -47,20 +47,10 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
   if (!shell.success) return { ok: false, problem: badFrame(firstIssue(shell.issues)) }
 
   const complaints: string[] = []
-  function keep<T>(schema: v.GenericSchema<unknown, T>, part: unknown, what: string, or: T): T {
-    const parsed = v.safeParse(schema, part)
-    if (parsed.success) return parsed.output
-    const mended = mend(schema, part)
-    if (mended !== null) {
-      complaints.push(`${what} was out of range: ${mended.notes.join('; ')}.`)
-      return mended.value
-    }
-    complaints.push(`${what} is damaged (${firstIssue(parsed.issues)}) and was left out.`)
-    return or
-  }
+  const keep = createKeep(complaints)
 
   const { id, parts, materials, printer, prices, carbon, aircraft } = shell.output
-  const { wholes, clocks } = shell.output
+  const { wholes, clocks, roles } = shell.output
   const name = keep(NameSchema, shell.output.name, 'The name of the frame', NEW_FRAME_NAME)
   const empty = emptyFrame(id)
   const soundParts = parts.flatMap((part, index): Part[] => {
@@ -77,11 +67,8 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
     id,
     name,
     parts: uniqueById(soundParts, complaints),
-    materials: materials.flatMap((material, index): Material[] => {
-      const what = `Material ${nameOf(material, index)}`
-      const sound = keep<Material | null>(MaterialSchema, material, what, null)
-      return sound === null ? [] : [sound]
-    }),
+    materials: keepList(keep, MaterialSchema, materials, 'Material'),
+    ...(roles === undefined ? {} : { roles: keepList(keep, OwnRoleSchema, roles, 'Role') }),
     printer: keep(PrinterSchema, printer, 'The printer', empty.printer),
     prices: keep(PricesSchema, prices, 'The list of prices', empty.prices),
     carbon: keep(v.nullable(CarbonSchema), carbon, 'The carbon frame', null),
@@ -116,18 +103,6 @@ function uniqueById(parts: readonly Part[], complaints: string[]): readonly Part
     seen.add(part.id)
     return isNew
   })
-}
-
-function nameOf(value: unknown, index: number): string {
-  const named = v.safeParse(v.object({ name: v.string() }), value)
-  return named.success ? `“${named.output.name.slice(0, 80)}”` : `${index + 1}`
-}
-
-function firstIssue(issues: readonly v.BaseIssue<unknown>[]): string {
-  const [issue] = issues
-  if (issue === undefined) return 'unknown reason'
-  const path = v.getDotPath(issue)
-  return path === null ? issue.message : `${path}: ${issue.message}`
 }
 
 function badFrame(reason: string): Problem {

@@ -18,7 +18,7 @@ import { HABIT_RANGES } from '../../core/data/habits.ts'
 import { PRINTER_FIELDS } from '../../core/data/printers.ts'
 import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
-import type { CarbonFrame, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
+import type { CarbonFrame, OwnRole, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
 import type { HabitNumber, KnownHabits } from '../../core/model/habits.ts'
 import type { ClockTime, WholeWeighing } from '../../core/model/readings.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
@@ -154,6 +154,7 @@ export const PartSchema = v.pipe(
     materialId: id,
     recipe: RecipeSchema,
     role: v.nullable(RoleIdSchema),
+    ownRole: v.exactOptional(id),
     pose: PoseSchema,
     note: upTo(TEXT_LIMITS.note),
     zones: ZonesSchema,
@@ -163,6 +164,13 @@ export const PartSchema = v.pipe(
   }),
   v.check((part) => part.mirrored <= part.quantity, 'has more mirrored copies than copies'),
 ) satisfies v.GenericSchema<unknown, Part>
+
+export const OwnRoleSchema = v.object({
+  id,
+  name: v.pipe(name, v.minLength(1)),
+  duty: v.nullable(RoleIdSchema),
+  recipe: RecipeSchema,
+}) satisfies v.GenericSchema<unknown, OwnRole>
 
 const sourced = (value: v.GenericSchema<number>) =>
   v.object({ value, mark: v.picklist(MARKS), source: upTo(TEXT_LIMITS.words) })
@@ -248,6 +256,7 @@ export const FrameShellSchema = v.object({
   name: v.unknown(),
   parts: v.array(v.unknown()),
   materials: v.array(v.unknown()),
+  roles: v.optional(v.array(v.unknown())),
   printer: v.unknown(),
   prices: v.unknown(),
   carbon: v.unknown(),

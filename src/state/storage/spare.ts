@@ -1,5 +1,6 @@
 import type { Frame } from '../../core/model/frame.ts'
 import { hashBytes } from '../../jobs/hash.ts'
+import type { Workshop } from '../store/workshop.ts'
 import { hashesIn } from './hashesIn.ts'
 
 /** A second copy of every project, apart from the database. Each method may reject. */
@@ -9,15 +10,20 @@ export interface Spare {
   /** Null when it is not there or its bytes are not those of the hash. */
   mesh(hash: string): Promise<Blob | null>
   has(projectId: string): Promise<boolean>
+  /** The workshop, unchecked; null when it is not there or cannot be read. */
+  workshop(): Promise<unknown>
+  keepWorkshop(workshop: Workshop): Promise<void>
   /** Meshes that are not here yet are asked for. */
   keep(frame: Frame, loadMesh: (hash: string) => Promise<Blob | null>): Promise<void>
   /** Throws out all but these. */
   keepOnly(projectIds: ReadonlySet<string>, hashes: ReadonlySet<string>): Promise<void>
 }
 
+const WORKSHOP_FILE = 'current.json'
+
 /** The copy as files in a folder that belongs to this page alone (the browser’s private file system). */
 export function createFolderSpare(openRoot: () => Promise<FileSystemDirectoryHandle>): Spare {
-  const folder = async (name: 'frames' | 'meshes') =>
+  const folder = async (name: 'frames' | 'meshes' | 'workshop') =>
     (await openRoot()).getDirectoryHandle(name, { create: true })
   const fileOf = (projectId: string) => `${encodeURIComponent(projectId)}.json`
 
@@ -48,6 +54,17 @@ export function createFolderSpare(openRoot: () => Promise<FileSystemDirectoryHan
   }
 
   return {
+    async workshop() {
+      const file = await read(await folder('workshop'), WORKSHOP_FILE)
+      try {
+        return file === null ? null : (JSON.parse(await file.text()) as unknown)
+      } catch {
+        return null
+      }
+    },
+    async keepWorkshop(workshop) {
+      await write(await folder('workshop'), WORKSHOP_FILE, JSON.stringify(workshop))
+    },
     async frames() {
       const where = await folder('frames')
       const reading = (await namesIn(where)).map((name) => read(where, name))

@@ -14,6 +14,7 @@ export function withSpare(storage: Storage, spare: Spare): Storage & { settled()
   /** Frames to copy, by project id. */
   const waiting = new Map<string, Frame>()
   let copying: Promise<void> | null = null
+  let copyingWorkshop: Promise<void> = Promise.resolve()
 
   async function copyAll(): Promise<void> {
     for (;;) {
@@ -62,6 +63,19 @@ export function withSpare(storage: Storage, spare: Spare): Storage & { settled()
       if (revision !== null) copy(save.frame)
       return revision
     },
+    async loadWorkshop() {
+      return (await storage.loadWorkshop()) ?? (await spare.workshop().catch(() => null))
+    },
+    async changeWorkshop(change) {
+      // Asked for beforehand: the database waits for nothing else while it changes.
+      const lost =
+        (await storage.loadWorkshop()) === null ? await spare.workshop().catch(() => null) : null
+      const workshop = await storage.changeWorkshop((kept) => change(kept ?? lost))
+      copyingWorkshop = copyingWorkshop
+        .then(() => spare.keepWorkshop(workshop))
+        .catch(() => undefined)
+      return workshop
+    },
     async renameProject(id, name) {
       const revision = await storage.renameProject(id, name)
       const stored = revision === null ? null : await storage.loadProject(id)
@@ -84,6 +98,7 @@ export function withSpare(storage: Storage, spare: Spare): Storage & { settled()
     },
     async settled() {
       await copying
+      await copyingWorkshop
     },
   }
 }

@@ -2,6 +2,7 @@ import type { Census } from '../../core/model/census.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import type { PartRead } from '../../jobs/protocol.ts'
 import type { ProjectSummary } from '../store/types.ts'
+import type { Workshop } from '../store/workshop.ts'
 
 /** A frame as it was written, unchecked, and how often it was written before: no one may write over another's change. */
 export interface StoredProject {
@@ -45,6 +46,10 @@ export interface Storage {
   setDeleted(id: string, deletedAt: number | null): Promise<void>
   /** Told apart from the frame, since it is known only once the layers are counted; no change of the project. */
   saveMass(id: string, massG: number | null): Promise<void>
+  /** The workshop as it was written, unchecked; null when none was. */
+  loadWorkshop(): Promise<unknown>
+  /** Changes what is written now, another tab's changes included, and gives what then is; `change` gets null for none. */
+  changeWorkshop(change: (kept: unknown) => Workshop): Promise<Workshop>
   loadMesh(hash: string): Promise<Blob | null>
   loadCensus(key: string): Promise<Census | null>
   saveCensus(key: string, census: Census): Promise<void>

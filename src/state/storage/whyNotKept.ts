@@ -7,6 +7,7 @@ import {
   ClocksSchema,
   MaterialSchema,
   NameSchema,
+  OwnRoleSchema,
   PartSchema,
   PricesSchema,
   PrinterSchema,
@@ -36,6 +37,10 @@ export function whyNotKept(before: Frame, next: Frame): string | null {
   }
   if (next.materials !== before.materials) {
     for (const each of next.materials) check(MaterialSchema, each, `“${each.name}”`)
+  }
+  if (next.roles !== undefined && next.roles !== before.roles) {
+    for (const each of next.roles)
+      check(OwnRoleSchema, each, `the role “${each.name.slice(0, 40)}”`)
   }
   if (next.printer !== before.printer) {
     check(PrinterSchema, next.printer, 'the printer')

@@ -93,7 +93,7 @@ function sourceOf(work: PartWork): Census | Rough | null {
 }
 
 /** What the frame's figures follow from; without lessons those of its own weighings only. */
-export type FrameState = Pick<AppState, 'frame' | 'work'> & Partial<Pick<AppState, 'lessons'>>
+export type FrameState = Pick<AppState, 'frame' | 'work'> & Partial<Pick<AppState, 'workshop'>>
 
 interface Ledger {
   readonly rows: readonly LedgerRow[]
@@ -108,7 +108,8 @@ let last: {
   readonly ledger: Ledger
 } | null = null
 
-function ledgerOf({ frame, work, lessons = NO_LESSONS }: FrameState): Ledger {
+function ledgerOf({ frame, work, workshop }: FrameState): Ledger {
+  const lessons = workshop?.lessons ?? NO_LESSONS
   if (last?.frame === frame && last.work === work && last.lessons === lessons) return last.ledger
   const facts = frame.parts.map((part) => {
     const own = work[part.id] ?? QUEUED

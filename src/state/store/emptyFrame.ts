@@ -1,21 +1,30 @@
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
 import { PRICES_DEFAULTS } from '../../core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../core/data/printers.ts'
-import type { Prices } from '../../core/model/figures.ts'
 import type { Frame } from '../../core/model/frame.ts'
+import type { FrameMine } from './workshop.ts'
 
 /** What a frame is called until someone names it. */
 export const NEW_FRAME_NAME = 'New frame'
 
-/** A frame without parts. */
-export function emptyFrame(id: string, prices: Prices = PRICES_DEFAULTS): Frame {
+const USUAL: FrameMine = {
+  printer: PRINTER_DEFAULT,
+  prices: PRICES_DEFAULTS,
+  materials: [],
+  roles: [],
+}
+
+/** A frame without parts, that starts with what is the builder's. */
+export function emptyFrame(id: string, mine: FrameMine = USUAL): Frame {
+  const { printer, prices, materials, roles } = mine
   return {
     version: 5,
     id,
     name: NEW_FRAME_NAME,
     parts: [],
-    materials: [],
-    printer: PRINTER_DEFAULT,
+    materials,
+    ...(roles.length === 0 ? {} : { roles }),
+    printer,
     prices,
     carbon: null,
     aircraft: AIRCRAFT_DEFAULTS,

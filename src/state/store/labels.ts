@@ -1,5 +1,4 @@
-import { ROLES } from '../../core/data/roles.ts'
-import type { Frame, RoleId } from '../../core/model/frame.ts'
+import type { Frame } from '../../core/model/frame.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import type { PartPatch } from './types.ts'
 
@@ -41,10 +40,6 @@ export function patchLabel(frame: Frame, ids: readonly string[], patch: PartPatc
     ...(recipeKeys.length > 3 ? ['recipe'] : recipeKeys.map((key) => RECIPE_WORDS[key])),
   ]
   return `change ${words.join(', ')} of ${partWords(frame, ids)}`
-}
-
-export function roleLabel(frame: Frame, ids: readonly string[], role: RoleId): string {
-  return `make ${partWords(frame, ids)} “${ROLES[role].name}”`
 }
 
 /** “Arm” or “3 parts”. */

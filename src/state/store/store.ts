@@ -2,6 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla'
 import type { Frame } from '../../core/model/frame.ts'
 import { emptyFrame } from './emptyFrame.ts'
 import type { AppState } from './types.ts'
+import { EMPTY_WORKSHOP } from './workshop.ts'
 
 /** The one store of the page. Only the actions write to it. */
 export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<AppState> {
@@ -18,7 +19,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     redoLabel: null,
     notice: null,
     story: null,
-    lessons: [],
+    workshop: EMPTY_WORKSHOP,
     projects: [],
     elsewhere: null,
   }))

@@ -1,14 +1,14 @@
-import type { Lesson } from '../../core/doubt/lessons.ts'
 import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Census } from '../../core/model/census.ts'
 import type { Material, Prices, Printer } from '../../core/model/figures.ts'
-import type { CarbonFrame, Frame, RoleId } from '../../core/model/frame.ts'
+import type { CarbonFrame, Frame } from '../../core/model/frame.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
+import type { MineKind, Workshop } from './workshop.ts'
 
 export type { PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
 
@@ -36,8 +36,8 @@ export interface AppState {
   readonly notice: Notice | null
   /** What the demo loaded in this visit is about; null once dismissed. */
   readonly story: DemoStory | null
-  /** What weighings taught of spools and printers, of this frame and of earlier ones. */
-  readonly lessons: readonly Lesson[]
+  /** What belongs to the builder, not to one frame; what readings of this and earlier frames taught is part of it. */
+  readonly workshop: Workshop
   /** The projects kept on this device, as last listed; the latest change first. */
   readonly projects: readonly ProjectSummary[]
   /** The project that another tab has, or changed: here it can be looked at, not changed. Null when there is none. */
@@ -139,11 +139,14 @@ export interface Actions {
   renameFrame(name: string): void
   /** Changes fields of several parts at once. Calls with the same `gesture` become one undo step (a slider drag). */
   updateParts(ids: readonly string[], patch: PartPatch, gesture?: string): void
-  applyRole(ids: readonly string[], role: RoleId): void
+  /** `role` may be the id of a role of the user's own, in the frame or in the workshop. */
+  applyRole(ids: readonly string[], role: string): void
   duplicateParts(ids: readonly string[]): void
   removeParts(ids: readonly string[]): void
   /** Adds or replaces a material of the user's. */
   putMaterial(material: Material, gesture?: string): void
+  /** Takes a material of the user's out of frame and workshop; refused while a part is of it. */
+  dropMaterial(id: string): void
   putPrinter(printer: Printer, gesture?: string): void
   putPrices(prices: Prices, gesture?: string): void
   putCarbon(carbon: CarbonFrame | null, gesture?: string): void
@@ -151,6 +154,17 @@ export interface Actions {
   weighPart(id: string, onScale: OnScale | null): void
   /** Drops what earlier frames taught of a spool on a printer; of the printer's hours with null. */
   forgetLessons(materialId: string | null, printerId: string): void
+  /** Drops lessons by id; those of the present frame come back as long as its readings stand. */
+  dropLessons(ids: readonly string[]): void
+  /** Makes what the present frame has the builder's own, for frames to come. */
+  keepAsMine(kind: MineKind): void
+  /** Gives the present frame what is the builder's own. */
+  takeMine(kind: MineKind): void
+  /** Names the recipe of a part, as a role of the user's own; refused with a notice where the name is taken or empty. */
+  keepRole(partId: string, name: string): void
+  renameRole(roleId: string, name: string): void
+  /** Parts of it keep their recipe. */
+  dropRole(roleId: string): void
   /** Changes what was read of the whole frame, or off the clock; `what` are the words for undo. */
   putReadings(patch: Partial<Pick<Frame, 'wholes' | 'clocks'>>, what: string): void
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */

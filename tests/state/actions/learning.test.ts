@@ -58,7 +58,7 @@ describe('a weighing', () => {
 
   test('teaches the next frame of the same spool and printer, until it is told to forget', async () => {
     const { state, actions, before } = await weighedFrame()
-    expect(state().lessons).toHaveLength(1)
+    expect(state().workshop.lessons).toHaveLength(1)
     actions.newFrame()
     await actions.addFiles([boxFile('arm.stl', 80, 14, 5)])
     await actions.settled()
@@ -66,7 +66,7 @@ describe('a weighing', () => {
     expect(rows[0]?.pieceG.mid).toBeGreaterThan(1.05 * before)
     expect(rows[0]?.figures.massG.mid).toBeCloseTo(before, 9)
     expect(learned).toMatchObject([{ from: 1 }])
-    const [lesson] = state().lessons
+    const [lesson] = state().workshop.lessons
     actions.forgetLessons(lesson?.materialIds[0] ?? '', lesson?.printerId ?? '')
     expect(frameSum(state()).rows[0]?.pieceG.mid).toBeCloseTo(before, 9)
     actions.close()
@@ -91,7 +91,7 @@ describe('a weighing', () => {
       },
       'weigh and time',
     )
-    expect(state().lessons.map(({ id, of }) => [id.split('/')[1], of])).toEqual([
+    expect(state().workshop.lessons.map(({ id, of }) => [id.split('/')[1], of])).toEqual([
       ['w', 'mass'],
       ['c', 'time'],
     ])
@@ -111,7 +111,7 @@ describe('a weighing', () => {
   test('taken back teaches nothing any more', async () => {
     const { state, actions, first } = await weighedFrame()
     actions.weighPart(first.id, null)
-    expect(state().lessons).toEqual([])
+    expect(state().workshop.lessons).toEqual([])
     actions.close()
   })
 })

@@ -1,0 +1,43 @@
+import * as v from 'valibot'
+import type { Prices, Printer } from '../../core/model/figures.ts'
+import { EMPTY_WORKSHOP, type Workshop } from '../store/workshop.ts'
+import { createKeep, keepList } from './keepSound.ts'
+import { parseLessons } from './lessonSchema.ts'
+import { MaterialSchema, OwnRoleSchema, PricesSchema, PrinterSchema } from './schema.ts'
+
+/** A workshop from storage and what in it was not sound, each in a sentence. */
+export interface ParsedWorkshop {
+  readonly workshop: Workshop
+  readonly complaints: readonly string[]
+}
+
+const ShellSchema = v.object({
+  version: v.literal(EMPTY_WORKSHOP.version),
+  printer: v.unknown(),
+  prices: v.unknown(),
+  materials: v.array(v.unknown()),
+  roles: v.array(v.unknown()),
+  lessons: v.array(v.unknown()),
+})
+
+/** Reads a workshop that may be damaged, null for none yet; keeps what is sound. Never throws. */
+export function parseWorkshop(kept: unknown): ParsedWorkshop {
+  const complaints: string[] = []
+  if (kept === null) return { workshop: EMPTY_WORKSHOP, complaints }
+  const keep = createKeep(complaints)
+  const shell = keep(ShellSchema, kept, 'Your workshop', { ...EMPTY_WORKSHOP } as never)
+  const workshop: Workshop = {
+    version: EMPTY_WORKSHOP.version,
+    printer: keep<Printer | null>(v.nullable(PrinterSchema), shell.printer, 'Your printer', null),
+    prices: keep<Prices | null>(
+      v.nullable(PricesSchema),
+      shell.prices,
+      'Your list of prices',
+      null,
+    ),
+    materials: keepList(keep, MaterialSchema, shell.materials, 'Material'),
+    roles: keepList(keep, OwnRoleSchema, shell.roles, 'Role'),
+    lessons: parseLessons(shell.lessons) ?? [],
+  }
+  return { workshop, complaints }
+}
