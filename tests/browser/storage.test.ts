@@ -10,6 +10,16 @@ import { boxFile, counting, startSession } from '../support/session.ts'
 const DAY_MS = 24 * 3600 * 1000
 const SAVE = { meshes: new Map<string, Blob>(), massG: null, basedOn: null, open: true }
 
+/** As it was kept before hours taught, too. */
+const OLD_LESSON = {
+  id: 'f/p',
+  materialId: 'pla',
+  printerId: 'ordinary',
+  shared: [],
+  ratio: 1.05,
+  noise: 0.02,
+}
+
 let databases = 0
 const opened: { name: string; close(): Promise<void> }[] = []
 
@@ -176,6 +186,67 @@ describe('the browser’s database', () => {
     expect(session.state().storage).toEqual({ kind: 'saved' })
   })
 
+  test('of version 2 keeps its projects and meshes, and then keeps a workshop', async () => {
+    const name = freshName()
+    const { state, storage } = await saveTwoParts(`${name}-source`)
+    const { frame, work } = state()
+    const old = await openDB(name, 2, {
+      upgrade(db) {
+        for (const store of ['frames', 'meshes', 'projects', 'settings'])
+          db.createObjectStore(store)
+        for (const store of ['censuses', 'reads']) {
+          db.createObjectStore(store).createIndex('savedAt', 'savedAt')
+        }
+      },
+    })
+    await old.put('frames', frame, frame.id)
+    const summary = { id: frame.id, name: frame.name, partCount: 2, massG: null, changedAt: 1 }
+    await old.put('projects', { ...summary, deletedAt: null, revision: 3 }, frame.id)
+    await old.put('settings', frame.id, 'current')
+    for (const { meshHash } of frame.parts) {
+      const blob = await storage.loadMesh(meshHash)
+      await old.put('meshes', { blob, savedAt: Date.now() }, meshHash)
+    }
+    old.close()
+    localStorage.setItem('preweigh.lessons', JSON.stringify([OLD_LESSON]))
+
+    const first = await startSession({ storage: storageIn(name) })
+    await first.actions.settled()
+    expect(first.state().frame).toEqual(frame)
+    expect(first.state().work).toEqual(work)
+    expect(first.state().workshop).toMatchObject({ printer: null, lessons: [{ id: 'f/p' }] })
+    expect(localStorage.getItem('preweigh.lessons')).toBeNull()
+    first.actions.putPrinter({ ...frame.printer, id: 'own', wallMmS: 123 })
+    await first.actions.settled()
+    first.actions.close()
+
+    const second = await startSession({ storage: storageIn(name) })
+    second.actions.newFrame()
+    expect(second.state().frame.printer).toMatchObject({ id: 'own', wallMmS: 123 })
+    expect(second.state().workshop.lessons).toMatchObject([{ id: 'f/p', materialIds: ['pla'] }])
+    second.actions.close()
+  })
+
+  test('takes changes of the workshop from two tabs, and loses neither', async () => {
+    const name = freshName()
+    const [first, second] = await Promise.all([
+      startSession({ storage: storageIn(name) }),
+      startSession({ storage: storageIn(name) }),
+    ])
+    const { printer, prices } = first.state().frame
+    for (let k = 1; k <= 20; k += 1) {
+      first.actions.putPrinter({ ...printer, id: 'own', wallMmS: k })
+      second.actions.putPrices({ ...prices, wearPerHour: k })
+    }
+    await Promise.all([first.actions.settled(), second.actions.settled()])
+    expect(await storageIn(name).loadWorkshop()).toMatchObject({
+      printer: { wallMmS: 20 },
+      prices: { wearPerHour: 20 },
+    })
+    first.actions.close()
+    second.actions.close()
+  })
+
   test('of version 1 that holds something else than a frame is opened, and says so', async () => {
     const name = freshName()
     const old = await openDB(name, 1, {
@@ -295,6 +366,26 @@ describe('the second copy', () => {
     second.actions.renameFrame('Two, later')
     await second.actions.settled()
     expect(second.state().elsewhere).toBeNull()
+    second.actions.close()
+  })
+
+  test('brings the workshop back, too', async () => {
+    const name = freshName()
+    const storage = copiedIn(name)
+    const first = await startSession({ storage })
+    first.actions.putPrinter({ ...first.state().frame.printer, id: 'own', wallMmS: 123 })
+    await first.actions.settled()
+    await storage.settled()
+    first.actions.close()
+    await loseDatabase(name)
+    const second = await startSession({ storage: copiedIn(name) })
+    expect(second.state().workshop.printer).toMatchObject({ id: 'own', wallMmS: 123 })
+    second.actions.putPrices({ ...second.state().frame.prices, wearPerHour: 2 })
+    await second.actions.settled()
+    expect(await storageIn(name).loadWorkshop()).toMatchObject({
+      printer: { wallMmS: 123 },
+      prices: { wearPerHour: 2 },
+    })
     second.actions.close()
   })
 

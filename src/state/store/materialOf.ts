@@ -2,6 +2,7 @@ import { MATERIALS } from '../../core/data/materials.ts'
 import { CURRENCY_CODES, priceMaterialIn } from '../../core/data/prices.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { Frame } from '../../core/model/frame.ts'
+import type { AppState } from './types.ts'
 
 type Pricing = Pick<Frame, 'materials' | 'prices'>
 
@@ -40,4 +41,14 @@ export function materialOf(frame: Pricing, id: string): Material {
   const found = list.find((material) => material.id === id) ?? list[0]
   if (found === undefined) throw new Error('The list of built-in materials is empty.')
   return found
+}
+
+/** What a part may be given: the frame's materials, then those of the builder's that the frame has not yet. */
+export function choosableMaterials({
+  frame,
+  workshop,
+}: Pick<AppState, 'frame' | 'workshop'>): readonly Material[] {
+  const here = materialsOf(frame)
+  const ids = new Set(here.map(({ id }) => id))
+  return [...here, ...workshop.materials.filter(({ id }) => !ids.has(id))]
 }

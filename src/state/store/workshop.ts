@@ -46,7 +46,7 @@ export function mineOf(workshop: Workshop, locale: string): FrameMine {
   }
 }
 
-export function mineIn({ printer, prices, materials, roles = [] }: Frame): FrameMine {
+function mineIn({ printer, prices, materials, roles = [] }: Frame): FrameMine {
   return { printer, prices, materials, roles }
 }
 

@@ -19,8 +19,8 @@ export function ClockRow() {
   const clocks = useAppState((state) => state.frame.clocks) ?? NONE
   const startS = useAppState((state) => state.frame.printer.startS)
   const { putReadings, forgetLessons } = useActions()
-  const hasCarried = useAppState(({ lessons, frame }) =>
-    lessons.some(({ id, of }) => of === 'time' && !id.startsWith(`${frame.id}/`)),
+  const hasCarried = useAppState(({ workshop, frame }) =>
+    workshop.lessons.some(({ id, of }) => of === 'time' && !id.startsWith(`${frame.id}/`)),
   )
   const [pieces, setPieces] = useState<ClockTime['pieces']>({})
   const [minutes, setMinutes] = useState<number | null>(null)

@@ -13,6 +13,7 @@ import { NumberBox } from '../fields/NumberBox.tsx'
 import { download } from '../head/download.ts'
 import { trueMinus } from '../show.ts'
 import { pieceG, pieceSpan } from '../aircraft/words.ts'
+import { LessonList } from '../workshop/LessonList.tsx'
 import { ScaleFields, SCALE_AT_FIRST, type Scale } from './ScaleFields.tsx'
 import { WholeWeighIns } from './WholeWeighIns.tsx'
 
@@ -35,13 +36,14 @@ export function WeighIns({ sum }: { readonly sum: FrameSum }) {
       </ul>
       <WholeWeighIns sum={sum} scale={scale} />
       <LearnedList sum={sum} />
+      <LessonList />
     </>
   )
 }
 
 /** One sentence for each spool that something was weighed of. */
 function LearnedList({ sum }: { readonly sum: FrameSum }) {
-  const lessons = useAppState((state) => state.lessons)
+  const lessons = useAppState((state) => state.workshop.lessons)
   const frameId = useAppState((state) => state.frame.id)
   const { forgetLessons } = useActions()
   const isCarried = ({ id, materialIds }: Lesson, spool: string) =>

@@ -1,9 +1,12 @@
 import { useState } from 'react'
 import { Button, Form, Input, Label, TextField } from 'react-aria-components'
+import { MATERIALS } from '../../core/data/materials.ts'
 import type { Material, Sourced } from '../../core/model/figures.ts'
-import { useActions } from '../appContext.ts'
-import { MATERIAL_LIMITS } from '../../core/data/limits.ts'
+import { useActions, useAppState } from '../appContext.ts'
+import { MATERIAL_LIMITS, TEXT_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
+import { TooLong } from '../fields/TooLong.tsx'
+import { tooLongWords } from '../fields/tooLongWords.ts'
 
 interface MaterialFormProps {
   readonly material: Material
@@ -16,11 +19,13 @@ const TYPED_SPREAD = 0.01
 
 /** One material in figures. Nothing changes on the page until it is kept. */
 export function MaterialForm({ material, currency, onDone }: MaterialFormProps) {
-  const { putMaterial } = useActions()
+  const { putMaterial, dropMaterial } = useActions()
   const [draft, setDraft] = useState(material)
   const put = (patch: Partial<Material>) => {
     setDraft({ ...draft, ...patch })
   }
+  const tooLong = tooLongWords(draft.name, TEXT_LIMITS.name)
+  const isOwn = useAppState(({ frame }) => frame.materials.some(({ id }) => id === material.id))
   const density = (value: number) => {
     put({
       densityGCm3: typed(value),
@@ -34,7 +39,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
       aria-label={`Edit ${material.name}`}
       onSubmit={(event) => {
         event.preventDefault()
-        putMaterial(draft)
+        if (tooLong !== null || draft.name.trim() === '') return
+        putMaterial({ ...draft, name: draft.name.trim() })
         onDone()
       }}
     >
@@ -45,9 +51,11 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
           put({ name })
         }}
         isRequired
+        isInvalid={tooLong !== null}
       >
         <Label>Name</Label>
         <Input />
+        <TooLong words={tooLong} />
       </TextField>
       <NumberBox
         label="Density of your spool"
@@ -154,6 +162,17 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
         }}
       />
       <div className="button-line to-end">
+        {isOwn ? (
+          <Button
+            className="quiet"
+            onPress={() => {
+              dropMaterial(material.id)
+              onDone()
+            }}
+          >
+            {isBuiltIn(material.id) ? 'Back to the usual figures' : 'Remove this material'}
+          </Button>
+        ) : null}
         <Button className="quiet" onPress={onDone}>
           Leave as it was
         </Button>
@@ -167,4 +186,8 @@ export function MaterialForm({ material, currency, onDone }: MaterialFormProps) 
 
 function typed(value: number): Sourced {
   return { value, mark: 'user', source: 'your own figure' }
+}
+
+function isBuiltIn(id: string): boolean {
+  return MATERIALS.some((each) => each.id === id)
 }

@@ -6,6 +6,7 @@ import { materialsOf } from '../../state/store/materialOf.ts'
 import { newId } from '../../state/store/newId.ts'
 import { useAppState } from '../appContext.ts'
 import { Sheet } from '../fields/Sheet.tsx'
+import { MineLine } from '../workshop/MineLine.tsx'
 import { MaterialForm } from './MaterialForm.tsx'
 import { MaterialTable } from './MaterialTable.tsx'
 
@@ -37,6 +38,7 @@ export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
   }
   return (
     <Sheet title="Materials" wide isOpen={isOpen} onClose={close}>
+      <MineLine kind="materials" />
       <p className="hint">
         The density on the spool’s label, or the one you weighed, narrows every range on the page.
         The letter beside a number tells where it comes from: r read, d derived, w a weak source, m

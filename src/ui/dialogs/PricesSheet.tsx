@@ -11,6 +11,7 @@ import { Choice } from '../fields/Choice.tsx'
 import { PRICE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
+import { MineLine } from '../workshop/MineLine.tsx'
 import { CostDoubt } from './CostDoubt.tsx'
 
 interface PricesSheetProps {
@@ -28,6 +29,7 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
   const names = new Intl.DisplayNames(undefined, { type: 'currency' })
   return (
     <Sheet title="Prices" isOpen={isOpen} onClose={onClose}>
+      <MineLine kind="prices" />
       <p className="hint">The price of filament stands with each material.</p>
       <Choice
         label="Currency"

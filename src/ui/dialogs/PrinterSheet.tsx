@@ -5,6 +5,7 @@ import { Choice } from '../fields/Choice.tsx'
 import { PRINTER_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
+import { MineLine } from '../workshop/MineLine.tsx'
 import { HabitsStep } from './habits/HabitsStep.tsx'
 
 interface PrinterSheetProps {
@@ -21,6 +22,7 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
   }
   return (
     <Sheet title="Printer" isOpen={isOpen} onClose={onClose}>
+      <MineLine kind="printer" />
       <p className="hint">
         Start from the class nearest to yours, then type what you know. Hours follow at once.
       </p>

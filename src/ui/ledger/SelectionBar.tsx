@@ -1,24 +1,22 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { useShallow } from 'zustand/react/shallow'
-import { ROLES } from '../../core/data/roles.ts'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import type { Limits } from '../../core/data/limits.ts'
-import type { RoleId } from '../../core/model/frame.ts'
 import type { Recipe } from '../../core/model/settings.ts'
-import { materialsOf } from '../../state/store/materialOf.ts'
+import { choosableMaterials } from '../../state/store/materialOf.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
-
-const ROLE_IDS = Object.keys(ROLES) as RoleId[]
+import { useRoleOptions } from '../workshop/useRoles.ts'
 
 /** What can be done to all ticked parts at once. */
 export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
   const actions = useActions()
   const readState = useReadState()
-  const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
+  const materials = useAppState(useShallow(choosableMaterials))
   const parts = useAppState((state) => state.frame.parts)
+  const roles = useRoleOptions()
   const [copiedFrom, setCopiedFrom] = useState<string | null>(null)
   const copyRecipe = (fromId: string) => {
     const source = readState().frame.parts.find(({ id }) => id === fromId)
@@ -55,7 +53,7 @@ export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
         label="Recipe for"
         value={null}
         placeholder="a role"
-        options={ROLE_IDS.map((id) => ({ id, name: ROLES[id].name }))}
+        options={roles}
         onChange={(role) => {
           actions.applyRole(ids, role)
         }}

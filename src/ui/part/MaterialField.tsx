@@ -1,5 +1,5 @@
 import type { Material } from '../../core/model/figures.ts'
-import { materialsOf } from '../../state/store/materialOf.ts'
+import { choosableMaterials } from '../../state/store/materialOf.ts'
 import { useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { showNumber } from '../show.ts'
@@ -12,7 +12,7 @@ interface MaterialFieldProps {
 }
 
 export function MaterialField({ material, write }: MaterialFieldProps) {
-  const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
+  const materials = useAppState(useShallow(choosableMaterials))
   const caution = fumeCaution(material)
   return (
     <>

@@ -91,7 +91,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
         <Strip row={row} />
         <section className="part-cells" aria-label="Part">
           <NameField name={part.name} write={write} />
-          <RoleField partId={part.id} role={part.role} />
+          <RoleField partId={part.id} />
           <CountFields part={part} write={write} />
           <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
           <PoseField pose={part.pose} write={write} />

@@ -294,7 +294,7 @@ describe('a role of one’s own', () => {
 describe('lessons', () => {
   test('are dropped one by one', async () => {
     const lesson = {
-      of: 'mass',
+      of: 'mass' as const,
       materialIds: ['pla'],
       printerId: 'own',
       shared: [],
