@@ -32,11 +32,13 @@ const LAZY = new Set([
   'assets/NumberBox-#.js',
   'assets/PartPanel-#.js',
   'assets/ProjectsSheet-#.js',
+  'assets/RoleTools-#.js',
   'assets/SelectionBar-#.js',
   'assets/Sheet-#.js',
   'assets/SourceTip-#.js',
   'assets/Switch-#.js',
   'assets/TermsLine-#.js',
+  'assets/useRoles-#.js',
   'assets/shallow-#.js',
 ])
 
