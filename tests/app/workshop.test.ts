@@ -1,20 +1,22 @@
 import { expect, test } from 'vitest'
-import type { Page } from 'playwright'
 import { withApp } from '../support/app.ts'
-import { chooseFromMenu, demoFile, dropFiles, openRow, waitForCensus } from '../support/page.ts'
-
-async function openPrinter(page: Page) {
-  await page.getByRole('button', { name: 'Printer' }).click()
-  const sheet = page.getByRole('dialog', { name: 'Printer' })
-  await sheet.waitFor()
-  return sheet
-}
+import {
+  chooseFromMenu,
+  demoFile,
+  dropFiles,
+  goToSheet,
+  openPrinter,
+  openRow,
+  waitForCensus,
+} from '../support/page.ts'
 
 test('printer and roles are the builder’s: after a reload a new frame starts with them', async () => {
   await withApp(async ({ page }) => {
     await dropFiles(page, [demoFile('front-arm.stl')])
     await waitForCensus(page)
-    const sheet = await openPrinter(page)
+    await goToSheet(page, 'frame')
+    await openPrinter(page)
+    const sheet = page.getByRole('dialog', { name: 'Printer' })
     const speed = sheet.getByLabel('Wall speed')
     await speed.fill('87.5')
     await speed.press('Enter')
@@ -33,7 +35,9 @@ test('printer and roles are the builder’s: after a reload a new frame starts w
     await chooseFromMenu(page, 'New frame')
     await dropFiles(page, [demoFile('camera-tray.obj')])
     await waitForCensus(page)
-    const again = await openPrinter(page)
+    await goToSheet(page, 'frame')
+    await openPrinter(page)
+    const again = page.getByRole('dialog', { name: 'Printer' })
     expect(await again.getByLabel('Wall speed').inputValue()).toBe('87.5')
     await again.getByRole('button', { name: 'Close' }).click()
     const tray = await openRow(page, 'camera tray')
