@@ -35,21 +35,42 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
   const nothing = keep(wasm.CrossSection.square(0))
   const grow = (section: CrossSection, mm: number, join: 'Round' | 'Miter' = 'Round') =>
     mm === 0 ? section : keep(section.offset(mm, join, BLUNTEST, 64))
-  const slices = Array.from(plan.cutMm, (cut) => keep(solid.slice(cut)))
+  // Layers of one shape share their polygons and what is worked out from them; the lines of infill are laid in each.
+  const shapes = new Map<string, CrossSection>()
+  const slices = Array.from(plan.cutMm, (cut) => {
+    const slice = keep(solid.slice(cut))
+    const shape = JSON.stringify(slice.toPolygons())
+    const known = shapes.get(shape) ?? slice
+    shapes.set(shape, known)
+    return known
+  })
+  const numbers = new Map([...new Set(slices)].map((slice, i) => [slice, i]))
+  const divided = new Map<string, Divided>()
   const under = Math.min(walls * lineMm, lineMm / 2)
-  const covers = slices.map((slice) => grow(slice, -under))
-  const deepCovers = slices.map((slice) => grow(slice, under))
+  const grownAll = (mm: number): CrossSection[] => {
+    const grown = new Map([...numbers.keys()].map((slice) => [slice, grow(slice, mm)]))
+    return slices.map((slice) => grown.get(slice)!)
+  }
+  const covers = grownAll(-under)
+  const deepCovers = grownAll(under)
   const laid: LaidByKind = { wall: 0, gap: 0, skin: 0, strand: 0, infill: 0 }
   let roomBelow = nothing
   let below: CrossSection | null = null
-  slices.forEach((slice, i) => {
-    const heightMm = plan.heightMm[i]!
+  // All of a layer but its strands and its infill.
+  const divide = (i: number): Divided => {
+    const slice = slices[i]!
+    const around: number[] = []
+    for (let j = i - recipe.bottomSkins; j <= i + recipe.topSkins; j++) {
+      if (j !== i) around.push(j)
+    }
+    const shape = [slice, ...around.map((j) => slices[j])].map((one) => one && numbers.get(one))
+    const key = String(shape)
+    const known = divided.get(key)
+    if (known) return known
     const inside = grow(slice, -walls * lineMm)
     const bare = (of: readonly CrossSection[]): CrossSection => {
       let left = inside
-      for (let j = i - recipe.bottomSkins; j <= i + recipe.topSkins; j++) {
-        if (j !== i) left = keep(left.intersect(of[j] ?? nothing))
-      }
+      for (const j of around) left = keep(left.intersect(of[j] ?? nothing))
       return keep(inside.subtract(left))
     }
     const held = keep(
@@ -62,10 +83,17 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
       .filter((piece) => keep(piece).area() >= habits.smallRoomMm2)
     const room = rooms.length > 0 ? keep(wasm.CrossSection.union(rooms)) : nothing
     const skin = keep(inside.subtract(room))
-    const { wall, gap } = layWalls(slice, walls, lineMm, habits, grow, keep)
     const overlapMm = habits.overlapShare * lineMm
     const over = keep(grow(inside, overlapMm).subtract(inside))
     const overRoom = keep(over.intersect(grow(room, overlapMm))).area()
+    const lines = layWalls(slice, walls, lineMm, habits, grow, keep)
+    const fresh: Divided = { ...lines, rooms, room, skin, over: over.area(), overRoom }
+    divided.set(key, fresh)
+    return fresh
+  }
+  slices.forEach((slice, i) => {
+    const heightMm = plan.heightMm[i]!
+    const { wall, gap, rooms, room, skin, over, overRoom } = divide(i)
     const hung =
       below === null
         ? nothing
@@ -73,7 +101,7 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
     const strand = hung.area()
     laid.wall += wall * heightMm
     laid.gap += gap * heightMm
-    laid.skin += (skin.area() + over.area() - overRoom - strand) * heightMm
+    laid.skin += (skin.area() + over - overRoom - strand) * heightMm
     laid.strand += habits.strandShare * strand * heightMm
     const share = recipe.infillPct / 100
     if (share > 0 && room.area() > 0) {
@@ -93,6 +121,18 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
   for (const section of kept) section.delete()
   solid.delete()
   return laid
+}
+
+/** One layer's share of everything but strands and infill, mm² and polygons. */
+interface Divided {
+  readonly wall: number
+  readonly gap: number
+  readonly rooms: readonly CrossSection[]
+  readonly room: CrossSection
+  readonly skin: CrossSection
+  /** What skins and rooms cover of the walls, and rooms of it. */
+  readonly over: number
+  readonly overRoom: number
 }
 
 /** Longest mitre, in offsets: 54° and wider. Sharper corners end in a flat tip, as a disc rolled into them would reach. */

@@ -29,25 +29,49 @@ if (folder === undefined) {
   console.error('Name the folder that holds pairs.json: npm run pairs -- FOLDER')
   process.exit(2)
 }
-const habits = JSON.parse(valueOf('--habits') ?? '{}') as KnownHabits
-const wrong = refuseHabits(habits)
-if (wrong !== null) {
-  console.error(wrong)
+function refuse(words: string): never {
+  console.error(words)
   process.exit(2)
 }
+
+/** What `work` gives; where it fails the run ends with what it says. */
+function orRefuse<T>(work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    return refuse((error as Error).message)
+  }
+}
+
+const habits = orRefuse(() => JSON.parse(valueOf('--habits') ?? '{}') as KnownHabits)
+const wrong = refuseHabits(habits)
+if (wrong !== null) refuse(wrong)
 const only = valueOf('--only') ?? ''
 
-const { pairs, left } = readPairs(folder)
+const { pairs, left: unread } = orRefuse(() => readPairs(folder))
+const left = [...unread]
 const rows: Scored[] = []
-const laid = pairs.map((pair): Laid => {
-  const mesh = meshOf(pair)
-  return { pair, mesh, pose: poseOf(pair, mesh) }
+/** What `work` gives; null, and the name left out with the reason, where a mesh or its settings cannot be counted. */
+function orLeave<T>(name: string, work: () => T): T | null {
+  try {
+    return work()
+  } catch (error) {
+    left.push({ name, why: (error as Error).message })
+    return null
+  }
+}
+const laid = pairs.flatMap((pair): Laid[] => {
+  const mesh = orLeave(pair.name, () => meshOf(pair))
+  return mesh === null ? [] : [{ pair, mesh, pose: poseOf(pair, mesh) }]
 })
 laid.forEach((one, i) => {
   const { pair, mesh, pose } = one
   if (!pair.name.includes(only)) return
-  const used = learn ? { ...learnHabits(one, laid), ...habits } : habits
-  const row = score(pair, reckon(pair, mesh, pose, used), i % 2 === 0)
+  const row = orLeave(pair.name, () => {
+    const used = learn ? { ...learnHabits(one, laid), ...habits } : habits
+    return score(pair, reckon(pair, mesh, pose, used), i % 2 === 0)
+  })
+  if (row === null) return
   rows.push(row)
   if (!json) console.log(lineOf(row))
 })
@@ -61,7 +85,8 @@ if (json) {
   console.log(JSON.stringify({ folder: basename(folder), left, rows, ...Object.fromEntries(told) }))
 } else {
   for (const [name, group] of Object.entries(groups)) if (group.length > 0) print(name, group)
-  if (left.length > 0) console.log(`left out, without mesh or measure: ${left.join(', ')}`)
+  for (const { name, why } of left) console.log(`left out: ${name}: ${why}`)
+  if (rows.length === 0) console.log('No pair could be scored.')
 }
 
 function lineOf({ pair, reckoned, error, pathError, inside, shaped }: Scored): string {
