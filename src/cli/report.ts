@@ -128,6 +128,8 @@ export function reportPart(
     filamentM: figures.filamentM.mid,
     cost: { ...endsOf(figures.cost), currency },
     timeS: figures.timeS,
+    travelM: figures.travel?.travelM ?? 0,
+    retracts: Math.round(figures.travel?.retracts ?? 0),
   }
 }
 

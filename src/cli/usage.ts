@@ -65,7 +65,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
 
 Figures of a part are for one piece printed by itself; the total is for all pieces. low and high bound what is likely.
 depositMm3 is all plastic laid: walls, skins, infill, support and brim. massG is the part as it goes on the scale,
-support and brim removed; filamentM, cost and timeS are with them.
+support and brim removed; filamentM, cost and timeS are with them. travelM is the way without plastic, retracts how often
+the filament is drawn back on it, support and brim left out.
 
 With --frame, total holds the pieces that fly and totalWithSpares those in the bag too. ledger adds parts and bought items:
 massG and costEach are of one piece, basicMassG is the sum of quantity × massG, growthG what is added for what is not known

@@ -49,6 +49,7 @@ function figuresOfMass(
     filamentM: exactRange(massG / 3),
     cost: { ...rangeOfFigure(massG / 50, mass), ...money },
     timeS: rangeOfFigure(massG * 240, time),
+    travel: null,
     doubt: { ...NO_DOUBT, mass, spool: mass, cost: mass, time },
   }
 }

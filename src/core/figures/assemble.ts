@@ -1,15 +1,16 @@
 import { lengthDoubt, printedDoubt, spoolDoubt } from '../doubt/printed.ts'
 import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
-import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
+import type { Material, PartFigures, Prices, Printer, Range, TravelPath } from '../model/figures.ts'
 import type { Deposit } from './deposit.ts'
 import { costOf } from './cost.ts'
 import { filamentLengthM } from './filament.ts'
 import { massOfG, plasticMm3 } from './mass.ts'
 
-/** Hours, s, and how far they may be off. */
+/** Hours, s, how far they may be off, and the way without plastic that they hold. */
 export interface TimeFigure extends Range {
   readonly doubt: FigureDoubt
+  readonly travel: TravelPath | null
 }
 
 /**
@@ -75,6 +76,7 @@ export function assembleFigures(
     ),
     cost,
     timeS: { low: time.low, mid: time.mid, high: time.high },
+    travel: time.travel,
     doubt: { mass, spool, filament, time: time.doubt, cost: costDoubt },
   }
 }

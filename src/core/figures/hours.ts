@@ -4,15 +4,16 @@ import type { Census } from '../model/census.ts'
 import type { Material, Printer } from '../model/figures.ts'
 import type { LaidRecipe, Recipe } from '../model/settings.ts'
 import { ZERO_RANGE } from '../model/ranges.ts'
-import type { TravelTable } from '../model/moves.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 import { countDoubt, supportDoubt } from './countDoubt.ts'
 import { meltSpeedMmS } from './flow.ts'
-import { infillSpacingMm, PATTERN_MODELS, roomsOf } from './infill.ts'
-import { infillTime } from './infillTime.ts'
+import { PATTERN_MODELS, roomsOf } from './infill.ts'
+import type { InfillSeconds } from './infillHours.ts'
+import { infillSeconds } from './infillHours.ts'
 import { moveTime } from './kinematics.ts'
 import type { Motion } from './motion.ts'
-import { atSpacing, hopCount, lapTime, travelTime, zigzagTime } from './motion.ts'
+import { hopCount, lapTime, zigzagTime } from './motion.ts'
+import { travelPath } from './travels.ts'
 import type { TimeFigure } from './assemble.ts'
 
 /**
@@ -56,8 +57,9 @@ export function printTime(
     clockDoubt(printer, longer),
     countDoubt(census, recipe) + supportDoubt(census, recipe),
   )
-  if (wholeS <= 0) return { ...ZERO_RANGE, doubt }
-  return { ...rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt), doubt }
+  const travel = travelPath(census, recipe)
+  if (wholeS <= 0) return { ...ZERO_RANGE, doubt, travel }
+  return { ...rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt), doubt, travel }
 }
 
 /** Seconds by the printer's own data, before its clock was heard; 0 where nothing is laid. */
@@ -67,14 +69,14 @@ function laidS(census: Census, recipe: LaidRecipe, material: Material, printer: 
   const layerS = new Float64Array(layers.count).fill(printer.layerChangeS)
   for (const rooms of roomsOf(census, recipe)) {
     addLines(rooms.census, rooms.recipe, material, printer, layerS)
-    addTravels(rooms.census, rooms.recipe, printer, layerS)
+    addInfill(rooms.census, rooms.recipe, material, printer, layerS)
   }
   let timeS = 0
   for (const s of layerS) timeS += Math.max(s, printer.leastLayerS)
   return timeS + printer.startS
 }
 
-/** Adds the lines of every kind. */
+/** Adds the lines of every kind but infill. */
 function addLines(
   census: Census,
   recipe: Recipe,
@@ -105,40 +107,35 @@ function addLines(
   }
 }
 
-/** Adds the moves without plastic. Three directions are taken to need half as many again as two. */
-function addTravels(
-  { moves, layers }: Census,
+/** Adds infill and the moves without plastic. Paths that wind lose time all along, straight ones at their ends. */
+function addInfill(
+  census: Census,
   recipe: Recipe,
+  material: Material,
   printer: Printer,
   layerS: Float64Array,
 ): void {
-  const motion = {
-    speedMmS: printer.travelMmS,
-    accelMmS2: printer.travelAccelMmS2,
-    retractS: printer.retractS,
+  const { layers, moves } = census
+  const { roomMm, roomLines } = moves.byLayer
+  const secondsAt = (wanted: number, heightMm: number): InfillSeconds => {
+    const { flowMm3S, accelMmS2, cornerMmS } = printer
+    const speedMmS = meltSpeedMmS(wanted, flowMm3S, recipe.lineMm, heightMm, material.flow)
+    return infillSeconds(census, recipe, { speedMmS, accelMmS2, cornerMmS }, printer)
   }
-  const { directions } = PATTERN_MODELS[recipe.pattern]
-  const route = directions > 1 ? moves.crossed : moves.oneWay
-  const times = directions > 1 ? directions / 2 : 1
-  const { nearHops, farHops } = route
-  for (const [far, stops] of [
-    [false, nearHops],
-    [true, farHops],
-  ] as const) {
-    const seconds = (table: TravelTable): number => travelTime(table, far, motion)
-    const infillS =
-      recipe.infillPct > 0
-        ? atSpacing(
-            route.infill,
-            infillSpacingMm(recipe),
-            ({ hops, back }) => times * seconds(hops) + seconds(back),
-          )
-        : seconds(route.back)
-    const total = seconds(route.wall) + seconds(route.skin) + infillS
-    const stopped = sum(stops)
-    for (let i = 0; i < layers.count; i++) {
-      layerS[i]! += total * (stopped > 0 ? stops[i]! / stopped : 1 / layers.count)
-    }
+  const usual = secondsAt(printer.infillMmS, recipe.layerMm)
+  const slow = Math.min(printer.infillMmS, printer.firstLayerMmS)
+  const first = roomMm[0]! > 0 ? secondsAt(slow, layers.heightMm[0]!) : usual
+  const winding = PATTERN_MODELS[recipe.pattern].pathFactor > 1
+  const losing = winding ? roomMm : roomLines
+  const [length, number] = [sum(roomMm), sum(losing)]
+  for (let i = 0; i < layers.count; i++) {
+    const { cruiseS, turnS } = i === 0 ? first : usual
+    if (length > 0) layerS[i]! += (cruiseS * roomMm[i]!) / length
+    if (number > 0) layerS[i]! += (turnS * losing[i]!) / number
+  }
+  for (const { seconds, over } of usual.travels) {
+    const stops = over ? sum(over) : layers.count
+    for (let i = 0; i < layers.count; i++) layerS[i]! += (seconds * (over?.[i] ?? 1)) / stops
   }
 }
 
@@ -177,13 +174,6 @@ function kindsOf(census: Census, recipe: Recipe, printer: Printer): readonly Kin
           lineMm,
           motion,
         ),
-    },
-    {
-      ...lines,
-      length: moves.byLayer.roomMm,
-      number: moves.byLayer.roomLines,
-      wantedMmS: printer.infillMmS,
-      timeAt: infillTime(census, recipe),
     },
     {
       ...lines,

@@ -46,7 +46,7 @@ export function lapTime(tables: readonly RunTable[], scale: number, motion: Moti
  * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a step of `stepMm` from each to the next.
  * Where the edge lies askew to the lines, every second corner is gentler than a right angle and every other one sharper.
  * A line ends half its width short of the region's edge at both ends; what is shorter than it is wide is laid in passing.
- * Every zigzag starts and ends at a standstill.
+ * Every zigzag starts and ends at a standstill. Lines that wind are driven at `paceMmS`, their mean speed, in place of their own.
  */
 export function zigzagTime(
   lines: LineTable,
@@ -55,6 +55,7 @@ export function zigzagTime(
   stepMm: number,
   lineMm: number,
   motion: Motion,
+  paceMmS: number = motion.speedMmS,
 ): number {
   const askew = Math.acos(Math.min(1, 1 / lines.slant))
   const gentle = cornerSpeedMmS(Math.sin(Math.PI / 4 - askew / 2), motion)
@@ -68,13 +69,22 @@ export function zigzagTime(
     if (lengthMm <= 0) continue
     const some = lines.acrossMm[i]! / spacingMm
     count += some
-    timeS += some * moveTime(lengthMm, speedMmS, accelMmS2, gentle, sharp)
+    timeS += some * moveTime(lengthMm, paceMmS, accelMmS2, gentle, sharp)
   }
   const starts = Math.min(zigzags, count)
   // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
   const corner = Math.min(motion.cornerMmS, speedMmS)
   const fromRest = (corner / accelMmS2) * (1 - corner / (2 * speedMmS))
   return timeS + (count - starts) * step + 2 * starts * fromRest
+}
+
+/** Lines laid `spacingMm` apart, without those shorter than they are wide. */
+export function lineCount(lines: LineTable, spacingMm: number, lineMm: number): number {
+  let acrossMm = 0
+  for (let i = 0; i < lines.acrossMm.length; i++) {
+    if (lines.lengthMm[i]! > lineMm) acrossMm += lines.acrossMm[i]!
+  }
+  return acrossMm / spacingMm
 }
 
 /** How many moves. */

@@ -78,7 +78,7 @@ export function roughFigures(
   }
   const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)
   const timeDoubt = doubtMore(clockDoubt(printer, 0), reachOf(timeS))
-  const time = { ...rangeOfFigure(timeS.mid, timeDoubt), doubt: timeDoubt }
+  const time = { ...rangeOfFigure(timeS.mid, timeDoubt), doubt: timeDoubt, travel: null }
   return assembleFigures(deposit, count, [], time, material, printer, prices)
 }
 

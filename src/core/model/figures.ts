@@ -8,6 +8,13 @@ export interface Range {
   readonly high: number
 }
 
+/** The way that the head goes without laying plastic. */
+export interface TravelPath {
+  readonly travelM: number
+  /** How often the filament is drawn back for it. */
+  readonly retracts: number
+}
+
 /** What one piece of a part takes off the spool, out of the purse and off the clock. */
 export interface PartFigures {
   /** Plastic laid for one piece, before density: walls + skins + infill + supports + brim. */
@@ -35,6 +42,8 @@ export interface PartFigures {
   readonly filamentM: Range
   readonly cost: CostRange
   readonly timeS: Range
+  /** Null until the layers are counted. */
+  readonly travel: TravelPath | null
   readonly doubt: PartDoubt
 }
 

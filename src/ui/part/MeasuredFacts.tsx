@@ -1,5 +1,5 @@
 import type { Census } from '../../core/model/census.ts'
-import type { PartFigures } from '../../core/model/figures.ts'
+import type { PartFigures, TravelPath } from '../../core/model/figures.ts'
 import { formatFilament, formatVolume } from '../../core/words/format.ts'
 import type { PartRead } from '../../state/store/types.ts'
 import { showNumber, showSide } from '../show.ts'
@@ -35,6 +35,8 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
     facts.push(['Printed height', `${showSide(census.heightMm)} mm`])
   }
   if (figures !== null) facts.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
+  const travel = figures?.travel ?? null
+  if (travel !== null) facts.push(['Travel', travelWords(travel)])
   return (
     <dl className="facts">
       {facts.map(([words, figure]) => (
@@ -49,4 +51,8 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
 
 function areaWords(areaMm2: number): string {
   return areaMm2 < 10 ? `${showNumber(areaMm2, 2)} mm²` : `${showNumber(areaMm2 / 100, 1)} cm²`
+}
+
+function travelWords({ travelM, retracts }: TravelPath): string {
+  return `${formatFilament(travelM)} a piece, filament drawn back ${showNumber(retracts, 0)} times`
 }

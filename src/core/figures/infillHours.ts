@@ -1,0 +1,98 @@
+import type { Census } from '../model/census.ts'
+import type { Printer } from '../model/figures.ts'
+import type { Recipe } from '../model/settings.ts'
+import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import { infillTime } from './infillTime.ts'
+import type { Motion } from './motion.ts'
+import type { Spread } from './travels.ts'
+import { travelSpreads } from './travels.ts'
+
+/** Seconds of infill and of every move without plastic, which hang together: neither can be told without the other. */
+export interface InfillSeconds {
+  /** At speed all along, and what ramps, turns and waves add. */
+  readonly cruiseS: number
+  readonly turnS: number
+  readonly travels: readonly Spread[]
+}
+
+/**
+ * From this share on a pattern goes over into solid lines, evenly, until it is them at 100 %: that dense no printer draws its
+ * waves and cells any more (common practice, no source). Nor does it ever take longer than solid lines do.
+ */
+const DENSE_FROM = 50
+
+/**
+ * Seconds of a recipe's infill. Between the spacings at which travels are known a sparser infill may come out as taking longer
+ * by a hair, for its zigzags happen to end less well; then its time holds for the denser one as well, so that hours never fall
+ * when infill is added.
+ */
+export function infillSeconds(
+  census: Census,
+  recipe: Recipe,
+  motion: Motion,
+  printer: Printer,
+): InfillSeconds {
+  const drawn = (change: Partial<Recipe>): InfillSeconds =>
+    drawnSeconds(census, { ...recipe, ...change }, motion, printer)
+  if (!(recipe.infillPct > 0)) return drawn({})
+  const solidS = sumOf(drawn({ pattern: 'lines', infillPct: 100 }))
+  const at = (infillPct: number): InfillSeconds => {
+    const solid = Math.max(0, (infillPct - DENSE_FROM) / (100 - DENSE_FROM))
+    const mixed =
+      recipe.pattern === 'lines' || solid === 0
+        ? drawn({ infillPct })
+        : mix(drawn({ infillPct }), drawn({ pattern: 'lines', infillPct }), solid)
+    const sum = sumOf(mixed)
+    return sum > solidS ? scale(mixed, solidS / sum) : mixed
+  }
+  const here = at(recipe.infillPct)
+  const sparser = sparserSteps(census, recipe).map((pct) => sumOf(at(pct)))
+  const least = Math.max(sumOf(drawn({ infillPct: 0 })), ...sparser)
+  const sum = sumOf(here)
+  return sum > 0 && sum < least ? scale(here, least / sum) : here
+}
+
+/** Infill shares, %, at which the travels of the sparser tables hold. */
+function sparserSteps({ moves }: Census, recipe: Recipe): number[] {
+  const spacing = infillSpacingMm(recipe)
+  const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
+  return moves.oneWay.infill
+    .filter(({ spacingMm }) => spacingMm > spacing)
+    .map(({ spacingMm }) => (100 * directions * pathFactor * recipe.lineMm) / spacingMm)
+}
+
+function drawnSeconds(
+  census: Census,
+  recipe: Recipe,
+  motion: Motion,
+  printer: Printer,
+): InfillSeconds {
+  const timeAt = recipe.infillPct > 0 ? infillTime(census, recipe) : () => 0
+  const cruiseS = timeAt({ ...motion, accelMmS2: Infinity })
+  return {
+    cruiseS,
+    turnS: timeAt(motion) - cruiseS,
+    travels: travelSpreads(census, recipe, printer),
+  }
+}
+
+function sumOf({ cruiseS, turnS, travels }: InfillSeconds): number {
+  return travels.reduce((sum, { seconds }) => sum + seconds, cruiseS + turnS)
+}
+
+function scale({ cruiseS, turnS, travels }: InfillSeconds, times: number): InfillSeconds {
+  return {
+    cruiseS: cruiseS * times,
+    turnS: turnS * times,
+    travels: travels.map(({ seconds, over }) => ({ seconds: seconds * times, over })),
+  }
+}
+
+function mix(a: InfillSeconds, b: InfillSeconds, share: number): InfillSeconds {
+  const [most, rest] = [scale(a, 1 - share), scale(b, share)]
+  return {
+    cruiseS: most.cruiseS + rest.cruiseS,
+    turnS: most.turnS + rest.turnS,
+    travels: [...most.travels, ...rest.travels],
+  }
+}
