@@ -58,6 +58,9 @@ export interface PricedPart extends Outcome {
   readonly layers: number
   /** Whether only some of them were counted, for all take too long; `--full` counts all. */
   readonly coarse: boolean
+  /** Without plastic; ways to support and brim left out. */
+  readonly travelM: number
+  readonly retracts: number
   /** Left out where there is none. */
   readonly zones?: readonly ZoneReport[]
 }

@@ -42,11 +42,14 @@ export function travelPath(census: Census, recipe: LaidRecipe): TravelPath {
 }
 
 function pathOf({ lengthMm, count }: TravelTable): number {
-  return count.reduce((sum, some, i) => sum + some * lengthMm[i]!, 0)
+  return count.reduce((sum, some, i) => sum + some * (lengthMm[i] ?? 0), 0)
 }
 
 function retractsOf({ lengthMm, count }: TravelTable): number {
-  return count.reduce((sum, some, i) => sum + (lengthMm[i]! > RETRACT_BEYOND_MM ? some : 0), 0)
+  return count.reduce(
+    (sum, some, i) => sum + ((lengthMm[i] ?? 0) > RETRACT_BEYOND_MM ? some : 0),
+    0,
+  )
 }
 
 function routeOf({ moves }: Census, { pattern }: Recipe): Travels {

@@ -21,7 +21,7 @@ describe('pace along gyroid waves', () => {
     [20, 1.6],
     [30, 1.94],
     [50, 2.49],
-  ])('at %s %% takes %s times as long as straight lines', (infillPct, times) => {
+  ])('at %s percent takes %s times as long as straight lines', (infillPct, times) => {
     expect(Math.abs(timesStraight(infillPct) / times - 1)).toBeLessThan(0.02)
   })
 
