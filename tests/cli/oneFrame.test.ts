@@ -2,7 +2,8 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { priceFrame } from '../../src/cli/priceFrame.ts'
 import { isFailed } from '../../src/cli/report.ts'
-import { leftOutNames } from '../../src/core/frame/sayings.ts'
+import { massOdds } from '../../src/core/frame/odds.ts'
+import { leftOutNames, roundChance, standingWords } from '../../src/core/frame/sayings.ts'
 import type { Item } from '../../src/core/model/aircraft.ts'
 import { ledgerCsv } from '../../src/state/actions/csv.ts'
 import { aircraftView } from '../../src/state/store/aircraftView.ts'
@@ -137,6 +138,20 @@ async function expectOneFrame(
   same(report.totalWithSpares.cost.mid, sum.withSpares.cost.mid)
   same(report.totalWithSpares.timeS.mid, sum.withSpares.timeS.mid)
   same(report.ledger.basicMassG, ledger.basicMassG)
+  for (const { thresholdG, chanceBelow } of report.odds) {
+    expect(chanceBelow).toBe(roundChance(massOdds(sum.doubt, thresholdG).chanceBelow))
+  }
+  expect(report.standing).toBe(standingWords(sum))
+  expect(report.learned).toEqual(sum.learned)
+  expect(report.readings.map(({ outcome }) => outcome)).toEqual(
+    sum.readings.map(({ fate }) => fate),
+  )
+  expect(report.readings).toHaveLength(
+    state.frame.parts.filter(({ weighIn }) => weighIn !== undefined).length,
+  )
+  const massShares = ledgerRows(state).reduce((all, { sum: row }) => all + (row?.massShare ?? 0), 0)
+  same(massShares, printedG > 0 ? 1 : 0)
+  same(sum.carbon!.cost.mid, sum.printed.cost.mid - 30)
   expect(report.limits).toEqual({ allUpG: sum.limits.allUpG, printedG: sum.limits.printedG })
   const parts = report.parts.filter((part) => !isFailed(part))
   same(
