@@ -81,6 +81,8 @@ export default defineConfig({
           include: ['tests/app/**/*.test.ts'],
           globalSetup: 'tests/support/serveApp.ts',
           testTimeout: 120_000,
+          // As generous: a poll gives up after a second by itself, which says more of the machine than of the page.
+          expect: { poll: { timeout: 60_000 } },
           hookTimeout: 120_000,
         },
       },

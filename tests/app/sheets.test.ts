@@ -299,10 +299,7 @@ describe('the ruler', { timeout: 120_000 }, () => {
         for (const width of [1920, 1440, 1024, 768, 390, 320]) {
           await page.setViewportSize({ width, height: 900 })
           await expect
-            .poll(() => misplacedWords(page), {
-              message: `${grams} g at ${width} px`,
-              timeout: 20_000,
-            })
+            .poll(() => misplacedWords(page), { message: `${grams} g at ${width} px` })
             .toEqual([])
         }
       }
