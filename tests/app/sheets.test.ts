@@ -132,7 +132,7 @@ describe('the address of a sheet', { timeout: 120_000 }, () => {
       await chooseFromMenu(page, /Tern/)
       await expect.poll(() => hashOf(page)).toBe('#/frame')
       await page.locator('.frame-sheet').waitFor()
-      expect(await page.title()).toMatch(/^Frame · Tern/)
+      await expect.poll(() => page.title()).toMatch(/^Frame · Tern/)
     }, WIDE)
   })
 })
