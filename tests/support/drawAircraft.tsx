@@ -7,6 +7,7 @@ import type { IncomingFile } from '../../src/state/store/types.ts'
 import { AircraftSheet } from '../../src/ui/set/AircraftSheet.tsx'
 import { BenchSheet } from '../../src/ui/set/BenchSheet.tsx'
 import { CarbonSheet } from '../../src/ui/set/CarbonSheet.tsx'
+import { CrossingWatch } from '../../src/ui/aircraft/CrossingWatch.tsx'
 import { AppContext } from '../../src/ui/appContext.ts'
 import { startSession } from './session.ts'
 
@@ -36,6 +37,7 @@ export async function drawAircraft(
   const { store, actions } = session
   draw(
     <AppContext value={{ store, actions }}>
+      <CrossingWatch />
       <AircraftSheet />
       <CarbonSheet />
       <BenchSheet />
