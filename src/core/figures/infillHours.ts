@@ -35,30 +35,62 @@ export function infillSeconds(
   const drawn = (change: Partial<Recipe>): InfillSeconds =>
     drawnSeconds(census, { ...recipe, ...change }, motion, printer)
   if (!(recipe.infillPct > 0)) return drawn({})
-  const solidS = sumOf(drawn({ pattern: 'lines', infillPct: 100 }))
-  const at = (infillPct: number): InfillSeconds => {
-    const solid = Math.max(0, (infillPct - DENSE_FROM) / (100 - DENSE_FROM))
-    const mixed =
-      recipe.pattern === 'lines' || solid === 0
-        ? drawn({ infillPct })
-        : mix(drawn({ infillPct }), drawn({ pattern: 'lines', infillPct }), solid)
-    const sum = sumOf(mixed)
-    return sum > solidS ? scale(mixed, solidS / sum) : mixed
-  }
-  const here = at(recipe.infillPct)
-  const sparser = sparserSteps(census, recipe).map((pct) => sumOf(at(pct)))
-  const least = Math.max(sumOf(drawn({ infillPct: 0 })), ...sparser)
+  const { solidS, bareS, steps } = fixedOf(census, recipe, motion, printer)
+  const here = capped(drawn, recipe, solidS)
+  const spacing = infillSpacingMm(recipe)
+  const sparser = steps.filter(({ spacingMm }) => spacingMm > spacing).map(({ sumS }) => sumS)
+  const least = Math.max(bareS, ...sparser)
   const sum = sumOf(here)
   return sum > 0 && sum < least ? scale(here, least / sum) : here
 }
 
-/** Infill shares, %, at which the travels of the sparser tables hold. */
-function sparserSteps({ moves }: Census, recipe: Recipe): number[] {
-  const spacing = infillSpacingMm(recipe)
+type Drawn = (change: Partial<Recipe>) => InfillSeconds
+
+/** Going over into solid lines, and never longer than they. */
+function capped(drawn: Drawn, { infillPct, pattern }: Recipe, solidS: number): InfillSeconds {
+  const solid = Math.max(0, (infillPct - DENSE_FROM) / (100 - DENSE_FROM))
+  const mixed =
+    pattern === 'lines' || solid === 0
+      ? drawn({ infillPct })
+      : mix(drawn({ infillPct }), drawn({ pattern: 'lines', infillPct }), solid)
+  const sum = sumOf(mixed)
+  return sum > solidS ? scale(mixed, solidS / sum) : mixed
+}
+
+/** What does not depend on how much infill is asked for. */
+interface Fixed {
+  readonly key: string
+  readonly solidS: number
+  /** Without infill. */
+  readonly bareS: number
+  /** Seconds at the spacings at which travels are known. */
+  readonly steps: readonly { readonly spacingMm: number; readonly sumS: number }[]
+}
+
+/** By census: a slider asks again and again for the same part. Two speeds of a few recipes are enough. */
+const fixed = new WeakMap<Census, Fixed[]>()
+const MOST_FIXED = 8
+
+function fixedOf(census: Census, recipe: Recipe, motion: Motion, printer: Printer): Fixed {
+  const { travelMmS, travelAccelMmS2, retractS } = printer
+  const key = JSON.stringify([
+    { ...recipe, infillPct: 0 },
+    motion,
+    [travelMmS, travelAccelMmS2, retractS],
+  ])
+  const kept = fixed.get(census) ?? []
+  const found = kept.find((one) => one.key === key)
+  if (found !== undefined) return found
+  const drawn: Drawn = (change) => drawnSeconds(census, { ...recipe, ...change }, motion, printer)
   const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
-  return moves.oneWay.infill
-    .filter(({ spacingMm }) => spacingMm > spacing)
-    .map(({ spacingMm }) => (100 * directions * pathFactor * recipe.lineMm) / spacingMm)
+  const solidS = sumOf(drawn({ pattern: 'lines', infillPct: 100 }))
+  const steps = census.moves.oneWay.infill.map(({ spacingMm }) => {
+    const infillPct = (100 * directions * pathFactor * recipe.lineMm) / spacingMm
+    return { spacingMm, sumS: sumOf(capped(drawn, { ...recipe, infillPct }, solidS)) }
+  })
+  const made = { key, solidS, bareS: sumOf(drawn({ infillPct: 0 })), steps }
+  fixed.set(census, [made, ...kept].slice(0, MOST_FIXED))
+  return made
 }
 
 function drawnSeconds(
