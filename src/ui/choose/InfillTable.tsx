@@ -70,7 +70,7 @@ export function InfillTable({ row }: { readonly row: LedgerRow }) {
                 {/* A button in either case: the one pressed becomes what it is, and keeps the focus. */}
                 <Button
                   className="quiet"
-                  aria-label={isNow ? `${pct} % infill, as it is` : `Take ${pct} % infill`}
+                  aria-label={isNow ? `${pct} %, as it is` : `Take ${pct} % infill`}
                   aria-pressed={isNow}
                   onFocus={() => {
                     showGhost(ghost)
