@@ -1,6 +1,7 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
 import type { Page } from 'playwright'
-import { describe, expect, test } from 'vitest'
+import { describe, expect, inject, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import {
   chooseFromMenu,
@@ -15,32 +16,22 @@ import {
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 
-/** All that may be asked for once the page is loaded, besides the demo: chunks of the build, loaded when first needed. */
-const LAZY = new Set([
-  'assets/analyse.worker-#.js',
-  'assets/AircraftSections-#.js',
-  'assets/AircraftSections-#.css',
-  'assets/HabitFields-#.js',
-  'assets/HabitFields-#.css',
-  'assets/mountView-#.js',
-  'assets/mountView-#.css',
-  'assets/LicenceList-#.js',
-  'assets/CalibrationSheet-#.js',
-  'assets/CarbonBlock-#.js',
-  'assets/Choice-#.js',
-  'assets/LicencesSheet-#.js',
-  'assets/NumberBox-#.js',
-  'assets/PartPanel-#.js',
-  'assets/ProjectsSheet-#.js',
-  'assets/RoleTools-#.js',
-  'assets/SelectionBar-#.js',
-  'assets/Sheet-#.js',
-  'assets/SourceTip-#.js',
-  'assets/Switch-#.js',
-  'assets/TermsLine-#.js',
-  'assets/useRoles-#.js',
-  'assets/shallow-#.js',
-])
+/**
+ * All that may be asked for once the page is loaded, besides the demo: the chunks, sheets of style and typefaces of this
+ * very build, without those that the page itself names and so has already.
+ */
+const LAZY = lazyFiles(inject('appFolder'))
+
+function lazyFiles(folder: string): ReadonlySet<string> {
+  const page = readFileSync(join(folder, 'index.html'), 'utf8')
+  const built = readdirSync(join(folder, 'assets')).map((name) => `assets/${name}`)
+  const late = built.filter((name) => /\.(js|css|woff2)$/.test(name) && !page.includes(name))
+  return new Set(late.map(withoutHash))
+}
+
+function withoutHash(name: string): string {
+  return name.replace(/-[\w-]{8}\./, '-#.')
+}
 
 /**
  * Paths of what is asked for from now on, the page’s own origin left off. Left out: blob: and data:, which never leave
@@ -54,7 +45,7 @@ function record(page: Page, url: string): { readonly paths: string[]; take(): st
     paths.push(asked.startsWith(url) ? asked.slice(url.length) : asked)
   })
   page.on('websocket', (socket) => paths.push(socket.url()))
-  return { paths, take: () => paths.splice(0).map((path) => path.replace(/-[\w-]{8}\./, '-#.')) }
+  return { paths, take: () => paths.splice(0).map(withoutHash) }
 }
 
 test('after it is loaded the page asks the network for its own lazy chunks and the demo, and nothing else', async () => {
