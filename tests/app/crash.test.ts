@@ -36,10 +36,15 @@ async function breakWorkers(page: Page, fileName: string, times: number): Promis
 
 test('a worker that breaks is replaced and its part counted in another', async () => {
   await withApp(async ({ page }) => {
+    const told: string[] = []
+    page.context().on('weberror', (error) => told.push(String(error.error())))
+    page.on('console', (message) => told.push(message.text()))
     const started = await breakWorkers(page, 'damper-cup.stl', 1)
     await dropFiles(page, [demoFile('damper-cup.stl')])
     await waitForCensus(page)
-    expect(started()).toBe(2)
+    // It did break, and another took over; one more may be drawing the frame meanwhile.
+    expect(told.join()).toContain('out of memory')
+    expect(started()).toBeGreaterThanOrEqual(2)
     expect(await rowOf(page, 'damper cup').locator('.cell-grams .figure').innerText()).toMatch(/\d/)
     expect(await rowOf(page, 'damper cup').innerText()).not.toContain('out of memory')
   }, LOCALE)
