@@ -34,7 +34,7 @@ export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: Ledg
     <Button
       key={id}
       className="sort"
-      aria-label={`Order by ${words}`}
+      aria-label={`Order by ${words}${unit === undefined ? '' : ` ${unit}`}`}
       onPress={() => {
         onOrder(nextOrder(order, id))
       }}

@@ -22,13 +22,11 @@ export function StepLines({ effects, write, of }: StepLinesProps) {
     <ul className="steps">
       {effects.map((effect) => {
         const { step, massG, timeS, cost, frameG } = effect
-        const words = `${withSign(massG, showMass(massG))}, ${minutes(timeS)}, ${trueMinus(withSign(cost, formatMoney(cost, currency)))}`
         const ghost = { massG: frameG, words: `${of} ${step.words}` }
         return (
           <li key={step.words}>
             <Button
               className="step"
-              aria-label={`${of}, ${step.words}: ${words}`}
               onHoverStart={() => {
                 showGhost(ghost)
               }}
@@ -49,7 +47,10 @@ export function StepLines({ effects, write, of }: StepLinesProps) {
                 })
               }}
             >
-              <span className="step-words">{step.words}</span>
+              <span className="step-words">
+                <span className="unseen">{of}, </span>
+                {step.words}
+              </span>
               <b>{withSign(massG, showMass(massG))}</b>
               <span>{minutes(timeS)}</span>
               <span>{trueMinus(withSign(cost, formatMoney(cost, currency)))}</span>
