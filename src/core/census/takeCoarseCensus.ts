@@ -2,7 +2,7 @@ import type { Census, CensusLayers } from '../model/census.ts'
 import type { Mesh } from '../model/mesh.ts'
 import type { GeometrySettings } from '../model/settings.ts'
 import { brimAreaMm2 } from './areas/brim.ts'
-import { createHabitTally } from './areas/habitTally.ts'
+import { createHabitTally, type HabitTally } from './areas/habitTally.ts'
 import type { LayerAreas } from './areas/layerAreas.ts'
 import { measureLayer } from './areas/layerAreas.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
@@ -115,6 +115,7 @@ export function takeCoarseCensus(
     byHabit.add(areas, plan.heightMm[i]!)
   }
   addStrands(layers, profile, topSkins)
+  if (!settings.supports) addAir(layers, profile, byHabit)
   const doubtful = length > 0 ? bridged / length : 0
   const census = sumUp(layers, moves.finish(), brimMm3, doubtful, byHabit.finish())
   const doubt = doubtOfPicks(kinds, profile, counted, layers)
@@ -194,5 +195,20 @@ function addStrands(
     const sparse = areaMm2[i - 1]! > 0 ? roomMm2[i - 1]! / areaMm2[i - 1]! : 0
     const roofMm2 = (upMm2[i + above] ?? 0) * sparse
     strandMm2[i] = Math.min(skinMm2[i]!, Math.max(shrunkMm2, above > 0 ? roofMm2 : 0))
+  }
+}
+
+/** What of the undersides in the air lies inside the walls is laid as strands too; see `strandsInAir`. */
+function addAir(
+  { count, areaMm2, wallMm2, skinMm2, strandMm2, heightMm }: CensusLayers,
+  { downMm2 }: LayerProfile,
+  byHabit: HabitTally,
+): void {
+  for (let i = 1; i < count; i++) {
+    const inside = areaMm2[i]! > 0 ? Math.max(0, 1 - wallMm2[i]! / areaMm2[i]!) : 0
+    const airMm2 = Math.min(skinMm2[i]! - strandMm2[i]!, downMm2[i]! * inside)
+    if (!(airMm2 > 0)) continue
+    strandMm2[i] = strandMm2[i]! + airMm2
+    byHabit.addAir(airMm2 * heightMm[i]!)
   }
 }
