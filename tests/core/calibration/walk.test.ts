@@ -84,15 +84,19 @@ describe('the calibration walk', () => {
   })
 
   it.each([
-    ['packing', 'packing', ['ends', 'pace']],
-    ['ends', 'ends', ['packing', 'pace']],
-    ['pace', 'pace', ['packing', 'ends', 'acceleration']],
-    ['acceleration', 'acceleration', ['packing', 'ends', 'pace']],
-  ] as const)('tells %s from the rest when it alone is two deviations off', (_, kind, others) => {
-    const { bell } = known({ [kind]: 2 })
-    expect(bell(error(kind)).mean).toBeGreaterThan(1.2)
-    for (const other of others) expect(Math.abs(bell(error(other)).mean)).toBeLessThan(0.4)
-  })
+    // How a line ends, square or round, makes plates as packing does; while it is unknown it takes a share of the blame.
+    ['packing', 'packing', 0.9, ['ends', 'pace']],
+    ['ends', 'ends', 1.2, ['packing', 'pace']],
+    ['pace', 'pace', 1.2, ['packing', 'ends', 'acceleration']],
+    ['acceleration', 'acceleration', 1.2, ['packing', 'ends', 'pace']],
+  ] as const)(
+    'tells %s from the rest when it alone is two deviations off',
+    (_, kind, least, others) => {
+      const { bell } = known({ [kind]: 2 })
+      expect(bell(error(kind)).mean).toBeGreaterThan(least)
+      for (const other of others) expect(Math.abs(bell(error(other)).mean)).toBeLessThan(0.4)
+    },
+  )
 })
 
 describe('without the other print', () => {
