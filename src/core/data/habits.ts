@@ -37,7 +37,7 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   infillWidthShare: {
     ...WIDTH,
     name: 'Infill width',
-    what: 'Lines of sparse infill, against the line width; the spacing keeps the infill share.',
+    what: 'Lines of infill, against the line width; the spacing keeps the infill share.',
   },
   firstWidthShare: {
     ...WIDTH,

@@ -164,7 +164,7 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     min: 50,
     max: 50_000,
     explain:
-      'How quickly the head picks up speed on solid layers and infill. On short lines this, not the speed, decides the hours.',
+      'How quickly the head picks up speed on skins and infill. On short lines this, not the speed, decides the hours.',
   },
   {
     key: 'wallAccelMmS2',

@@ -76,7 +76,7 @@ function infillIn({ census, recipe }: Rooms): RoomDeposit {
 
 /**
  * Adds up what the layers hold under a recipe whose geometry settings are those of the census.
- * Of sparse infill its own share is taken to lie line beside line: all of it at 100 %.
+ * Of infill its own share is taken to lie line beside line: all of it at 100 %.
  */
 export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
   const { layers } = census

@@ -3,6 +3,7 @@ import type { PartFigures, TravelPath } from '../../core/model/figures.ts'
 import { formatFilament, formatVolume } from '../../core/words/format.ts'
 import type { PartRead } from '../../state/store/types.ts'
 import { showNumber, showSide } from '../show.ts'
+import { FactList } from './FactList.tsx'
 
 interface MeasuredFactsProps {
   readonly read: PartRead
@@ -37,16 +38,7 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
   if (figures !== null) facts.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
   const travel = figures?.travel ?? null
   if (travel !== null) facts.push(['Travel', travelWords(travel)])
-  return (
-    <dl className="facts">
-      {facts.map(([words, figure]) => (
-        <div key={words}>
-          <dt>{words}</dt>
-          <dd>{figure}</dd>
-        </div>
-      ))}
-    </dl>
-  )
+  return <FactList of={facts} />
 }
 
 function areaWords(areaMm2: number): string {

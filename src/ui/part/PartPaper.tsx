@@ -9,6 +9,7 @@ import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { directionNote } from './directionNote.ts'
 import { MeasuredFacts } from './MeasuredFacts.tsx'
+import { FactList } from './FactList.tsx'
 
 /** A part as it goes on paper: drawn in lines, with its recipe, its figures and what was found. */
 export function PartPaper({ row }: { readonly row: LedgerRow }) {
@@ -56,14 +57,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
         {part.note === '' ? null : <p>{part.note}</p>}
       </div>
       <div>
-        <dl className="facts">
-          {facts.map(([words, figure]) => (
-            <div key={words}>
-              <dt>{words}</dt>
-              <dd>{figure}</dd>
-            </div>
-          ))}
-        </dl>
+        <FactList of={facts} />
         {read === null ? null : (
           <MeasuredFacts read={read} census={censusOf(work)} figures={figures} />
         )}

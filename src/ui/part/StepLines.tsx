@@ -9,7 +9,6 @@ import type { PartEdit } from './usePartEdit.ts'
 interface StepLinesProps {
   /** Of one setting. */
   readonly effects: readonly StepEffect[]
-  /** How many will come; the others are being counted. */
   readonly write: PartEdit
   /** Name of the setting, for those who hear it. */
   readonly of: string

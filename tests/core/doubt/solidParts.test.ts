@@ -32,7 +32,7 @@ const DENSITY = 1.1
 const READING_G = 0.5
 
 const plastic = { ...materialOf('abs'), densityTyped: true }
-/** A body of lines side by side; the count as of any part without sparse infill. */
+/** A body of lines side by side; the count as of any part without infill. */
 const doubt = printedDoubt(plastic, 'p', {
   packed: 1,
   firstLayer: 0.03,

@@ -1,0 +1,13 @@
+/** Words left, a figure right, a hairline below: what is known of a part. */
+export function FactList({ of }: { readonly of: readonly (readonly [string, string])[] }) {
+  return (
+    <dl className="facts">
+      {of.map(([words, figure]) => (
+        <div key={words}>
+          <dt>{words}</dt>
+          <dd>{figure}</dd>
+        </div>
+      ))}
+    </dl>
+  )
+}
