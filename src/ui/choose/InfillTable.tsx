@@ -2,13 +2,14 @@ import { useMemo } from 'react'
 import { Button } from 'react-aria-components'
 import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { partFigures } from '../../core/figures/part.ts'
+import type { Range } from '../../core/model/figures.ts'
 import { formatMoney, withSign } from '../../core/words/format.ts'
 import { frameSum, type LedgerRow } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { showGhost } from '../head/ghost.ts'
 import { censusOf } from '../ledger/workFacts.ts'
 import { usePartEdit } from '../part/usePartEdit.ts'
-import { showMass, showTime } from '../show.ts'
+import { showGrams, showMass, showTime } from '../show.ts'
 
 const SHARES_PCT = [0, 5, 10, 15, 20, 30, 40, 50, 60, 80, 100]
 
@@ -87,7 +88,10 @@ export function InfillTable({ row }: { readonly row: LedgerRow }) {
                   {isNow ? <strong>{pct} %, as it is</strong> : `${pct} %`}
                 </Button>
               </th>
-              <td>{showMass(figures.massG.mid * ratio)}</td>
+              <td>
+                {showMass(figures.massG.mid * ratio)}
+                <span className="range">{rangeOf(figures.massG.mid * ratio, sum.pieceG)}</span>
+              </td>
               <td>{showMass(frameG)}</td>
               <td>{isNow ? '' : withSign(moreG, showMass(moreG))}</td>
               <td>{formatMoney(figures.cost.mid, prices.currency)}</td>
@@ -98,4 +102,11 @@ export function InfillTable({ row }: { readonly row: LedgerRow }) {
       </tbody>
     </table>
   )
+}
+
+/** A range as wide, for its size, as that of the part as it is: the same errors stand behind both. */
+function rangeOf(massG: number, { low, mid, high }: Range): string {
+  return mid > 0
+    ? showGrams({ low: (massG * low) / mid, mid: massG, high: (massG * high) / mid }).range
+    : ''
 }
