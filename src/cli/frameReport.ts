@@ -77,7 +77,10 @@ export interface FrameReport {
     readonly massG: number
     readonly cost: number
   }[]
-  /** First bending of each arm, up and down, beside the turns of a propeller and the passes of its blades in hover, a second. */
+  /**
+   * First bending of each arm, up and down, beside the turns of a propeller and the passes of its
+   * blades in hover, a second.
+   */
   readonly arms: readonly {
     readonly part: string
     readonly freeMm: number
@@ -124,7 +127,10 @@ export interface FrameReport {
     readonly distanceKm: Range
     readonly liftToDrag: Range
   } | null
-  /** What the cost in `totalWithSpares` is unsure by: each error alone, either way, 19 times in 20; the largest first. */
+  /**
+   * What the cost in `totalWithSpares` is unsure by: each error alone, either way, 19 times in 20;
+   * the largest first.
+   */
   readonly costDoubt: readonly CostBlame[]
   /** Limits of all that flies and of what is printed, g; null for none. */
   readonly limits: { readonly allUpG: number | null; readonly printedG: number | null }

@@ -34,8 +34,8 @@ const DEMOS: Readonly<Record<string, DemoId>> = {
 const PUBLIC = new URL('../../public/', import.meta.url).href
 
 /**
- * Loads a demo by its id or a project file by its path, which counts from `base`. `locale` decides the currency of a demo.
- * Never rejects for what is wrong with the file.
+ * Loads a demo by its id or a project file by its path, which counts from `base`. `locale` decides
+ * the currency of a demo. Never rejects for what is wrong with the file.
  */
 export function loadFrame(
   name: string,

@@ -54,8 +54,8 @@ export interface ZoneOption {
 }
 
 /**
- * Reads the command line; null when help is asked for. `readText` reads a file of recipe or habits, `locale` decides the currency.
- * Throws UsageError.
+ * Reads the command line; null when help is asked for. `readText` reads a file of recipe or habits,
+ * `locale` decides the currency. Throws UsageError.
  */
 export function parseOptions(
   args: readonly string[],
@@ -94,7 +94,10 @@ export function parseOptions(
 /** Options that may be given several times. */
 const REPEATED: ReadonlySet<string> = new Set(['zone'])
 
-/** The options as given. Throws UsageError for one that does not exist or is given twice: neither value could be meant alone. */
+/**
+ * The options as given. Throws UsageError for one that does not exist or is given twice: neither
+ * value could be meant alone.
+ */
 export function parseFlags(args: readonly string[]) {
   const parsed = parseOrRefuse(args)
   const seen = new Set<string>()

@@ -20,12 +20,16 @@ export interface PriceAllOptions {
   readonly onProgress: (text: string) => void
 }
 
-/** Files handed out ahead of the workers, for each worker: enough that none waits, few enough that memory stays flat. */
+/**
+ * Files handed out ahead of the workers, for each worker: enough that none waits, few enough that
+ * memory stays flat.
+ */
 const AHEAD = 4
 
 /**
- * Prices the files on all cores and hands their parts on, in the order of the command line, which keeps those that are done before
- * their turn, or each as soon as it is done. One file is priced right here, without a worker.
+ * Prices the files on all cores and hands their parts on, in the order of the command line, which
+ * keeps those that are done before their turn, or each as soon as it is done. One file is priced
+ * right here, without a worker.
  */
 export async function priceAll(
   given: PriceOptions,

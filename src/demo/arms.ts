@@ -60,7 +60,10 @@ export function frontArm(shop: Workshop): Solid {
   )
 }
 
-/** Tail boom: x from the front end, 232 × 18 × 16, a keel under the deck that ends in a round spigot for the pivot collar. */
+/**
+ * Tail boom: x from the front end, 232 × 18 × 16, a keel under the deck that ends in a round spigot
+ * for the pivot collar.
+ */
 export function tailBoom(shop: Workshop): Solid {
   const plan = shop.soften(
     shop.fuse(

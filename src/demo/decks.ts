@@ -144,7 +144,10 @@ export function ring(count: number, radius: number, startDeg: number): Point[] {
   })
 }
 
-/** To a millionth of a millimetre: the last bits of sine and cosine are the engine's own, the files' bytes must not be. */
+/**
+ * To a millionth of a millimetre: the last bits of sine and cosine are the engine's own, the files'
+ * bytes must not be.
+ */
 function tidy(lengthMm: number): number {
   return Math.round(lengthMm * 1e6) / 1e6
 }

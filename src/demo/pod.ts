@@ -68,7 +68,10 @@ export function podTail(shop: Workshop): Solid {
   )
 }
 
-/** Stations of a body that starts as wide as the bay; `shrink` must bulge outwards, or the hull would fill the hollows. */
+/**
+ * Stations of a body that starts as wide as the bay; `shrink` must bulge outwards, or the hull
+ * would fill the hollows.
+ */
 function taper(height: number, shrink: (share: number) => number): Station[] {
   return Array.from({ length: 9 }, (_, i) => {
     const factor = shrink(i / 8)

@@ -4,8 +4,9 @@ import type { DemoAircraft } from './manifest.ts'
 import { sampleItem } from './sampleItem.ts'
 
 /*
- * Everything in here is invented. Frame axes: x forward, y left, z up; the origin is the middle of the motor circle, at the
- * height of the motors. Deck files are drawn with x to the right and y ahead, hence a quarter turn.
+ * Everything in here is invented. Frame axes: x forward, y left, z up; the origin is the middle of
+ * the motor circle, at the height of the motors. Deck files are drawn with x to the right and y
+ * ahead, hence a quarter turn.
  */
 
 /** Undersides, mm: arms lie on the lower deck, the boom hangs below it, posts of 22 mm carry the upper deck. */
@@ -79,7 +80,8 @@ export const SANDPIPER_AIRCRAFT: DemoAircraft = {
     place('Battery pad', [PACK_X, 0, UPPER_DECK_Z + 3]),
     place('GPS mast', [30, 0, UPPER_DECK_Z + 3]),
     ...cups.map((at) => place('Damper cup', at, TRAY_TURN)),
-    // The three feet share one file and so cannot be placed one by one: they stay out of the balance, and the page says so.
+    // The three feet share one file and so cannot be placed one by one: they stay out of the
+    // balance, and the page says so.
   ],
   flight: {
     motors: 3,

@@ -4,8 +4,9 @@ import type { DemoAircraft } from './manifest.ts'
 import { sampleItem } from './sampleItem.ts'
 
 /*
- * Everything in here is invented. Frame axes: x forward, y left, z up; the origin is the leading edge at the root. The wing
- * is taken as flat. Panels are drawn with x back from the spar, y up and z along the span.
+ * Everything in here is invented. Frame axes: x forward, y left, z up; the origin is the leading
+ * edge at the root. The wing is taken as flat. Panels are drawn with x back from the spar, y up and
+ * z along the span.
  */
 
 /** The spar runs a third of the root chord (170 mm) behind its leading edge. */
@@ -43,8 +44,8 @@ export const TERN_AIRCRAFT: DemoAircraft = {
     ...pair('Wing panel, tip', SPAR_X, 366, 0),
     ...pair('Tail plane half', TAIL_X, 5, -9),
     { partId: 'Fin', positionMm: [TAIL_X, 0, -4], rotateDeg: [0, 0, 180], mirrored: false },
-    // The file holds its three pieces standing side by side. They are placed by their common centre, so the balance point is
-    // right and the inertia a little off.
+    // The file holds its three pieces standing side by side. They are placed by their common
+    // centre, so the balance point is right and the inertia a little off.
     {
       partId: 'Pod, three pieces',
       positionMm: [-131.2, -101.3, -74],

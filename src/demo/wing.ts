@@ -11,8 +11,9 @@ const CAMBER = 0.02
 const TRAILING_EDGE = 0.007
 
 /**
- * Wing panel 0 (root), 1 or 2 (tip) of the left half: x back from the spar, y up, z along the span as it is printed, standing
- * on its inner rib. The body is solid; a recipe of one wall and nothing else makes the skin.
+ * Wing panel 0 (root), 1 or 2 (tip) of the left half: x back from the spar, y up, z along the span
+ * as it is printed, standing on its inner rib. The body is solid; a recipe of one wall and nothing
+ * else makes the skin.
  */
 export function wingPanel(shop: Workshop, panel: 0 | 1 | 2): Solid {
   const chord = chordAt(panel)
@@ -45,9 +46,10 @@ function chordAt(joint: number): number {
 }
 
 /**
- * Our own section, plain enough to write down: half the thickness follows √s·(1 − s), which is largest at s = 1/3, plus a wedge
- * that opens to the trailing edge; the middle line is a parabola. The origin is the middle of the section at the spar. The
- * points crowd at the nose, where √s is steep.
+ * Our own section, plain enough to write down: half the thickness follows √s·(1 − s), which is
+ * largest at s = 1/3, plus a wedge that opens to the trailing edge; the middle line is a parabola.
+ * The origin is the middle of the section at the spar. The points crowd at the nose, where √s is
+ * steep.
  */
 function section(chord: number, steps: number, thickness = THICKNESS, camber = CAMBER): Point[] {
   const largest = Math.sqrt(SPAR) * (1 - SPAR)

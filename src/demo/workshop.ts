@@ -97,8 +97,8 @@ export async function openWorkshop(): Promise<Workshop> {
 }
 
 /**
- * Corners that fall together in single precision become one vertex and the triangles this flattens go, so that a reader that
- * welds by exact position finds the body closed.
+ * Corners that fall together in single precision become one vertex and the triangles this flattens
+ * go, so that a reader that welds by exact position finds the body closed.
  */
 function weldSingles(raw: {
   readonly vertProperties: Float32Array

@@ -9,7 +9,10 @@ const LOCAL = 0x04034b50
 const LOCAL_BYTES = 30
 /** Most bytes one project file may unpack to. */
 const MAX_PROJECT_BYTES = 2 ** 31
-/** Light: binary meshes shrink to about half at any level, and a higher one costs seconds (level 6 of deflate is the usual). */
+/**
+ * Light: binary meshes shrink to about half at any level, and a higher one costs seconds (level 6
+ * of deflate is the usual).
+ */
 const LEVEL = 3
 
 /** Packs entries into one ZIP, in their order. */

@@ -4,7 +4,10 @@ import { CANCELLED } from './problemOf.ts'
 import type { JobEvent, JobKind, JobTable } from './protocol.ts'
 import type { Runner, RunOptions } from './runner.ts'
 
-/** Runs each job right here, one after the other: for tests and Node. A job that has begun is not ended by its signal. */
+/**
+ * Runs each job right here, one after the other: for tests and Node. A job that has begun is not
+ * ended by its signal.
+ */
 export function createInProcessRunner(handle: Handler = createHandler()): Runner {
   let queue: Promise<unknown> = Promise.resolve()
   let closed = false

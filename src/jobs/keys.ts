@@ -2,7 +2,10 @@ import type { Habits, KnownHabits } from '../core/model/habits.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 
-/** Names what was measured of a mesh: its content, the unit its numbers are taken in, and whether its hairs are kept. */
+/**
+ * Names what was measured of a mesh: its content, the unit its numbers are taken in, and whether
+ * its hairs are kept.
+ */
 export function readKey(hash: string, unit: LengthUnit, keepsHairs = false): string {
   return keepsHairs ? `${hash}|${unit}, hairs kept` : `${hash}|${unit}`
 }

@@ -56,7 +56,10 @@ function trianglesIn(kept: ReadonlyMap<string, ReadMesh>): number {
   return count
 }
 
-/** The bytes of a file. Throws PreweighError `unreadable-file`: it may have been changed, moved or deleted meanwhile. */
+/**
+ * The bytes of a file. Throws PreweighError `unreadable-file`: it may have been changed, moved or
+ * deleted meanwhile.
+ */
 export async function readBytes(blob: Blob, name: string): Promise<Uint8Array<ArrayBuffer>> {
   try {
     return new Uint8Array(await blob.arrayBuffer())

@@ -9,7 +9,10 @@ import { readBytes, type MeshShelf } from './meshShelf.ts'
 import { problemOf } from './problemOf.ts'
 import type { OpenAnswer, OpenAsk, OpenedFile } from './protocol.ts'
 
-/** First look at a file: each mesh in it hashed and roughly measured. Throws PreweighError when it cannot be opened at all. */
+/**
+ * First look at a file: each mesh in it hashed and roughly measured. Throws PreweighError when it
+ * cannot be opened at all.
+ */
 export async function openFile(ask: OpenAsk, shelf: MeshShelf): Promise<OpenAnswer> {
   const bytes = await readBytes(ask.blob, ask.name)
   if (isProject(bytes)) return { kind: 'project' }

@@ -1,4 +1,5 @@
-// Finds a Chromium for the tests, and installs one where there is none. Plain JavaScript: it runs before anything is built.
+// Finds a Chromium for the tests, and installs one where there is none. Plain JavaScript: it runs
+// before anything is built.
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'

@@ -17,7 +17,10 @@ export interface Licences {
   readonly texts: readonly string[]
 }
 
-/** Makes the licences of everything from npm that may be in the built page a module of its own, loaded when asked for. */
+/**
+ * Makes the licences of everything from npm that may be in the built page a module of its own,
+ * loaded when asked for.
+ */
 export function licencesPlugin(): Plugin {
   let root = ''
   return {
@@ -41,7 +44,10 @@ interface Manifest {
   readonly dependencies?: Readonly<Record<string, string>>
 }
 
-/** Of every package the ones in `dependencies` need, directly or through others; sorted by name. Throws where one is not installed. */
+/**
+ * Of every package the ones in `dependencies` need, directly or through others; sorted by name.
+ * Throws where one is not installed.
+ */
 export function collectLicences(root: string): Licences {
   const found = new Map<string, { manifest: Manifest; folder: string }>()
   const waiting = needsOf(readManifest(root)).map((name) => ({ name, from: root }))
@@ -73,7 +79,10 @@ function licenceOf({ license = 'not stated' }: Manifest): string {
   return typeof license === 'string' ? license : license.type
 }
 
-/** For a package that names its licence but has no file of it: whom it names, and the terms as another package has them. */
+/**
+ * For a package that names its licence but has no file of it: whom it names, and the terms as
+ * another package has them.
+ */
 function textWithout(manifest: Manifest, terms: string | null): string | null {
   if (terms === null) return null
   const { name, author } = manifest

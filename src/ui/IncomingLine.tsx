@@ -1,7 +1,10 @@
 import { useActions, useAppState } from './appContext.ts'
 import { PlainButton } from './fields/PlainButton.tsx'
 
-/** Up to this many files are named, each with a way to stop it; small files are opened first, so the slow ones remain. */
+/**
+ * Up to this many files are named, each with a way to stop it; small files are opened first, so the
+ * slow ones remain.
+ */
 const NAMED = 3
 
 /** Files that are being opened, and those of a folder that hold no mesh by their name. */

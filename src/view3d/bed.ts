@@ -24,7 +24,10 @@ export interface Bed {
   readonly bold: BufferGeometry
 }
 
-/** A patch of the bed around the middle, z = 0, snapped to whole cells; every fifth (or second) line and the rim are bold. */
+/**
+ * A patch of the bed around the middle, z = 0, snapped to whole cells; every fifth (or second) line
+ * and the rim are bold.
+ */
 export function layBed(widthMm: number, depthMm: number): Bed & { readonly cellMm: number } {
   const longestMm = Math.max(widthMm, depthMm, 1)
   const cellMm = gridCellMm(longestMm)

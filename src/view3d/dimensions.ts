@@ -23,8 +23,9 @@ export function createDimensionLines(): BufferGeometry {
 }
 
 /**
- * Draws width and depth along the sides of the bounds that face the eye, and the height at the corner furthest left, so that
- * no line crosses the part. Rewrites `lines`; returns the dimensions that have room.
+ * Draws width and depth along the sides of the bounds that face the eye, and the height at the
+ * corner furthest left, so that no line crosses the part. Rewrites `lines`; returns the dimensions
+ * that have room.
  */
 export function drawDimensions(
   lines: BufferGeometry,

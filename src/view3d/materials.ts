@@ -10,12 +10,15 @@ import {
 } from 'three'
 import type { Palette } from './palette.ts'
 
-/** Which way the shadow leans on the bed per mm of height: back and to the right, away from the standing point of view. */
+/**
+ * Which way the shadow leans on the bed per mm of height: back and to the right, away from the
+ * standing point of view.
+ */
 const SHADOW_LEAN = '0.34, 0.3'
 
 /**
- * Flat shading from screen derivatives: no normals are computed, stored or sent, so the largest mesh costs nothing more.
- * The two lights travel with the eye and are those of the thumbnails.
+ * Flat shading from screen derivatives: no normals are computed, stored or sent, so the largest
+ * mesh costs nothing more. The two lights travel with the eye and are those of the thumbnails.
  */
 function partMaterial(): ShaderMaterial {
   return new ShaderMaterial({

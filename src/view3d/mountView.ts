@@ -27,24 +27,21 @@ const NEARER = 1.8
 let mounted: ViewHandle | null = null
 
 /**
- * Puts a 3D view into a container that has a height of its own. Nothing is drawn unless something changed.
+ * Puts a 3D view into a container that has a height of its own. Nothing is drawn unless something
+ * changed.
  *
- * Drag turns (one finger sideways on touch), right-drag or two fingers move, wheel zooms once the view has been clicked,
- * arrow keys turn, shift + arrows move, plus and minus zoom, 0 goes back to the first view.
+ * Drag turns (one finger sideways on touch), right-drag or two fingers move, wheel zooms once the
+ * view has been clicked, arrow keys turn, shift + arrows move, plus and minus zoom, 0 goes back to
+ * the first view.
  *
  * @example In React, with the module fetched when the first part is opened:
  * ```tsx
- * const box = useRef<HTMLDivElement>(null)
- * const view = useRef<ViewHandle>(null)
- * useEffect(() => {
- *   let gone = false
- *   void import('./mountView.ts').then(({ mountView }) => {
+ * const box = useRef<HTMLDivElement>(null) const view = useRef<ViewHandle>(null) useEffect(() => {
+ * let gone = false void import('./mountView.ts').then(({ mountView }) => {
  *     if (gone || box.current === null) return
  *     view.current = mountView(box.current, { theme, partName, onError: setProblem })
  *     if (view.current.supported) void view.current.setMesh(mesh, pose)
- *   })
- *   return () => { gone = true; view.current?.dispose() }
- * }, [])
+ * }) return () => { gone = true; view.current?.dispose() } }, [])
  * ```
  */
 export function mountView(container: HTMLElement, options: ViewOptions): ViewHandle {

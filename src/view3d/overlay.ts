@@ -9,7 +9,10 @@ import './view3d.css'
 /** The scale bar is the longest round length that stays below this. */
 const SCALE_BAR_PX = 110
 
-/** The elements of a view. Everything in words and figures is text of the page, sharp at any size and readable aloud. */
+/**
+ * The elements of a view. Everything in words and figures is text of the page, sharp at any size
+ * and readable aloud.
+ */
 export interface Overlay {
   readonly root: HTMLElement
   readonly canvas: HTMLCanvasElement

@@ -1,7 +1,10 @@
 import { Color, LinearSRGBColorSpace } from 'three'
 import type { ViewTheme } from './types.ts'
 
-/** Colours of the view. One neutral blue-grey for every part: the picture says where and how big, the ledger says the rest. */
+/**
+ * Colours of the view. One neutral blue-grey for every part: the picture says where and how big,
+ * the ledger says the rest.
+ */
 export interface Palette {
   readonly ground: Color
   readonly gridFine: Color

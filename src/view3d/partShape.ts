@@ -14,8 +14,9 @@ import { findCreaseEdges } from './creaseEdges.ts'
 const EDGES_UP_TO_TRIANGLES = 300_000
 const MOST_EDGES = 150_000
 /**
- * Triangles handed to the graphics card at a time, with the vertices they use: 2 MB of a welded mesh. With one vertex buffer
- * for all, a part of 2 M triangles stopped the page for 65 ms of processor time.
+ * Triangles handed to the graphics card at a time, with the vertices they use: 2 MB of a welded
+ * mesh. With one vertex buffer for all, a part of 2 M triangles stopped the page for 65 ms of
+ * processor time.
  */
 const PIECE_TRIANGLES = 100_000
 const STEP = 16_384
@@ -31,7 +32,10 @@ export interface PartShape {
   readonly edges: BufferGeometry | null
 }
 
-/** Re-centres (single precision would be coarse far from the origin) and cuts into pieces; yields about every millisecond. */
+/**
+ * Re-centres (single precision would be coarse far from the origin) and cuts into pieces; yields
+ * about every millisecond.
+ */
 export function* shapePart(mesh: Mesh): Generator<void, PartShape> {
   const drawn = yield* findBounds(mesh.positions)
   const middle = drawn.getCenter(new Vector3())

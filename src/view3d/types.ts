@@ -23,7 +23,10 @@ export interface ViewProblem {
 }
 
 export interface ViewHandle {
-  /** False where the browser gives no WebGL 2: the container stays empty, every method is a no-op. Show a large thumbnail. */
+  /**
+   * False where the browser gives no WebGL 2: the container stays empty, every method is a no-op.
+   * Show a large thumbnail.
+   */
   readonly supported: boolean
   /**
    * Shows a part, or an empty bed for null. The mesh is in mm, placed in `pose` (as drawn when absent); it is read in

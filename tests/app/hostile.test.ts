@@ -47,7 +47,10 @@ function utf16(text: string): Uint8Array {
   return new Uint8Array(units.buffer)
 }
 
-/** What nobody could price, and what the page has to say of each; `as`: the name it says it under, if not the file's. */
+/**
+ * What nobody could price, and what the page has to say of each; `as`: the name it says it under,
+ * if not the file's.
+ */
 const REFUSED: readonly (readonly [DroppedFile, words: RegExp, as?: string])[] = [
   [{ name: 'cut-short.stl', bytes: BINARY.slice(0, 100) }, /not one whole triangle/],
   [{ name: 'not-a-number.stl', bytes: withFloat(84 + 12, NaN) }, /NaN/],

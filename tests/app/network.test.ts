@@ -17,8 +17,8 @@ import {
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 
 /**
- * All that may be asked for once the page is loaded, besides the demo: the chunks, sheets of style and typefaces of this
- * very build, without those that the page itself names and so has already.
+ * All that may be asked for once the page is loaded, besides the demo: the chunks, sheets of style
+ * and typefaces of this very build, without those that the page itself names and so has already.
  */
 const LAZY = lazyFiles(inject('appFolder'))
 

@@ -28,10 +28,11 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }))
 
 /**
- * Two observers watch while a million triangles are read and counted: the page's own for long tasks, in wall time, and
- * the browser's tracing, in time the main thread really ran. On a quiet machine they agree. On a busy one, as with the
- * workers counting on every core, a task of 20 ms that is put aside for other programs shows as one of some hundred ms
- * in wall time, which says nothing about the page; so a visit passes by either. The calmest of up to four visits counts.
+ * Two observers watch while a million triangles are read and counted: the page's own for long
+ * tasks, in wall time, and the browser's tracing, in time the main thread really ran. On a quiet
+ * machine they agree. On a busy one, as with the workers counting on every core, a task of 20 ms
+ * that is put aside for other programs shows as one of some hundred ms in wall time, which says
+ * nothing about the page; so a visit passes by either. The calmest of up to four visits counts.
  */
 test(
   'never keeps input waiting for more than 50 ms while a million triangles are priced',

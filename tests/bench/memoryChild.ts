@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs'
 import { readMesh } from '../../src/core/formats/read.ts'
 import { measureMesh } from '../../src/core/mesh/measure.ts'
 
-/** Reads and measures the file named on the command line; prints how far that raised the process's peak memory, bytes. */
+/**
+ * Reads and measures the file named on the command line; prints how far that raised the process's
+ * peak memory, bytes.
+ */
 const path = process.argv[2]!
 const before = process.memoryUsage().rss
 const bytes = readFileSync(path)

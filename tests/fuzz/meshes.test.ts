@@ -11,7 +11,8 @@ import { box, merge, prism, rectangle, soupOf, sphere, translate, tube } from '.
 import { writeObj, writeStlBinary, write3mf } from '../support/writeMesh.ts'
 
 /*
- * Property-based: meshes nobody would draw, and sound ones damaged in every way at once, go the whole way from bytes to grams.
+ * Property-based: meshes nobody would draw, and sound ones damaged in every way at once, go the
+ * whole way from bytes to grams.
  */
 
 const LONG = process.env['PREWEIGH_LONG'] === '1'

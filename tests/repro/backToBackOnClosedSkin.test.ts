@@ -5,8 +5,9 @@ import { censusOf, relative } from '../support/censusCase.ts'
 import { box, pickTriangles } from '../support/meshes.ts'
 
 /*
- * A closed skin with one triangle there a second time, facing inwards. Found by fuzzing with seed 4711: where the reversed one
- * came first in the file, the two were taken for each other's neighbours, which tore the skin open and lost 30 % of the volume.
+ * A closed skin with one triangle there a second time, facing inwards. Found by fuzzing with seed
+ * 4711: where the reversed one came first in the file, the two were taken for each other's
+ * neighbours, which tore the skin open and lost 30 % of the volume.
  */
 describe('a triangle back to back with one of a closed skin', () => {
   const block = box(6, 4, 3)

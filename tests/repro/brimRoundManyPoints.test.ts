@@ -5,8 +5,8 @@ import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts
 import type { Vec3 } from '../../src/core/model/mesh.ts'
 import { meshOf } from '../support/meshes.ts'
 
-// The points of the first layer's outlines were handed to one call as its arguments, and there are only so many of those: a
-// knurled disc with a brim ended in “Maximum call stack size exceeded”.
+// The points of the first layer's outlines were handed to one call as its arguments, and there are
+// only so many of those: a knurled disc with a brim ended in “Maximum call stack size exceeded”.
 
 const TEETH = 35_000
 const RADIUS_MM = 60

@@ -3,8 +3,8 @@ import { findBodies } from '../../src/core/mesh/bodies.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 
 /*
- * One facet half a million times puts a million sides on one vertex. Sorting them pair by pair took seconds, and 200 MB of it
- * more than ten.
+ * One facet half a million times puts a million sides on one vertex. Sorting them pair by pair took
+ * seconds, and 200 MB of it more than ten.
  */
 test('five times as many copies of one triangle take some five times as long to find', () => {
   const few = leastMsFor(100_000)

@@ -6,8 +6,8 @@ import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts
 import { endingsOf } from '../support/endsWell.ts'
 import { box, merge, meshOf, translate } from '../support/meshes.ts'
 
-// Found by fuzzing (mutant 1052 of seed 605595780): a loose surface is left out of the count, but its vertices stayed in
-// the part's extent. One of them 4e19 mm away asked for rows without end.
+// Found by fuzzing (mutant 1052 of seed 605595780): a loose surface is left out of the count, but
+// its vertices stayed in the part's extent. One of them 4e19 mm away asked for rows without end.
 
 test('a loose surface without end takes no memory', () => {
   const bytes = readFileSync(new URL('farLooseSurface.stl', import.meta.url))

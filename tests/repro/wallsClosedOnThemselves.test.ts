@@ -3,8 +3,9 @@ import { censusOf, relative } from '../support/censusCase.ts'
 import { box, pickTriangles } from '../support/meshes.ts'
 
 /*
- * A block that lacks two opposite sides: in each layer the two walls left are as far from each other as each is long. Each was
- * closed on itself, enclosed nothing, and the part was refused as one without an inside.
+ * A block that lacks two opposite sides: in each layer the two walls left are as far from each
+ * other as each is long. Each was closed on itself, enclosed nothing, and the part was refused as
+ * one without an inside.
  */
 test('two walls that face each other are joined, not each closed on itself', () => {
   const whole = box(20, 20, 20)

@@ -4,8 +4,9 @@ import type { CensusMoves, LineTable, RunTable, Travels } from '../../src/core/m
 import type { GeometrySettings } from '../../src/core/model/settings.ts'
 
 /**
- * The census of a w × d × h block standing square to the axes, by hand arithmetic: nothing in it comes from the code that
- * counts layers. Nothing to travel to: one outline, one room. The height must be a whole number of layers of one height.
+ * The census of a w × d × h block standing square to the axes, by hand arithmetic: nothing in it
+ * comes from the code that counts layers. Nothing to travel to: one outline, one room. The height
+ * must be a whole number of layers of one height.
  */
 export function blockCensus(w: number, d: number, h: number, settings: GeometrySettings): Census {
   const { layerMm, walls, lineMm, topSkins, bottomSkins } = settings

@@ -15,8 +15,8 @@ export type Ending =
   | { readonly kind: 'refused'; readonly code: ProblemCode; readonly message: string }
 
 /**
- * The whole way from bytes to grams, as the worker goes it, for each mesh in a file. Fails the test on anything but figures that
- * are finite and above 0, or a problem with words in it.
+ * The whole way from bytes to grams, as the worker goes it, for each mesh in a file. Fails the test
+ * on anything but figures that are finite and above 0, or a problem with words in it.
  */
 export function endingsOf(bytes: Uint8Array, name: string): readonly Ending[] {
   try {

@@ -17,10 +17,12 @@ export interface LaidByKind {
 }
 
 /**
- * The slow oracle of habits: cuts the layers with manifold-3d and lays them from exact polygons. Wall lines are contours, in
- * places too thin for two of them one line along the middle, told by opening the region; skins and what they carry on are
- * polygon offsets; strands what of a layer's skin lies on a room of the layer below, or on nothing; infill every line and every join, moved on
- * from layer to layer so that no place is favoured. Square ends; pattern lines; the heights of the cuts are ours.
+ * The slow oracle of habits: cuts the layers with manifold-3d and lays them from exact polygons.
+ * Wall lines are contours, in places too thin for two of them one line along the middle, told by
+ * opening the region; skins and what they carry on are polygon offsets; strands what of a layer's
+ * skin lies on a room of the layer below, or on nothing; infill every line and every join, moved on
+ * from layer to layer so that no place is favoured. Square ends; pattern lines; the heights of the
+ * cuts are ours.
  */
 export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): LaidByKind {
   const habits = habitsOf(recipe)
@@ -135,12 +137,18 @@ interface Divided {
   readonly overRoom: number
 }
 
-/** Longest mitre, in offsets: 54° and wider. Sharper corners end in a flat tip, as a disc rolled into them would reach. */
+/**
+ * Longest mitre, in offsets: 54° and wider. Sharper corners end in a flat tip, as a disc rolled
+ * into them would reach.
+ */
 const BLUNTEST = 2.2
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2
 
-/** Lines from edge to edge, half a width more at either end than their middles go, and of the joins the share that is laid. */
+/**
+ * Lines from edge to edge, half a width more at either end than their middles go, and of the joins
+ * the share that is laid.
+ */
 function joinedLength(paths: readonly Path[], lineMm: number, joinedShare: number): number {
   let mm = 0
   for (const path of paths) {

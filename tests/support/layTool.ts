@@ -5,8 +5,8 @@ export type Path = readonly (readonly [x: number, y: number])[]
 export type Rings = readonly Path[]
 
 /**
- * The stretches of parallel lines inside rings, by the even-odd rule, one list a line. `along` 0: lines run along x, spaced
- * in y; 1: along y. Plain and slow.
+ * The stretches of parallel lines inside rings, by the even-odd rule, one list a line. `along` 0:
+ * lines run along x, spaced in y; 1: along y. Plain and slow.
  */
 function clipLines(
   rings: Rings,
@@ -38,9 +38,10 @@ function clipLines(
 }
 
 /**
- * Lays the lines back and forth; a zigzag goes on to one line of the next row that it overlaps and nothing else took.
- * A new one begins at the low end of its first line, or with `startHigh` at its high end. Lines end half a line width short
- * of the edge; shorter than a line width there is nothing to lay.
+ * Lays the lines back and forth; a zigzag goes on to one line of the next row that it overlaps and
+ * nothing else took. A new one begins at the low end of its first line, or with `startHigh` at its
+ * high end. Lines end half a line width short of the edge; shorter than a line width there is
+ * nothing to lay.
  */
 export function zigzags(
   rings: Rings,

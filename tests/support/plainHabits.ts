@@ -1,8 +1,8 @@
 import type { Habits } from '../../src/core/model/habits.ts'
 
 /**
- * Geometry and nothing else: walls, skins and rooms as regions, nothing carried on, widened or laid over. For checks against
- * closed forms and polygons.
+ * Geometry and nothing else: walls, skins and rooms as regions, nothing carried on, widened or laid
+ * over. For checks against closed forms and polygons.
  */
 export const PLAIN_HABITS: Habits = {
   bead: 'square',

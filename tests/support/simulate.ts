@@ -163,9 +163,9 @@ interface Driven {
 }
 
 /**
- * The slow oracle, last third: drives each path with full look-ahead — forward and backward over every single move, so that
- * no corner is taken faster than its limit and no ramp is steeper than the acceleration — and each layer for as long as it
- * must take at least.
+ * The slow oracle, last third: drives each path with full look-ahead — forward and backward over
+ * every single move, so that no corner is taken faster than its limit and no ramp is steeper than
+ * the acceleration — and each layer for as long as it must take at least.
  */
 export function driveLines(laid: Laid, printer: Printer): Driven {
   const kinds = { wall: 0, skin: 0, infill: 0 }
@@ -210,7 +210,10 @@ function travelSeconds(mm: number, printer: Printer): number {
   return moving + (mm > RETRACT_BEYOND_MM ? printer.retractS : 0)
 }
 
-/** Look-ahead over one path: entry speeds from the corner rule, then no ramp steeper than the acceleration, either way. */
+/**
+ * Look-ahead over one path: entry speeds from the corner rule, then no ramp steeper than the
+ * acceleration, either way.
+ */
 function driveSeconds(path: Path, speed: number, a: number, cornerMmS: number): number {
   const lengths = path.slice(1).map((q, i) => distance(q, path[i]!))
   const at = path.map((q, i) => {

@@ -33,9 +33,11 @@ export interface CountWatch {
 }
 
 /**
- * The census of a part from its mesh as it was read; past its budget a coarse one, which `coarseMm3` tells.
+ * The census of a part from its mesh as it was read; past its budget a coarse one, which
+ * `coarseMm3` tells.
  *
- * @throws PreweighError `too-large` beyond 3 m, `too-open` where most of the outline is guessed, and as `takeCensus` does.
+ * @throws PreweighError `too-large` beyond 3 m, `too-open` where most of the outline is guessed,
+ *   and as `takeCensus` does.
  */
 export function countLayers(
   { part, zones }: PartMeshes,

@@ -17,14 +17,17 @@ import { createZoneCounts } from './areas/zone.ts'
 /**
  * Counts what the layers of a placed mesh (mm, lowest z at 0) hold.
  *
- * Regions are kept as stretches on parallel rows: along a row every boundary is exact, across rows it is sampled, with an
- * error that falls with the square of the pitch. Booleans on sorted stretches need no tolerance and cannot fail on a mesh
- * that crosses itself. Even layers are scanned along x, odd ones along y. Layers of equal shape share their scan, and a
- * layer whose whole neighbourhood repeats is copied.
+ * Regions are kept as stretches on parallel rows: along a row every boundary is exact, across rows
+ * it is sampled, with an error that falls with the square of the pitch. Booleans on sorted
+ * stretches need no tolerance and cannot fail on a mesh that crosses itself. Even layers are
+ * scanned along x, odd ones along y. Layers of equal shape share their scan, and a layer whose
+ * whole neighbourhood repeats is copied.
  *
  * @param onProgress called after each layer with the share done, 0–1.
- * @param zones meshes, placed with the part, whose insides get infills of their own; see `Census.zones`.
- * @throws PreweighError `no-volume` when no layer encloses anything, `too-many-layers`, `bad-settings`.
+ * @param zones meshes, placed with the part, whose insides get infills of their own; see
+ *   `Census.zones`.
+ * @throws PreweighError `no-volume` when no layer encloses anything, `too-many-layers`,
+ *   `bad-settings`.
  */
 export function takeCensus(
   mesh: Mesh,

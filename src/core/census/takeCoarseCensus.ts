@@ -28,10 +28,12 @@ interface Counted extends Pick {
 const EVERY = 8
 
 /**
- * A first census from about every 8th layer, in about a fifth of the time. Area, outline and bare faces of all layers are known
- * from the triangles alone (`profileLayers`); layers alike in them are one kind, some of each kind are counted, and the others
- * get their walls, skins and rooms, scaled to their own outline and area. So the whole area is that of all layers, whatever
- * period the part has. A place is skin when the outermost or the smallest of the layers that must cover it leaves it open.
+ * A first census from about every 8th layer, in about a fifth of the time. Area, outline and bare
+ * faces of all layers are known from the triangles alone (`profileLayers`); layers alike in them
+ * are one kind, some of each kind are counted, and the others get their walls, skins and rooms,
+ * scaled to their own outline and area. So the whole area is that of all layers, whatever period
+ * the part has. A place is skin when the outermost or the smallest of the layers that must cover it
+ * leaves it open.
  *
  * What that may be wrong by is told in `coarseMm3` and `coarseSupportMm3`; see `doubtOfPicks`.
  *
@@ -142,7 +144,10 @@ function withRoomOf(counted: LayerAreas, scaled: LayerAreas, outside: LayerAreas
   return { ...counted, room: outside.room, rooms: outside.rooms, roomMm2: left * counted.roomMm2 }
 }
 
-/** Faces that no growing or shrinking of the layer explains are worth a look at one more neighbour. Share of its area. */
+/**
+ * Faces that no growing or shrinking of the layer explains are worth a look at one more neighbour.
+ * Share of its area.
+ */
 const WORTH_A_LOOK = 0.03
 
 /** For each layer to be counted, those that must cover it and are looked at: numbers beyond the part stand for air. */
@@ -182,8 +187,9 @@ function neighboursOf(
 }
 
 /**
- * What is room in the layer beneath and solid in this one is laid as strands; see `strandsOver`. Rooms that shrink tell of it, and
- * so do faces that look up as many layers higher as there are skins, where rooms shrink on one side and grow on another.
+ * What is room in the layer beneath and solid in this one is laid as strands; see `strandsOver`.
+ * Rooms that shrink tell of it, and so do faces that look up as many layers higher as there are
+ * skins, where rooms shrink on one side and grow on another.
  */
 function addStrands(
   { count, areaMm2, roomMm2, skinMm2, strandMm2 }: CensusLayers,

@@ -3,8 +3,9 @@ import { GROWTH_DEFAULTS } from './growth.ts'
 import { MASS_LINES } from './massLines.ts'
 
 /**
- * An aircraft of which nothing but the printed parts is known. Prices of cut plate, lead times and crash rates are starting
- * values to type over (judgement, no source): no dated price of cut carbon plate was found.
+ * An aircraft of which nothing but the printed parts is known. Prices of cut plate, lead times and
+ * crash rates are starting values to type over (judgement, no source): no dated price of cut carbon
+ * plate was found.
  */
 export const AIRCRAFT_DEFAULTS: Aircraft = {
   items: [],

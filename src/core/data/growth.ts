@@ -1,8 +1,9 @@
 import type { GrowthAllowance, MassStatus } from '../model/aircraft.ts'
 
 /**
- * Where growth allowances start; the builder edits them (common practice, no source). The terms basic mass, mass growth
- * allowance, predicted mass, mass limit and margin are used as in AIAA S-120A-2015 and SAWE RP A-3; their tables were not read.
+ * Where growth allowances start; the builder edits them (common practice, no source). The terms
+ * basic mass, mass growth allowance, predicted mass, mass limit and margin are used as in AIAA
+ * S-120A-2015 and SAWE RP A-3; their tables were not read.
  */
 export const GROWTH_DEFAULTS: GrowthAllowance = {
   estimatedPct: 10,

@@ -9,11 +9,12 @@ export interface HoverRow {
 }
 
 /*
- * Small propellers: 5.1 inch from a maker's table in a public course note; 3 inch to 31 mm from EricPedley/wing_optimization,
- * multirotor/data (sweeps f1404 @73705aa, f1204 and m0803ii @56740ae, m1104 @19c8ae1, ex1103 @d12778f).
- * Whole craft, a share for each propeller: nano craft IMRCLab/crazyflie-system-id data/bitcraze2021 @b1de46a and Bitcraze
- * crazyflie-firmware, pwm-to-thrust @25094c66; 1.2 to 2.9 kg Russell et al., NASA/TM-2018-219758, runs 28/11, 27/9, 29/12,
- * 119/11.
+ * Small propellers: 5.1 inch from a maker's table in a public course note; 3 inch to 31 mm from
+ * EricPedley/wing_optimization, multirotor/data (sweeps f1404 @73705aa, f1204 and m0803ii @56740ae,
+ * m1104 @19c8ae1, ex1103 @d12778f). Whole craft, a share for each propeller: nano craft
+ * IMRCLab/crazyflie-system-id data/bitcraze2021 @b1de46a and Bitcraze crazyflie-firmware,
+ * pwm-to-thrust @25094c66; 1.2 to 2.9 kg Russell et al., NASA/TM-2018-219758, runs 28/11, 27/9,
+ * 29/12, 119/11.
  */
 const ROWS: readonly (readonly [
   name: string,

@@ -1,8 +1,9 @@
 import type { Pattern, Recipe } from '../model/settings.ts'
 
 /*
- * The one table of what may be typed, passed to the command, stored and opened again. Wider than sensible, narrower than
- * absurd, and small enough that sums and powers of such numbers stay numbers.
+ * The one table of what may be typed, passed to the command, stored and opened again. Wider than
+ * sensible, narrower than absurd, and small enough that sums and powers of such numbers stay
+ * numbers.
  */
 
 /** Range a number must lie in, both ends included. */

@@ -27,8 +27,9 @@ const UK_PAGES =
 const FAA = 'FAA AIM 11-2-1; 14 CFR Part 48 and Part 107'
 
 /**
- * Where rules change for a craft the builder made, with everything on board that flies. Not legal advice; the user edits them.
- * Below means strictly below. Law changes: `readOn` says how old this is.
+ * Where rules change for a craft the builder made, with everything on board that flies. Not legal
+ * advice; the user edits them. Below means strictly below. Law changes: `readOn` says how old this
+ * is.
  */
 export const MASS_LINES: readonly MassLine[] = [
   line(

@@ -23,9 +23,10 @@ const DIAMETER_MM = 1.75
 type Row = Omit<Material, 'densityTyped' | 'diameterMm' | 'flow'> & { readonly flow?: number }
 
 /*
- * Strength and stiffness are of printed specimens where a maker gives them, drawn in the layer plane and across the layers.
- * The heat limit is the temperature of deflection under 0.45 MPa, or the glass transition where that is lower and stated.
- * Prices are per kg in euro and only a start: the builder knows what the spool cost.
+ * Strength and stiffness are of printed specimens where a maker gives them, drawn in the layer
+ * plane and across the layers. The heat limit is the temperature of deflection under 0.45 MPa, or
+ * the glass transition where that is lower and stated. Prices are per kg in euro and only a start:
+ * the builder knows what the spool cost.
  */
 const ROWS: readonly Row[] = [
   {

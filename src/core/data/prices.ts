@@ -55,8 +55,8 @@ const REGION_CURRENCY: Readonly<Record<string, CurrencyCode>> = {
 }
 
 /**
- * Where wear, waste and failures start (common practice, no source): a tuned home machine fails 3–8 % of its prints, and
- * those last two to three hours.
+ * Where wear, waste and failures start (common practice, no source): a tuned home machine fails 3–8
+ * % of its prints, and those last two to three hours.
  */
 const WEAR_EUR_PER_HOUR = 0.1
 const WASTE_PCT = 3

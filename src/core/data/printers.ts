@@ -24,8 +24,8 @@ const ORDINARY: Printer = {
   leastLayerS: 6,
   clockFactor: null,
   startS: 300,
-  // Between 114 W (Hopkins et al. 2021, as given on ammap.eu, at 210 and 60 °C) and 189.5 W (a 300 mm machine, both PLA,
-  // 3dprintscape.com), measured.
+  // Between 114 W (Hopkins et al. 2021, as given on ammap.eu, at 210 and 60 °C) and 189.5 W (a 300
+  // mm machine, both PLA, 3dprintscape.com), measured.
   powerW: 150,
   bedMm: [220, 220, 240],
 }

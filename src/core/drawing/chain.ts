@@ -4,8 +4,9 @@ const GRID_PX = 0.06
 const TOLERANCE_PX = 0.12
 
 /**
- * Joins loose stretches (x, y of both ends; stride 4) end to end into as few lines as a greedy walk finds, drops what lies
- * on the way, and writes them as SVG path data. At a fork the walk goes straightest on.
+ * Joins loose stretches (x, y of both ends; stride 4) end to end into as few lines as a greedy walk
+ * finds, drops what lies on the way, and writes them as SVG path data. At a fork the walk goes
+ * straightest on.
  */
 export function chainPath(stretches: readonly number[]): string {
   return joinStretches(stretches)

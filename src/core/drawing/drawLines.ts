@@ -7,8 +7,9 @@ import { traceRegions } from './traceRegions.ts'
 import type { DrawnPiece, LineDrawing, Sheet, View } from './types.ts'
 
 /**
- * Draws pieces as engineers do: outlines and edges that are seen as lines, faces in four flat tones, hidden lines left out
- * (ISO 128). What is seen is settled on a grid of samples; lines keep the exact places of their ends.
+ * Draws pieces as engineers do: outlines and edges that are seen as lines, faces in four flat
+ * tones, hidden lines left out (ISO 128). What is seen is settled on a grid of samples; lines keep
+ * the exact places of their ends.
  *
  * @param samples along each side of a px: 2 for a drawing to keep, 1 while it turns.
  * @returns null when there is nothing to draw.

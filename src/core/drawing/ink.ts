@@ -43,7 +43,10 @@ function inkPiece(piece: ProjectedPiece, painted: Painted, into: Inked): void {
   }
 }
 
-/** 1 for triangles wound one way on the sheet, −1 for the other, 0 edge-on; outward meshes show their 1s or their −1s. */
+/**
+ * 1 for triangles wound one way on the sheet, −1 for the other, 0 edge-on; outward meshes show
+ * their 1s or their −1s.
+ */
 function facings({ mesh, x, y, mirrored }: ProjectedPiece): Int8Array {
   const { indices } = mesh
   const facing = new Int8Array(indices.length / 3)

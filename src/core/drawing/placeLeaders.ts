@@ -50,8 +50,9 @@ interface Draft {
 }
 
 /**
- * Places the numbers of an assembly drawing (ISO 6433): each on the side where its line is short and passes over few other
- * items, in the order of their anchors, apart from each other, and no line across another.
+ * Places the numbers of an assembly drawing (ISO 6433): each on the side where its line is short
+ * and passes over few other items, in the order of their anchors, apart from each other, and no
+ * line across another.
  */
 export function placeLeaders(asks: readonly LeaderAsk[], room: LeaderRoom): readonly Leader[] {
   const drafts = asks.map((ask): Draft => ({ ask, side: ask.side ?? bestSide(ask, room), at: 0 }))
@@ -123,7 +124,10 @@ function spread(drafts: readonly Draft[], side: Side, room: LeaderRoom): void {
   }
 }
 
-/** Swaps the places of two numbers whose lines cross until none does; each swap shortens the two together, so it ends. */
+/**
+ * Swaps the places of two numbers whose lines cross until none does; each swap shortens the two
+ * together, so it ends.
+ */
 function uncross(drafts: readonly Draft[], room: LeaderRoom): void {
   for (let round = 0; round < drafts.length * drafts.length; round++) {
     let swapped = false

@@ -7,8 +7,9 @@ const TOLERANCE = 0.75
 /**
  * The areas of equal label as closed SVG paths in px, one text a label; fill them even-odd.
  *
- * Every side between two samples of different label is walked once for each of them, the label on the walk's right, so that
- * the loops of a label enclose just its samples; then steps are straightened.
+ * Every side between two samples of different label is walked once for each of them, the label on
+ * the walk's right, so that the loops of a label enclose just its samples; then steps are
+ * straightened.
  */
 export function traceRegions({
   width,

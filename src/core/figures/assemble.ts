@@ -15,9 +15,10 @@ export interface TimeFigure extends Range {
 
 /**
  * Figures from laid volumes. `count` is how far the volumes themselves may be off, as a share that
- * holds 95 % of cases, and `habits` what they owe to habits that are not known; the errors of plastic and printer are added here. Metres are what the
- * printer is told to push: toolpaths lay out the whole deposit, channels between lines or not (solid
- * plates of 27 real ones come to 1.005–1.015 of their volume), and density and diameter do not widen them.
+ * holds 95 % of cases, and `habits` what they owe to habits that are not known; the errors of
+ * plastic and printer are added here. Metres are what the printer is told to push: toolpaths lay
+ * out the whole deposit, channels between lines or not (solid plates of 27 real ones come to
+ * 1.005–1.015 of their volume), and density and diameter do not widen them.
  */
 export function assembleFigures(
   deposit: Deposit,

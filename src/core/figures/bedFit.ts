@@ -1,6 +1,9 @@
 import type { Vec3 } from '../model/mesh.ts'
 
-/** Whether a part's box fits the printer, and how it has to be turned on the bed for it. Angles in degrees, lengths in mm. */
+/**
+ * Whether a part's box fits the printer, and how it has to be turned on the bed for it. Angles in
+ * degrees, lengths in mm.
+ */
 export type BedFit =
   /** As it lies, or by a quarter turn. */
   | { readonly kind: 'fits' }
@@ -29,7 +32,8 @@ export function bedFit(sizeMm: Vec3, bedMm: Vec3, rimMm = 0): BedFit {
     partMm: p > a ? p : q,
     limitMm: (p > a ? a : b) - SLACK_MM,
   } as const
-  // A rectangle p × q (p ≥ q) turned by t reaches p cos t + q sin t and p sin t + q cos t; both have to stay within a and b.
+  // A rectangle p × q (p ≥ q) turned by t reaches p cos t + q sin t and p sin t + q cos t; both
+  // have to stay within a and b.
   const diagonal = Math.hypot(p, q)
   if (p <= a || q > b || diagonal < a) return tooLong
   const slant = Math.atan2(q, p)

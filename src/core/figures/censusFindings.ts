@@ -8,7 +8,10 @@ import { infillNote } from './note.ts'
 import { tallLayerFinding } from './tallLayerFinding.ts'
 import { tieFinding } from './tieFinding.ts'
 
-/** Everything there is to say of a counted part, heaviest first: its mesh's findings, and whether infill hardly matters. */
+/**
+ * Everything there is to say of a counted part, heaviest first: its mesh's findings, and whether
+ * infill hardly matters.
+ */
 export function censusFindings(
   measured: readonly Finding[],
   figures: PartFigures,

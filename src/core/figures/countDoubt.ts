@@ -3,8 +3,8 @@ import type { Recipe } from '../model/settings.ts'
 import { SUPPORT_SHARE } from './deposit.ts'
 
 /**
- * How far the plastic of a census may be off for what it could not see, as a share that holds 95 % of cases: outlines that were
- * bridged, and layers that were not counted. 0 where all is seen.
+ * How far the plastic of a census may be off for what it could not see, as a share that holds 95 %
+ * of cases: outlines that were bridged, and layers that were not counted. 0 where all is seen.
  */
 export function countDoubt(census: Census, recipe: Recipe): number {
   const laid = laidMm3(census, recipe)

@@ -37,7 +37,10 @@ export const SUPPORT_SHARE = 0.15
 /** From this infill share on, strands lose their thickness; lines that touch hold what lies on them. */
 const STRANDS_BELOW = 0.5
 
-/** Plastic of a strand ÷ that of a plain line: as the habit says over sparse rooms, less over dense ones, 1 over solid. */
+/**
+ * Plastic of a strand ÷ that of a plain line: as the habit says over sparse rooms, less over dense
+ * ones, 1 over solid.
+ */
 function strandOf(recipe: Recipe): number {
   const free = Math.min(1, (1 - recipe.infillPct / 100) / (1 - STRANDS_BELOW))
   return 1 + (habitsOf(recipe).strandShare - 1) * free

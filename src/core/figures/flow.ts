@@ -3,7 +3,10 @@ export function flowMm3S(lineMm: number, layerMm: number, speedMmS: number): num
   return lineMm * layerMm * speedMmS
 }
 
-/** The speed a line can be laid at: the wanted one, or as fast as the hot end melts. `flow` below 1 needs less plastic. */
+/**
+ * The speed a line can be laid at: the wanted one, or as fast as the hot end melts. `flow` below 1
+ * needs less plastic.
+ */
 export function meltSpeedMmS(
   wantedMmS: number,
   limitMm3S: number,

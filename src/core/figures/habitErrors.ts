@@ -12,18 +12,23 @@ interface Change {
   readonly more: number
 }
 
-/** What the error of a habit on a printer is called. Hold and slope band are one; the ends' is made in doubt/factors.ts. */
+/**
+ * What the error of a habit on a printer is called. Hold and slope band are one; the ends' is made
+ * in doubt/factors.ts.
+ */
 export function habitErrorId(habit: HabitNumber, printerId: string): string {
   return `${habit === 'joinedShare' ? 'ends' : habit}:${printerId}`
 }
 
 /**
- * What each habit that is not known may change of a part's plastic, one error a habit, shared by all parts of the printer. The
- * ends of a habit's range are taken to hold 95 % of printers; a habit that is known has no error. Joined ends, the first layer
- * and packing have theirs in doubt/factors.ts.
+ * What each habit that is not known may change of a part's plastic, one error a habit, shared by
+ * all parts of the printer. The ends of a habit's range are taken to hold 95 % of printers; a habit
+ * that is known has no error. Joined ends, the first layer and packing have theirs in
+ * doubt/factors.ts.
  *
- * Estimated from what the census tells of each, not counted again: a hold of half the length holds half as much, a little less
- * than that in truth, and one that is longer as much more, at most all the room there is.
+ * Estimated from what the census tells of each, not counted again: a hold of half the length holds
+ * half as much, a little less than that in truth, and one that is longer as much more, at most all
+ * the room there is.
  */
 export function habitErrors(
   census: Census,
@@ -83,8 +88,9 @@ export function habitErrors(
 }
 
 /**
- * What walls lose if their lines have round ends, mm³: half of what a line lacks is bare along the outline, and the rest of them
- * reach less deep, which leaves more room, of whose place the share `beside` is not laid.
+ * What walls lose if their lines have round ends, mm³: half of what a line lacks is bare along the
+ * outline, and the rest of them reach less deep, which leaves more room, of whose place the share
+ * `beside` is not laid.
  */
 function roundEndsLack(
   { walls, lineMm, layerMm }: Recipe,
@@ -115,7 +121,10 @@ function holdBeyondBand({ slopeBandMm, holdMm }: Habits): Change {
   }
 }
 
-/** One standard deviation of an error that reaches differently far either way; see `deviationOf` in doubt/factors.ts. */
+/**
+ * One standard deviation of an error that reaches differently far either way; see `deviationOf` in
+ * doubt/factors.ts.
+ */
 function deviation(less: number, more: number): number {
   return Math.sqrt(less ** 2 - less * more + more ** 2) / 2
 }

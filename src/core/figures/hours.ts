@@ -33,11 +33,13 @@ interface Kind {
 }
 
 /**
- * Seconds for one piece printed by itself, start-up included: every move a ramp up, a cruise and a ramp down, corners by the
- * corner rule, lines slowed by the melt limit and on the first layer, small layers stretched to the least layer time.
+ * Seconds for one piece printed by itself, start-up included: every move a ramp up, a cruise and a
+ * ramp down, corners by the corner rule, lines slowed by the melt limit and on the first layer,
+ * small layers stretched to the least layer time.
  *
- * The move histograms hold all layers together. A layer's own time, needed for the first layer and the least layer time, is
- * its share of the time at speed, by length, and of the time lost in ramps and turns, by the number of lines.
+ * The move histograms hold all layers together. A layer's own time, needed for the first layer and
+ * the least layer time, is its share of the time at speed, by length, and of the time lost in ramps
+ * and turns, by the number of lines.
  */
 export function printTime(
   census: Census,

@@ -5,7 +5,10 @@ import type { LaidRecipe, Pattern, Recipe } from '../model/settings.ts'
 
 /** What tells one infill pattern from another here. */
 export interface PatternModel {
-  /** How many straight line directions every layer lays; one-direction patterns alternate along x and along y by layer. */
+  /**
+   * How many straight line directions every layer lays; one-direction patterns alternate along x
+   * and along y by layer.
+   */
   readonly directions: number
   /** Path length over the length of the straight line it winds along. */
   readonly pathFactor: number
@@ -14,12 +17,15 @@ export interface PatternModel {
 /**
  * The geometry assumed for each pattern.
  *
- * - grid and triangles lay each of their directions on every layer, lines crossing, as much plastic as if they did not cross.
- * - honeycomb: regular cells of side a whose path runs along a flat side (a forward), then along a slanted one (a/2 forward):
- *   4a of path for 3a of progress, hence 4/3. Neighbouring paths share the flat sides.
- * - gyroid: sin x cos y + sin y cos z + sin z cos x = 0, cut flat: winding lines along x at some heights, along y at
- *   others, as many as straight lines half a cell apart would be. Their length over the straight ones', taken over a whole
- *   cell of heights, is 1.227 (integrated numerically; the test does it again).
+ * - grid and triangles lay each of their directions on every layer, lines crossing, as much plastic
+ *   as if they did not cross.
+ * - honeycomb: regular cells of side a whose path runs along a flat side (a forward), then along a
+ *   slanted one (a/2 forward): 4a of path for 3a of progress, hence 4/3. Neighbouring paths share
+ *   the flat sides.
+ * - gyroid: sin x cos y + sin y cos z + sin z cos x = 0, cut flat: winding lines along x at some
+ *   heights, along y at others, as many as straight lines half a cell apart would be. Their length
+ *   over the straight ones', taken over a whole cell of heights, is 1.227 (integrated numerically;
+ *   the test does it again).
  */
 export const PATTERN_MODELS: Readonly<Record<Pattern, PatternModel>> = {
   lines: { directions: 1, pathFactor: 1 },
@@ -63,20 +69,23 @@ type InfillOfLayer = (i: number) => InfillLayer
 /**
  * Infill path of each layer.
  *
- * With n directions, path factor k, line width w and infill share φ, neighbouring lines are s = n·k·w/φ apart, so that the
- * lines alone cover φ of the room. Joined end to end, the path follows the wall from each line to the next. Of the boundary
- * that lines end on, a zigzag follows every second gap, half; a printer's habit is how much of it its paths follow,
- * `joinedShare`, from none to that half. A zigzag's first line starts and its last one ends free, which takes one gap off: it
- * follows joinedShare × (walk − 2·zigzags·gap). A room has one zigzag, or more where it splits around something or the next
- * line's end lies too far along the wall; the census counts them over all layers. A gap runs from centre line to centre line,
- * and half a line width at either end is already covered by the lines themselves, so only (gap − w)/gap of it is new plastic.
- * The census measures along x on even layers and along y on odd ones, so over the layers one scan stands for a direction; two
- * directions follow as much each, and three no more than two, for there is no more boundary. Never more than the room holds; at
- * 100 % the lines touch and there is nothing to join.
+ * With n directions, path factor k, line width w and infill share φ, neighbouring lines are s =
+ * n·k·w/φ apart, so that the lines alone cover φ of the room. Joined end to end, the path follows
+ * the wall from each line to the next. Of the boundary that lines end on, a zigzag follows every
+ * second gap, half; a printer's habit is how much of it its paths follow, `joinedShare`, from none
+ * to that half. A zigzag's first line starts and its last one ends free, which takes one gap off:
+ * it follows joinedShare × (walk − 2·zigzags·gap). A room has one zigzag, or more where it splits
+ * around something or the next line's end lies too far along the wall; the census counts them over
+ * all layers. A gap runs from centre line to centre line, and half a line width at either end is
+ * already covered by the lines themselves, so only (gap − w)/gap of it is new plastic. The census
+ * measures along x on even layers and along y on odd ones, so over the layers one scan stands for a
+ * direction; two directions follow as much each, and three no more than two, for there is no more
+ * boundary. Never more than the room holds; at 100 % the lines touch and there is nothing to join.
  *
- * Measured: what toolpaths of 10 % and 20 % follow of the boundary is 0.4 to 0.5 of it where they join ends at all. With three
- * directions at 10 % in rooms of 10 mm, lines that are joined only within their direction came to 0.84 of the sparse plastic
- * laid, joins to the nearest end to 1.10, with rooms 10 % too large.
+ * Measured: what toolpaths of 10 % and 20 % follow of the boundary is 0.4 to 0.5 of it where they
+ * join ends at all. With three directions at 10 % in rooms of 10 mm, lines that are joined only
+ * within their direction came to 0.84 of the sparse plastic laid, joins to the nearest end to 1.10,
+ * with rooms 10 % too large.
  */
 export function infillOf(census: Census, recipe: Recipe): InfillOfLayer {
   const { layers, moves } = census

@@ -16,15 +16,16 @@ export interface InfillSeconds {
 }
 
 /**
- * From this share on a pattern goes over into solid lines, evenly, until it is them at 100 %: that dense no printer draws its
- * waves and cells any more (common practice, no source). Nor does it ever take longer than solid lines do.
+ * From this share on a pattern goes over into solid lines, evenly, until it is them at 100 %: that
+ * dense no printer draws its waves and cells any more (common practice, no source). Nor does it
+ * ever take longer than solid lines do.
  */
 const DENSE_FROM = 50
 
 /**
- * Seconds of a recipe's infill. Between the spacings at which travels are known a sparser infill may come out as taking longer
- * by a hair, for its zigzags happen to end less well; then its time holds for the denser one as well, so that hours never fall
- * when infill is added.
+ * Seconds of a recipe's infill. Between the spacings at which travels are known a sparser infill
+ * may come out as taking longer by a hair, for its zigzags happen to end less well; then its time
+ * holds for the denser one as well, so that hours never fall when infill is added.
  */
 export function infillSeconds(
   census: Census,

@@ -1,8 +1,9 @@
 /**
- * Seconds for a straight move of `lengthMm` at up to `speedMmS` with `accelMmS2`, entered at `entryMmS` and left at
- * `exitMmS` (0: from rest to rest). Exact: speed up, cruise, slow down; where the move is too short to reach its speed, a
- * triangle; where it is too short even to get from one end speed to the other, the faster end gives way.
- * From rest: L/v + v/a when L ≥ v²/a, else 2·√(L/a).
+ * Seconds for a straight move of `lengthMm` at up to `speedMmS` with `accelMmS2`, entered at
+ * `entryMmS` and left at `exitMmS` (0: from rest to rest). Exact: speed up, cruise, slow down;
+ * where the move is too short to reach its speed, a triangle; where it is too short even to get
+ * from one end speed to the other, the faster end gives way. From rest: L/v + v/a when L ≥ v²/a,
+ * else 2·√(L/a).
  */
 export function moveTime(
   lengthMm: number,

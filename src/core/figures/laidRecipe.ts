@@ -8,7 +8,10 @@ interface PrintedPart {
   readonly zones: readonly Pick<PartZone, 'infillPct'>[]
 }
 
-/** A part's recipe with the infills of its zones, as its figures want it; the habits of the printer in what it leaves open. */
+/**
+ * A part's recipe with the infills of its zones, as its figures want it; the habits of the printer
+ * in what it leaves open.
+ */
 export function laidRecipe(
   { recipe, zones }: PrintedPart,
   { habits }: Pick<Printer, 'habits'>,

@@ -1,8 +1,9 @@
 import type { Bounds } from '../model/mesh.ts'
 
 /**
- * Strength between layers as a share of strength within them: 0.55 ± 0.15, from makers' pages that give 0.5–0.7 for PLA and 0.2–0.6
- * over materials and settings (weak sources; a coupon of the same spool tells more).
+ * Strength between layers as a share of strength within them: 0.55 ± 0.15, from makers' pages that
+ * give 0.5–0.7 for PLA and 0.2–0.6 over materials and settings (weak sources; a coupon of the same
+ * spool tells more).
  */
 const BETWEEN_LAYERS = { value: 0.55, spread: 0.15 } as const
 

@@ -43,10 +43,12 @@ export function lapTime(tables: readonly RunTable[], scale: number, motion: Moti
 }
 
 /**
- * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a step of `stepMm` from each to the next.
- * Where the edge lies askew to the lines, every second corner is gentler than a right angle and every other one sharper.
- * A line ends half its width short of the region's edge at both ends; what is shorter than it is wide is laid in passing.
- * Every zigzag starts and ends at a standstill. Lines that wind are driven at `paceMmS`, their mean speed, in place of their own.
+ * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a step of
+ * `stepMm` from each to the next. Where the edge lies askew to the lines, every second corner is
+ * gentler than a right angle and every other one sharper. A line ends half its width short of the
+ * region's edge at both ends; what is shorter than it is wide is laid in passing. Every zigzag
+ * starts and ends at a standstill. Lines that wind are driven at `paceMmS`, their mean speed, in
+ * place of their own.
  */
 export function zigzagTime(
   lines: LineTable,
@@ -117,8 +119,8 @@ export interface TravelMotion extends Pick<Motion, 'speedMmS' | 'accelMmS2'> {
 const isFar = (lengthMm: number): boolean => lengthMm > RETRACT_BEYOND_MM
 
 /**
- * Seconds for the moves without plastic, from rest to rest: those that leave the filament where it is, or the `far` ones, which
- * draw it back and push it forward.
+ * Seconds for the moves without plastic, from rest to rest: those that leave the filament where it
+ * is, or the `far` ones, which draw it back and push it forward.
  */
 export function travelTime(travel: TravelTable, far: boolean, motion: TravelMotion): number {
   let timeS = 0

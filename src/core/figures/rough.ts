@@ -12,11 +12,15 @@ const TIME_MID = 1.3
 const TIME_HIGH = 2.5
 /** Tallest part considered, in edges of a cube of the same volume. */
 const TALLEST = 5
-/** Turns at line ends, share of the infill itself: 4–14 % in weighed blocks (P. Ravi 2020, doi 10.1186/s41205-020-00063-8). */
+/**
+ * Turns at line ends, share of the infill itself: 4–14 % in weighed blocks (P. Ravi 2020, doi
+ * 10.1186/s41205-020-00063-8).
+ */
 const TURN_SHARE = 0.08
 /**
- * What the three bodies miss of real shapes, as a share of the plastic at little infill: counted layers of a dozen parts
- * of ours gave 0 to 20 % more than the middle (a tube most), and 30 % is kept in both directions.
+ * What the three bodies miss of real shapes, as a share of the plastic at little infill: counted
+ * layers of a dozen parts of ours gave 0 to 20 % more than the middle (a tube most), and 30 % is
+ * kept in both directions.
  */
 const SHAPE_ERROR = 0.3
 
@@ -27,10 +31,11 @@ const SHAPE_ERROR = 0.3
 const HABITS = 0.2
 
 /**
- * First figures of a part from its volume and surface alone, seconds before its layers are counted. How much of the volume
- * lies within a wall's depth of the surface depends on the shape: for a plate all of area × depth, for a rod less, for a
- * ball least. The middle takes the rod; low and high take ball and plate with the thinner and the thicker of wall and skin.
- * Supports and brim are not known yet and not in.
+ * First figures of a part from its volume and surface alone, seconds before its layers are counted.
+ * How much of the volume lies within a wall's depth of the surface depends on the shape: for a
+ * plate all of area × depth, for a rod less, for a ball least. The middle takes the rod; low and
+ * high take ball and plate with the thinner and the thicker of wall and skin. Supports and brim are
+ * not known yet and not in.
  */
 export function roughFigures(
   rough: { readonly volumeMm3: number; readonly areaMm2: number },
@@ -103,8 +108,9 @@ function ballShell(x: number): number {
 }
 
 /**
- * Seconds to lay the plastic at the fastest, mean and slowest of the printer's speeds, with the layer changes of a height that
- * is anything from the thickness of a plate (2·V/A) over that of a cube to the length of a square rod (A²/16V).
+ * Seconds to lay the plastic at the fastest, mean and slowest of the printer's speeds, with the
+ * layer changes of a height that is anything from the thickness of a plate (2·V/A) over that of a
+ * cube to the length of a square rod (A²/16V).
  */
 function roughTime(
   laidMm3: Range,

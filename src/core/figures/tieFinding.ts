@@ -6,7 +6,10 @@ import { formatNumber } from '../words/format.ts'
 /** Half a layer below this share of the height is lost in the other uncertainties. */
 const WORTH_SAYING = 0.01
 
-/** Where a part's top lies in the middle of a layer: what is counted, what it may be as well, and layer heights that divide it. */
+/**
+ * Where a part's top lies in the middle of a layer: what is counted, what it may be as well, and
+ * layer heights that divide it.
+ */
 export function tieFinding(
   { byHabit, heightMm, layers }: Pick<Census, 'byHabit' | 'heightMm' | 'layers'>,
   { layerMm, firstLayerMm }: Recipe,

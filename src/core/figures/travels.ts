@@ -30,7 +30,10 @@ export function travelSpreads(census: Census, recipe: Recipe, printer: Printer):
   })
 }
 
-/** The way without plastic of one piece, and how often the filament is drawn back on it; to supports and brim left out. */
+/**
+ * The way without plastic of one piece, and how often the filament is drawn back on it; to supports
+ * and brim left out.
+ */
 export function travelPath(census: Census, recipe: LaidRecipe): TravelPath {
   let travelMm = 0
   let retracts = 0
@@ -57,9 +60,10 @@ function routeOf({ moves }: Census, { pattern }: Recipe): Travels {
 }
 
 /**
- * A measure of all moves without plastic. Three directions are taken to need half as many again as two. Between the head's
- * straight way back to the walls, which it takes without infill, and its way by every zigzag it does as many as there are lines:
- * no more zigzags than lines, so that the last of them goes as the infill does.
+ * A measure of all moves without plastic. Three directions are taken to need half as many again as
+ * two. Between the head's straight way back to the walls, which it takes without infill, and its
+ * way by every zigzag it does as many as there are lines: no more zigzags than lines, so that the
+ * last of them goes as the infill does.
  */
 function overRoute(
   census: Census,

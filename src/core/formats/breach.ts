@@ -11,8 +11,8 @@ export type Subject =
   | 'triangles'
 
 /**
- * Advice for a file that breaks a rule and has no clear meaning. The rule is named by its subject: the numbers of the sections move
- * from edition to edition.
+ * Advice for a file that breaks a rule and has no clear meaning. The rule is named by its subject:
+ * the numbers of the sections move from edition to edition.
  */
 export function breach(subject: Subject): string {
   return `The file is damaged or does not keep to the 3MF Core Specification on ${subject}: export it again.`

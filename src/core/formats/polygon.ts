@@ -14,13 +14,15 @@ export function faceEffort(): FaceEffort {
 }
 
 /**
- * Splits one face into triangles that keep its winding: a fan where the face is convex, else ear clipping.
- * (G. H. Meisters, "Polygons have ears", 1975: every simple polygon with more than three corners has two.)
+ * Splits one face into triangles that keep its winding: a fan where the face is convex, else ear
+ * clipping. (G. H. Meisters, "Polygons have ears", 1975: every simple polygon with more than three
+ * corners has two.)
  *
- * `positions` is x, y, z per vertex; `corners` are vertex numbers in order round the face.
- * Calls `emit` n − 2 times whatever the face is like. A face that crosses itself has no proper triangles;
- * the ones emitted then still have its outline as their boundary, so volumes stay right. The same holds once `effort` is used up: corners
- * that turn left are then cut off without looking what lies in them.
+ * `positions` is x, y, z per vertex; `corners` are vertex numbers in order round the face. Calls
+ * `emit` n − 2 times whatever the face is like. A face that crosses itself has no proper triangles;
+ * the ones emitted then still have its outline as their boundary, so volumes stay right. The same
+ * holds once `effort` is used up: corners that turn left are then cut off without looking what lies
+ * in them.
  */
 export function splitFace(
   positions: Float64Array,
@@ -82,7 +84,10 @@ function turn(u: Float64Array, v: Float64Array, a: number, b: number, c: number)
   return (u[b]! - u[a]!) * (v[c]! - v[b]!) - (v[b]! - v[a]!) * (u[c]! - u[b]!)
 }
 
-/** An outline that only turns left may still go round twice, as a five-pointed star does: a convex one meets each v at most twice. */
+/**
+ * An outline that only turns left may still go round twice, as a five-pointed star does: a convex
+ * one meets each v at most twice.
+ */
 function turnsOnce(u: Float64Array, v: Float64Array): boolean {
   let changes = 0
   const n = u.length
@@ -95,10 +100,11 @@ function turnsOnce(u: Float64Array, v: Float64Array): boolean {
 }
 
 /**
- * Only a corner that turns right can lie in an ear, and a cut changes its two neighbours only. Those
- * corners are looked up by cells, so that a gear of 20,000 corners takes 0.04 s, a spiral 0.2 s
- * and a comb 1 s, where looking through all of them took 3, 8 and 5 s. The kept library for this work (earcut) leaves out
- * corners on straight lines, and the faces next to them would then stand open.
+ * Only a corner that turns right can lie in an ear, and a cut changes its two neighbours only.
+ * Those corners are looked up by cells, so that a gear of 20,000 corners takes 0.04 s, a spiral 0.2
+ * s and a comb 1 s, where looking through all of them took 3, 8 and 5 s. The kept library for this
+ * work (earcut) leaves out corners on straight lines, and the faces next to them would then stand
+ * open.
  */
 function clipEars(
   u: Float64Array,

@@ -275,7 +275,10 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
   return findings
 }
 
-/** The standard lets components name only objects that come before them, which rules out circles; ours looks for circles itself. */
+/**
+ * The standard lets components name only objects that come before them, which rules out circles;
+ * ours looks for circles itself.
+ */
 function forwardReferences({ objects }: ModelPart): string[] {
   const before = new Set<string>()
   const found: string[] = []

@@ -5,7 +5,10 @@ const HEADER = 84
 const HEADER_TEXT = 'binary STL, part of a larger file'
 const FACET = 50
 
-/** Binary STL of a mesh, in the mesh's own unit: an 80-byte header, a count, then 50 bytes a triangle, little-endian. */
+/**
+ * Binary STL of a mesh, in the mesh's own unit: an 80-byte header, a count, then 50 bytes a
+ * triangle, little-endian.
+ */
 export function writeStl({ positions, indices }: Mesh): Uint8Array<ArrayBuffer> {
   const triangles = indices.length / 3
   const bytes = new Uint8Array(HEADER + FACET * triangles)

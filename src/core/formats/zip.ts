@@ -3,7 +3,10 @@ import { PreweighError } from '../model/problem.ts'
 import { MAX_DEFLATE_RATIO, MAX_UNPACKED_BYTES } from './limits.ts'
 import { counted, grouped, refuse } from './refuse.ts'
 
-/** One file in a ZIP, as its central directory tells it (PKWARE, .ZIP File Format Specification 6.3, sections 4.3–4.5). */
+/**
+ * One file in a ZIP, as its central directory tells it (PKWARE, .ZIP File Format Specification 6.3,
+ * sections 4.3–4.5).
+ */
 export interface ZipEntry {
   /** Path with forward slashes and none in front. */
   readonly path: string

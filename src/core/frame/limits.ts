@@ -1,8 +1,8 @@
 import type { FrameLimits, StrictestLimit } from './types.ts'
 
 /**
- * The two limits and the stricter one, in grams of printed parts: of an all-up limit what everything bought leaves over.
- * Of equal ones the printed limit is named.
+ * The two limits and the stricter one, in grams of printed parts: of an all-up limit what
+ * everything bought leaves over. Of equal ones the printed limit is named.
  */
 export function frameLimits(
   limits: { readonly limitG: number | null; readonly printedLimitG: number | null },

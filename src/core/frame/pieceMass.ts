@@ -13,8 +13,8 @@ export interface PieceMass {
 }
 
 /**
- * The mass of one piece: the scale's while the part is what was weighed; else the calculated one, times scale ÷ calculated
- * of the piece as it was, where both are known.
+ * The mass of one piece: the scale's while the part is what was weighed; else the calculated one,
+ * times scale ÷ calculated of the piece as it was, where both are known.
  */
 export function pieceMass(
   part: Part,

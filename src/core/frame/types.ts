@@ -16,8 +16,8 @@ export interface FramePart {
 }
 
 /**
- * Where the mass of a piece comes from: from its figures; from the scale; or from its figures times what the scale said of
- * the piece as it was before something of it changed.
+ * Where the mass of a piece comes from: from its figures; from the scale; or from its figures times
+ * what the scale said of the piece as it was before something of it changed.
  */
 export type MassFrom = 'calculated' | 'weighed' | 'weighed before'
 

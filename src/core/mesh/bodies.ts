@@ -128,9 +128,10 @@ function forEachEdge(
 }
 
 /**
- * Leaves out the later of two triangles that lie back to back where an edge then has one too many: a reversed copy on a skin that is
- * closed without it. The two skins of a two-sided surface meet in even numbers and stay. Each one left out may uncover the next,
- * so it goes round until nothing changes. True when any was left out.
+ * Leaves out the later of two triangles that lie back to back where an edge then has one too many:
+ * a reversed copy on a skin that is closed without it. The two skins of a two-sided surface meet in
+ * even numbers and stay. Each one left out may uncover the next, so it goes round until nothing
+ * changes. True when any was left out.
  */
 function dropBacks(
   indices: Uint32Array,
@@ -167,7 +168,10 @@ function dropBacks(
 
 const MOST_ROUNDS = 50
 
-/** Whether an odd number of different triangles, three or more, meet in an edge. Edges may be millions of sides long. */
+/**
+ * Whether an odd number of different triangles, three or more, meet in an edge. Edges may be
+ * millions of sides long.
+ */
 function hasOneTooMany(indices: Uint32Array, edge: Uint32Array, copies: Uint8Array): boolean {
   const keys = new Set<number>()
   for (const side of edge) {

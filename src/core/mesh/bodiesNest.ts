@@ -3,12 +3,13 @@ import { NO_BODY, type Bodies } from './bodies.ts'
 import type { BodySums } from './volume.ts'
 
 /**
- * The bodies that hold a body entirely, under the held body's number (nothing where none does): its bounds lie within theirs and all three of its sample
- * points lie inside them. Only bodies listed in `solid` (1 = encloses a volume) hold or are held.
+ * The bodies that hold a body entirely, under the held body's number (nothing where none does): its
+ * bounds lie within theirs and all three of its sample points lie inside them. Only bodies listed
+ * in `solid` (1 = encloses a volume) hold or are held.
  *
- * A ray goes up from each sample point and the faces it leaves and enters are counted. All rays run in one
- * pass over the triangles, which find the points they cover through a grid, so the time grows with the
- * triangles and not with triangles × bodies.
+ * A ray goes up from each sample point and the faces it leaves and enters are counted. All rays run
+ * in one pass over the triangles, which find the points they cover through a grid, so the time
+ * grows with the triangles and not with triangles × bodies.
  */
 export function findHolders(
   mesh: Mesh,

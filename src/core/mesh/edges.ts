@@ -18,7 +18,10 @@ interface SortedSides {
 /** Above this many sides on one vertex, sorting keys beats sorting by insertion. */
 const FEW = 48
 
-/** One counting pass by lower vertex, then a short sort per vertex: linear for any mesh whose vertices have few neighbours. */
+/**
+ * One counting pass by lower vertex, then a short sort per vertex: linear for any mesh whose
+ * vertices have few neighbours.
+ */
 export function sortSides(mesh: Mesh): SortedSides {
   const { indices } = mesh
   const starts = new Uint32Array(mesh.positions.length / 3 + 1)
@@ -65,8 +68,9 @@ export function sortSides(mesh: Mesh): SortedSides {
 /** Sorts one vertex's sides by higher vertex, keeping the order of their triangles where that is the same. */
 function sortRun(higher: Uint32Array, sides: Uint32Array, start: number, end: number): void {
   if (end - start > FEW) {
-    // One number a side, so that the fast sort of a typed array does it: a file of one facet four million times takes 1 s, by
-    // comparing pairs 10 s. Both factors stay far below the 2^53 that a double counts to.
+    // One number a side, so that the fast sort of a typed array does it: a file of one facet four
+    // million times takes 1 s, by comparing pairs 10 s. Both factors stay far below the 2^53 that a
+    // double counts to.
     const length = end - start
     const keys = new Float64Array(length)
     for (let i = 0; i < length; i++) keys[i] = higher[start + i]! * length + i

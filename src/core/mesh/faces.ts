@@ -22,8 +22,9 @@ const SMALLEST_SHARE = 0.0005
 /** Directions tried, largest first; each costs a pass over the vertices. */
 const MOST_DIRECTIONS = 64
 /**
- * The facets of a round side are flat strips, and the part would roll on to the next: a contact that tips within 8° counts
- * only where it is a fair share of the part's width that way, as the end of a tall bar is. 8° is half a facet of a 22-sided round.
+ * The facets of a round side are flat strips, and the part would roll on to the next: a contact
+ * that tips within 8° counts only where it is a fair share of the part's width that way, as the end
+ * of a tall bar is. 8° is half a facet of a 22-sided round.
  */
 const EASY_TIP = Math.tan((8 * Math.PI) / 180)
 const NARROW_SHARE = 0.25
@@ -33,8 +34,9 @@ const DIRECTION_STEPS = 60
 /**
  * The flat sides a part can lie on, best first: largest contact, then lowest, then least turned.
  *
- * A side counts when the part stands on it, that is nothing reaches further that way, and its centre of mass (uniform,
- * of the volume; of the surface where the mesh encloses none) is over the outline of the contact. Round sides are not listed.
+ * A side counts when the part stands on it, that is nothing reaches further that way, and its
+ * centre of mass (uniform, of the volume; of the surface where the mesh encloses none) is over the
+ * outline of the contact. Round sides are not listed.
  *
  * @param mesh in mm, as drawn: the poses turn this mesh. 1 M triangles take about 0.5 s.
  */

@@ -14,9 +14,10 @@ const MOST_SHARE = 1e-3
 const MOST_HAIRS = 50
 
 /**
- * Closed bodies that no line can lay, off from all others: slips of the drawing. One of them below a part would become the first layer
- * and lift the part off the bed, so they are left out unless the part keeps them (see `outwardMesh`). Their grams are lost in any
- * rounding: 1 mm³ and a thousandth of the part at most, each.
+ * Closed bodies that no line can lay, off from all others: slips of the drawing. One of them below
+ * a part would become the first layer and lift the part off the bed, so they are left out unless
+ * the part keeps them (see `outwardMesh`). Their grams are lost in any rounding: 1 mm³ and a
+ * thousandth of the part at most, each.
  *
  * @returns numbers of the bodies in `apart`.
  */

@@ -31,8 +31,8 @@ export interface PlateSummary {
 }
 
 /**
- * Looking for equal parts among more bodies, or in a mesh of more triangles, takes longer than a first look may: 4 µs a triangle, as
- * long as all the rest from bytes to figures.
+ * Looking for equal parts among more bodies, or in a mesh of more triangles, takes longer than a
+ * first look may: 4 µs a triangle, as long as all the rest from bytes to figures.
  */
 const MOST_BODIES = 400
 const MOST_TRIANGLES = 1_000_000

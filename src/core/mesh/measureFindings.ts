@@ -37,7 +37,10 @@ interface MeshFacts {
   readonly duplicates: number
 }
 
-/** No printed airframe part is shorter than this along its longest side, or longer than the other (common practice, no source). */
+/**
+ * No printed airframe part is shorter than this along its longest side, or longer than the other
+ * (common practice, no source).
+ */
 const SHORTEST_MM = 2
 const LONGEST_MM = 1000
 
@@ -192,8 +195,8 @@ interface Speck {
 }
 
 /**
- * The bodies that were most likely left over in the drawing: tiny, and off from everything else by more than their own size; and
- * surfaces that enclose nothing.
+ * The bodies that were most likely left over in the drawing: tiny, and off from everything else by
+ * more than their own size; and surfaces that enclose nothing.
  */
 export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
   const largest = bodies.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))

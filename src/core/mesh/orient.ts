@@ -6,11 +6,13 @@ import { takeApart } from './takeApart.ts'
 import type { BodySums } from './volume.ts'
 
 /**
- * The mesh as it is meant: every body faces outwards, every cavity inwards, and what encloses nothing is left out (copies of
- * triangles, the back of a two-sided surface, loose sheets). So a winding rule counts the same inside as `measureMesh`: an
- * inside-out body no longer cancels the one it overlaps. Gaps stay open.
+ * The mesh as it is meant: every body faces outwards, every cavity inwards, and what encloses
+ * nothing is left out (copies of triangles, the back of a two-sided surface, loose sheets). So a
+ * winding rule counts the same inside as `measureMesh`: an inside-out body no longer cancels the
+ * one it overlaps. Gaps stay open.
  *
- * Bodies in `leftOut` are left out. Gives back the mesh itself where there is nothing to change. Vertices are shared.
+ * Bodies in `leftOut` are left out. Gives back the mesh itself where there is nothing to change.
+ * Vertices are shared.
  */
 export function orientMesh(
   mesh: Mesh,

@@ -11,7 +11,10 @@ export interface MeshTaking {
   readonly keepsHairs: boolean
 }
 
-/** The mesh a part is counted, placed and balanced from: faced outwards (see `orientMesh`), hairs left out unless they are kept. */
+/**
+ * The mesh a part is counted, placed and balanced from: faced outwards (see `orientMesh`), hairs
+ * left out unless they are kept.
+ */
 export function outwardMesh(
   mesh: Mesh,
   { scaleToMm, keepsHairs }: MeshTaking,

@@ -12,7 +12,10 @@ export interface PoseOption {
   /** On the bed. */
   readonly flatAreaMm2: number
   readonly heightMm: number
-  /** Surface that faces down more steeply than it may and does not lie on the bed; roofs that bridge a gap are in it. */
+  /**
+   * Surface that faces down more steeply than it may and does not lie on the bed; roofs that bridge
+   * a gap are in it.
+   */
   readonly overhangMm2: number
   /** Round bores that stand upright, of all. */
   readonly holesUpright: number
@@ -25,7 +28,8 @@ const ON_BED_MM = 0.05
 const UPRIGHT_COS = Math.cos((5 * Math.PI) / 180)
 
 /**
- * The ways a part can lie, best first: much flat on the bed, little overhang, round holes upright, where they come out round.
+ * The ways a part can lie, best first: much flat on the bed, little overhang, round holes upright,
+ * where they come out round.
  *
  * @param mesh in mm, faced outwards.
  */

@@ -2,7 +2,10 @@ import type { Mesh } from '../model/mesh.ts'
 import { findBodies, type Bodies } from './bodies.ts'
 import { sumBodies, type BodySums } from './volume.ts'
 
-/** A mesh taken apart into bodies, each summed up: what facing it and measuring it both start from, and most of their time. */
+/**
+ * A mesh taken apart into bodies, each summed up: what facing it and measuring it both start from,
+ * and most of their time.
+ */
 export interface Apart {
   readonly bodies: Bodies
   readonly sums: BodySums

@@ -9,7 +9,10 @@ import type { Mesh } from '../model/mesh.ts'
  * between the samples (measured on a 2-core machine, Node 20: 1 M triangles 37 ms at 96 px, 180 ms at 480 px).
  */
 
-/** The page's standing point of view: from the front (−y), turned to the right (+x), from above. The 3D view starts there too. */
+/**
+ * The page's standing point of view: from the front (−y), turned to the right (+x), from above. The
+ * 3D view starts there too.
+ */
 export const THREE_QUARTER = { azimuthDeg: 32, elevationDeg: 33 } as const
 
 /** Samples per pixel along each side. */
@@ -37,8 +40,9 @@ const NOTHING = -1
 /**
  * Draws a placed mesh (mm, z up) in three-quarter view, fitted to a square.
  *
- * @returns `sizePx` × `sizePx` pixels, RGBA, not premultiplied, row by row from the top left; a transparent ground. A mesh
- * without triangles, or with a coordinate that is not finite, gives a wholly transparent picture.
+ * @returns `sizePx` × `sizePx` pixels, RGBA, not premultiplied, row by row from the top left; a
+ *   transparent ground. A mesh without triangles, or with a coordinate that is not finite, gives a
+ *   wholly transparent picture.
  */
 export function drawThumbnail(mesh: Mesh, sizePx: number): Uint8ClampedArray {
   const size = sizePx * SUPERSAMPLE
@@ -115,7 +119,10 @@ function project(mesh: Mesh, size: number): Projected | null {
   return { x, y, depth }
 }
 
-/** Both sides are drawn, so inside-out and open meshes show as well as sound ones. Returns how many samples are covered. */
+/**
+ * Both sides are drawn, so inside-out and open meshes show as well as sound ones. Returns how many
+ * samples are covered.
+ */
 function fillTriangles(raster: Raster, view: Projected, indices: Uint32Array): number {
   const { size, depth, triangle } = raster
   const { x, y, depth: z } = view
@@ -172,7 +179,10 @@ function fillTriangles(raster: Raster, view: Projected, indices: Uint32Array): n
 /** Rounding room for samples exactly on a shared edge. */
 const EDGE_SLACK = 1e-5
 
-/** One-sample lines along every triangle's sides, so that a needle or a thin sheet does not fall between the samples. */
+/**
+ * One-sample lines along every triangle's sides, so that a needle or a thin sheet does not fall
+ * between the samples.
+ */
 function drawTriangleEdges(raster: Raster, view: Projected, indices: Uint32Array): void {
   const { size, depth, triangle } = raster
   const { x, y, depth: z } = view

@@ -51,7 +51,10 @@ export interface Place {
   readonly mirrored: boolean
 }
 
-/** Where a file puts one piece, from where its mesh lies, in the part's own unit; mirrored, turned and moved like `Place`. */
+/**
+ * Where a file puts one piece, from where its mesh lies, in the part's own unit; mirrored, turned
+ * and moved like `Place`.
+ */
 export interface DrawnPlace {
   readonly position: Vec3
   readonly rotateDeg: Vec3

@@ -36,8 +36,8 @@ export interface Census {
   /** What any printer's hours are worked out from. */
   readonly moves: CensusMoves
   /**
-   * For each of the part's zones the infill rooms that lie in it, as a census that holds nothing else; they are then not
-   * among this one's rooms. Null for a zone that holds no room.
+   * For each of the part's zones the infill rooms that lie in it, as a census that holds nothing
+   * else; they are then not among this one's rooms. Null for a zone that holds no room.
    */
   readonly zones: readonly (Census | null)[]
 }
@@ -49,7 +49,10 @@ export interface HabitVolumes {
   /** Skins, and rooms, that lie over the walls. */
   readonly overlapMm3: number
   readonly roomOverlapMm3: number
-  /** Rooms laid solid for their size though no smaller than any printer's limit, and larger ones that some printer would. */
+  /**
+   * Rooms laid solid for their size though no smaller than any printer's limit, and larger ones
+   * that some printer would.
+   */
   readonly smallSolidMm3: number
   readonly smallSparseMm3: number
   /** The part of `Census.strandMm3` that lies over air, not over a sparse room. */

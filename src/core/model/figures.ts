@@ -64,7 +64,10 @@ export interface CostRange extends Range {
   readonly failures: number
 }
 
-/** A number with where it comes from. `mark` follows the check values: READ, DERIVED, MEMORY (gates nothing), WEAK, or ours. */
+/**
+ * A number with where it comes from. `mark` follows the check values: READ, DERIVED, MEMORY (gates
+ * nothing), WEAK, or ours.
+ */
 export interface Sourced {
   readonly value: number
   readonly mark: SourceMark

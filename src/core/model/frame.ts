@@ -27,17 +27,26 @@ export interface Part {
   readonly note: string
   /** Regions with an infill of their own. Where two overlap, the later one holds. */
   readonly zones: readonly PartZone[]
-  /** Where the build of a 3MF puts the pieces; left out where the file does not say. They become places only when chosen. */
+  /**
+   * Where the build of a 3MF puts the pieces; left out where the file does not say. They become
+   * places only when chosen.
+   */
   readonly drawnPlaces?: readonly DrawnPlace[]
   /** Loose bodies thinner than a line stay in; without it they are left out (see `findHairs`). */
   readonly keepsHairs?: boolean
-  /** All layers are counted, however long it takes; without it figures are coarse past some seconds (see `core/census/budget`). */
+  /**
+   * All layers are counted, however long it takes; without it figures are coarse past some seconds
+   * (see `core/census/budget`).
+   */
   readonly countsFully?: boolean
   /** What a scale said of one piece; left out where none was weighed. */
   readonly weighIn?: WeighIn
 }
 
-/** A weighing, and what was weighed. While that is still what the part is, the scale stands for it; see `core/frame/weighIn`. */
+/**
+ * A weighing, and what was weighed. While that is still what the part is, the scale stands for it;
+ * see `core/frame/weighIn`.
+ */
 export interface WeighIn {
   /** One piece, supports and brim off; the mean where several lay on the scale; above zero. */
   readonly massG: number
@@ -52,7 +61,10 @@ export interface WeighIn {
   /** The day, ISO 8601; null where nobody said. */
   readonly date: string | null
   readonly of: WeighedPiece
-  /** What was calculated for that piece, which `massG` is held against later; null while its layers were not counted. */
+  /**
+   * What was calculated for that piece, which `massG` is held against later; null while its layers
+   * were not counted.
+   */
   readonly calculatedG: number | null
 }
 

@@ -1,6 +1,7 @@
 /**
- * What line width means. With `square` ends a line fills its width × height and lies one width from the next. With `round` ends
- * it holds (1 − π/4) × height² less, and lies that much closer: 0.357 instead of 0.4 at 0.2 mm.
+ * What line width means. With `square` ends a line fills its width × height and lies one width from
+ * the next. With `round` ends it holds (1 − π/4) × height² less, and lies that much closer: 0.357
+ * instead of 0.4 at 0.2 mm.
  */
 export type Bead = 'square' | 'round'
 

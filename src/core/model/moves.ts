@@ -5,7 +5,10 @@
  * A corner is told by σ = sin(half the turn): 0 straight on, 0.71 at a right angle, 1 back the way it came.
  */
 export interface CensusMoves {
-  /** Runs of all laps around the contours of every layer, as many as fit; one table per corner limit of `CORNER_LIMITS`. */
+  /**
+   * Runs of all laps around the contours of every layer, as many as fit; one table per corner limit
+   * of `CORNER_LIMITS`.
+   */
   readonly wall: readonly RunTable[]
   /** Length of those laps, taken along the outline itself. mm */
   readonly wallLapMm: number
@@ -43,13 +46,17 @@ export interface LineTable {
   readonly lengthMm: Float32Array
   /** Summed distance across the lines that they stand for, all layers. mm */
   readonly acrossMm: Float32Array
-  /** Way along the boundary ÷ way across the lines, from the end of one line to the next: 1 where the edge is square to them. */
+  /**
+   * Way along the boundary ÷ way across the lines, from the end of one line to the next: 1 where
+   * the edge is square to them.
+   */
   readonly slant: number
 }
 
 /**
- * Moves without plastic over all layers. A zigzag goes back and forth until nothing leads on: one a region, and one more
- * wherever it splits around something or the next line lies too far along the edge.
+ * Moves without plastic over all layers. A zigzag goes back and forth until nothing leads on: one a
+ * region, and one more wherever it splits around something or the next line lies too far along the
+ * edge.
  */
 export interface Travels {
   /** To every wall line but the first of a layer: from outline to outline, from line to line. */
@@ -60,7 +67,10 @@ export interface Travels {
   readonly back: TravelTable
   /** To every zigzag of infill and then back to the walls, with lines at several distances, the narrowest first. */
   readonly infill: readonly InfillTravels[]
-  /** How many of them there are on each layer, bottom first, up to `RETRACT_BEYOND_MM` and beyond it; at a usual spacing. */
+  /**
+   * How many of them there are on each layer, bottom first, up to `RETRACT_BEYOND_MM` and beyond
+   * it; at a usual spacing.
+   */
   readonly nearHops: Float32Array
   readonly farHops: Float32Array
 }

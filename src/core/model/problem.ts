@@ -1,6 +1,9 @@
 import type { Finding } from './mesh.ts'
 
-/** Why a file or a part could not be priced. Facts in `message` (both numbers, the byte offset); what to do in `advice`. */
+/**
+ * Why a file or a part could not be priced. Facts in `message` (both numbers, the byte offset);
+ * what to do in `advice`.
+ */
 export interface Problem {
   readonly code: ProblemCode
   readonly message: string

@@ -1,7 +1,10 @@
 import type { KnownHabits } from './habits.ts'
 import type { Vec3 } from './mesh.ts'
 
-/** Infill patterns. They differ here in how many line directions a layer lays and how lines turn; see figures/infill.ts. */
+/**
+ * Infill patterns. They differ here in how many line directions a layer lays and how lines turn;
+ * see figures/infill.ts.
+ */
 export type Pattern = 'lines' | 'grid' | 'triangles' | 'honeycomb' | 'gyroid'
 
 /** Everything the layer census depends on, besides the mesh. All lengths mm. */

@@ -1,6 +1,9 @@
 import type { LengthUnit } from './mesh.ts'
 
-/** Millimetres in one unit: the inch is 25.4 mm exactly, the foot twelve of them (international yard and pound agreement, 1959). */
+/**
+ * Millimetres in one unit: the inch is 25.4 mm exactly, the foot twelve of them (international yard
+ * and pound agreement, 1959).
+ */
 const MM_PER_UNIT: Readonly<Record<LengthUnit, number>> = {
   micron: 0.001,
   millimetre: 1,

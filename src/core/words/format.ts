@@ -73,7 +73,10 @@ export function formatTyped(value: number, digits: number, locale?: string): str
   }).format(value)
 }
 
-/** With all its digits and at most `decimals` after the point: for what was typed, and limits that are what they say. */
+/**
+ * With all its digits and at most `decimals` after the point: for what was typed, and limits that
+ * are what they say.
+ */
 export function formatAll(value: number, decimals: number, locale?: string): string {
   return formatter(locale, { maximumFractionDigits: decimals }).format(value)
 }
@@ -119,8 +122,8 @@ export function formatPercent(share: number, locale?: string): string {
 }
 
 /**
- * A time as read off a kitchen clock: "45 s", "45 min", "3 h 20 min". From 10 h on to five minutes, from 100 h on to the
- * hour; more would pretend to know.
+ * A time as read off a kitchen clock: "45 s", "45 min", "3 h 20 min". From 10 h on to five minutes,
+ * from 100 h on to the hour; more would pretend to know.
  */
 export function formatHours(timeS: number, locale?: string): string {
   if (!Number.isFinite(timeS)) return NOTHING
@@ -173,7 +176,10 @@ function inUnit(
     : formatWithUnit(value / factor, large, locale)
 }
 
-/** What a formatter that leaves `decimals` gives three significant digits of; never rounded twice, 1.747 → 1.75 → 1.8. */
+/**
+ * What a formatter that leaves `decimals` gives three significant digits of; never rounded twice,
+ * 1.747 → 1.75 → 1.8.
+ */
 function roundFor(value: number, decimals: number): number {
   return Math.abs(value) < 10 ** (2 - decimals) ? value : roundSignificant(value)
 }

@@ -5,8 +5,9 @@ import { frameSum } from '../store/derived.ts'
 import type { AppState } from '../store/types.ts'
 
 /**
- * The next frame, in which each weighing that stops holding keeps what was calculated of the piece as it was weighed, so that
- * scale ÷ calculated carries over to the piece as it will be. A part whose layers are not all counted has nothing to keep.
+ * The next frame, in which each weighing that stops holding keeps what was calculated of the piece
+ * as it was weighed, so that scale ÷ calculated carries over to the piece as it will be. A part
+ * whose layers are not all counted has nothing to keep.
  */
 export function keepRatios(before: Pick<AppState, 'frame' | 'work'>, next: Frame): Frame {
   const known = new Map(before.frame.parts.map((part) => [part.id, part]))

@@ -16,8 +16,9 @@ export function scaleRough(raw: Rough, unit: LengthUnit): Rough {
 }
 
 /**
- * Work at the start of a new run. Figures from the older run stay while only the recipe or the pose changed (`sameMesh`);
- * in another unit they would be off by a factor, so the rough ones take their place.
+ * Work at the start of a new run. Figures from the older run stay while only the recipe or the pose
+ * changed (`sameMesh`); in another unit they would be off by a factor, so the rough ones take their
+ * place.
  */
 export function beginWork(
   before: PartWork | undefined,

@@ -21,7 +21,10 @@ interface PosesDeps {
   readonly findZones: (part: Part) => Promise<readonly MeshSource[]>
 }
 
-/** Looks at ways to print a part before one is chosen. What is counted is kept, so that choosing it shows figures at once. */
+/**
+ * Looks at ways to print a part before one is chosen. What is counted is kept, so that choosing it
+ * shows figures at once.
+ */
 export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryRecipe'> {
   const { store, runner, facts, meshOf, findZones } = deps
   const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)

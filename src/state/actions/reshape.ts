@@ -23,7 +23,10 @@ interface ReshapeDeps {
   ) => Promise<{ readonly source: MeshSource; readonly unit: LengthUnit }>
 }
 
-/** Actions that give a part another mesh, made from its own. Both are one undo step; the file as dropped stays as it was. */
+/**
+ * Actions that give a part another mesh, made from its own. Both are one undo step; the file as
+ * dropped stays as it was.
+ */
 export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | 'dropSpecks'> {
   const { store, runner, history, meshes } = deps
 
@@ -113,7 +116,10 @@ function replace(frame: Frame, part: Part, by: readonly Part[]): Frame {
   return { ...frame, parts: frame.parts.flatMap((each) => (each === part ? by : [each])) }
 }
 
-/** A piece keeps its place in what it was part of, and that one's in the file. Of equal ones without, the first is known. */
+/**
+ * A piece keeps its place in what it was part of, and that one's in the file. Of equal ones
+ * without, the first is known.
+ */
 function drawnPlaces(
   { drawnPlaces: outer }: Part,
   { places: inner }: SplitPiece,

@@ -23,7 +23,10 @@ export interface WorkshopNews {
 }
 
 export interface WorkshopKeeper extends Pick<Actions, 'keepAsMine' | 'takeMine'> {
-  /** Reads what is kept; gives what of it was not sound. Never rejects: a browser that keeps nothing has an empty one. */
+  /**
+   * Reads what is kept; gives what of it was not sound. Never rejects: a browser that keeps nothing
+   * has an empty one.
+   */
   load(): Promise<readonly string[]>
   /** Changes it here at once, in storage soon. `edit` may run several times, over what another tab wrote. */
   change(edit: (workshop: Workshop) => Workshop): void

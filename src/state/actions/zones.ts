@@ -12,7 +12,10 @@ interface ZonesDeps {
   readonly intake: Intake
 }
 
-/** Gives a part zones and takes them away. A file that cannot be one is told among the failures, and the others go on. */
+/**
+ * Gives a part zones and takes them away. A file that cannot be one is told among the failures, and
+ * the others go on.
+ */
 export function createZones({
   store,
   history,

@@ -12,8 +12,9 @@ const USUAL_PRINT_HOURS = 2.5
 const FALLBACK_ID = 'pla'
 
 /**
- * Version 2 to 3, of what things cost. A share of failed prints, the same for short and long ones, becomes a share of each
- * hour: as many fail of prints of two and a half hours. Plastics get the temperatures that they are usually printed at.
+ * Version 2 to 3, of what things cost. A share of failed prints, the same for short and long ones,
+ * becomes a share of each hour: as many fail of prints of two and a half hours. Plastics get the
+ * temperatures that they are usually printed at.
  */
 export function moneyByHour(old: unknown): unknown {
   const frame = v.parse(OldFrame, old)

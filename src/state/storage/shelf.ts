@@ -3,8 +3,9 @@ import type { Item } from '../../core/model/aircraft.ts'
 import { ItemSchema } from './aircraftSchema.ts'
 
 /**
- * The builder's own shelf: items remembered across projects. It lives in the browser's localStorage, as one small list that
- * belongs to no project; a browser that keeps nothing leaves it empty.
+ * The builder's own shelf: items remembered across projects. It lives in the browser's
+ * localStorage, as one small list that belongs to no project; a browser that keeps nothing leaves
+ * it empty.
  */
 const KEY = 'preweigh.shelf'
 const MOST = 500

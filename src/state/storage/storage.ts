@@ -4,7 +4,10 @@ import type { PartRead } from '../../jobs/protocol.ts'
 import type { ProjectSummary } from '../store/types.ts'
 import type { Workshop } from '../store/workshop.ts'
 
-/** A frame as it was written, unchecked, and how often it was written before: no one may write over another's change. */
+/**
+ * A frame as it was written, unchecked, and how often it was written before: no one may write over
+ * another's change.
+ */
 export interface StoredProject {
   readonly frame: unknown
   readonly revision: number
@@ -48,7 +51,10 @@ export interface Storage {
   saveMass(id: string, massG: number | null): Promise<void>
   /** The workshop as it was written, unchecked; null when none was. */
   loadWorkshop(): Promise<unknown>
-  /** Changes what is written now, another tab's changes included, and gives what then is; `change` gets null for none. */
+  /**
+   * Changes what is written now, another tab's changes included, and gives what then is; `change`
+   * gets null for none.
+   */
   changeWorkshop(change: (kept: unknown) => Workshop): Promise<Workshop>
   loadMesh(hash: string): Promise<Blob | null>
   loadCensus(key: string): Promise<Census | null>

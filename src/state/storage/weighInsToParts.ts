@@ -10,9 +10,10 @@ const OldFrame = v.looseObject({
 })
 
 /**
- * Version 3 to 4. Weighings stood beside the parts, by part id, and stood for the part whatever became of it. Now each says
- * what it was taken of: as far as an old file knows, the part as the file has it. What was calculated then, the day and the
- * scale are not known. The limit of the printed parts is new.
+ * Version 3 to 4. Weighings stood beside the parts, by part id, and stood for the part whatever
+ * became of it. Now each says what it was taken of: as far as an old file knows, the part as the
+ * file has it. What was calculated then, the day and the scale are not known. The limit of the
+ * printed parts is new.
  */
 export function weighInsToParts(old: unknown): unknown {
   const frame = v.parse(OldFrame, old)

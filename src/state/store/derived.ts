@@ -21,7 +21,10 @@ export interface LedgerRow {
   readonly figures: PartFigures | null
   /** What it is in the frame: its pieces, their mass by scale or figures, its shares; null like `figures`. */
   readonly sum: FrameRow | null
-  /** What the figures rest on: volume and area or a few layers with more to come, some layers and no more, or all layers. */
+  /**
+   * What the figures rest on: volume and area or a few layers with more to come, some layers and no
+   * more, or all layers.
+   */
   readonly basis: 'none' | 'rough' | 'coarse' | 'census'
   /** The layers were counted for earlier settings; a newer count is on its way. */
   readonly stale: boolean

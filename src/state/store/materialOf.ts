@@ -33,7 +33,10 @@ export function materialsOf(frame: Pricing): readonly Material[] {
   return [...shadowed, ...own.values()]
 }
 
-/** The material of that id; the first built-in one when there is none (a frame from elsewhere may name what it lacks). */
+/**
+ * The material of that id; the first built-in one when there is none (a frame from elsewhere may
+ * name what it lacks).
+ */
 export function materialOf(frame: Pricing, id: string): Material {
   const own = frame.materials.find((material) => material.id === id)
   if (own !== undefined) return own

@@ -1,4 +1,7 @@
-/** Whether two plain values (JSON) say the same, in whatever order their keys stand; a key that is undefined is missing. */
+/**
+ * Whether two plain values (JSON) say the same, in whatever order their keys stand; a key that is
+ * undefined is missing.
+ */
 export function sameValue(a: unknown, b: unknown): boolean {
   if (Object.is(a, b) || (a === 0 && b === 0)) return true
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false

@@ -62,7 +62,10 @@ export interface ProjectSummary {
   readonly deletedAt: number | null
 }
 
-/** `open`: another tab had it first; `taken`: another tab took it over; `changed`: another tab wrote what is not seen here. */
+/**
+ * `open`: another tab had it first; `taken`: another tab took it over; `changed`: another tab wrote
+ * what is not seen here.
+ */
 export interface Elsewhere {
   readonly projectId: string
   readonly why: 'open' | 'taken' | 'changed'
@@ -78,7 +81,10 @@ export interface Notice {
   readonly canUndo: boolean
 }
 
-/** Stage of one part. Figures appear at `rough`, are refined by `coarse` and at `done`, and stay from an older run while `stale`. */
+/**
+ * Stage of one part. Figures appear at `rough`, are refined by `coarse` and at `done`, and stay
+ * from an older run while `stale`.
+ */
 export type PartWork =
   | { readonly kind: 'queued' }
   | { readonly kind: 'reading'; readonly fraction: number }
@@ -121,8 +127,9 @@ export interface IncomingFile {
 }
 
 /**
- * Everything the page may do to the state. Built by `createActions` from the store, a runner and a storage, so that tests
- * pass their own. None throws; what goes wrong lands in `failures`, `work` or `notice`.
+ * Everything the page may do to the state. Built by `createActions` from the store, a runner and a
+ * storage, so that tests pass their own. None throws; what goes wrong lands in `failures`, `work`
+ * or `notice`.
  */
 export interface Actions {
   /** Adds a part a mesh file; a ZIP of meshes is opened, a project file replaces the frame (after the caller asked). */
@@ -160,7 +167,10 @@ export interface Actions {
   keepAsMine(kind: MineKind): void
   /** Gives the present frame what is the builder's own. */
   takeMine(kind: MineKind): void
-  /** Names the recipe of a part, as a role of the user's own; refused with a notice where the name is taken or empty. */
+  /**
+   * Names the recipe of a part, as a role of the user's own; refused with a notice where the name
+   * is taken or empty.
+   */
   keepRole(partId: string, name: string): void
   renameRole(roleId: string, name: string): void
   /** Parts of it keep their recipe. */
@@ -175,7 +185,10 @@ export interface Actions {
   dismissNotice(): void
   dismissStory(): void
   retryPart(id: string): void
-  /** Counts all layers of the part from now on, however long it takes. No step of undo: it changes nothing that was typed. */
+  /**
+   * Counts all layers of the part from now on, however long it takes. No step of undo: it changes
+   * nothing that was typed.
+   */
   countFully(id: string): void
   undo(): void
   redo(): void
@@ -198,7 +211,10 @@ export interface Actions {
   splitPlate(id: string): Promise<void>
   /** Gives the part its mesh without the loose scraps that a finding named. */
   dropSpecks(id: string): Promise<void>
-  /** Gives the part zones, each a mesh drawn in its own place whose inside has an infill of its own; later ones hold over earlier. */
+  /**
+   * Gives the part zones, each a mesh drawn in its own place whose inside has an infill of its own;
+   * later ones hold over earlier.
+   */
   addZones(partId: string, files: readonly IncomingFile[]): Promise<void>
   dropZone(partId: string, meshHash: string): void
   /** Moves a zone one place down the list: it then holds over the one it passes. */
@@ -206,7 +222,10 @@ export interface Actions {
   setZonePct(partId: string, meshHash: string, infillPct: number): void
   /** The ways the part can lie, best first. Rejects like `loadMesh`. */
   listPoses(id: string): Promise<readonly PoseOption[]>
-  /** Counts a part with some of its recipe changed, or lying another way, and changes nothing; null once `signal` is aborted. */
+  /**
+   * Counts a part with some of its recipe changed, or lying another way, and changes nothing; null
+   * once `signal` is aborted.
+   */
   tryRecipe(
     id: string,
     patch: Partial<GeometrySettings>,

@@ -15,8 +15,9 @@ interface Shown {
 const ShownContext = createContext<Shown | null>(null)
 
 /**
- * Hands the open sections the frame a moment late: their figures are drawn in small steps after the change, between which
- * the page takes input. Fields and the sections' summaries read the state itself and follow at once.
+ * Hands the open sections the frame a moment late: their figures are drawn in small steps after the
+ * change, between which the page takes input. Fields and the sections' summaries read the state
+ * itself and follow at once.
  */
 export function ShownAircraft({ children }: { readonly children: ReactNode }) {
   const frame = useAppState((state) => state.frame)

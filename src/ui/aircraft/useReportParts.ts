@@ -10,8 +10,9 @@ interface PartsInUse {
 }
 
 /**
- * The parts as the report wants them; for sections that are open, since it asks for every mesh. Each section works out its
- * own piece of the report, by the functions the command line uses: the whole, made in each, kept input waiting for 100 ms.
+ * The parts as the report wants them; for sections that are open, since it asks for every mesh.
+ * Each section works out its own piece of the report, by the functions the command line uses: the
+ * whole, made in each, kept input waiting for 100 ms.
  */
 export function useReportParts(): PartsInUse {
   const { frame, rows } = useShown()

@@ -13,7 +13,10 @@ import { showGrams, showMass, showTime } from '../show.ts'
 
 const SHARES_PCT = [0, 5, 10, 15, 20, 30, 40, 50, 60, 80, 100]
 
-/** The part at one share of infill after the other, and where each would take the frame. Its layers need no new count. */
+/**
+ * The part at one share of infill after the other, and where each would take the frame. Its layers
+ * need no new count.
+ */
 export function InfillTable({ row }: { readonly row: LedgerRow }) {
   const { part, material, work, sum } = row
   const census = censusOf(work)

@@ -10,8 +10,9 @@ export interface RulerWindow {
 const AT_REST: RulerWindow = { lowG: 0, highG: 200, majorG: 20 }
 
 /**
- * The window that holds every mark with room on both sides: 120 to 170 g for marks from 136 to 158, so that a gram can be
- * seen. It begins at 0 when the marks lie so near to it that a break would save nothing.
+ * The window that holds every mark with room on both sides: 120 to 170 g for marks from 136 to 158,
+ * so that a gram can be seen. It begins at 0 when the marks lie so near to it that a break would
+ * save nothing.
  *
  * @param marksG everything that is marked: ends of the band, limit, carbon, changes looked at.
  */

@@ -1,6 +1,9 @@
 import { Children, useEffect, useState, type ReactNode } from 'react'
 
-/** Mounts its children one after the other, each in a task of its own, so that a long page does not keep input waiting. */
+/**
+ * Mounts its children one after the other, each in a task of its own, so that a long page does not
+ * keep input waiting.
+ */
 export function InTurn({ children }: { readonly children: ReactNode }) {
   const all = Children.toArray(children)
   const [shown, setShown] = useState(0)

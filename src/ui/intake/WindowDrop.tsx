@@ -3,8 +3,8 @@ import { useActions } from '../appContext.ts'
 import { readDrop, readList, type Intake } from './readDrop.ts'
 
 /**
- * Takes files dropped anywhere on the window or pasted, and says so while a drag is above it. What is let go over the zones
- * of an opened part becomes zones of it.
+ * Takes files dropped anywhere on the window or pasted, and says so while a drag is above it. What
+ * is let go over the zones of an opened part becomes zones of it.
  */
 export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) => void }) {
   const { addZones } = useActions()

@@ -35,7 +35,10 @@ import { useSteps } from './useSteps.ts'
 import { WallField, WallThicknessField } from './WallFields.tsx'
 import { ZoneFields } from './ZoneFields.tsx'
 
-/** Everything about one part: itself large, what was found, the settings that matter with what a step would do, the rest. */
+/**
+ * Everything about one part: itself large, what was found, the settings that matter with what a
+ * step would do, the rest.
+ */
 export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const { part, figures } = row
   const write = usePartEdit(part.id)

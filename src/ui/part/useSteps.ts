@@ -33,8 +33,9 @@ interface Counted {
 const NONE: Counted = { of: null, steps: new Map() }
 
 /**
- * What each step of a part's settings would do. Infill, patterns and plastics follow from the present count at once; the
- * others come as their layers are counted, one after the other. While older layers are shown there are none.
+ * What each step of a part's settings would do. Infill, patterns and plastics follow from the
+ * present count at once; the others come as their layers are counted, one after the other. While
+ * older layers are shown there are none.
  */
 export function useSteps(now: LedgerRow): readonly StepEffect[] {
   // A moment late, so that a slider that is dragged does not wait for it.

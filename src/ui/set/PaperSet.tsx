@@ -16,7 +16,10 @@ import { TitleBlock } from './TitleBlock.tsx'
 /** Sheets join one after the other: a long page must not keep input waiting. */
 const STEP_MS = 60
 
-/** The whole set as it goes on paper: the frame, a page for every item, carbon, aircraft, bench, and what it rests on. */
+/**
+ * The whole set as it goes on paper: the frame, a page for every item, carbon, aircraft, bench, and
+ * what it rests on.
+ */
 export function PaperSet() {
   const rows = useAppState(ledgerRows)
   const hasCarbon = useAppState(({ frame }) => frame.carbon !== null)

@@ -25,8 +25,9 @@ const TRIED: readonly KnownHabits[] = [
 const ROUNDS = 2
 
 /**
- * Habits as they would be learnt from toolpaths: widths by kind off the pair's own, all others off the other parts that were laid
- * with the same settings, one habit after the other, by the least median miss. Widths alone where there is no other part.
+ * Habits as they would be learnt from toolpaths: widths by kind off the pair's own, all others off
+ * the other parts that were laid with the same settings, one habit after the other, by the least
+ * median miss. Widths alone where there is no other part.
  */
 export function learnHabits(own: Laid, all: readonly Laid[]): KnownHabits {
   const others = all.filter(({ pair }) => pair !== own.pair && alike(pair, own.pair))

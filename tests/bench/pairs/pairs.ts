@@ -9,10 +9,11 @@ import type { Scored } from './score.ts'
 import { score, summarise } from './score.ts'
 
 /*
- * `npm run pairs -- FOLDER` holds the count against real toolpaths: `pairs.json` and a mesh for each of its names. Every second
- * name shapes the defaults, the others check them. `--json` prints everything; `--habits JSON` tries other habits than ours; `--learn` takes each part's
- * widths off its own toolpath and the other habits off its maker's other parts;
- * `--only WORD` takes the names that hold it.
+ * `npm run pairs -- FOLDER` holds the count against real toolpaths: `pairs.json` and a mesh for
+ * each of its names. Every second name shapes the defaults, the others check them. `--json` prints
+ * everything; `--habits JSON` tries other habits than ours; `--learn` takes each part's widths off
+ * its own toolpath and the other habits off its maker's other parts; `--only WORD` takes the names
+ * that hold it.
  */
 
 const args = process.argv.slice(2)

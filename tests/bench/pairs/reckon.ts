@@ -22,7 +22,10 @@ export interface Reckoned {
   readonly laterMm3: Readonly<Record<'walls' | 'solid' | 'sparse', number>>
   readonly firstMm3: number
   readonly depositMm3: number
-  /** Share of the deposit that the range reaches below and above: what is not known of the count, not of the plastic. */
+  /**
+   * Share of the deposit that the range reaches below and above: what is not known of the count,
+   * not of the plastic.
+   */
   readonly low: number
   readonly high: number
   /** Of the filament's length. */

@@ -84,7 +84,8 @@ describe('the calibration walk', () => {
   })
 
   it.each([
-    // How a line ends, square or round, makes plates as packing does; while it is unknown it takes a share of the blame.
+    // How a line ends, square or round, makes plates as packing does; while it is unknown it takes
+    // a share of the blame.
     ['packing', 'packing', 0.9, ['ends', 'pace']],
     ['ends', 'ends', 1.2, ['packing', 'pace']],
     ['pace', 'pace', 1.2, ['packing', 'ends', 'acceleration']],

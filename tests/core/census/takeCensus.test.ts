@@ -50,7 +50,8 @@ describe('a box by hand arithmetic', () => {
 
   test('the room of a box seen along its lines is its two far sides', () => {
     const { layers } = censusOf(box(30, 10, 4), { walls: 0 })
-    // Even layers run along x and end on the two sides 10 mm long; odd ones on those 30 mm long. The scan stands 3.7° askew.
+    // Even layers run along x and end on the two sides 10 mm long; odd ones on those 30 mm long.
+    // The scan stands 3.7° askew.
     expect(relative(layers.roomSeenMm[8]!, 20)).toBeLessThan(0.25)
     expect(relative(layers.roomSeenMm[9]!, 60)).toBeLessThan(0.05)
     expect(relative(layers.roomWalkMm[9]!, 60)).toBeLessThan(0.05)

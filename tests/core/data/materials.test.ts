@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 
 /*
- * Ranges of published data: makers' sheets and handbooks as named in src/core/data/materials.ts. PA12 is from memory and
- * gates nothing beyond being the number that was meant.
+ * Ranges of published data: makers' sheets and handbooks as named in src/core/data/materials.ts.
+ * PA12 is from memory and gates nothing beyond being the number that was meant.
  */
 const DENSITY_RANGES: Readonly<Record<string, readonly [number, number]>> = {
   pla: [1.17, 1.32],

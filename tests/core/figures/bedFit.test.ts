@@ -42,8 +42,9 @@ test('keeps room for a brim all round', () => {
 })
 
 /**
- * Carver 1957, "Solution to problem E 1225", American Mathematical Monthly 64(2), 114–116: a rectangle p × q (p ≥ q) fits
- * a × b (a ≥ b) if and only if p ≤ a and q ≤ b, or p > a, q ≤ b and ((a + b) / (p + q))² + ((a − b) / (p − q))² ≥ 2.
+ * Carver 1957, "Solution to problem E 1225", American Mathematical Monthly 64(2), 114–116: a
+ * rectangle p × q (p ≥ q) fits a × b (a ≥ b) if and only if p ≤ a and q ≤ b, or p > a, q ≤ b and
+ * ((a + b) / (p + q))² + ((a − b) / (p − q))² ≥ 2.
  */
 test('agrees with Carver’s inequality for rectangles in rectangles', () => {
   const side = fc.double({ min: 1, max: 400, noNaN: true })

@@ -93,7 +93,8 @@ describe('costOf', () => {
       time: { shared: [{ id: 'clock', name: 'Pace', effect: 0.1 }], own: 0 },
     }
     const cost = costOf(10, 3600, doubt, at(20), PRINTER, PLAIN)
-    // 0.20 of filament ± 10 %, 0.098 of electricity ± 20 % of hours and ± 5 % of a typed draw: errors that know nothing of each other.
+    // 0.20 of filament ± 10 %, 0.098 of electricity ± 20 % of hours and ± 5 % of a typed draw:
+    // errors that know nothing of each other.
     const wide = Math.hypot(0.02, 0.0196, 0.0049)
     expect(cost.high - cost.mid).toBeCloseTo(wide, 10)
     expect(cost.mid - cost.low).toBeCloseTo(wide, 10)

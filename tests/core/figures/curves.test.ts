@@ -13,9 +13,10 @@ function timesStraight(infillPct: number, motion = MOTION): number {
 }
 
 describe('pace along gyroid waves', () => {
-  // The same cut, sin x cos y + sin y cos z + sin z cos x = 0, driven by a simulation that shares no code with ours: 0.4 mm
-  // line, 90 mm/s, 2000 mm/s², 12 mm/s at a right angle, with v²/r ≤ a (derived for this check; no published figure is known).
-  // Nothing here was fitted to it but the number of facets, which changes it by less than 4 %.
+  // The same cut, sin x cos y + sin y cos z + sin z cos x = 0, driven by a simulation that shares
+  // no code with ours: 0.4 mm line, 90 mm/s, 2000 mm/s², 12 mm/s at a right angle, with v²/r ≤ a
+  // (derived for this check; no published figure is known). Nothing here was fitted to it but the
+  // number of facets, which changes it by less than 4 %.
   it.each([
     [10, 1.17],
     [20, 1.6],

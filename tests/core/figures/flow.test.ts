@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { flowMm3S, meltSpeedMmS } from '../../../src/core/figures/flow.ts'
 
 describe('flowMm3S', () => {
-  // V. E. Kuznetsov et al., Polymers 2018, 10(3), 313, doi 10.3390/polym10030313, table 1: nozzle, layer, mm³/s at 25 mm/s.
+  // V. E. Kuznetsov et al., Polymers 2018, 10(3), 313, doi 10.3390/polym10030313, table 1: nozzle,
+  // layer, mm³/s at 25 mm/s.
   it.each([
     [0.8, 0.15, 3],
     [0.8, 0.2, 4],

@@ -83,14 +83,16 @@ describe('the doubt of habits', () => {
     expect(joined.massG.mid / free.massG.mid).toBeGreaterThan(1.1)
     expect(free.massG.mid).toBeGreaterThan(unsure.massG.low)
     expect(joined.massG.mid).toBeLessThan(unsure.massG.high)
-    // Not for its density's range alone: joined ends are told for nearly as much by themselves, and for nothing once known.
+    // Not for its density's range alone: joined ends are told for nearly as much by themselves, and
+    // for nothing once known.
     const endsOf = ({ doubt }: PartFigures): number =>
       doubt.mass.shared.find(({ id }) => id.startsWith('ends:'))?.effect ?? 0
     expect(2 * endsOf(unsure)).toBeGreaterThan(0.85 * (1 - free.massG.mid / unsure.massG.mid))
     expect(endsOf(joined)).toBe(0)
   })
 
-  // Counted again with the habit at either end of its range, the part changes by what the error says, within half of it.
+  // Counted again with the habit at either end of its range, the part changes by what the error
+  // says, within half of it.
   test.each([
     ['slopeBandMm', 0.5, 4, stepped],
     ['slopeBandMm', 0.5, 4, cone(20, 20, 96)],

@@ -82,7 +82,8 @@ describe.each(PATTERNS.map((pattern) => [pattern]))('%s infill', (pattern) => {
 })
 
 describe('gyroid path factor', () => {
-  // sin x cos y + sin y cos z + sin z cos x = 0, cut at many heights; straight lines of the same count are 2/a long per area.
+  // sin x cos y + sin y cos z + sin z cos x = 0, cut at many heights; straight lines of the same
+  // count are 2/a long per area.
   it('is the length of the cut surface over that of straight lines', () => {
     const steps = 120
     const heights = 24

@@ -31,8 +31,8 @@ describe.each(PARTS)('hours of $name', ({ census }) => {
   const hours = (pattern: Pattern, infillPct: number, printer = CLASSES[0]!): number =>
     printTime(census, { ...RECIPE_DEFAULTS, pattern, infillPct }, PLA, printer).mid
 
-  // Asked at the spacings whose travels are known; between them and while a pattern goes over into solid lines they may sag by a
-  // hair. Measured 0.04 % at worst on these parts.
+  // Asked at the spacings whose travels are known; between them and while a pattern goes over into
+  // solid lines they may sag by a hair. Measured 0.04 % at worst on these parts.
   it('never fall when infill is added', () => {
     for (const printer of CLASSES) {
       for (const pattern of PATTERNS) {
@@ -46,7 +46,8 @@ describe.each(PARTS)('hours of $name', ({ census }) => {
     }
   }, 60_000)
 
-  // No infill at all and next to none differ by what next to none takes: a hundredth of what 10 % takes, with some way to it.
+  // No infill at all and next to none differ by what next to none takes: a hundredth of what 10 %
+  // takes, with some way to it.
   it('have no step from 0 to 0.1 %', () => {
     for (const pattern of PATTERNS) {
       const none = hours(pattern, 0)

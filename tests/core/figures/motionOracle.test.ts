@@ -22,11 +22,13 @@ import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
 /*
- * The oracle is our own, as slow and plain as can be: exact polygons (manifold-3d), every line laid, every move driven with
- * full look-ahead; none of it shares code with the hours but the heights of the layers.
+ * The oracle is our own, as slow and plain as can be: exact polygons (manifold-3d), every line
+ * laid, every move driven with full look-ahead; none of it shares code with the hours but the
+ * heights of the layers.
  *
- * At one infill share the lines of a small part may happen to pair up or not, which histograms of all spacings cannot know.
- * So each part is printed at three shares: their hours together agree within 2 %, each by itself within 4 %.
+ * At one infill share the lines of a small part may happen to pair up or not, which histograms of
+ * all spacings cannot know. So each part is printed at three shares: their hours together agree
+ * within 2 %, each by itself within 4 %.
  */
 const TOGETHER = 0.02
 const ALONE = 0.04
@@ -44,7 +46,10 @@ beforeAll(async () => {
   wasm = await loadManifold()
 })
 
-/** Hours from histograms ÷ hours of the oracle, less one: at each share for each printer, and for each printer together. */
+/**
+ * Hours from histograms ÷ hours of the oracle, less one: at each share for each printer, and for
+ * each printer together.
+ */
 interface Differences {
   readonly alone: readonly number[]
   readonly together: readonly number[]
@@ -100,9 +105,10 @@ describe('hours from move histograms against every move driven by itself, three 
 })
 
 describe('where 2 % is out of reach', () => {
-  // Rooms hardly wider than the lines are apart: where the few lines fall decides. Measured on grid +2.1 % for the collar and
-  // +2.6 % for the arm (at one share alone up to −12.5 % and +5.4 %). Two lines fill the rooms of the rings, and the oracle's
-  // hops from ring to ring make grid of 30 and 45 % take longer than solid lines, which ours never does: −22.5 %; on lines −4 %.
+  // Rooms hardly wider than the lines are apart: where the few lines fall decides. Measured on grid
+  // +2.1 % for the collar and +2.6 % for the arm (at one share alone up to −12.5 % and +5.4 %). Two
+  // lines fill the rooms of the rings, and the oracle's hops from ring to ring make grid of 30 and
+  // 45 % take longer than solid lines, which ours never does: −22.5 %; on lines −4 %.
   it.each([
     { name: 'rings', mesh: narrowRooms, bound: 0.23 },
     { name: 'a pivot collar', mesh: pivotCollar, bound: 0.025 },
@@ -121,8 +127,8 @@ describe('where 2 % is out of reach', () => {
     for (const { together } of differences(askewBar())) expect(worst(together)).toBeLessThan(0.03)
   }, 180_000)
 
-  // The oracle lays whole lines only and leaves the rest empty, or lays the last line twice; the census counts the wall as full.
-  // Measured −15 % to +27 %: up to one line more or less.
+  // The oracle lays whole lines only and leaves the rest empty, or lays the last line twice; the
+  // census counts the wall as full. Measured −15 % to +27 %: up to one line more or less.
   it.each([[1], [1.2], [1.4]])('a wall of %s mm agrees within one line', (wallMm) => {
     const mesh = thinFrame(wallMm)
     const recipe = { ...RECIPE, infillPct: 0 }

@@ -28,7 +28,8 @@ describe('a 20 × 20 × 10 mm block by hand', () => {
     expect(figures.skinMm3).toBeCloseTo(inside * 1.6, 6)
     const turns = figures.infillMm3 * figures.turnShare
     expect(figures.infillMm3 - turns).toBeCloseTo(0.3 * room, 6)
-    // Grid: lines 2.667 mm apart both ways; 18.4 mm walked less one gap, each gap shorter by a line width, 0.4 × 0.2 mm bead.
+    // Grid: lines 2.667 mm apart both ways; 18.4 mm walked less one gap, each gap shorter by a line
+    // width, 0.4 × 0.2 mm bead.
     const gap = 0.8 / 0.3
     expect(turns).toBeCloseTo(2 * (18.4 - gap) * (1 - 0.4 / gap) * 0.4 * 8.4, 6)
   })

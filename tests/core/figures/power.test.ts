@@ -11,8 +11,8 @@ const heat = (nozzle: number, bed: number) => ({ nozzleC: celsius(nozzle), bedC:
 
 describe('the draw of a printer', () => {
   /*
-   * Hopkins et al. 2021 as given on ammap.eu: steady draw 114 W at 210/60 °C, 147 W at 240/80, 176 W at 240/100, worked out
-   * from 7e-6 MJ a minute and °C of nozzle and 89e-6 of bed.
+   * Hopkins et al. 2021 as given on ammap.eu: steady draw 114 W at 210/60 °C, 147 W at 240/80, 176
+   * W at 240/100, worked out from 7e-6 MJ a minute and °C of nozzle and 89e-6 of bed.
    */
   it.each([
     [210, 60, 113.5],

@@ -15,10 +15,11 @@ import { circle, prism, rectangle } from '../../support/meshes.ts'
 import type { Loop } from '../../support/meshes.ts'
 
 /*
- * Common practice, no source: a printed PLA quad frame of the 250 class, four arms and four plates, 0.2 mm layers, 0.8 mm
- * walls, arms at 75 %, plates at 40 %, takes a printer of the mid-2010s (50–60 mm/s) about 11 h and £2.60 of filament, and a
- * spare arm under 45 min and about £0.15; an arm weighs about 8 g and the print about 140 g, which is with hardware about
- * 178 g against 122 g of carbon. Orders of magnitude, so the bands are wide and stated at each. The outlines below were
+ * Common practice, no source: a printed PLA quad frame of the 250 class, four arms and four plates,
+ * 0.2 mm layers, 0.8 mm walls, arms at 75 %, plates at 40 %, takes a printer of the mid-2010s
+ * (50–60 mm/s) about 11 h and £2.60 of filament, and a spare arm under 45 min and about £0.15; an
+ * arm weighs about 8 g and the print about 140 g, which is with hardware about 178 g against 122 g
+ * of carbon. Orders of magnitude, so the bands are wide and stated at each. The outlines below were
  * drawn for such masses; hours and money follow from them.
  */
 

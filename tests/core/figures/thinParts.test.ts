@@ -82,7 +82,8 @@ describe('turns of infill in a narrow arm', () => {
       const s = (recipe.lineMm * 100) / infillPct
       const turnsMm = (58.4 / s - 1 + (2.4 / s - 1)) * (s - recipe.lineMm)
       const linesMm = (2 * 58.4 * 2.4) / s
-      // The census scans 3.7° askew and so sees a little of the long edges from the side: 6 % of the turns, 1 % of the infill.
+      // The census scans 3.7° askew and so sees a little of the long edges from the side: 6 % of
+      // the turns, 1 % of the infill.
       const byHand = turnsMm / (turnsMm + linesMm)
       expect(turnMm3 / infillMm3 / byHand).toBeGreaterThan(0.97)
       expect(turnMm3 / infillMm3 / byHand).toBeLessThan(1.08)

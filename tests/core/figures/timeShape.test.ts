@@ -7,8 +7,9 @@ import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { merge, prism, specimenOutline, translate } from '../../support/meshes.ts'
 
 /**
- * Print times of R. T. Mushtaq et al., Materials 2023, 16(9), 3392, doi 10.3390/ma16093392, tables 3–7: layer mm, infill %,
- * speed mm/s, minutes (20 × the standard deviations of table 5, which are 5 % of each run's value and so give back table 4).
+ * Print times of R. T. Mushtaq et al., Materials 2023, 16(9), 3392, doi 10.3390/ma16093392, tables
+ * 3–7: layer mm, infill %, speed mm/s, minutes (20 × the standard deviations of table 5, which are
+ * 5 % of each run's value and so give back table 4).
  */
 const RUNS: readonly (readonly [
   layerMm: number,
@@ -39,10 +40,12 @@ const RUNS: readonly (readonly [
 ]
 
 /**
- * What is not published is taken once, the same for all runs: the three tensile bars (ASTM D638 type IV outline, 4 mm) lie on
- * the bed together; two walls, 0.4 mm lines, grid; skins 0.8 mm thick, so more layers of them when layers are thin; all lines at
- * the run's speed on a slow cartesian printer of the mid-2010s. With three flexural bars, with lines for grid or with half
- * the acceleration R² is 0.955–0.98 as well; with a fixed number of 3 or 4 skin layers whatever their height it is 0.89–0.95.
+ * What is not published is taken once, the same for all runs: the three tensile bars (ASTM D638
+ * type IV outline, 4 mm) lie on the bed together; two walls, 0.4 mm lines, grid; skins 0.8 mm
+ * thick, so more layers of them when layers are thin; all lines at the run's speed on a slow
+ * cartesian printer of the mid-2010s. With three flexural bars, with lines for grid or with half
+ * the acceleration R² is 0.955–0.98 as well; with a fixed number of 3 or 4 skin layers whatever
+ * their height it is 0.89–0.95.
  */
 const SKIN_MM = 0.8
 const PRINTER = PRINTERS.find(({ id }) => id === 'mid-2010s')!

@@ -12,9 +12,10 @@ import { meshXml, modelXml, pack3mf } from '../../support/writeMesh.ts'
 vi.setConfig({ testTimeout: 60_000 })
 
 /*
- * Must-pass and must-fail ideas of the 3MF Core Specification (3MF Consortium, version 1.3) and of the package rules it rests on
- * (ISO/IEC 29500-2). Section names are given from memory. What is forbidden there but has one clear meaning is read with a
- * finding; the rest is refused. Every block is 2 × 3 × 4, 24 by hand arithmetic.
+ * Must-pass and must-fail ideas of the 3MF Core Specification (3MF Consortium, version 1.3) and of
+ * the package rules it rests on (ISO/IEC 29500-2). Section names are given from memory. What is
+ * forbidden there but has one clear meaning is read with a finding; the rest is refused. Every
+ * block is 2 × 3 × 4, 24 by hand arithmetic.
  */
 
 const MESH = meshXml(box(2, 3, 4))

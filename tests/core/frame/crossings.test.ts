@@ -8,7 +8,8 @@ const lineOf = (id: string): MassLine => ALL.find((line) => line.id === id)!
 const isBelow = (massG: number, id: string): boolean => crossings(massG, [lineOf(id)])[0]!.below
 
 describe('crossings', () => {
-  // EU: easa.europa.eu/en/faq/116513 and Del. Reg. (EU) 2019/945. UK: rules from January 2026. US: 14 CFR Part 48, 0.55 lb = 249.48 g.
+  // EU: easa.europa.eu/en/faq/116513 and Del. Reg. (EU) 2019/945. UK: rules from January 2026. US:
+  // 14 CFR Part 48, 0.55 lb = 249.48 g.
   it.each([
     ['eu-250', 249.9, 250],
     ['eu-250', 249.999, 250],

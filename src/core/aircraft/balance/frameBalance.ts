@@ -51,9 +51,10 @@ export interface FrameBalance {
 const KG_M2_PER_G_MM2 = 1e-9
 
 /**
- * Balances what has a place: parts by their mesh integrals, items as points. Drive items without a position, in whole sets
- * of the motors, are put on the motor circle at height 0, first motor half a step from forward; for three motors and more
- * that turn does not change the result. Null when nothing has a place and a mass.
+ * Balances what has a place: parts by their mesh integrals, items as points. Drive items without a
+ * position, in whole sets of the motors, are put on the motor circle at height 0, first motor half
+ * a step from forward; for three motors and more that turn does not change the result. Null when
+ * nothing has a place and a mass.
  *
  * @param input.thrustCentreMm where the motors push, level; the frame's origin unless given.
  */

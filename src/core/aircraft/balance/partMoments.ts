@@ -11,12 +11,14 @@ export interface PartMoments {
 }
 
 /**
- * Exact integrals over a closed mesh and over its surface, lengths multiplied by `scaleToMm`, in the mesh's own axes.
+ * Exact integrals over a closed mesh and over its surface, lengths multiplied by `scaleToMm`, in
+ * the mesh's own axes.
  *
- * Volume: the divergence theorem as a sum of tetrahedra on one vertex, of which ∫ r rᵀ = V/20 (s sᵀ + Σ v vᵀ), s = Σ v over
- * the corners; surface: triangles, A/12 (s sᵀ + Σ v vᵀ) (moments of a simplex, e.g. Tonon, J. Math. Stat. 1, 2004, 8–11).
- * Sums start at a vertex of the mesh, so that distance from the origin costs no digits. A mesh that is inside out gives the
- * same; bodies that overlap count twice, and an open mesh is only as good as its gaps are small.
+ * Volume: the divergence theorem as a sum of tetrahedra on one vertex, of which ∫ r rᵀ = V/20 (s sᵀ
+ * + Σ v vᵀ), s = Σ v over the corners; surface: triangles, A/12 (s sᵀ + Σ v vᵀ) (moments of a
+ * simplex, e.g. Tonon, J. Math. Stat. 1, 2004, 8–11). Sums start at a vertex of the mesh, so that
+ * distance from the origin costs no digits. A mesh that is inside out gives the same; bodies that
+ * overlap count twice, and an open mesh is only as good as its gaps are small.
  */
 export function partMoments(mesh: Mesh, scaleToMm: number): PartMoments {
   const { positions, indices } = mesh

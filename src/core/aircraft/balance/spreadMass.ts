@@ -5,8 +5,9 @@ import { joinLumps, withAmount } from './lump.ts'
 import type { PartMoments } from './partMoments.ts'
 
 /**
- * Share (0–1) of a part's kept plastic that its walls and skins hold beyond what infill would put in their place: with a
- * part filled to f, plastic is f everywhere and 1 − f more in the shell. 0 for a solid part, 1 for an empty one.
+ * Share (0–1) of a part's kept plastic that its walls and skins hold beyond what infill would put
+ * in their place: with a part filled to f, plastic is f everywhere and 1 − f more in the shell. 0
+ * for a solid part, 1 for an empty one.
  */
 export function shellShare(
   figures: Pick<PartFigures, 'wallMm3' | 'skinMm3' | 'infillMm3'>,

@@ -32,8 +32,9 @@ export function wingBalance(wing: WingSetup, cgXMm: number): WingBalance {
 }
 
 /**
- * Mass (g) at `weightXMm` that moves the centre of gravity of `massG` by `shiftMm`, forward positive: m Δx over the arm, the
- * arm reaching from the wanted balance point to the weight. Null where a weight there cannot do it.
+ * Mass (g) at `weightXMm` that moves the centre of gravity of `massG` by `shiftMm`, forward
+ * positive: m Δx over the arm, the arm reaching from the wanted balance point to the weight. Null
+ * where a weight there cannot do it.
  */
 export function trimWeightG(
   massG: number,
@@ -46,7 +47,10 @@ export function trimWeightG(
   return Number.isFinite(weight) && weight >= 0 ? weight : null
 }
 
-/** How far a pack of `packG`, already in `massG`, must slide to move the balance point by `shiftMm`. mm, forward positive. */
+/**
+ * How far a pack of `packG`, already in `massG`, must slide to move the balance point by `shiftMm`.
+ * mm, forward positive.
+ */
 export function packSlideMm(massG: number, shiftMm: number, packG: number): number | null {
   return packG > 0 ? (massG * shiftMm) / packG : null
 }

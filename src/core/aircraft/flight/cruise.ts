@@ -27,7 +27,10 @@ export interface Cruise {
   readonly figures: CruiseFigures | null
 }
 
-/** Of the whole plane without lift, on its wing area: small planes with open pods and gear (common practice, no source). */
+/**
+ * Of the whole plane without lift, on its wing area: small planes with open pods and gear (common
+ * practice, no source).
+ */
 export const DRAG_ESTIMATE: Range = { low: 0.025, mid: 0.04, high: 0.06 }
 /** A typed one is somebody's estimate too (ours). */
 const DRAG_TYPED_ERROR = 0.15
@@ -42,8 +45,9 @@ const PUSH: Range = { low: 0.32, mid: 0.4, high: 0.5 }
 const SAFE_OVER_STALL = 1.2
 
 /**
- * Level flight of a plane: drag = q S (CD0 + CL² / (π A e)), A the span squared over the area (any text on flight mechanics;
- * Anderson, Introduction to Flight, ch. 6). Errors of drag, span efficiency and drive are independent of each other.
+ * Level flight of a plane: drag = q S (CD0 + CL² / (π A e)), A the span squared over the area (any
+ * text on flight mechanics; Anderson, Introduction to Flight, ch. 6). Errors of drag, span
+ * efficiency and drive are independent of each other.
  */
 export function cruise(wing: WingSetup, flight: FlightSetup | null, auwG: number): Cruise {
   const { areaDm2, spanMm, cruiseMS } = wing

@@ -14,19 +14,22 @@ export interface Efficiency {
 }
 
 /**
- * share = LARGE / (1 + LOSS / (d^1.5 √w)), d the propeller's diameter in 100 mm, w the disk loading in 100 N/m².
+ * share = LARGE / (1 + LOSS / (d^1.5 √w)), d the propeller's diameter in 100 mm, w the disk loading
+ * in 100 N/m².
  *
- * Two things fall with size: the propeller's figure of merit with the Reynolds number of its tips, which goes with d √w, and
- * the efficiency of motor and controller with the motor's size, taken as √d. Least squares in ln share over the eleven
- * fitted rows of `HOVER_ROWS`, 31 to 381 mm. Exponents 1.25–2.25 of d and 0.25–0.6 of w fit about as well (error of a row left
- * out 0.12–0.14) and change the share at 5 inch by 0.02.
+ * Two things fall with size: the propeller's figure of merit with the Reynolds number of its tips,
+ * which goes with d √w, and the efficiency of motor and controller with the motor's size, taken as
+ * √d. Least squares in ln share over the eleven fitted rows of `HOVER_ROWS`, 31 to 381 mm.
+ * Exponents 1.25–2.25 of d and 0.25–0.6 of w fit about as well (error of a row left out 0.12–0.14)
+ * and change the share at 5 inch by 0.02.
  */
 const LARGE = 0.52
 const LOSS = 0.58
 
 /**
- * Of ln share, either side. A row left out of the fit is missed by 0.124 (root mean square of 16, an eight-rotor craft among
- * them; the worst 0.23); times 2.26, 95 % of Student's t with nine degrees of freedom, with the fit's own error: 0.30.
+ * Of ln share, either side. A row left out of the fit is missed by 0.124 (root mean square of 16,
+ * an eight-rotor craft among them; the worst 0.23); times 2.26, 95 % of Student's t with nine
+ * degrees of freedom, with the fit's own error: 0.30.
  */
 const WIDTH = 0.3
 /**
@@ -76,5 +79,8 @@ export function pairedEfficiency(auwG: number, motors: number, propDiameterMm: n
   }
 }
 
-/** Nobody measured more: figure of merit 0.8 of a helicopter's rotor times 0.9 of a large motor (common practice, no source). */
+/**
+ * Nobody measured more: figure of merit 0.8 of a helicopter's rotor times 0.9 of a large motor
+ * (common practice, no source).
+ */
 const MOST = 0.72

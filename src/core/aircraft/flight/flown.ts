@@ -6,8 +6,9 @@ import { diskAreaM2, idealHoverPowerW } from './hoverPower.ts'
 /** What a timed hover says of an aircraft's efficiency. */
 export interface HoverLesson {
   /**
-   * `used`: the efficiency follows it. `other-propellers`: it was flown on others than those set now. `far`: farther from the
-   * estimate than both their errors explain, so something typed is likely wrong.
+   * `used`: the efficiency follows it. `other-propellers`: it was flown on others than those set
+   * now. `far`: farther from the estimate than both their errors explain, so something typed is
+   * likely wrong.
    */
   readonly verdict: 'used' | 'other-propellers' | 'far'
   /** Efficiency flown over that estimated; 0 where the electronics alone draw more than was used. */
@@ -27,7 +28,10 @@ const IN_95 = 1.96
  * steadily it hung, each a few per cent (common practice, no source).
  */
 const FLOWN_SD = 0.06
-/** A hover flown at another mass tells less: exponents of mass differ by 0.3 from craft to craft (see `hoverEfficiency`). */
+/**
+ * A hover flown at another mass tells less: exponents of mass differ by 0.3 from craft to craft
+ * (see `hoverEfficiency`).
+ */
 const SD_PER_MASS = 0.3 / IN_95
 const FAR = 3
 

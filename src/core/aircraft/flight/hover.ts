@@ -49,9 +49,11 @@ export interface HoverThrottle {
 const THRUST_TO_WEIGHT_WANTED = 2
 
 /**
- * Hover of a multirotor at an all-up mass: momentum theory over the real disk area, divided by an overall efficiency
- * that follows propeller size and disk loading as measured (and a timed hover, where there is one), plus avionics. Free air at `densityKgM3`, all rotors alike, side by side or with a wide range in
- * coaxial pairs; wind and manoeuvres are not covered. Null when a number needed is missing or not above zero.
+ * Hover of a multirotor at an all-up mass: momentum theory over the real disk area, divided by an
+ * overall efficiency that follows propeller size and disk loading as measured (and a timed hover,
+ * where there is one), plus avionics. Free air at `densityKgM3`, all rotors alike, side by side or
+ * with a wide range in coaxial pairs; wind and manoeuvres are not covered. Null when a number
+ * needed is missing or not above zero.
  */
 export function hoverFigures(
   setup: FlightSetup,

@@ -21,7 +21,10 @@ export interface FlightNote {
   readonly message: string
 }
 
-/** Lee and Lee 2020 (Physics of Fluids, simulation): 7.9 % of thrust lost at a gap of 0.2 D, most of it back by 0.75 D. */
+/**
+ * Lee and Lee 2020 (Physics of Fluids, simulation): 7.9 % of thrust lost at a gap of 0.2 D, most of
+ * it back by 0.75 D.
+ */
 const CLOSE_GAP_SHARE = 0.2
 /** One maker lands with 15 % left, a student design note with 20 %. */
 const MOST_USABLE = 0.9

@@ -4,8 +4,8 @@ import { HOVER_ROWS } from '../../data/hoverRows.ts'
 type Point = readonly [diameter: number, thrust: number]
 
 /**
- * How far a craft lies outside what was measured: its distance, in powers of e of diameter and of thrust of one propeller,
- * from the convex hull of the measured rows. 0 inside.
+ * How far a craft lies outside what was measured: its distance, in powers of e of diameter and of
+ * thrust of one propeller, from the convex hull of the measured rows. 0 inside.
  */
 export function beyondMeasured(propDiameterMm: number, thrustG: number): number {
   const point: Point = [Math.log(propDiameterMm), Math.log(thrustG)]

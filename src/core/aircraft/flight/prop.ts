@@ -1,6 +1,6 @@
 /*
- * Propeller coefficients as wind-tunnel tables give them (Brandt and Selig, AIAA 2011-1255): with n in turns a second and
- * the diameter D in metres, thrust = CT ρ n² D⁴ and shaft power = CP ρ n³ D⁵.
+ * Propeller coefficients as wind-tunnel tables give them (Brandt and Selig, AIAA 2011-1255): with n
+ * in turns a second and the diameter D in metres, thrust = CT ρ n² D⁴ and shaft power = CP ρ n³ D⁵.
  */
 
 /** Static thrust in newton. `densityKgM3` is the air's, `diameterM` in metres. */

@@ -4,7 +4,10 @@ export interface ThrustVerdict {
   readonly words: string
 }
 
-/** Bounds of the verdict: 2 hovers near half throttle (ArduPilot wiki); a survey craft flies at 1.42, a lifter down to 1.9. */
+/**
+ * Bounds of the verdict: 2 hovers near half throttle (ArduPilot wiki); a survey craft flies at
+ * 1.42, a lifter down to 1.9.
+ */
 const AMBER_FROM = 1.5
 const GREEN_FROM = 2
 

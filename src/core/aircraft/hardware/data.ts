@@ -2,8 +2,8 @@ import type { SourceMark, Sourced } from '../../model/figures.ts'
 import type { HardwareMaterial, MetricSize, NutStandard, ScrewStandard } from './types.ts'
 
 /*
- * Dimensions are nominal or the standard's maximum, in mm, and were read unless a comment says otherwise. Sizes a standard does
- * not have are left out of its table.
+ * Dimensions are nominal or the standard's maximum, in mm, and were read unless a comment says
+ * otherwise. Sizes a standard does not have are left out of its table.
  */
 
 export const SIZES: readonly MetricSize[] = ['M2', 'M2.5', 'M3', 'M4', 'M5']
@@ -28,7 +28,10 @@ const density = (mark: SourceMark, value: number, source: string): Sourced => ({
   source,
 })
 
-/** g/cm³. The published mass tables of steel fasteners state 7.85 themselves; the others are handbook values from memory. */
+/**
+ * g/cm³. The published mass tables of steel fasteners state 7.85 themselves; the others are
+ * handbook values from memory.
+ */
 export const DENSITIES: Readonly<Record<HardwareMaterial, Sourced>> = {
   steel: density('read', 7.85, 'stated in the fasten.it and fullerfasteners.com mass tables'),
   stainless: density('memory', 7.9, `A2 stainless, ${RECALLED}`),
@@ -49,7 +52,10 @@ export const MATERIAL_NAMES: Readonly<Record<HardwareMaterial, string>> = {
   nylon: 'nylon',
 }
 
-/** `widthMm`: dk, of a countersunk head the theoretical sharp edge. `heightMm`: k. Hex socket `hexMm` across flats, `socketMm` deep (least). */
+/**
+ * `widthMm`: dk, of a countersunk head the theoretical sharp edge. `heightMm`: k. Hex socket
+ * `hexMm` across flats, `socketMm` deep (least).
+ */
 export interface Head {
   readonly shape: 'cylinder' | 'dome' | 'cone'
   readonly widthMm: number
@@ -67,8 +73,9 @@ const head = (
 ): Head => ({ shape, widthMm, heightMm, hexMm, socketMm })
 
 /**
- * ISO 4762: engineeringhardware.com/?p=12. ISO 7380-1:2011, M3 up: scribd.com/doc/270233937 and the amesweb note.
- * ISO 10642, M3 up: EN ISO 10642 sheet, scribd.com/document/342214778; its socket depths are from memory (6 % of an M3 × 10).
+ * ISO 4762: engineeringhardware.com/?p=12. ISO 7380-1:2011, M3 up: scribd.com/doc/270233937 and the
+ * amesweb note. ISO 10642, M3 up: EN ISO 10642 sheet, scribd.com/document/342214778; its socket
+ * depths are from memory (6 % of an M3 × 10).
  */
 export const HEADS: Readonly<Record<ScrewStandard, BySize<Head>>> = {
   'ISO 4762': {
@@ -96,7 +103,10 @@ export const HEAD_NAMES: Readonly<Record<ScrewStandard, string>> = {
   'ISO 10642': 'countersunk head',
 }
 
-/** What a countersunk pocket for ISO 10642 is cut to: widest and narrowest head, widest neck, depth. Same EN ISO 10642 sheet. */
+/**
+ * What a countersunk pocket for ISO 10642 is cut to: widest and narrowest head, widest neck, depth.
+ * Same EN ISO 10642 sheet.
+ */
 export const COUNTERSINKS: BySize<{
   readonly widthMm: readonly [least: number, most: number]
   readonly neckMm: number
@@ -111,8 +121,9 @@ export const SCREW_CHART =
   'Fuller fastener weight chart “DIN 912”, fullerkr.com, mass of ISO 4762 stated equal'
 
 /**
- * Steel ISO 4762, grams by length, rounded there to 0.1 g. The rows of M3 × 5 and × 6 both read 0.7: they cannot tell the two apart
- * and are left out. The chart's M2, M2.5 and M5 columns disagree with their own shapes by up to 41 % and are not used.
+ * Steel ISO 4762, grams by length, rounded there to 0.1 g. The rows of M3 × 5 and × 6 both read
+ * 0.7: they cannot tell the two apart and are left out. The chart's M2, M2.5 and M5 columns
+ * disagree with their own shapes by up to 41 % and are not used.
  */
 export const SCREW_ROWS: BySize<readonly (readonly [lengthMm: number, massG: number])[]> = {
   M3: [
@@ -159,7 +170,10 @@ export function stockedLengths(size: MetricSize): readonly number[] {
 
 const plainNut = { M2: [4, 1.6], 'M2.5': [5, 2], M3: [5.5, 2.4], M4: [7, 3.2] } as const
 
-/** Across flats and greatest height. BS EN ISO 4032:2001 table 1; DIN 934 differs at M5; ISO 7040 (M3 up) with DIN 985's heights. */
+/**
+ * Across flats and greatest height. BS EN ISO 4032:2001 table 1; DIN 934 differs at M5; ISO 7040
+ * (M3 up) with DIN 985's heights.
+ */
 export const NUTS: Readonly<
   Record<NutStandard, BySize<readonly [acrossMm: number, heightMm: number]>>
 > = {
@@ -223,8 +237,9 @@ export interface InsertRow {
 }
 
 /**
- * M3–M5: Accu hole charts, accu.co.uk/p/488. M2 and M2.5: the holes of a miniature series whose table was read with shifted columns
- * (pencomsf.com), outside diameters from memory; go by your maker's sheet.
+ * M3–M5: Accu hole charts, accu.co.uk/p/488. M2 and M2.5: the holes of a miniature series whose
+ * table was read with shifted columns (pencomsf.com), outside diameters from memory; go by your
+ * maker's sheet.
  */
 export const INSERTS: Readonly<Record<MetricSize, InsertRow>> = {
   M2: { outerMm: 3, holeMm: 2.6, lengthMm: 3, mark: 'memory' },

@@ -24,8 +24,9 @@ const row = (
 })
 
 /**
- * Clearance holes ISO 273 (fine H12, medium H13, coarse H14): engineeringhardware.com/?p=50 and a drawing table, in agreement.
- * Tapping drills for 75 % of thread: nightshade.net and utilitiesbunker.com charts, in agreement (basis ISO 2306).
+ * Clearance holes ISO 273 (fine H12, medium H13, coarse H14): engineeringhardware.com/?p=50 and a
+ * drawing table, in agreement. Tapping drills for 75 % of thread: nightshade.net and
+ * utilitiesbunker.com charts, in agreement (basis ISO 2306).
  */
 const HOLES: readonly HoleRow[] = [
   row('M1.6', 0.35, [1.7, 1.8, 2], 1.25),
@@ -62,8 +63,9 @@ export interface HoleReading {
 }
 
 /**
- * What a hole is for, by its diameter in mm, rounded to 0.01: first an exact clearance hole; then the clearance of the largest
- * screw not thicker than the hole; then an exact tapping drill; else why it is none of these.
+ * What a hole is for, by its diameter in mm, rounded to 0.01: first an exact clearance hole; then
+ * the clearance of the largest screw not thicker than the hole; then an exact tapping drill; else
+ * why it is none of these.
  */
 export function classifyHole(diameterMm: number): HoleReading {
   const holeMm = Math.round(diameterMm * 100) / 100

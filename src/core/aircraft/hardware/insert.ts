@@ -29,15 +29,18 @@ export interface InsertSeat {
   readonly holeMm: number
   /** Least outside diameter of the boss for full pull-out. */
   readonly bossMm: number
-  /** Below this even setting it splits or bulges the boss: 0.25 × the insert's diameter all round (secam-fixing.com). */
+  /**
+   * Below this even setting it splits or bulges the boss: 0.25 × the insert's diameter all round
+   * (secam-fixing.com).
+   */
   readonly leastBossMm: number
   /** Least depth of a blind hole: 1 mm below the insert (secam-fixing.com). */
   readonly depthMm: number
 }
 
 /**
- * Plastic round the insert, and how full it has to be there, for full pull-out: more than 2.4 mm gains nothing (TU Dresden,
- * J. Manuf. Mater. Process. 2023, 7(1), 42, doi 10.3390/jmmp7010042).
+ * Plastic round the insert, and how full it has to be there, for full pull-out: more than 2.4 mm
+ * gains nothing (TU Dresden, J. Manuf. Mater. Process. 2023, 7(1), 42, doi 10.3390/jmmp7010042).
  */
 export const INSERT_WALL_MM = 2.4
 export const INSERT_INFILL_PCT = 70

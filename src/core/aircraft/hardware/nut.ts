@@ -13,7 +13,10 @@ export function nutHeightMm(standard: NutStandard, size: MetricSize): number {
   return requireSize(NUTS[standard][size], standard, size)[1]
 }
 
-/** Mass of one nut, g. ISO 7040 from its published rows, the plain ones by shape. Throws `bad-settings` for a size the standard does not have. */
+/**
+ * Mass of one nut, g. ISO 7040 from its published rows, the plain ones by shape. Throws
+ * `bad-settings` for a size the standard does not have.
+ */
 export function nutMass(spec: NutSpec): HardwareMass {
   const { standard, size, material } = spec
   const [acrossMm, heightMm] = requireSize(NUTS[standard][size], standard, size)

@@ -13,12 +13,18 @@ import type { HardwareMass, MetricSize, ScrewSpec, ScrewStandard } from './types
 
 /** The M4 shapes meet the chart's rows within 3.4 %. */
 const PUBLISHED_SPREAD_PCT = 4
-/** M5 and M2.5 shapes come out 5–18 % over the chart, whose columns there are doubtful; no chart was read for the other heads. */
+/**
+ * M5 and M2.5 shapes come out 5–18 % over the chart, whose columns there are doubtful; no chart was
+ * read for the other heads.
+ */
 const COMPUTED_SPREAD_PCT = 15
 /** Between two rows, or past the last: the rounding of the neighbours counts as well. */
 const BETWEEN_SPREAD_PCT = 7
 
-/** Length of thread from the tip, b = 2d + 12, the same in ISO 4762, 7380-1 and 10642; a shorter screw is threaded to its head. mm */
+/**
+ * Length of thread from the tip, b = 2d + 12, the same in ISO 4762, 7380-1 and 10642; a shorter
+ * screw is threaded to its head. mm
+ */
 export function threadLengthMm(size: MetricSize): number {
   return 2 * THREADS[size].diameterMm + 12
 }
@@ -28,8 +34,9 @@ export function headOf(standard: ScrewStandard, size: MetricSize): Head {
 }
 
 /**
- * Mass of one screw, g. Steel ISO 4762 in M3 and M4: the published row; between rows the shape, scaled by how far the rows
- * about it lie from theirs. Everything else by shape. Other materials by density. Throws `bad-settings` for a size the standard does not have.
+ * Mass of one screw, g. Steel ISO 4762 in M3 and M4: the published row; between rows the shape,
+ * scaled by how far the rows about it lie from theirs. Everything else by shape. Other materials by
+ * density. Throws `bad-settings` for a size the standard does not have.
  */
 export function screwMass(spec: ScrewSpec): HardwareMass {
   const { standard, size, lengthMm, material } = spec

@@ -12,7 +12,10 @@ export function hexMm2(acrossMm: number): number {
   return (Math.sqrt(3) / 2) * acrossMm * acrossMm
 }
 
-/** Pitch diameter d − 0.6495·P (ISO 724): a thread cut here weighs the same as the real one, in a screw and in a nut. mm */
+/**
+ * Pitch diameter d − 0.6495·P (ISO 724): a thread cut here weighs the same as the real one, in a
+ * screw and in a nut. mm
+ */
 export function pitchDiameterMm(size: MetricSize): number {
   const { diameterMm, pitchMm } = THREADS[size]
   return diameterMm - 0.6495 * pitchMm

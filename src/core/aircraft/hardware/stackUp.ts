@@ -9,12 +9,16 @@ import type { MetricSize } from './types.ts'
 const THREADS_PAST_NUT = 2
 /** Self-tapping screws in plastic hold over 2–3 diameters (Lincoln, Gomes, Braden, doi 10.1201/9780203747889-6). */
 const PLASTIC_BITE = 2
-/** Thread in a brass insert or a motor, in screw diameters; an insert shorter than that is used whole (common practice, no source). */
+/**
+ * Thread in a brass insert or a motor, in screw diameters; an insert shorter than that is used
+ * whole (common practice, no source).
+ */
 const METAL_BITE = 1
 
 /**
- * How long a screw has to be to cross the layers and washers and bite, which stocked length does it, and what is wrong
- * with it. Lengths count from under the head, of a countersunk screw from its flush top. Throws `bad-settings` for a size the standard does not have or a negative thickness.
+ * How long a screw has to be to cross the layers and washers and bite, which stocked length does
+ * it, and what is wrong with it. Lengths count from under the head, of a countersunk screw from its
+ * flush top. Throws `bad-settings` for a size the standard does not have or a negative thickness.
  */
 export function stackUp(stack: Stack): StackAnswer {
   const gripMm = gripOf(stack)

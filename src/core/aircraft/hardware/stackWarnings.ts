@@ -4,7 +4,10 @@ import { headOf, threadLengthMm } from './screw.ts'
 import type { MetricSize } from './types.ts'
 import type { Stack, StackAnswer, StackWarning, StackWarningCode } from './stack.ts'
 
-/** Boss outside diameter and hole depth in screw diameters (celofasteners.com/en/content/220; hkymould.com agrees on the boss). */
+/**
+ * Boss outside diameter and hole depth in screw diameters (celofasteners.com/en/content/220;
+ * hkymould.com agrees on the boss).
+ */
 const PLASTIC_BOSS = 2
 const PLASTIC_HOLE = 2.7
 

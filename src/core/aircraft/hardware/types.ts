@@ -15,7 +15,10 @@ export type StandoffShape = 'hex' | 'round'
 /** The mass of one piece and how it is known. */
 export interface HardwareMass {
   readonly massG: number
-  /** `published`: a row of a table that was read. `computed`: from dimensions that were read. `memory`: from dimensions that were not. */
+  /**
+   * `published`: a row of a table that was read. `computed`: from dimensions that were read.
+   * `memory`: from dimensions that were not.
+   */
   readonly basis: Exclude<MassBasis, 'typed'>
   /** The true mass lies within ± this, %. */
   readonly spreadPct: number

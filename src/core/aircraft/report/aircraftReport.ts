@@ -16,9 +16,10 @@ import { twinReport } from './twinReport.ts'
 import type { AircraftReport, OddsEntry, PartLook, ReportPart, WingReport } from './types.ts'
 
 /**
- * Everything about the aircraft, from the one sum of its frame and what is known of each part's mesh. All-up mass is the
- * ledger's basic mass throughout: growth is kept apart, as a reserve. Blocks are worked out when they are first read, so
- * that a page can ask for one without waiting for the others; asked again, each is the same object.
+ * Everything about the aircraft, from the one sum of its frame and what is known of each part's
+ * mesh. All-up mass is the ledger's basic mass throughout: growth is kept apart, as a reserve.
+ * Blocks are worked out when they are first read, so that a page can ask for one without waiting
+ * for the others; asked again, each is the same object.
  */
 export function aircraftReport(
   sum: FrameSum,

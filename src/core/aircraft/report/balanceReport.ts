@@ -5,7 +5,10 @@ import { shellShare } from '../balance/spreadMass.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
 import type { ReportPart } from './types.ts'
 
-/** Motors find their own places on their circle; with nothing else placed that says nothing, so there is no balance yet. */
+/**
+ * Motors find their own places on their circle; with nothing else placed that says nothing, so
+ * there is no balance yet.
+ */
 export function balanceReport(
   parts: readonly ReportPart[],
   aircraft: Aircraft,

@@ -4,8 +4,9 @@ import { plateOutline } from '../twin/outline.ts'
 import type { PartFacts } from './types.ts'
 
 /**
- * Facts of one part from its mesh, facing outwards (see `orientMesh`): `drawn` in the file's unit, `scaleToMm` to make it
- * millimetres, and `placed` as `placeMesh` lays it on the bed. Plain numbers, below a kilobyte.
+ * Facts of one part from its mesh, facing outwards (see `orientMesh`): `drawn` in the file's unit,
+ * `scaleToMm` to make it millimetres, and `placed` as `placeMesh` lays it on the bed. Plain
+ * numbers, below a kilobyte.
  */
 export function partFacts(drawn: Mesh, scaleToMm: number, placed: Mesh): PartFacts {
   const outline = plateOutline(placed)

@@ -8,8 +8,9 @@ import { isSoft } from './twinEntry.ts'
 import type { BreakReport, ReportPart, SeasonReport, TwinEntry } from './types.ts'
 
 /**
- * The season on the printed frame and on carbon: the bought frame where there is one, its broken parts at the typed price of
- * a carbon part; else the frame with its flat parts cut, each broken one cut anew. Soft parts stay printed on both.
+ * The season on the printed frame and on carbon: the bought frame where there is one, its broken
+ * parts at the typed price of a carbon part; else the frame with its flat parts cut, each broken
+ * one cut anew. Soft parts stay printed on both.
  */
 export function seasonReport(
   setup: SeasonSetup,

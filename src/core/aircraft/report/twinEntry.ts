@@ -5,7 +5,10 @@ import { flatness } from '../twin/flatness.ts'
 import { flatTwin } from '../twin/flatTwin.ts'
 import type { ReportPart, TwinEntry } from './types.ts'
 
-/** Below this a plastic is rubber: the part is soft for a reason, and plate would not do its duty. GPa (judgement, no source) */
+/**
+ * Below this a plastic is rubber: the part is soft for a reason, and plate would not do its duty.
+ * GPa (judgement, no source)
+ */
 const SOFT_GPA = 0.5
 
 /** Whether the part is soft on purpose and so stays printed whatever the frame is made of. */
@@ -13,7 +16,10 @@ export function isSoft({ part, material }: Pick<ReportPart, 'part' | 'material'>
   return part.role === 'soft' || material.youngsGPa.value < SOFT_GPA
 }
 
-/** The part's twin from plate; null while its layers are not counted. A soft part has one only when its thickness is typed. */
+/**
+ * The part's twin from plate; null while its layers are not counted. A soft part has one only when
+ * its thickness is typed.
+ */
 export function twinEntry(one: ReportPart, setup: TwinSetup): TwinEntry | null {
   const { part, material, census, facts } = one
   if (census === null || facts === null) return null

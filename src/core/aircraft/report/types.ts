@@ -75,7 +75,10 @@ export interface BreakReport {
   readonly name: string
   readonly printed: BreakCosts
   readonly carbon: BreakCosts
-  /** What one piece cut from plate costs, where the carbon piece is a bought one; null where it is that itself or stays printed. */
+  /**
+   * What one piece cut from plate costs, where the carbon piece is a bought one; null where it is
+   * that itself or stays printed.
+   */
   readonly cutPiece: number | null
   /** Least number of broken pieces from which on that frame has cost less; null for never. */
   readonly printedCheaperFrom: number | null

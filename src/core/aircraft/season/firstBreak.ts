@@ -1,6 +1,7 @@
 /**
- * Chance that each part is what the first damaging crash breaks, from the chances that one crash breaks it, each on its own.
- * Where one crash breaks several, each counts an equal share, so that the chances sum to 1. All 0 where nothing breaks.
+ * Chance that each part is what the first damaging crash breaks, from the chances that one crash
+ * breaks it, each on its own. Where one crash breaks several, each counts an equal share, so that
+ * the chances sum to 1. All 0 where nothing breaks.
  */
 export function firstBreakShares(chances: readonly number[]): readonly number[] {
   const damaging = 1 - chances.reduce((whole, chance) => whole * (1 - chance), 1)

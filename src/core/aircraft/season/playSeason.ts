@@ -24,9 +24,9 @@ export interface SeasonPair {
 const SECONDS_PER_DAY = 86_400
 
 /**
- * Plays `setup` on the printed frame and on the carbon one. A printed piece keeps the aircraft down for its printer hours,
- * a carbon one for its lead time; carbon pieces are bought when needed, none kept. `firstCost` is what flies at first,
- * spares left out.
+ * Plays `setup` on the printed frame and on the carbon one. A printed piece keeps the aircraft down
+ * for its printer hours, a carbon one for its lead time; carbon pieces are bought when needed, none
+ * kept. `firstCost` is what flies at first, spares left out.
  */
 export function playSeason(
   setup: SeasonSetup,

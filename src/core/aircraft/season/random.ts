@@ -1,4 +1,7 @@
-/** A small seeded generator (the public-domain "mulberry32" recurrence): the same seed gives the same numbers, each in [0, 1). */
+/**
+ * A small seeded generator (the public-domain "mulberry32" recurrence): the same seed gives the
+ * same numbers, each in [0, 1).
+ */
 export function seededRandom(seed: number): () => number {
   let state = seed >>> 0
   return () => {

@@ -28,11 +28,17 @@ export interface LineOutcome {
   readonly runOut: number
   /** Spares with which that chance stays below 5 %. */
   readonly sparesWanted: number
-  /** Chance that this part is what breaks first; where a crash breaks several each counts its share, so that all sum to 1. */
+  /**
+   * Chance that this part is what breaks first; where a crash breaks several each counts its share,
+   * so that all sum to 1.
+   */
   readonly firstToBreak: number
 }
 
-/** A season on one frame. `mid` is what to expect; the ends hold nine seasons in ten, at the low and high piece prices. */
+/**
+ * A season on one frame. `mid` is what to expect; the ends hold nine seasons in ten, at the low and
+ * high piece prices.
+ */
 export interface SeasonSide {
   readonly crashes: number
   /** Likeliest to break first, first. */
@@ -51,9 +57,10 @@ const SEED = 20_417
 const MOST_CRASHES = 100_000
 
 /**
- * Expected breaks, cost and days of one frame in closed form: crashes come at random (Poisson), and each breaks a part with
- * its own chance, so that breaks of a part are Poisson with mean crashes × chance. Spares cover the first breaks; each one
- * beyond costs a piece and its wait. The band comes from seeded made-up seasons.
+ * Expected breaks, cost and days of one frame in closed form: crashes come at random (Poisson), and
+ * each breaks a part with its own chance, so that breaks of a part are Poisson with mean crashes ×
+ * chance. Spares cover the first breaks; each one beyond costs a piece and its wait. The band comes
+ * from seeded made-up seasons.
  */
 export function seasonSide(
   season: { readonly flights: number; readonly crashesPerFlight: number },

@@ -10,15 +10,17 @@ export interface PlayedSeasons {
 const MOST_SEASONS = 2000
 const FEWEST_SEASONS = 20
 /**
- * Chances drawn in all. A page plays both frames on its own thread, where nothing may take 50 ms: 1000 crashes of 12 parts,
- * both frames, took 10 ms. With 4 million it was 81 ms (least of 15; Node 20, shared virtual machine of two cores). Fewer seasons
- * are played only where crashes are many, and then the counts, and with them the band, scatter little.
+ * Chances drawn in all. A page plays both frames on its own thread, where nothing may take 50 ms:
+ * 1000 crashes of 12 parts, both frames, took 10 ms. With 4 million it was 81 ms (least of 15; Node
+ * 20, shared virtual machine of two cores). Fewer seasons are played only where crashes are many,
+ * and then the counts, and with them the band, scatter little.
  */
 const DRAWS = 500_000
 
 /**
- * Plays seasons crash by crash: crashes arrive with exponential gaps, and each crash breaks each part with its own chance,
- * so that one hard landing can break two. The same `random` gives the same seasons.
+ * Plays seasons crash by crash: crashes arrive with exponential gaps, and each crash breaks each
+ * part with its own chance, so that one hard landing can break two. The same `random` gives the
+ * same seasons.
  */
 export function playSeasons(
   crashes: number,

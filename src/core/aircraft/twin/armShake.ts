@@ -33,13 +33,19 @@ interface Ringing {
   readonly pass: boolean
 }
 
-/** Stiffness of printed plastic is known to about 30 %, which is 15 of frequency; holding and joints take the rest (ours). */
+/**
+ * Stiffness of printed plastic is known to about 30 %, which is 15 of frequency; holding and joints
+ * take the rest (ours).
+ */
 const SPREAD = 0.2
 /** An arm rings where it comes this near to what shakes it (common practice, no source). */
 const NEAR = 0.15
 /** How much of a part swings where nobody said; the rest is held between decks (common practice, no source). */
 const FREE_SHARE = 0.85
-/** Turns a second that carry `thrustG` on one propeller, √(T / (CT ρ D⁴)); the larger the coefficient, the slower it turns. */
+/**
+ * Turns a second that carry `thrustG` on one propeller, √(T / (CT ρ D⁴)); the larger the
+ * coefficient, the slower it turns.
+ */
 export function hoverTurnHz(
   thrustG: number,
   propDiameterMm: number,
@@ -63,8 +69,9 @@ export function tipMassG(items: readonly Item[], motors: number): number {
 }
 
 /**
- * The first bending of an arm up and down, as a beam of its mean width held at one end. Null without anything at its tip.
- * Twist, sideways bending and the deck it is held by are left out; what holds it is softer than a vice, so real arms ring lower.
+ * The first bending of an arm up and down, as a beam of its mean width held at one end. Null
+ * without anything at its tip. Twist, sideways bending and the deck it is held by are left out;
+ * what holds it is softer than a vice, so real arms ring lower.
  */
 export function armShake(
   arm: {

@@ -13,13 +13,15 @@ export type BendingLayers = Pick<
 const LINES_DEG = 45
 
 /**
- * Bending stiffness of a printed part that lies flat, loaded from above, in N·m² per metre of width (GPa·mm³ is the same),
- * its width being the mean width of the outline, bent along the outline's longer side.
+ * Bending stiffness of a printed part that lies flat, loaded from above, in N·m² per metre of width
+ * (GPa·mm³ is the same), its width being the mean width of the outline, bent along the outline's
+ * longer side.
  *
- * Each layer is a strip as wide as its plastic: walls and skins count whole, infill by its own stiffness. The strips are
- * summed about their common neutral axis (transformed section; Gere and Timoshenko, Mechanics of Materials). For a box with
- * empty rooms this is the hollow box exactly. It takes the section as the same along the part and every wall as running
- * along it; walls round holes and ends do not, so it is a little high. Good to about 30 % (ours): printed plastic is.
+ * Each layer is a strip as wide as its plastic: walls and skins count whole, infill by its own
+ * stiffness. The strips are summed about their common neutral axis (transformed section; Gere and
+ * Timoshenko, Mechanics of Materials). For a box with empty rooms this is the hollow box exactly.
+ * It takes the section as the same along the part and every wall as running along it; walls round
+ * holes and ends do not, so it is a little high. Good to about 30 % (ours): printed plastic is.
  */
 export function printedBendingNm(
   layers: BendingLayers,

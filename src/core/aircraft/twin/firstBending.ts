@@ -2,9 +2,9 @@
 const SWINGING_SHARE = 33 / 140
 
 /**
- * First bending frequency of a beam held at one end, a mass at the other, Hz: Rayleigh's √(3EI / ((M + 33/140 m) L³)) / 2π.
- * Against the exact root of the characteristic equation it is high by 1.5 % without a tip mass, by 0.05 % with one as heavy
- * as the beam.
+ * First bending frequency of a beam held at one end, a mass at the other, Hz: Rayleigh's √(3EI /
+ * ((M + 33/140 m) L³)) / 2π. Against the exact root of the characteristic equation it is high by
+ * 1.5 % without a tip mass, by 0.05 % with one as heavy as the beam.
  */
 export function firstBendingHz(beam: {
   /** Bending stiffness, N·m². */

@@ -49,8 +49,9 @@ export interface FlatTwin {
 const PRINTED_SPREAD = 0.3
 
 /**
- * The part's twin from `plate`: the same outline, thickness for equal bending stiffness under a load from above. Sideways a
- * plate of the same outline is stiffer still, twisted it is softer than a tall box: neither is compared here.
+ * The part's twin from `plate`: the same outline, thickness for equal bending stiffness under a
+ * load from above. Sideways a plate of the same outline is stiffer still, twisted it is softer than
+ * a tall box: neither is compared here.
  */
 export function flatTwin(
   part: FlatPart,

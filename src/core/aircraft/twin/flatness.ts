@@ -7,7 +7,10 @@ export interface Flatness {
   readonly words: string
 }
 
-/** Mean departure of a layer's area from the middle one, as a share. Decks lie below 0.02, crowned arms at 0.2 to 0.29. */
+/**
+ * Mean departure of a layer's area from the middle one, as a share. Decks lie below 0.02, crowned
+ * arms at 0.2 to 0.29.
+ */
 const PLATE_SPREAD = 0.1
 const BAR_SPREAD = 0.3
 /** Height over the side of a square as large as the middle layer: a cube is 1. */
@@ -15,8 +18,9 @@ const PLATE_SLIM = 1 / 3
 const BAR_SLIM = 0.4
 
 /**
- * Judges from the areas of the layers alone: nearly constant and low is flat (bounds ours, set on drawn parts). The census
- * knows the part only as it lies on the bed, so a deck printed on edge is not seen as flat.
+ * Judges from the areas of the layers alone: nearly constant and low is flat (bounds ours, set on
+ * drawn parts). The census knows the part only as it lies on the bed, so a deck printed on edge is
+ * not seen as flat.
  */
 export function flatness(census: Pick<Census, 'layers' | 'heightMm'>): Flatness {
   const { layers, heightMm } = census

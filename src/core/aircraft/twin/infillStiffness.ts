@@ -1,10 +1,11 @@
 import type { Pattern } from '../../model/settings.ts'
 
 /*
- * Stiffness of infill as a share of the solid plastic's, f being the share of the room it fills. Thin-wall limits: Gibson
- * and Ashby, Cellular Solids, 2nd ed. 1997 (derivable; the limits are recalled, no measured exponents were found in
- * readable text for printed infill). No pattern passes what theory allows it: Z. Hashin, S. Shtrikman, Journal of the
- * Mechanics and Physics of Solids 11, 1963.
+ * Stiffness of infill as a share of the solid plastic's, f being the share of the room it fills.
+ * Thin-wall limits: Gibson and Ashby, Cellular Solids, 2nd ed. 1997 (derivable; the limits are
+ * recalled, no measured exponents were found in readable text for printed infill). No pattern
+ * passes what theory allows it: Z. Hashin, S. Shtrikman, Journal of the Mechanics and Physics of
+ * Solids 11, 1963.
  */
 
 /** Across the layers, up through prismatic infill: the walls carry by their area alone. */
@@ -18,11 +19,12 @@ export function planeBound(share: number): number {
 }
 
 /**
- * Along a beam that lies in the layer plane. `angleDeg` is the beam's to the infill lines; only grid and lines, whose
- * directions cross at right angles, depend on it: along a line they pull, half-way between they bend. One-direction lines
- * alternate from layer to layer and hold each other like a grid. Triangles reach f/3 and bend little; honeycomb bends.
- * Gyroid is taken as an open-cell foam, f² (it lies between f^1.5 and f²), which stays below the bound in space,
- * f/(2 − f) at a Poisson's ratio of 0.35.
+ * Along a beam that lies in the layer plane. `angleDeg` is the beam's to the infill lines; only
+ * grid and lines, whose directions cross at right angles, depend on it: along a line they pull,
+ * half-way between they bend. One-direction lines alternate from layer to layer and hold each other
+ * like a grid. Triangles reach f/3 and bend little; honeycomb bends. Gyroid is taken as an
+ * open-cell foam, f² (it lies between f^1.5 and f²), which stays below the bound in space, f/(2 −
+ * f) at a Poisson's ratio of 0.35.
  */
 export function infillStiffnessAlong(pattern: Pattern, share: number, angleDeg = 0): number {
   const f = within(share)

@@ -47,9 +47,10 @@ const CUTS = 15
 const WORTH_LEAVING_MIDDLE = 1.01
 
 /**
- * Outline of a placed mesh (mm, lowest z at 0, see `placeMesh`): the cut half-way up, or the largest of fifteen cuts where
- * that is larger by more than 1 %, as on an arm whose motor pad is lower than its middle. One cut, not a shadow: a chamfer,
- * a countersink or a boss above or below it does not show. Null where no cut meets anything.
+ * Outline of a placed mesh (mm, lowest z at 0, see `placeMesh`): the cut half-way up, or the
+ * largest of fifteen cuts where that is larger by more than 1 %, as on an arm whose motor pad is
+ * lower than its middle. One cut, not a shadow: a chamfer, a countersink or a boss above or below
+ * it does not show. Null where no cut meets anything.
  */
 export function plateOutline(mesh: Mesh): PlateOutline | null {
   const cut = fullestCut(mesh)
@@ -149,7 +150,10 @@ function boundsOf(points: Float64Array) {
   return { min: [minX, minY] as const, max: [maxX, maxY] as const }
 }
 
-/** Rows for a union stand as close as for lines this wide: nothing is tilted here, and edges along the rows may be half a pitch off. */
+/**
+ * Rows for a union stand as close as for lines this wide: nothing is tilted here, and edges along
+ * the rows may be half a pitch off.
+ */
 const UNION_LINE_MM = 0.08
 
 /** Area of the union, mm², where contours overlap; null where they do not and Green's theorem is exact. */

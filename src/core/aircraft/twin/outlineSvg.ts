@@ -4,9 +4,9 @@ import type { PlateOutline } from './outline.ts'
 const DECIMALS = 4
 
 /**
- * The outline as an SVG drawing in true millimetres: one unit of the drawing is 1 mm, its size is the part's, y points up
- * on the part and so is turned over for the screen (not mirrored). Outside and holes are one path.
- * `name` is shown as the title; `thicknessMm` is noted when given.
+ * The outline as an SVG drawing in true millimetres: one unit of the drawing is 1 mm, its size is
+ * the part's, y points up on the part and so is turned over for the screen (not mirrored). Outside
+ * and holes are one path. `name` is shown as the title; `thicknessMm` is noted when given.
  */
 export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: number): string {
   const [left, bottom] = outline.minMm

@@ -8,8 +8,9 @@ export interface LeastRectangle {
 }
 
 /**
- * The smallest rectangle round points (x, y, stride 2, mm). One of its sides lies on a side of the convex hull (Freeman and
- * Shapira, Communications of the ACM 18, 1975, 409–413), so each hull side is tried.
+ * The smallest rectangle round points (x, y, stride 2, mm). One of its sides lies on a side of the
+ * convex hull (Freeman and Shapira, Communications of the ACM 18, 1975, 409–413), so each hull side
+ * is tried.
  */
 export function leastRectangle(points: Float64Array): LeastRectangle {
   const hull = convexHull(points)

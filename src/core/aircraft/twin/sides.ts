@@ -33,8 +33,9 @@ export interface FrameSides {
 }
 
 /**
- * The same aircraft on its printed frame, on one with its flat parts cut from plate, and on a bought one. Everything that
- * flies and is not frame goes with each: hardware, drive, pack, camera. `cut` holds the twin of one piece by part id.
+ * The same aircraft on its printed frame, on one with its flat parts cut from plate, and on a
+ * bought one. Everything that flies and is not frame goes with each: hardware, drive, pack, camera.
+ * `cut` holds the twin of one piece by part id.
  */
 export function frameSides(input: {
   readonly sum: FrameSum

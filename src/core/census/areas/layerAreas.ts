@@ -41,10 +41,10 @@ export interface LayerAreas {
 /**
  * Divides a layer into walls, skin and infill room.
  *
- * Skin is what lies inside the walls and is not covered by all T layers above and B below: covered by their full areas, so
- * that skins end under the walls of the next layer, not at their inner edge, and form a ring around every inner step.
- * `neighbours` are the T layers above and B below that must cover a
- * place for it to be room; null stands for air beyond the part's top or bottom.
+ * Skin is what lies inside the walls and is not covered by all T layers above and B below: covered
+ * by their full areas, so that skins end under the walls of the next layer, not at their inner
+ * edge, and form a ring around every inner step. `neighbours` are the T layers above and B below
+ * that must cover a place for it to be room; null stands for air beyond the part's top or bottom.
  */
 export function measureLayer(
   layer: CutLayer,

@@ -17,10 +17,11 @@ export interface Laying {
 }
 
 /**
- * A line of width w and height h fills w × h with square ends and (w − h)·h + π·h²/4 with round ones, 0.893 of it at 0.4 × 0.2 mm
- * (as with V. E. Kuznetsov et al., Polymers 2018, 10(3), 313, doi 10.3390/polym10030313, table 1, the flow is w × h × speed for
- * twenty nozzles and layers). Lines lie that area ÷ h apart, so inside they fill the layer either way; only the outermost edge
- * stays bare by half of what a line lacks.
+ * A line of width w and height h fills w × h with square ends and (w − h)·h + π·h²/4 with round
+ * ones, 0.893 of it at 0.4 × 0.2 mm (as with V. E. Kuznetsov et al., Polymers 2018, 10(3), 313, doi
+ * 10.3390/polym10030313, table 1, the flow is w × h × speed for twenty nozzles and layers). Lines
+ * lie that area ÷ h apart, so inside they fill the layer either way; only the outermost edge stays
+ * bare by half of what a line lacks.
  */
 export function layingOf(settings: GeometrySettings, heightMm: number, first: boolean): Laying {
   const habits = habitsOf(settings)

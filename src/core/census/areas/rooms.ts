@@ -70,12 +70,18 @@ interface Sifted {
   readonly kept: RowSet
   /** How many pieces are left of it. */
   readonly pieces: number
-  /** Area of pieces that were dropped but are not smaller than the lower, and that were kept but are smaller than the upper end. */
+  /**
+   * Area of pieces that were dropped but are not smaller than the lower, and that were kept but are
+   * smaller than the upper end.
+   */
   readonly droppedMm2: number
   readonly nearlyMm2: number
 }
 
-/** Drops the pieces smaller than `leastAreaMm2`, and tells of those that another limit from `low` to `high` would treat otherwise. */
+/**
+ * Drops the pieces smaller than `leastAreaMm2`, and tells of those that another limit from `low` to
+ * `high` would treat otherwise.
+ */
 export function dropSmallPieces(
   region: RowSet,
   pitchMm: number,
@@ -115,12 +121,16 @@ export interface Boundary {
   readonly walkMm: number
 }
 
-/** A wall flatter than this against the rows is not followed: the nozzle lifts over or starts anew. Sideways step per pitch. */
+/**
+ * A wall flatter than this against the rows is not followed: the nozzle lifts over or starts anew.
+ * Sideways step per pitch.
+ */
 const STEEPEST_WALK = 3
 
 /**
- * Measures the boundary from the stretch ends. An end is followed to the next row when a stretch of the same side starts
- * within one pitch sideways (a wall at 45° or steeper to the rows); the walk then has the slanted length, else only the rise.
+ * Measures the boundary from the stretch ends. An end is followed to the next row when a stretch of
+ * the same side starts within one pitch sideways (a wall at 45° or steeper to the rows); the walk
+ * then has the slanted length, else only the rise.
  */
 export function measureBoundary(region: RowSet, pitchMm: number): Boundary {
   const { start, spans } = region

@@ -6,12 +6,12 @@ import type { RowSet } from '../rows/rowSet.ts'
 import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 
 /**
- * Follows support columns down through the layers. Call with each layer and the one beneath, from the top;
- * returns the area of the columns that cross the layer beneath. mm²
+ * Follows support columns down through the layers. Call with each layer and the one beneath, from
+ * the top; returns the area of the columns that cross the layer beneath. mm²
  *
- * A place needs support when it reaches beyond the layer beneath by more than `stepMm` (layer height × tan of the angle).
- * Lines across a gap with two sides hold themselves; see `findBridges`. A column stands on the bed or on the part, and never
- * inside it.
+ * A place needs support when it reaches beyond the layer beneath by more than `stepMm` (layer
+ * height × tan of the angle). Lines across a gap with two sides hold themselves; see `findBridges`.
+ * A column stands on the bed or on the part, and never inside it.
  */
 export function createSupportColumns(
   grids: Grids,

@@ -27,8 +27,9 @@ interface ZoneCount {
 }
 
 /**
- * Of zones that overlap the later one holds, as a later word overrules an earlier one: a block round a whole root first,
- * the spar in it after. `cuts` cut the zones' meshes by the same plan as the part's, downwards.
+ * Of zones that overlap the later one holds, as a later word overrules an earlier one: a block
+ * round a whole root first, the spar in it after. `cuts` cut the zones' meshes by the same plan as
+ * the part's, downwards.
  */
 export function createZoneCounts(
   cuts: readonly ((layer: number) => LayerCut)[],

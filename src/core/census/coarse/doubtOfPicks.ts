@@ -20,11 +20,13 @@ const STRANDS = 0.15
 const LONE_SUPPORT = 0.5
 
 /**
- * Plastic that may be laid more or less than a coarse census says, and how far its support columns may be off, mm³: between two counted layers of a kind everything may
- * change, on the mean by a third of what it does from the one to the other. All of it is taken to be off the same way.
+ * Plastic that may be laid more or less than a coarse census says, and how far its support columns
+ * may be off, mm³: between two counted layers of a kind everything may change, on the mean by a
+ * third of what it does from the one to the other. All of it is taken to be off the same way.
  *
- * On boxes, balls, rings, the demo's parts, shelves, combs, lattices and screws of 35 periods and phases, grams came out within
- * 2 % of the full count and within 0.3 of the way to the range's end; hours with supports within 0.5 of it.
+ * On boxes, balls, rings, the demo's parts, shelves, combs, lattices and screws of 35 periods and
+ * phases, grams came out within 2 % of the full count and within 0.3 of the way to the range's end;
+ * hours with supports within 0.5 of it.
  */
 export function doubtOfPicks(
   kinds: readonly Kind[],

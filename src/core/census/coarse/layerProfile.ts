@@ -8,14 +8,18 @@ export interface LayerProfile {
   readonly areaMm2: Float64Array
   /** One a layer: summed length of its segments. mm */
   readonly lengthMm: Float64Array
-  /** Faces that look up, and down, as seen from above; entry i between the cuts i − 1 and i, one entry more than layers. mm² */
+  /**
+   * Faces that look up, and down, as seen from above; entry i between the cuts i − 1 and i, one
+   * entry more than layers. mm²
+   */
   readonly upMm2: Float64Array
   readonly downMm2: Float64Array
 }
 
 /**
- * Profile of a placed mesh. Between the heights of its corners a triangle's segment grows evenly, and what it adds to the area is
- * a square in the height; so a triangle takes as long whether it meets one layer or a thousand.
+ * Profile of a placed mesh. Between the heights of its corners a triangle's segment grows evenly,
+ * and what it adds to the area is a square in the height; so a triangle takes as long whether it
+ * meets one layer or a thousand.
  */
 export function profileLayers({ positions, indices }: Mesh, plan: LayerPlan): LayerProfile {
   const { count, cutMm } = plan
@@ -95,7 +99,10 @@ export function profileLayers({ positions, indices }: Mesh, plan: LayerPlan): La
   }
 }
 
-/** What meets no more cuts than this is added to each; more than that is mild enough for sums of polynomials to stay exact. */
+/**
+ * What meets no more cuts than this is added to each; more than that is mild enough for sums of
+ * polynomials to stay exact.
+ */
 const FEW = 6
 
 /** Adds up polynomials of the height over stretches of layers. */

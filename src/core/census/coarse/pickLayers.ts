@@ -10,22 +10,29 @@ export interface Kind {
 
 export interface Block {
   readonly counted: number
-  /** Which way it is scanned: by turns, for layers that run either way, but a layer that stands for itself alone runs its own. */
+  /**
+   * Which way it is scanned: by turns, for layers that run either way, but a layer that stands for
+   * itself alone runs its own.
+   */
   readonly along: 0 | 1
   /** All layers it stands for, itself among them; bottom first. */
   readonly layers: readonly number[]
 }
 
-/** Layers of a kind differ in area and in outline by no more than this ratio; more where there would be too many kinds. */
+/**
+ * Layers of a kind differ in area and in outline by no more than this ratio; more where there would
+ * be too many kinds.
+ */
 const RATIO = 1.2
 const WIDER = 1.3
 /** Steps of the share left bare. */
 const BARE_STEPS = [0.005, 0.05, 0.2, 0.5, 0.9]
 
 /**
- * Sorts layers into kinds by what is known of all of them: area, outline, and how much the layers near them leave bare. From
- * each kind one `every` so many is counted, at a place among them that is drawn anew each time: no rib or shelf comes back in step
- * with that, and one that is in a single layer is a kind of its own.
+ * Sorts layers into kinds by what is known of all of them: area, outline, and how much the layers
+ * near them leave bare. From each kind one `every` so many is counted, at a place among them that
+ * is drawn anew each time: no rib or shelf comes back in step with that, and one that is in a
+ * single layer is a kind of its own.
  *
  * `above` and `below` are the numbers of top and bottom skins.
  */
@@ -77,7 +84,10 @@ export function pickLayers(
   })
 }
 
-/** Of each layer's area, what the faces between it and the outermost layer that must cover it may leave bare; at most all. */
+/**
+ * Of each layer's area, what the faces between it and the outermost layer that must cover it may
+ * leave bare; at most all.
+ */
 function bareShares(
   { areaMm2, upMm2, downMm2 }: LayerProfile,
   above: number,

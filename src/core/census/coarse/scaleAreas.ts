@@ -1,7 +1,10 @@
 import type { LayerAreas } from '../areas/layerAreas.ts'
 import type { LayerProfile } from './layerProfile.ts'
 
-/** The areas of layer `to`, taken to be laid as layer `from` was: walls by their outlines, what they enclose by its area. */
+/**
+ * The areas of layer `to`, taken to be laid as layer `from` was: walls by their outlines, what they
+ * enclose by its area.
+ */
 export function scaleAreas(
   areas: LayerAreas,
   { areaMm2, lengthMm }: LayerProfile,

@@ -6,14 +6,17 @@ import type { ScanGrid } from '../rows/scanGrid.ts'
 
 /** A line laid freely across a gap this wide, held at both ends, sags little enough (common practice, no source). mm */
 export const LONGEST_BRIDGE_MM = 10
-/** In a gap a bridge could cross, a ledge this deep holds on from one side, as round the top of a lying hole (common practice, no source). mm */
+/**
+ * In a gap a bridge could cross, a ledge this deep holds on from one side, as round the top of a
+ * lying hole (common practice, no source). mm
+ */
 const DEEPEST_LEDGE_MM = 0.8
 /** Ends closer than this meet. mm */
 const MEETS_MM = 0.02
 
 /**
- * The parts of a layer that hang over the one beneath and still need no support, on the rows along u: lines across a gap
- * between two sides, whichever of the two scan directions they are laid in.
+ * The parts of a layer that hang over the one beneath and still need no support, on the rows along
+ * u: lines across a gap between two sides, whichever of the two scan directions they are laid in.
  */
 export function findBridges(layer: CutLayer, beneath: CutLayer, grids: Grids): RowSet {
   const alongU = bridgedSpans(layer.rows[0], beneath.rows[0], grids[0].pitchMm)
@@ -75,8 +78,9 @@ function judgeSpans(beyond: RowSet, beneath: RowSet): Uint8Array {
 }
 
 /**
- * Where a bridge runs askew to the rows, its free edge cuts its corners off: a stretch held at one end beside a bridge, and
- * shorter with each row on (`step` +1 or −1), belongs to it. A shelf along a wall keeps its depth, so it does not.
+ * Where a bridge runs askew to the rows, its free edge cuts its corners off: a stretch held at one
+ * end beside a bridge, and shorter with each row on (`step` +1 or −1), belongs to it. A shelf along
+ * a wall keeps its depth, so it does not.
  */
 function spread(beyond: RowSet, how: Uint8Array, row: number, step: 1 | -1, pitchMm: number): void {
   const { start, spans } = beyond

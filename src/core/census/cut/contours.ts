@@ -15,9 +15,10 @@ export interface Contours {
 }
 
 /**
- * Joins the loose segments of a cut into closed contours. Ends meet when they lie on the same mesh edge, so no
- * tolerance decides; a start is paired with an end first, and only what is left over (flipped triangles) start with start.
- * Ends that then stay alone belong to holes in the mesh: each is bridged straight to the nearest lone end.
+ * Joins the loose segments of a cut into closed contours. Ends meet when they lie on the same mesh
+ * edge, so no tolerance decides; a start is paired with an end first, and only what is left over
+ * (flipped triangles) start with start. Ends that then stay alone belong to holes in the mesh: each
+ * is bridged straight to the nearest lone end.
  */
 export function joinContours(cut: LayerCut): Contours {
   const mate = pairEnds(cut)
@@ -93,8 +94,9 @@ const MOST_LONE_ENDS = 1500
 const STRAIGHT = 1.05
 
 /**
- * Joins lone ends, nearest first. An end meets a start, as in a mesh whose triangles agree, and a straight run is not closed on
- * itself, while there is another way: two walls of a box that lacks the other two belong together.
+ * Joins lone ends, nearest first. An end meets a start, as in a mesh whose triangles agree, and a
+ * straight run is not closed on itself, while there is another way: two walls of a box that lacks
+ * the other two belong together.
  */
 function bridgeNearest(cut: LayerCut, lone: readonly number[], mate: Int32Array): number {
   const { points } = cut
@@ -144,13 +146,17 @@ function gapMm(points: Float64Array, a: number, b: number): number {
   return Math.sqrt(u * u + v * v)
 }
 
-/** Radius of the first ring of pairs, in mean distances between ends along u; each next ring is so many times as wide. */
+/**
+ * Radius of the first ring of pairs, in mean distances between ends along u; each next ring is so
+ * many times as wide.
+ */
 const FIRST_RING = 4
 const WIDER = 4
 
 /**
- * Shows every pair of ends that are both still `isLone`, nearest first, equally near ones in the order of the list. Pairs are
- * looked up ring by ring: most gaps are short, and few ends are left for the long ones.
+ * Shows every pair of ends that are both still `isLone`, nearest first, equally near ones in the
+ * order of the list. Pairs are looked up ring by ring: most gaps are short, and few ends are left
+ * for the long ones.
  */
 function visitPairs(
   points: Float64Array,

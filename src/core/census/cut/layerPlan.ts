@@ -21,11 +21,13 @@ const TOP_MM = 1e-4
 const TIE = 0.005
 
 /**
- * Whole layers of a part `heightMm` tall: one is laid, at full height, when its middle is inside the part, so that 1.62 mm at
- * 0.2 mm is 8 layers like 1.60 mm, and its plastic as much. A part comes out too tall or too low by up to half a layer. Where the
- * top lies in the very middle of a layer, 7 layers are as good as 8; the last one is then laid, as in six toolpaths of 27 that
- * tie. Clipping the last layer to the part gave one layer too many in six others.
- * @throws PreweighError `bad-settings` for heights that are not above 0, `too-many-layers` above 20,000.
+ * Whole layers of a part `heightMm` tall: one is laid, at full height, when its middle is inside
+ * the part, so that 1.62 mm at 0.2 mm is 8 layers like 1.60 mm, and its plastic as much. A part
+ * comes out too tall or too low by up to half a layer. Where the top lies in the very middle of a
+ * layer, 7 layers are as good as 8; the last one is then laid, as in six toolpaths of 27 that tie.
+ * Clipping the last layer to the part gave one layer too many in six others.
+ * @throws PreweighError `bad-settings` for heights that are not above 0, `too-many-layers` above
+ *   20,000.
  */
 export function planLayers(heightMm: number, layerMm: number, firstLayerMm: number): LayerPlan {
   if (!(layerMm > 0) || !(firstLayerMm > 0)) {

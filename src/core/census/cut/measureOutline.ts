@@ -3,7 +3,10 @@ import type { Outline } from './simplify.ts'
 /** Half the turn of the sharpest corner that is taken as one; a sharper one is a wall that runs out. */
 const SHARPEST = 1.2
 
-/** Length of all contours, and how much shorter each mm of inset makes them: 2·tan(half the turn), or the arc at inner corners. */
+/**
+ * Length of all contours, and how much shorter each mm of inset makes them: 2·tan(half the turn),
+ * or the arc at inner corners.
+ */
 export function measureOutline({ points, start }: Outline): {
   readonly lengthMm: number
   readonly corners: number

@@ -50,7 +50,8 @@ function simplifyOne(
   out[at++] = anchorV
   let lastU = anchorU
   let lastV = anchorV
-  // The cone of directions from the anchor that pass every point so far within the tolerance; open while its middle is 0, 0.
+  // The cone of directions from the anchor that pass every point so far within the tolerance; open
+  // while its middle is 0, 0.
   let lowU = 0
   let lowV = 0
   let highU = 0
@@ -110,7 +111,7 @@ export function sameOutline(a: Outline, b: Outline): boolean {
 }
 
 /**
- * A quarter of the tolerance that outlines are simplified by. Layers are held against the first of their shape, so a taper cannot
- * add it up; an area is off by at most this times its outline.
+ * A quarter of the tolerance that outlines are simplified by. Layers are held against the first of
+ * their shape, so a taper cannot add it up; an area is off by at most this times its outline.
  */
 const SAME_MM = 5e-4

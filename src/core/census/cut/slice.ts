@@ -20,11 +20,12 @@ export interface ScanFrame {
 }
 
 /**
- * Cuts a placed mesh (mm, lowest z at 0) layer by layer from the top down, in the tilted frame
- * u = x cos + y sin, v = −x sin + y cos.
+ * Cuts a placed mesh (mm, lowest z at 0) layer by layer from the top down, in the tilted frame u =
+ * x cos + y sin, v = −x sin + y cos.
  *
- * Every triangle waits in the bucket of its highest layer and stays active down to its lowest, so the work is
- * proportional to the number of segments. A vertex exactly on a cut counts as above it, which keeps every contour closed.
+ * Every triangle waits in the bucket of its highest layer and stays active down to its lowest, so
+ * the work is proportional to the number of segments. A vertex exactly on a cut counts as above it,
+ * which keeps every contour closed.
  */
 export function createSlicer(
   mesh: Mesh,

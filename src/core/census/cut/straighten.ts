@@ -4,9 +4,9 @@ import type { ScanGrid } from '../rows/scanGrid.ts'
 import { SCAN_TILT_DEG } from '../rows/scanGrid.ts'
 
 /**
- * Lines as a printer lays them, straight along x or along y, where the scan rows stand askew. `rows` hold the lines in order
- * across: line j lies at `lowMm` + (j + ½)·`lineMm`, its stretches run along t. For `along` 0 a place is x = t, y = c; for
- * `along` 1 it is x = c, y = −t.
+ * Lines as a printer lays them, straight along x or along y, where the scan rows stand askew.
+ * `rows` hold the lines in order across: line j lies at `lowMm` + (j + ½)·`lineMm`, its stretches
+ * run along t. For `along` 0 a place is x = t, y = c; for `along` 1 it is x = c, y = −t.
  */
 export interface StraightLines {
   readonly along: 0 | 1
@@ -19,10 +19,11 @@ const SIN = Math.sin((SCAN_TILT_DEG * Math.PI) / 180)
 const COS = Math.cos((SCAN_TILT_DEG * Math.PI) / 180)
 
 /**
- * Fills a region with lines, the first half a line width inside its edge. Each line climbs through the askew rows one after
- * the other and takes from each the stretches that lie within half a pitch of it: an edge along the lines is met to half a
- * pitch, any other exactly enough. Gaps shorter than a line's way through one row are such edges met by chance, not gaps, unless
- * the row itself has most of the gap: a hole.
+ * Fills a region with lines, the first half a line width inside its edge. Each line climbs through
+ * the askew rows one after the other and takes from each the stretches that lie within half a pitch
+ * of it: an edge along the lines is met to half a pitch, any other exactly enough. Gaps shorter
+ * than a line's way through one row are such edges met by chance, not gaps, unless the row itself
+ * has most of the gap: a hole.
  */
 export function straighten(region: RowSet, grid: ScanGrid, lineMm: number): StraightLines {
   const { along, pitchMm, originMm } = grid

@@ -6,7 +6,10 @@ import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 
-/** Skins end under the edge of a neighbour by this much, or reach beyond it by it to count as more than a band. Lines. */
+/**
+ * Skins end under the edge of a neighbour by this much, or reach beyond it by it to count as more
+ * than a band. Lines.
+ */
 const UNDER_EDGE_LINES = 0.5
 
 export interface Between {
@@ -18,14 +21,15 @@ export interface Between {
 /**
  * Room of a layer: what its walls enclose and neither bare skin nor what is carried on from it.
  *
- * A place is bare when one of the T layers above or B below does not cover it; over slopes the bands of all those layers add
- * up. A layer covers only what lies half a line deep in it, so that a step inwards narrower than the walls still has its band.
- * Around every bare place the skin goes on for `slopeBandMm`; that is the least width of any band. Where the bare place reaches
- * half a line or more beyond the edge it goes on for `holdMm`.
+ * A place is bare when one of the T layers above or B below does not cover it; over slopes the
+ * bands of all those layers add up. A layer covers only what lies half a line deep in it, so that a
+ * step inwards narrower than the walls still has its band. Around every bare place the skin goes on
+ * for `slopeBandMm`; that is the least width of any band. Where the bare place reaches half a line
+ * or more beyond the edge it goes on for `holdMm`.
  *
- * Tried and left, on 27 toolpaths of two and three walls: a least step of 1.25 lines instead of a least cover of half a line
- * (mean miss of the half that shaped it 3.6 for 3.7 %, of the half that checks it 3.2 for 2.8 %), of 1 line (3.9 and 3.9 %),
- * of 0.5 (8.4 and 5.5 %).
+ * Tried and left, on 27 toolpaths of two and three walls: a least step of 1.25 lines instead of a
+ * least cover of half a line (mean miss of the half that shaped it 3.6 for 3.7 %, of the half that
+ * checks it 3.2 for 2.8 %), of 1 line (3.9 and 3.9 %), of 0.5 (8.4 and 5.5 %).
  */
 export function roomBetween(
   layer: CutLayer,

@@ -15,11 +15,12 @@ export interface Overlap {
 }
 
 /**
- * Skin and infill that lie over the innermost wall line: its inner edge times the overlap, shared as skin and room share the
- * edge. `innerMm` is the edge's length where it is known.
+ * Skin and infill that lie over the innermost wall line: its inner edge times the overlap, shared
+ * as skin and room share the edge. `innerMm` is the edge's length where it is known.
  *
- * Measured: layers of solid skin of three authors lay 1 to 4 % more than their area, 0.2 to 0.35 of a line along that edge; a
- * tenth of a line is what the plates among 27 toolpaths agree with best together with the other habits as they are.
+ * Measured: layers of solid skin of three authors lay 1 to 4 % more than their area, 0.2 to 0.35 of
+ * a line along that edge; a tenth of a line is what the plates among 27 toolpaths agree with best
+ * together with the other habits as they are.
  */
 export function overlapsOf(
   layer: CutLayer,

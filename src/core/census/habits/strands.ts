@@ -4,10 +4,10 @@ import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import { isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 
 /**
- * A quarter of the room of a layer that is solid two layers further up. What turns solid is laid as strands there, lines that
- * hang from wall to wall or from infill line to infill line. Layers are scanned along x and along y by turns, so each is compared
- * with the next that is scanned its way: every roof of two layers or more is met twice, and each time it may be either of two
- * layers. mm²
+ * A quarter of the room of a layer that is solid two layers further up. What turns solid is laid as
+ * strands there, lines that hang from wall to wall or from infill line to infill line. Layers are
+ * scanned along x and along y by turns, so each is compared with the next that is scanned its way:
+ * every roof of two layers or more is met twice, and each time it may be either of two layers. mm²
  */
 export function strandsOver(lower: LayerAreas, upper: LayerAreas): number {
   if (lower === upper || isEmpty(lower.room)) return 0
@@ -17,10 +17,12 @@ export function strandsOver(lower: LayerAreas, upper: LayerAreas): number {
 }
 
 /**
- * What lies inside a layer's walls with nothing beneath it: an underside in the air, laid as strands from edge to edge. mm²
+ * What lies inside a layer's walls with nothing beneath it: an underside in the air, laid as
+ * strands from edge to edge. mm²
  *
- * Measured on toolpaths, by the thickness of their lines: a plate over a gap was laid at 1.28 times its area, a roof over sparse
- * rooms at 1.35. Of 27 pairs, 14 of which shaped the rule (median, mean, bias, one in ten beyond, %):
+ * Measured on toolpaths, by the thickness of their lines: a plate over a gap was laid at 1.28 times
+ * its area, a roof over sparse rooms at 1.35. Of 27 pairs, 14 of which shaped the rule (median,
+ * mean, bias, one in ten beyond, %):
  *
  * | strands              | shaped it           | checked it          |
  * |----------------------|---------------------|---------------------|

@@ -21,19 +21,23 @@ const SPAN_LINES = 0.05
 /**
  * Walls laid as whole lines. Of a wall t lines thick, told from either side:
  *
- * - below `oneLineBelow` (1.6) one line runs along its middle; above that two, which overlap up to 2;
- * - what is left between two lines is laid as one gap line of its own width, or left open; from 1.6 lines on as two lines more;
+ * - below `oneLineBelow` (1.6) one line runs along its middle; above that two, which overlap up to
+ *   2;
+ * - what is left between two lines is laid as one gap line of its own width, or left open; from 1.6
+ *   lines on as two lines more;
  * - and so on, as many pairs as the recipe has walls.
  *
- * No middle line is drawn for that. With P(d) the length of the outline inset by d, which falls to nothing where a wall is 2·d
- * thick, walls thicker than 2·d are P(d)/2 long: every threshold of the rule is one such length, and a gap is the area that is
- * left between two. Corners shorten P(d) as well, by a length that is known from their angles and put back.
+ * No middle line is drawn for that. With P(d) the length of the outline inset by d, which falls to
+ * nothing where a wall is 2·d thick, walls thicker than 2·d are P(d)/2 long: every threshold of the
+ * rule is one such length, and a gap is the area that is left between two. Corners shorten P(d) as
+ * well, by a length that is known from their angles and put back.
  *
- * Where all lines fit, which most layers are, it is the region within the walls' depth, less the strip that round ends leave
- * bare along the outline.
+ * Where all lines fit, which most layers are, it is the region within the walls' depth, less the
+ * strip that round ends leave bare along the outline.
  *
- * Measured on 27 toolpaths, against the bare region: a thin-walled pod came from +6.4 % to +5.2 %, two plates of thin ribs
- * from +0.0 % to +0.7 %, a clip of thin prongs from −1.8 % to −0.2 %; no other moved by more than 0.3 %.
+ * Measured on 27 toolpaths, against the bare region: a thin-walled pod came from +6.4 % to +5.2 %,
+ * two plates of thin ribs from +0.0 % to +0.7 %, a clip of thin prongs from −1.8 % to −0.2 %; no
+ * other moved by more than 0.3 %.
  */
 export function layWalls(
   layer: CutLayer,

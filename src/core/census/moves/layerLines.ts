@@ -32,8 +32,9 @@ const ALIKE = 0.08
 const TRIFLE_LINES = 2
 
 /**
- * Whether a layer's lines go where those of another, cut the same way, do: as many outlines and rooms, and all areas and the
- * rooms' boundary as large. Skins that appear, rooms that close and holes that open all show in one of them.
+ * Whether a layer's lines go where those of another, cut the same way, do: as many outlines and
+ * rooms, and all areas and the rooms' boundary as large. Skins that appear, rooms that close and
+ * holes that open all show in one of them.
  */
 export function isAlike(a: LayerAreas, b: LayerAreas, lineMm: number): boolean {
   const near = (p: number, q: number, trifle: number): boolean =>

@@ -14,13 +14,16 @@ export interface Lines {
   /** Number and summed length of lines laid, which end half a line width inside the region. mm */
   readonly count: number
   readonly laidMm: number
-  /** For each spacing the zigzags that begin at the low end of their first line, and those that begin at its high end. */
+  /**
+   * For each spacing the zigzags that begin at the low end of their first line, and those that
+   * begin at its high end.
+   */
   readonly zigzags: readonly (readonly [ZigzagEnds, ZigzagEnds])[]
 }
 
 /**
- * Lays lines `lineMm` apart to see how long they are, and joins every `steps`-th of them to zigzags. The lines together stand
- * for exactly the region's area.
+ * Lays lines `lineMm` apart to see how long they are, and joins every `steps`-th of them to
+ * zigzags. The lines together stand for exactly the region's area.
  */
 export function measureLines(
   region: RowSet,

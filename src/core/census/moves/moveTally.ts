@@ -22,8 +22,9 @@ export interface MoveTally {
 }
 
 /**
- * Walls are taken as they are on every layer. Lines of skin and infill, and the ways to them, are laid out anew only where a
- * layer is not like the last one that ran the same way; else that one's stand for them, as many as its areas ask for.
+ * Walls are taken as they are on every layer. Lines of skin and infill, and the ways to them, are
+ * laid out anew only where a layer is not like the last one that ran the same way; else that one's
+ * stand for them, as many as its areas ask for.
  */
 export function createMoveTally(settings: GeometrySettings): MoveTally {
   const { lineMm, walls } = settings

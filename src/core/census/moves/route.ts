@@ -46,8 +46,9 @@ const USUAL_CROSSED = ROOM_STEPS.indexOf(8)
 const MOST_TOURS = 2
 
 /**
- * The head goes over each layer as it would when printing: walls, then skin, then infill, always to the nearest next line.
- * Layers come from the top down, which makes no difference to how far it has to go.
+ * The head goes over each layer as it would when printing: walls, then skin, then infill, always to
+ * the nearest next line. Layers come from the top down, which makes no difference to how far it has
+ * to go.
  */
 export function createRoute(settings: GeometrySettings): Route {
   const tours: Tour[] = []

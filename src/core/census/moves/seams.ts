@@ -53,8 +53,9 @@ export function turnsOf(outline: Outline): Float64Array {
 }
 
 /**
- * The sharpest corners of every contour, as places. The part lies to the left of its outline. The way in halves the angle
- * between the edges `depthMm` before and after the corner: deeper lines do not see that a tip is blunt.
+ * The sharpest corners of every contour, as places. The part lies to the left of its outline. The
+ * way in halves the angle between the edges `depthMm` before and after the corner: deeper lines do
+ * not see that a tip is blunt.
  */
 export function findSeams(outline: Outline, turns: Float64Array, depthMm: number): Seams {
   const { points, start } = outline

@@ -75,8 +75,9 @@ export function wayToWalls(seams: Seams, walls: number, lineMm: number, here: Pl
 }
 
 /**
- * Goes round every contour, always to the nearest place where one not yet visited may begin, wall lines from the nearer side
- * of the wall to the other. Moves `here` to where the last line ends; the way to the first is not counted.
+ * Goes round every contour, always to the nearest place where one not yet visited may begin, wall
+ * lines from the nearer side of the wall to the other. Moves `here` to where the last line ends;
+ * the way to the first is not counted.
  */
 export function visitWalls(
   seams: Seams,
@@ -105,8 +106,9 @@ export function visitWalls(
 }
 
 /**
- * Lays zigzags, always the nearest next one, from either end. Of the two ways they can be laid, the one of fewer zigzags is
- * taken, or else the one that begins nearer. Moves `here` to where the last one ends.
+ * Lays zigzags, always the nearest next one, from either end. Of the two ways they can be laid, the
+ * one of fewer zigzags is taken, or else the one that begins nearer. Moves `here` to where the last
+ * one ends.
  */
 export function visitZigzags(
   ways: readonly [ZigzagEnds, ZigzagEnds],

@@ -13,7 +13,10 @@ export interface OutlineRuns {
   readonly outerMore: number
 }
 
-/** How many times around the outlines wall lines go where they share `wallMm2`; fewer than `walls` where not all fit. */
+/**
+ * How many times around the outlines wall lines go where they share `wallMm2`; fewer than `walls`
+ * where not all fit.
+ */
 export function lapsThatFit(
   { lapMm, outerMore }: OutlineRuns,
   wallMm2: number,
@@ -49,8 +52,9 @@ function packKey(limit: number, length: number, a: number, b: number): number {
 }
 
 /**
- * Breaks every contour at its corners, once for each corner limit; `turns` holds σ at every point of the outline. A lap starts and ends at a standstill, at its sharpest
- * corner, where a seam is hidden best.
+ * Breaks every contour at its corners, once for each corner limit; `turns` holds σ at every point
+ * of the outline. A lap starts and ends at a standstill, at its sharpest corner, where a seam is
+ * hidden best.
  */
 export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns {
   const keys: number[] = []

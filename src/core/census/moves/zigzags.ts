@@ -33,10 +33,10 @@ function createChains(size: number): {
 }
 
 /**
- * Follows zigzags over every `step`-th line. One goes on from the end it has come to, into the line of the next row that
- * overlaps its last, that no other took and that ends nearest; where that is too far, or nothing leads to a line, a new one
- * begins, at the low or at the high end of its first line. Lines end half a line width short of the region's edge; no longer
- * than wide, they are none.
+ * Follows zigzags over every `step`-th line. One goes on from the end it has come to, into the line
+ * of the next row that overlaps its last, that no other took and that ends nearest; where that is
+ * too far, or nothing leads to a line, a new one begins, at the low or at the high end of its first
+ * line. Lines end half a line width short of the region's edge; no longer than wide, they are none.
  */
 export function zigzagEnds(lines: StraightLines, step: number, startHigh: boolean): ZigzagEnds {
   const { lineMm, lowMm, rows, along } = lines

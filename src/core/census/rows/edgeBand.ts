@@ -8,8 +8,8 @@ import { createStretchList } from './stretchList.ts'
 export type BandSide = 'inside' | 'outside' | 'both'
 
 /**
- * A turn whose mitre is no longer than this beyond the radius gets a mitre, for both edges; any sharper turn gets square
- * ends and, where they gape, a disc. mm
+ * A turn whose mitre is no longer than this beyond the radius gets a mitre, for both edges; any
+ * sharper turn gets square ends and, where they gape, a disc. mm
  */
 const MITRE_MM = 0.002
 
@@ -20,13 +20,14 @@ let corners = new Float64Array(256)
 const strip = new Float64Array(8)
 
 /**
- * What lies within `radiusMm` of the outline's edges on one side of it, on the rows of a grid; of the other side it may hold
- * any part. Taking the inside away from a region insets it, adding the outside grows it: there is no offset curve that could
- * cross itself and nothing to clean up.
+ * What lies within `radiusMm` of the outline's edges on one side of it, on the rows of a grid; of
+ * the other side it may hold any part. Taking the inside away from a region insets it, adding the
+ * outside grows it: there is no offset curve that could cross itself and nothing to clean up.
  *
- * What is that near either faces an edge, and then lies in the strip along it, or a corner that juts out towards it, and then
- * lies in the disc around that. A row meets strips and discs in one stretch each. Discs around every point, on both sides of
- * the outline, were as true and took 1.5 to 1.8 times as long (an arm, a wavy ball, a plate of holes).
+ * What is that near either faces an edge, and then lies in the strip along it, or a corner that
+ * juts out towards it, and then lies in the disc around that. A row meets strips and discs in one
+ * stretch each. Discs around every point, on both sides of the outline, were as true and took 1.5
+ * to 1.8 times as long (an arm, a wavy ball, a plate of holes).
  *
  * Good until the next call, which uses the same memory.
  */

@@ -10,11 +10,12 @@ const near = createStretchList()
 const far = createStretchList()
 
 /**
- * What lies within `radiusMm` of a region, the region included. Good until the next call, which uses the same memory.
+ * What lies within `radiusMm` of a region, the region included. Good until the next call, which
+ * uses the same memory.
  *
- * Every stretch goes to every row within the radius, the longer the nearer. In two steps: first to the rows next to it, as they
- * are, then by whole blocks of such rows, so that a radius of 24 rows takes 3 + 17 stretches instead of 49. The blocks are as wide
- * as their middle rows.
+ * Every stretch goes to every row within the radius, the longer the nearer. In two steps: first to
+ * the rows next to it, as they are, then by whole blocks of such rows, so that a radius of 24 rows
+ * takes 3 + 17 stretches instead of 49. The blocks are as wide as their middle rows.
  *
  * | blocks in a radius | skins of a ball, against polygons | ms, an arm | ms, a wavy ball |
  * |--------------------|-----------------------------------|------------|-----------------|

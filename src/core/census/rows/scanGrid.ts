@@ -23,11 +23,12 @@ export interface ScanGrid {
 }
 
 /**
- * Rows across a part. More rows, less error (it falls with the square); fewer rows, less time. Beyond what the part's size asks
- * for, lines set the pitch: rows closer than a quarter line tell nothing a printer could follow, and walls should not be
- * narrower than a row. Measured on lines of 0.4 mm; walls against manifold-3d's polygons, the worst of nine parts (an arm, a
- * plate of 60 holes, a wavy ball, a small cup, a ring, a lattice …); hours of a deck against every move driven by itself;
- * processor time on two shared cores, least of several:
+ * Rows across a part. More rows, less error (it falls with the square); fewer rows, less time.
+ * Beyond what the part's size asks for, lines set the pitch: rows closer than a quarter line tell
+ * nothing a printer could follow, and walls should not be narrower than a row. Measured on lines of
+ * 0.4 mm; walls against manifold-3d's polygons, the worst of nine parts (an arm, a plate of 60
+ * holes, a wavy ball, a small cup, a ring, a lattice …); hours of a deck against every move driven
+ * by itself; processor time on two shared cores, least of several:
  *
  * | rows, pitch, mm   | ms, an arm | ms, the ball | worst wall error | worst hours |
  * |-------------------|------------|--------------|------------------|-------------|

@@ -1,6 +1,7 @@
 /**
- * Working space used again and again. Regions are made by the thousand, and fresh zeroed memory for each cost a third of
- * the whole count. What is in it is only good until the next call for the same space.
+ * Working space used again and again. Regions are made by the thousand, and fresh zeroed memory for
+ * each cost a third of the whole count. What is in it is only good until the next call for the same
+ * space.
  */
 export interface Scratch {
   floats(length: number): Float64Array

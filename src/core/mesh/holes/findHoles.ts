@@ -16,7 +16,10 @@ export interface Hole {
   readonly facets: number
 }
 
-/** Neighbouring facets of a round wall turn by no more than this: 8 sides turn by 45°. A hexagon (60°) is a nut pocket. */
+/**
+ * Neighbouring facets of a round wall turn by no more than this: 8 sides turn by 45°. A hexagon
+ * (60°) is a nut pocket.
+ */
 const MOST_TURN = (50 * Math.PI) / 180
 /** Two triangles that turn by less than this are one flat facet. */
 const FLAT_TURN = (0.2 * Math.PI) / 180

@@ -7,9 +7,9 @@ interface Circle {
 }
 
 /**
- * The circle through points, by least squares on x² + y² (I. Kåsa, IEEE Trans. Instrum. Meas. 25, 1976, 8–14), grown to
- * the outermost point; null where some point lies further inside than `slack` × radius or a gap in the round is wider than
- * `mostGap` radians.
+ * The circle through points, by least squares on x² + y² (I. Kåsa, IEEE Trans. Instrum. Meas. 25,
+ * 1976, 8–14), grown to the outermost point; null where some point lies further inside than `slack`
+ * × radius or a gap in the round is wider than `mostGap` radians.
  */
 export function fitCircle(
   xs: readonly number[],

@@ -12,8 +12,9 @@ interface Pattern {
 }
 
 /**
- * 30.5, 20 and 16 squares for flight controllers and 16 for motors were read in board and motor descriptions; 9, 12, 19, 25.5,
- * 16 × 19, 19 × 25 and motor holes counted across the circle are from memory, so they suggest and decide nothing.
+ * 30.5, 20 and 16 squares for flight controllers and 16 for motors were read in board and motor
+ * descriptions; 9, 12, 19, 25.5, 16 × 19, 19 × 25 and motor holes counted across the circle are
+ * from memory, so they suggest and decide nothing.
  */
 const PATTERNS: readonly Pattern[] = [
   ...[9, 12, 16, 19].map((side) => pattern(side, side, 'rectangle', 'motor')),

@@ -14,7 +14,10 @@ export interface UnitSuggestion {
   readonly also?: LengthUnit
 }
 
-/** No printed airframe part is shorter than this along its longest side, or longer than the other (common practice, no source). */
+/**
+ * No printed airframe part is shorter than this along its longest side, or longer than the other
+ * (common practice, no source).
+ */
 const SHORTEST_MM = 2
 const LONGEST_MM = 1000
 /** Few printed parts are shorter than this: possible, and odd enough to ask (common practice, no source). */
@@ -47,8 +50,9 @@ const SCREWS: readonly (readonly [name: string, fine: number, medium: number])[]
 ]
 const SCREW_FIT_MM = 0.04
 /**
- * Clearance drills of inch screws, close and free, in inches. From memory (usual tap and clearance drill charts), so they
- * speak for a unit and decide nothing; asked only of parts taken in inches or millimetres, where such screws are used.
+ * Clearance drills of inch screws, close and free, in inches. From memory (usual tap and clearance
+ * drill charts), so they speak for a unit and decide nothing; asked only of parts taken in inches
+ * or millimetres, where such screws are used.
  */
 const INCH_SCREWS: readonly (readonly [name: string, close: number, free: number])[] = [
   ['#4', 0.116, 0.1285],

@@ -8,8 +8,8 @@ import type { Vec3 } from '../../model/mesh.ts'
 import { unitToMm } from '../../model/units.ts'
 
 /**
- * The place that does what the map does. Rounding of the turn costs nothing at `about`, a point in the middle of the piece:
- * that one lands exactly where the map takes it.
+ * The place that does what the map does. Rounding of the turn costs nothing at `about`, a point in
+ * the middle of the piece: that one lands exactly where the map takes it.
  */
 export function drawnPlaceOf(map: RigidMap, about: Vec3): DrawnPlace {
   const m = map.matrix
@@ -65,8 +65,9 @@ export type FileNose = 'x' | '-x' | 'y' | '-y'
 const NOSE_DEG: Readonly<Record<FileNose, number>> = { x: 0, y: -90, '-x': 180, '-y': 90 }
 
 /**
- * Places of all parts whose file says where their pieces go, as many as fly. The file's axes are turned so that `nose` comes
- * to point forward (+x), about `middleMm`, the point of the file that becomes the middle of the aircraft.
+ * Places of all parts whose file says where their pieces go, as many as fly. The file's axes are
+ * turned so that `nose` comes to point forward (+x), about `middleMm`, the point of the file that
+ * becomes the middle of the aircraft.
  */
 export function placesAsDrawn(
   parts: readonly Pick<Part, 'id' | 'unit' | 'quantity' | 'drawnPlaces'>[],
@@ -99,8 +100,8 @@ export function placesAsDrawn(
 }
 
 /**
- * Angles about x, then y, then z of a turn (see `turnMatrix`), degrees. Where y stands at ±90° x and z do the same, and the
- * arctangents are taken so that their errors cancel.
+ * Angles about x, then y, then z of a turn (see `turnMatrix`), degrees. Where y stands at ±90° x
+ * and z do the same, and the arctangents are taken so that their errors cancel.
  */
 function turnOf([, r01, r02, , r11, r12, r20, r21, r22]: Nine): Vec3 {
   const x = Math.atan2(r21, r22)

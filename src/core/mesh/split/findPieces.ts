@@ -8,8 +8,8 @@ import { bodiesTouch, touchBody, type TouchBody } from './touch.ts'
 const MOST_BODIES = 400
 
 /**
- * The things in a mesh that could be picked up one by one: bodies with what is inside them, and bodies that touch or overlap taken
- * together. Each is the list of its triangles.
+ * The things in a mesh that could be picked up one by one: bodies with what is inside them, and
+ * bodies that touch or overlap taken together. Each is the list of its triangles.
  *
  * @param mesh faced outwards and without loose scraps; see `cleanMesh`.
  */

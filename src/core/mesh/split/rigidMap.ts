@@ -14,11 +14,13 @@ export type Run = Pick<MeshPiece, 'firstTriangle' | 'triangleCount'>
 const SAME = 2e-5
 
 /**
- * The rigid map that lays one run of triangles on another, corner on corner in the order of the file; null where there is
- * none, as between different, scaled or sheared pieces. A mirror image lists the corners of its triangles backwards.
+ * The rigid map that lays one run of triangles on another, corner on corner in the order of the
+ * file; null where there is none, as between different, scaled or sheared pieces. A mirror image
+ * lists the corners of its triangles backwards.
  *
- * The order of the file decides, not the shape: a symmetric part fits on itself in several ways and only one is how it was
- * placed. Two builds of one object keep its order, whatever their transforms.
+ * The order of the file decides, not the shape: a symmetric part fits on itself in several ways and
+ * only one is how it was placed. Two builds of one object keep its order, whatever their
+ * transforms.
  */
 export function rigidMap(mesh: Mesh, one: Run, other: Run): RigidMap | null {
   if (one.triangleCount !== other.triangleCount) return null

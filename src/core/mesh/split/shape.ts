@@ -15,7 +15,10 @@ export interface Shape {
   readonly size: number
 }
 
-/** Points and weight of the 6-point rule on a triangle, exact to degree 4 (D. A. Dunavant, Int. J. Numer. Methods Eng. 21, 1985, 1129). */
+/**
+ * Points and weight of the 6-point rule on a triangle, exact to degree 4 (D. A. Dunavant, Int. J.
+ * Numer. Methods Eng. 21, 1985, 1129).
+ */
 const RULE: readonly (readonly [weight: number, a: number, b: number])[] = [
   [0.223381589678011, 0.445948490915965, 0.10810301816807],
   [0.109951743655322, 0.091576213509771, 0.816847572980459],
@@ -208,9 +211,9 @@ const SAME = 3e-4
 const DISTINCT = 0.01
 
 /**
- * Are two bodies the same, mirror images, or neither? A body that can be laid on its mirror image (most plates and tubes) is
- * called equal. Where two of its axes are alike (a square, a disc) left and right cannot be told: also equal, since both weigh
- * the same.
+ * Are two bodies the same, mirror images, or neither? A body that can be laid on its mirror image
+ * (most plates and tubes) is called equal. Where two of its axes are alike (a square, a disc) left
+ * and right cannot be told: also equal, since both weigh the same.
  */
 export function compareShapes(a: Shape, b: Shape): 'equal' | 'mirrored' | 'different' {
   if (!close(a.volume, b.volume, a.volume) || !close(a.area, b.area, a.area)) return 'different'

@@ -13,8 +13,9 @@ const MOST_ITEMS = 400
 const NUMBERED = /^item \d+$/
 
 /**
- * Takes a 3MF apart by its build items, which are what is made, whether they touch or not, and puts equal ones together with
- * the place the build gives each. Null for other files and for a build of one item.
+ * Takes a 3MF apart by its build items, which are what is made, whether they touch or not, and puts
+ * equal ones together with the place the build gives each. Null for other files and for a build of
+ * one item.
  */
 export function splitItems({ format, mesh, pieces }: ReadMesh): Plate | null {
   if (format !== '3mf' || pieces.length < 2 || pieces.length > MOST_ITEMS) return null

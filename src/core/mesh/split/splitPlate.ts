@@ -27,7 +27,10 @@ export interface Plate {
   readonly leftOut: number
 }
 
-/** Takes a plate of parts apart and puts equal ones together. One group of one piece where the mesh is a single part. */
+/**
+ * Takes a plate of parts apart and puts equal ones together. One group of one piece where the mesh
+ * is a single part.
+ */
 export function splitPlate(mesh: Mesh): Plate {
   const clean = cleanMesh(mesh)
   const groups: { shape: Shape; count: number; mirrored: number; triangles: readonly number[] }[] =

@@ -134,8 +134,9 @@ function trianglesCross(mesh: Mesh, t: number, u: number, near: number): boolean
 }
 
 /**
- * Does side k of triangle t meet triangle u (T. Möller, B. Trumbore, J. Graphics Tools 2, 1997, 21)? Ends and rims count. A side
- * that lies in the plane of u is left to the other sides, some of which stand on it.
+ * Does side k of triangle t meet triangle u (T. Möller, B. Trumbore, J. Graphics Tools 2, 1997,
+ * 21)? Ends and rims count. A side that lies in the plane of u is left to the other sides, some of
+ * which stand on it.
  */
 function sidePierces(
   { positions: p, indices }: Mesh,

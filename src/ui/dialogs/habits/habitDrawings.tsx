@@ -8,8 +8,9 @@ export interface HabitDrawing {
 }
 
 /*
- * Our own drawings, in the page's ink: `body` is the outline of a part, `laid` a line seen in section or as a band, `way`
- * the middle of a line seen from above. What the habit is about stands in the page's pen, `told` and `told-way`.
+ * Our own drawings, in the page's ink: `body` is the outline of a part, `laid` a line seen in
+ * section or as a band, `way` the middle of a line seen from above. What the habit is about stands
+ * in the page's pen, `told` and `told-way`.
  */
 
 const sections = (className: string, y: number, width: number, xs: readonly number[], round = 0) =>

@@ -13,7 +13,10 @@ import {
   translate,
 } from '../../../support/meshes.ts'
 
-/* Closed forms: any mechanics text (solid box m a²/12 per axis, ball m r²/5 per axis, thin spherical shell m r²/3 per axis). */
+/*
+ * Closed forms: any mechanics text (solid box m a²/12 per axis, ball m r²/5 per axis, thin
+ * spherical shell m r²/3 per axis).
+ */
 describe('mesh moments', () => {
   it('of a box are exact: centre and a²/12 along each side', () => {
     const { volume } = partMoments(box(30, 20, 10), 1)

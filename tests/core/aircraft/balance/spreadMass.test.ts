@@ -13,7 +13,10 @@ interface Brick {
   readonly centre: Vec3
 }
 
-/** Centre and inertia (xx, yy, zz, per unit mass) of bricks, by m (b² + c²)/12 and parallel axes: shares no code with the core. */
+/**
+ * Centre and inertia (xx, yy, zz, per unit mass) of bricks, by m (b² + c²)/12 and parallel axes:
+ * shares no code with the core.
+ */
 function bricks(list: readonly Brick[]) {
   const mass = (brick: Brick) => brick.density * brick.size[0] * brick.size[1] * brick.size[2]
   const total = list.reduce((sum, brick) => sum + mass(brick), 0)

@@ -17,8 +17,9 @@ const PACK = { ...QUAD, avionicsW: 0 }
 
 describe('a plane in cruise', () => {
   /*
-   * By hand: 1 kg on 0.2 m², 12 m/s: q = 88.2 Pa, CL = 9.80665 / 17.64 = 0.5559, aspect 5, induced 0.5559² / (π·5·0.75) =
-   * 0.02623, drag 17.64 × 0.06623 = 1.1683 N, L/D 8.394; 14.02 W of push, over 0.4 = 35.05 W; 74 Wh × 0.8 = 101.3 min, 73 km.
+   * By hand: 1 kg on 0.2 m², 12 m/s: q = 88.2 Pa, CL = 9.80665 / 17.64 = 0.5559, aspect 5, induced
+   * 0.5559² / (π·5·0.75) = 0.02623, drag 17.64 × 0.06623 = 1.1683 N, L/D 8.394; 14.02 W of push,
+   * over 0.4 = 35.05 W; 74 Wh × 0.8 = 101.3 min, 73 km.
    */
   it('of 1 kg on 20 dm² and 1 m of span at 12 m/s takes 35 W (worked by hand)', () => {
     const { figures, missing } = cruise(WING, PACK, 1000)

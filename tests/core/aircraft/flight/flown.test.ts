@@ -22,7 +22,8 @@ describe('a timed hover', () => {
   })
 
   it('meets the posterior of two normal densities, drawn by rejection (seeded Monte Carlo)', () => {
-    // Prior of ln efficiency sd 0.3 / 1.96 about 0; observed ln(1/1.2) with sd 0.06: keep draws by the observation's density.
+    // Prior of ln efficiency sd 0.3 / 1.96 about 0; observed ln(1/1.2) with sd 0.06: keep draws by
+    // the observation's density.
     const random = seededRandom(5)
     const normal = () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
     const observed = -Math.log(1.2)

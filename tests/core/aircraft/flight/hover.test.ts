@@ -10,7 +10,10 @@ import { hoverOf, QUAD } from '../../../support/flight.ts'
 const codes = (notes: readonly { readonly code: string }[]) => notes.map(({ code }) => code)
 
 describe('thrust-to-weight', () => {
-  /* A maker's payload table for a four-rotor lifter (all-up lb, thrust-to-weight): consistent with 67.9 kgf at full throttle. */
+  /*
+   * A maker's payload table for a four-rotor lifter (all-up lb, thrust-to-weight): consistent with
+   * 67.9 kgf at full throttle.
+   */
   it.each([
     [43.28, 3.5],
     [48.28, 3.1],

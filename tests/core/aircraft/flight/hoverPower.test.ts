@@ -4,9 +4,10 @@ import { relative } from '../../../support/censusCase.ts'
 import { hoverOf } from '../../../support/flight.ts'
 
 /*
- * Measured electrical power of whole quadrotors held in hover: Russell et al., NASA/TM-2018-219758 (runs and points named);
- * sizes: Russell, Jung, Willink, Glasner, AHS 72nd Annual Forum 2016. Read through a secondary table that quotes the run
- * numbers. Ideal power beside them worked out by hand at 1.225 kg/m³ and 9.80665 m/s².
+ * Measured electrical power of whole quadrotors held in hover: Russell et al., NASA/TM-2018-219758
+ * (runs and points named); sizes: Russell, Jung, Willink, Glasner, AHS 72nd Annual Forum 2016. Read
+ * through a secondary table that quotes the run numbers. Ideal power beside them worked out by hand
+ * at 1.225 kg/m³ and 9.80665 m/s².
  */
 const MEASURED = [
   { article: 'A, 28/11', kg: 1.51, diameterM: 0.254, electricalW: 184.44, idealW: 80.86 },
@@ -42,7 +43,10 @@ describe('hover power against NASA/TM-2018-219758', () => {
 })
 
 describe('hover endurance against makers’ published figures', () => {
-  /* enterprise.dji.com spec pages: matrice-30, matrice-4-series, mavic-3-m; windless, whole pack, 15 W of electronics. */
+  /*
+   * enterprise.dji.com spec pages: matrice-30, matrice-4-series, mavic-3-m; windless, whole pack,
+   * 15 W of electronics.
+   */
   it.each([
     { kg: 3.77, diameterMm: 406.4, wh: 263.2, minutes: 36 },
     { kg: 1.219, diameterMm: 274.3, wh: 99.5, minutes: 42 },

@@ -136,7 +136,8 @@ describe('catalogueItem', () => {
   })
 
   it('weighs the hardware of a 250-size carbon frame between 24 and 34 g', () => {
-    // PX4 docs, holybro_qav250_pixhawk4_mini.md, commit 4548d742: 6 standoffs 35 mm, 8 screws 15 mm, 8 nuts, 12 screws 7 mm.
+    // PX4 docs, holybro_qav250_pixhawk4_mini.md, commit 4548d742: 6 standoffs 35 mm, 8 screws 15
+    // mm, 8 nuts, 12 screws 7 mm.
     const bill = [
       catalogueItem(standoff, { id: '1', quantity: 6, costEach: 0 }),
       catalogueItem(screw(15), { id: '2', quantity: 8, costEach: 0 }),

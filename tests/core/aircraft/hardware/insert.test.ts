@@ -18,8 +18,8 @@ describe('insertMass', () => {
 })
 
 describe('insertSeat', () => {
-  // Holes: accu.co.uk/p/488. Least wall 0.25 × insert diameter and depth L + 1: secam-fixing.com. Full pull-out takes 2.4 mm
-  // all round: TU Dresden, J. Manuf. Mater. Process. 2023, 7(1), 42.
+  // Holes: accu.co.uk/p/488. Least wall 0.25 × insert diameter and depth L + 1: secam-fixing.com.
+  // Full pull-out takes 2.4 mm all round: TU Dresden, J. Manuf. Mater. Process. 2023, 7(1), 42.
   it('wants a 4.0 mm hole, a 9.2 mm boss, never below 6.6, and a depth of length + 1 for M3', () => {
     const seat = insertSeat('M3', 5.7)
     expect(seat.holeMm).toBe(4)

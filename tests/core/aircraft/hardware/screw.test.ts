@@ -122,7 +122,8 @@ describe('screwMass', () => {
     expect(threadLengthMm('M2.5')).toBe(17)
   })
 
-  // By hand, mm³ × 7.85: M3 × 10, thread 10 (8.14) × 5.621; cap of 5.7 × 1.65 23.40 less socket 3.60; cone 36.19 less socket 3.81.
+  // By hand, mm³ × 7.85: M3 × 10, thread 10 (8.14) × 5.621; cap of 5.7 × 1.65 23.40 less socket
+  // 3.60; cone 36.19 less socket 3.81.
   it.each([
     ['ISO 7380-1', (23.4 - 3.6 + 56.21) * 0.00785],
     ['ISO 10642', (36.19 - 3.81 + 45.76) * 0.00785],

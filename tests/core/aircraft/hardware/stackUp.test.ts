@@ -118,7 +118,8 @@ describe('stackUp into an insert', () => {
     end: { kind: 'insert', insertMm: 5.7, bossMm, holeDepthMm },
   })
 
-  // Boss 4.4 + 2 × 2.4 = 9.2 mm: TU Dresden, J. Manuf. Mater. Process. 2023, 7(1), 42. Depth 5.7 + 1 mm: secam-fixing.com.
+  // Boss 4.4 + 2 × 2.4 = 9.2 mm: TU Dresden, J. Manuf. Mater. Process. 2023, 7(1), 42. Depth 5.7 +
+  // 1 mm: secam-fixing.com.
   it('wants a 9.2 mm boss and a 6.7 mm hole for M3 × 5.7', () => {
     expect(codes(insert(6.6, 7))).toEqual(['boss-too-thin'])
     expect(codes(insert(9.1, 7))).toEqual(['boss-too-thin'])

@@ -14,8 +14,9 @@ describe('Poisson chances', () => {
   })
 
   /*
-   * P(N ≤ s) at mean m is the chance that chi-square with 2(s + 1) degrees of freedom passes 2m, so the lower 5 % points of
-   * chi-square (NIST/SEMATECH e-Handbook, table 1.3.6.7.4) mark where one more spare is needed.
+   * P(N ≤ s) at mean m is the chance that chi-square with 2(s + 1) degrees of freedom passes 2m, so
+   * the lower 5 % points of chi-square (NIST/SEMATECH e-Handbook, table 1.3.6.7.4) mark where one
+   * more spare is needed.
    */
   it.each([
     [0, 0.103],

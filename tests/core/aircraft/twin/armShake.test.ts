@@ -9,8 +9,9 @@ import { typedItem } from '../../../support/ledgerParts.ts'
 
 describe('first bending of a beam with a mass at its tip', () => {
   /*
-   * x² = 2π f √(m L³ / EI), x the first root of 1 + cos x cosh x − μ x (sin x cosh x − cos x sinh x) = 0, μ tip over beam mass.
-   * μ = 1 as printed in Mathematical Problems in Engineering 2017, 1568019, table 1 (1.557298); μ = 0 is 1.8751² of any textbook.
+   * x² = 2π f √(m L³ / EI), x the first root of 1 + cos x cosh x − μ x (sin x cosh x − cos x sinh
+   * x) = 0, μ tip over beam mass. μ = 1 as printed in Mathematical Problems in Engineering 2017,
+   * 1568019, table 1 (1.557298); μ = 0 is 1.8751² of any textbook.
    */
   it.each([
     [0, 3.516_02, 0.015],

@@ -25,7 +25,8 @@ describe('bending stiffness', () => {
   })
 
   it('of a box with empty rooms is the hollow box exactly: (B H³ − b h³) / 12', () => {
-    // So long that the walls at its ends do not count: walls of 0.8 mm on a width of 20 mm, skins of 0.8 mm, 14 mm high.
+    // So long that the walls at its ends do not count: walls of 0.8 mm on a width of 20 mm, skins
+    // of 0.8 mm, 14 mm high.
     const long = 1e9
     const census = blockCensus(long, 20, 14, RECIPE_DEFAULTS)
     const bending = printedBendingNm(

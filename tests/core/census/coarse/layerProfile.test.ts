@@ -65,7 +65,8 @@ describe.each(PARTS)('the profile of %s', (_name, mesh) => {
         (p[b]! - p[a]!) * (p[c + 1]! - p[a + 1]!) - (p[b + 1]! - p[a + 1]!) * (p[c]! - p[a]!),
       )
     }
-    // Slanting faces are shared out among the gaps between cuts layer by layer, to some percent where they begin and end.
+    // Slanting faces are shared out among the gaps between cuts layer by layer, to some percent
+    // where they begin and end.
     expect(sum(profile.upMm2) / (twice / 4)).toBeCloseTo(1, 1)
     expect(sum(profile.downMm2) / (twice / 4)).toBeCloseTo(1, 1)
   })

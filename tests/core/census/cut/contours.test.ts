@@ -12,8 +12,8 @@ function looseCut(count: number, seed: number, onGrid: boolean): LayerCut {
 }
 
 /**
- * Every pair of ends sorted by distance, taken one by one: first those of a start with an end that do not close a straight run,
- * then any. The bridges' summed length.
+ * Every pair of ends sorted by distance, taken one by one: first those of a start with an end that
+ * do not close a straight run, then any. The bridges' summed length.
  */
 function bridgeSlowly({ count, points }: LayerCut): number {
   const far = (a: number, b: number): number =>

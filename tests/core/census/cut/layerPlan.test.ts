@@ -3,8 +3,9 @@ import { planLayers } from '../../../../src/core/census/cut/layerPlan.ts'
 import { PreweighError } from '../../../../src/core/model/problem.ts'
 
 describe('layers of a 2.00 mm part', () => {
-  // K. Sharma et al., IOP Conf. Ser. Mater. Sci. Eng. 1168, 2021, 012022: 2.00 mm at 0.10, 0.15 and 0.20 mm came out 2.00, 2.02
-  // and 2.11 mm thick. At 0.15 mm a 14th layer would have its middle at 2.025 mm, outside.
+  // K. Sharma et al., IOP Conf. Ser. Mater. Sci. Eng. 1168, 2021, 012022: 2.00 mm at 0.10, 0.15 and
+  // 0.20 mm came out 2.00, 2.02 and 2.11 mm thick. At 0.15 mm a 14th layer would have its middle at
+  // 2.025 mm, outside.
   test.each([
     [0.1, 20],
     [0.15, 13],

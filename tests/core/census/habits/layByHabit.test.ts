@@ -10,8 +10,9 @@ import { layByHabit } from '../../../support/layByHabit.ts'
 import { loadManifold } from '../../../support/solidCensus.ts'
 
 /*
- * The census against lines laid one by one from polygons (manifold-3d) with the same habits. Nothing of ours is on the other
- * side but the heights of the cuts. Every kind agrees within 1 % of the part's plastic.
+ * The census against lines laid one by one from polygons (manifold-3d) with the same habits.
+ * Nothing of ours is on the other side but the heights of the cuts. Every kind agrees within 1 % of
+ * the part's plastic.
  */
 const wasm = await loadManifold()
 const parts = habitParts(wasm)

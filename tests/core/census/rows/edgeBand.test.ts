@@ -7,8 +7,9 @@ import type { RowSet } from '../../../../src/core/census/rows/rowSet.ts'
 import type { Outline } from '../../../../src/core/census/cut/simplify.ts'
 
 /*
- * The slow obvious way: the distance from a place to every edge. Places are tried all along every row; those closer to a
- * boundary of the band than mitres and the step of the trial allow decide nothing.
+ * The slow obvious way: the distance from a place to every edge. Places are tried all along every
+ * row; those closer to a boundary of the band than mitres and the step of the trial allow decide
+ * nothing.
  */
 const STEP_MM = 0.05
 const SLACK_MM = 0.004

@@ -123,7 +123,8 @@ describe('findPatterns', () => {
   const names = (places: readonly (readonly [number, number])[], mm = 1, part = plate(places)) =>
     findPatterns(findHoles(part), mm).map((each) => `${each.name} ${each.layout}`)
 
-  // Bolt circles by Pythagoras: 9→12.73, 12→16.97, 16→22.63, 19→26.87, 20→28.28, 25.5→36.06, 30.5→43.13, 16×19→24.84, 19×25→31.40.
+  // Bolt circles by Pythagoras: 9→12.73, 12→16.97, 16→22.63, 19→26.87, 20→28.28, 25.5→36.06,
+  // 30.5→43.13, 16×19→24.84, 19×25→31.40.
   const CIRCLES: readonly [number, number, number][] = [
     [9, 9, 12.73],
     [12, 12, 16.97],

@@ -27,7 +27,10 @@ const object = (id: number, name: string, mesh: Mesh) =>
   `<object id="${id}" name="${name}" type="model">${meshXml(mesh)}</object>`
 const OBJECTS = object(1, 'wedge', WEDGE) + object(2, 'bar', BAR)
 
-/** A build item as 3MF writes it: rows are where x, y and z go, then the shift (3MF Core Specification, "3D Matrices"). */
+/**
+ * A build item as 3MF writes it: rows are where x, y and z go, then the shift (3MF Core
+ * Specification, "3D Matrices").
+ */
 function item(id: number, turn: Vec3, move: Vec3, mirrored = false): string {
   const axes = rotate(
     {
