@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useState } from 'react'
+import { lazy, Suspense, useCallback, useEffect, useRef, useState } from 'react'
 import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
@@ -9,7 +9,9 @@ import type { Intake } from './intake/readDrop.ts'
 import { isSavedFrame } from './intake/savedFrame.ts'
 import { WindowDrop } from './intake/WindowDrop.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
+import { parseAddress } from './set/address.ts'
 import { SheetPlace } from './set/SheetPlace.tsx'
+import { goTo } from './set/useAddress.ts'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 
 const CrossingWatch = lazy(async () => {
@@ -24,8 +26,18 @@ const UNRESTORED = 'first'
 export function App() {
   const { addFiles, openProject } = useActions()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
-  const isRestoring = useAppState((state) => state.frame.id === UNRESTORED)
+  const frameId = useAppState((state) => state.frame.id)
+  const isRestoring = frameId === UNRESTORED
   const [leftAlone, setLeftAlone] = useState(0)
+
+  // Another frame begins on its first sheet; the address of a reload stays. Between two frames the
+  // page may be without parts, and so without a sheet that could see the change.
+  const lastFrame = useRef(frameId)
+  useEffect(() => {
+    const hasChanged = lastFrame.current !== UNRESTORED && lastFrame.current !== frameId
+    lastFrame.current = frameId
+    if (hasChanged && parseAddress(location.hash).sheet !== 'frame') goTo('frame')
+  }, [frameId])
 
   const onIntake = useCallback(
     (intake: Intake) => {

@@ -1,8 +1,8 @@
-import { lazy, Suspense, useEffect, useLayoutEffect, useRef, type ComponentType } from 'react'
+import { lazy, Suspense, useEffect, useLayoutEffect, type ComponentType } from 'react'
 import { useAppState } from '../appContext.ts'
 import { showGhost } from '../head/ghost.ts'
 import { SHEETS, type PlaceId } from './address.ts'
-import { goTo, useAddress } from './useAddress.ts'
+import { useAddress } from './useAddress.ts'
 
 /** Each sheet is fetched when it is first gone to. */
 const PLACES: Readonly<Record<PlaceId, ComponentType>> = {
@@ -18,7 +18,6 @@ const PLACES: Readonly<Record<PlaceId, ComponentType>> = {
 /** The sheet that the address names. Each is left and found again where it was scrolled to. */
 export function SheetPlace() {
   const { sheet } = useAddress()
-  const frameId = useAppState((state) => state.frame.id)
   const frameName = useAppState((state) => state.frame.name)
   const Place = PLACES[sheet]
 
@@ -26,13 +25,6 @@ export function SheetPlace() {
     const name = SHEETS.find(({ id }) => id === sheet)?.name ?? 'The whole set'
     document.title = `${name} · ${frameName} · Preweigh`
   }, [sheet, frameName])
-
-  // Another frame begins on its first sheet; the address of a reload stays.
-  const lastFrame = useRef(frameId)
-  useEffect(() => {
-    if (lastFrame.current !== frameId) goTo('frame')
-    lastFrame.current = frameId
-  }, [frameId])
 
   useScrollKept(sheet)
   useEffect(() => {
