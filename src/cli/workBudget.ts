@@ -1,15 +1,14 @@
 import { isMainThread } from 'node:worker_threads'
+import { createWorkClock } from '../jobs/workClock.ts'
 import type { Budget } from '../core/census/budget.ts'
 
 /**
  * A budget that begins now. By processor time where the process does nothing else, so that a busy
- * machine makes no figure coarse; a thread is not told its own, and goes by the clock while it
- * works.
+ * machine makes no figure coarse; a thread is not told its own and works it out.
  */
 export function workBudget(): Budget {
   if (!isMainThread) {
-    const from = performance.now()
-    return { spentS: () => (performance.now() - from) / 1000 }
+    return { spentS: createWorkClock(() => performance.now()) }
   }
   const from = process.cpuUsage()
   return {

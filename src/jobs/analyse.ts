@@ -6,6 +6,7 @@ import { unitToMm } from '../core/model/units.ts'
 import { countPart, inspectPart, type PartTaking } from '../core/weighPart.ts'
 import type { MeshShelf } from './meshShelf.ts'
 import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
+import { createWorkClock } from './workClock.ts'
 
 const THUMBNAIL_PX = 96
 /** Progress is told no more often than this, ms: the page draws it, and that costs more than the layers in between. */
@@ -21,7 +22,7 @@ export async function analyse(
   tell: (event: AnalyseEvent) => void,
   now: () => number = () => performance.now(),
 ): Promise<AnalyseAnswer> {
-  const beganAt = now()
+  const workedS = createWorkClock(now)
   const { source, unit } = ask
   const mm = unitToMm(unit)
   const part = { name: source.name, unit, keepsHairs: source.keepsHairs === true }
@@ -33,7 +34,7 @@ export async function analyse(
   })
   if (ask.wantRead) tell({ kind: 'read', read: look(read, part, shelf) })
   const zones = await Promise.all(ask.zones.map((zone) => shelf.read(zone)))
-  const watch = watchOf(ask, tell, now, beganAt)
+  const watch = watchOf(ask, tell, now, workedS)
   const census = countPart(read, zones, part, ask, shelf.outward, watch)
   return { census }
 }
@@ -50,12 +51,12 @@ function watchOf(
   { wantCoarse, countsFully }: AnalyseAsk,
   tell: (event: AnalyseEvent) => void,
   now: () => number,
-  beganAt: number,
+  workedS: () => number,
 ): CountWatch {
   let toldAt = now()
   return {
     ...(wantCoarse ? { onCoarse: (census) => tell({ kind: 'coarse', census }) } : {}),
-    ...(countsFully === true ? {} : { budget: { spentS: () => (now() - beganAt) / 1000 } }),
+    ...(countsFully === true ? {} : { budget: { spentS: workedS } }),
     onProgress(fraction: number) {
       const at = now()
       if (at - toldAt < TELL_MS) return
