@@ -132,7 +132,7 @@ test(
         await page.getByRole('button', { name: 'Move left.stl down' }).click()
         await waitForCensus(page)
         const names = page.locator('.zone-list .file-name')
-        expect(await names.allInnerTexts()).toEqual(['right.stl', 'left.stl'])
+        await expect.poll(() => names.allInnerTexts()).toEqual(['right.stl', 'left.stl'])
         expect(Math.abs((await germanGrams(page)) - both)).toBeLessThan(0.1)
 
         await addZones(page, { 'right.stl': far })

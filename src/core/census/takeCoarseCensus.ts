@@ -204,15 +204,17 @@ function addStrands(
   }
 }
 
-/** What of the undersides in the air lies inside the walls is laid as strands too; see `strandsInAir`. */
+/**
+ * What of the undersides in the air lies inside the walls is laid as strands too; see `strandsInAir`.
+ * Undersides no wider than the walls lie below them: slopes have none, a shelf has all but its walls.
+ */
 function addAir(
-  { count, areaMm2, wallMm2, skinMm2, strandMm2, heightMm }: CensusLayers,
+  { count, wallMm2, skinMm2, strandMm2, heightMm }: CensusLayers,
   { downMm2 }: LayerProfile,
   byHabit: HabitTally,
 ): void {
   for (let i = 1; i < count; i++) {
-    const inside = areaMm2[i]! > 0 ? Math.max(0, 1 - wallMm2[i]! / areaMm2[i]!) : 0
-    const airMm2 = Math.min(skinMm2[i]! - strandMm2[i]!, downMm2[i]! * inside)
+    const airMm2 = Math.min(skinMm2[i]! - strandMm2[i]!, downMm2[i]! - wallMm2[i]!)
     if (!(airMm2 > 0)) continue
     strandMm2[i] = strandMm2[i]! + airMm2
     byHabit.addAir(airMm2 * heightMm[i]!)
