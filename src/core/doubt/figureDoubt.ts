@@ -23,11 +23,12 @@ export function doubtMore(doubt: FigureDoubt, reach: number): FigureDoubt {
 export function mixDoubts(
   parts: readonly { readonly share: number; readonly doubt: FigureDoubt }[],
 ): FigureDoubt {
-  const shared = new Map<string, FigureDoubt['shared'][number]>()
+  const shared = new Map<string, { id: string; name: string; effect: number }>()
   for (const { share, doubt } of parts) {
-    for (const error of doubt.shared) {
-      const effect = (shared.get(error.id)?.effect ?? 0) + share * error.effect
-      shared.set(error.id, { ...error, effect })
+    for (const { id, name, effect } of doubt.shared) {
+      const known = shared.get(id)
+      if (known) known.effect += share * effect
+      else shared.set(id, { id, name, effect: share * effect })
     }
   }
   return {

@@ -28,7 +28,7 @@ export interface LineForms {
   /** So many pieces that do not fly and were not observed. */
   readonly spare: (pieces: number) => Form
   /** One piece of those that fly and were not observed; null where none is left. */
-  readonly next: Form | null
+  readonly next: () => Form | null
 }
 
 /**
@@ -64,7 +64,7 @@ export function lineForms(
     flying: add(flying),
     observed,
     spare: remembered((pieces) => piecesForm(line, 'spare', pieces, mishap)),
-    next: left > 0 ? nextPiece(line, left) : null,
+    next: () => (left > 0 ? nextPiece(line, left) : null),
   }
 }
 
@@ -96,12 +96,12 @@ function nextPiece(line: DoubtLine, left: number): Form {
 function piecesForm(line: DoubtLine, group: string, pieces: number, mishap: boolean): Form {
   const { id, each, doubt, scatter } = line
   const whole = each * pieces
-  return formOf(whole, [
-    ...doubt.shared.map((error) => [error.id, error.effect * whole] as const),
-    [ownId(id), doubt.own * whole],
-    [scatterId(id, group), scatter * each * Math.sqrt(pieces)],
-    [mishapId(id), mishap ? ANY_SIZE * whole : 0],
-  ])
+  const errors: [string, number][] = []
+  for (const error of doubt.shared) errors.push([error.id, error.effect * whole])
+  if (doubt.own !== 0) errors.push([ownId(id), doubt.own * whole])
+  if (scatter !== 0) errors.push([scatterId(id, group), scatter * each * Math.sqrt(pieces)])
+  if (mishap) errors.push([mishapId(id), ANY_SIZE * whole])
+  return formOf(whole, errors)
 }
 
 const ownId = (lineId: string): string => ofLine(lineId, 'own')

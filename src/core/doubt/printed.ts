@@ -50,6 +50,6 @@ export function spoolDoubt(
 
 /** The same of filament by length, which does not know how dense or how thick it is. */
 export function lengthDoubt({ shared, own }: FigureDoubt, material: Material): FigureDoubt {
-  const ofSpool = new Set(spoolErrors(material).map(({ id }) => id))
-  return { shared: shared.filter(({ id }) => !ofSpool.has(id)), own }
+  const ofSpool = spoolErrors(material)
+  return { shared: shared.filter(({ id }) => !ofSpool.some((error) => error.id === id)), own }
 }

@@ -57,7 +57,7 @@ export function understand(
     belief,
     line,
     spare: (id, pieces) => forms.get(id)?.spare(pieces) ?? EXACT_ZERO,
-    next: (id) => forms.get(id)?.next ?? null,
+    next: (id) => forms.get(id)?.next() ?? null,
     sum: (ids) => sumForms([...ids].map((id) => [line(id), 1] as const)),
     bell: belief.of,
     strays,

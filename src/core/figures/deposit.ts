@@ -2,7 +2,7 @@ import type { Census } from '../model/census.ts'
 import { habitsOf } from '../model/habits.ts'
 import type { LaidRecipe, Recipe } from '../model/settings.ts'
 import type { Rooms } from './infill.ts'
-import { infillOf, roomsOf } from './infill.ts'
+import { infillLaid, roomsOf } from './infill.ts'
 
 /** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
 export interface Deposit {
@@ -64,17 +64,13 @@ interface RoomDeposit {
 }
 
 function infillIn({ census, recipe }: Rooms): RoomDeposit {
-  const { layers, roomMm3 } = census
-  const layerInfill = infillOf(census, recipe)
-  let infillMm3 = 0
-  let turnMm3 = 0
-  for (let i = 0; i < layers.count; i++) {
-    const beadMm2 = recipe.lineMm * (layers.heightMm[i] ?? 0)
-    const infill = layerInfill(i)
-    infillMm3 += infill.pathMm * beadMm2
-    turnMm3 += infill.turnMm * beadMm2
+  const { infillMm3, turnMm3 } = infillLaid(census, recipe)
+  return {
+    roomMm3: census.roomMm3,
+    infillMm3,
+    turnMm3,
+    touching: Math.min(1, recipe.infillPct / 100),
   }
-  return { roomMm3, infillMm3, turnMm3, touching: Math.min(1, recipe.infillPct / 100) }
 }
 
 /**

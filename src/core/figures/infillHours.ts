@@ -1,17 +1,16 @@
 import type { Census } from '../model/census.ts'
 import type { Printer } from '../model/figures.ts'
+import { habitsOf } from '../model/habits.ts'
 import type { Recipe } from '../model/settings.ts'
 import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
 import { infillTime } from './infillTime.ts'
-import type { Motion } from './motion.ts'
+import type { LaidSeconds, Motion } from './motion.ts'
+import { createMemory } from './remember.ts'
 import type { Spread } from './travels.ts'
 import { travelSpreads } from './travels.ts'
 
 /** Seconds of infill and of every move without plastic, which hang together: neither can be told without the other. */
-export interface InfillSeconds {
-  /** At speed all along, and what ramps, turns and waves add. */
-  readonly cruiseS: number
-  readonly turnS: number
+export interface InfillSeconds extends LaidSeconds {
   readonly travels: readonly Spread[]
 }
 
@@ -60,7 +59,6 @@ function capped(drawn: Drawn, { infillPct, pattern }: Recipe, solidS: number): I
 
 /** What does not depend on how much infill is asked for. */
 interface Fixed {
-  readonly key: string
   readonly solidS: number
   /** Without infill. */
   readonly bareS: number
@@ -68,30 +66,25 @@ interface Fixed {
   readonly steps: readonly { readonly spacingMm: number; readonly sumS: number }[]
 }
 
-/** By census: a slider asks again and again for the same part. Two speeds of a few recipes are enough. */
-const fixed = new WeakMap<Census, Fixed[]>()
-const MOST_FIXED = 8
+/** Two speeds, the printer and a slower one, of two recipes. */
+const remember = createMemory<Fixed>(8)
 
 function fixedOf(census: Census, recipe: Recipe, motion: Motion, printer: Printer): Fixed {
+  const { pattern, lineMm } = recipe
+  const { speedMmS, accelMmS2, cornerMmS } = motion
   const { travelMmS, travelAccelMmS2, retractS } = printer
-  const key = JSON.stringify([
-    { ...recipe, infillPct: 0 },
-    motion,
-    [travelMmS, travelAccelMmS2, retractS],
-  ])
-  const kept = fixed.get(census) ?? []
-  const found = kept.find((one) => one.key === key)
-  if (found !== undefined) return found
-  const drawn: Drawn = (change) => drawnSeconds(census, { ...recipe, ...change }, motion, printer)
-  const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
-  const solidS = sumOf(drawn({ pattern: 'lines', infillPct: 100 }))
-  const steps = census.moves.oneWay.infill.map(({ spacingMm }) => {
-    const infillPct = (100 * directions * pathFactor * recipe.lineMm) / spacingMm
-    return { spacingMm, sumS: sumOf(capped(drawn, { ...recipe, infillPct }, solidS)) }
+  const { joinedShare } = habitsOf(recipe)
+  const laid = [pattern, lineMm, joinedShare, speedMmS, accelMmS2, cornerMmS]
+  return remember(census, [...laid, travelMmS, travelAccelMmS2, retractS], () => {
+    const drawn: Drawn = (change) => drawnSeconds(census, { ...recipe, ...change }, motion, printer)
+    const { directions, pathFactor } = PATTERN_MODELS[pattern]
+    const solidS = sumOf(drawn({ pattern: 'lines', infillPct: 100 }))
+    const steps = census.moves.oneWay.infill.map(({ spacingMm }) => {
+      const infillPct = (100 * directions * pathFactor * lineMm) / spacingMm
+      return { spacingMm, sumS: sumOf(capped(drawn, { ...recipe, infillPct }, solidS)) }
+    })
+    return { solidS, bareS: sumOf(drawn({ infillPct: 0 })), steps }
   })
-  const made = { key, solidS, bareS: sumOf(drawn({ infillPct: 0 })), steps }
-  fixed.set(census, [made, ...kept].slice(0, MOST_FIXED))
-  return made
 }
 
 function drawnSeconds(
@@ -100,11 +93,8 @@ function drawnSeconds(
   motion: Motion,
   printer: Printer,
 ): InfillSeconds {
-  const timeAt = recipe.infillPct > 0 ? infillTime(census, recipe) : () => 0
-  const cruiseS = timeAt({ ...motion, accelMmS2: Infinity })
   return {
-    cruiseS,
-    turnS: timeAt(motion) - cruiseS,
+    ...infillTime(census, recipe, motion),
     travels: travelSpreads(census, recipe, printer),
   }
 }

@@ -1,4 +1,4 @@
-import type { InfillTravels, LineTable, RunTable, Travels, TravelTable } from '../model/moves.ts'
+import type { LineTable, RunTable, TravelTable } from '../model/moves.ts'
 import { CORNER_LIMITS, RETRACT_BEYOND_MM, STANDSTILL } from '../model/moves.ts'
 import { moveTime } from './kinematics.ts'
 
@@ -8,6 +8,12 @@ export interface Motion {
   readonly accelMmS2: number
   /** Speed a right angle is taken at. */
   readonly cornerMmS: number
+}
+
+/** Seconds at speed all along, and what ramps, turns and waves add. */
+export interface LaidSeconds {
+  readonly cruiseS: number
+  readonly turnS: number
 }
 
 const SIGMA_RIGHT_ANGLE = Math.SQRT1_2
@@ -25,21 +31,24 @@ export function cornerSpeedMmS(sigma: number, motion: Motion): number {
  * Seconds for all runs around the contours, lengths times `scale`. Of the tables, the one whose limit is the
  * largest at which a corner still does not slow the head: there every entry is one ramp up, one cruise, one ramp down.
  */
-export function lapTime(tables: readonly RunTable[], scale: number, motion: Motion): number {
+export function lapTime(tables: readonly RunTable[], scale: number, motion: Motion): LaidSeconds {
   const harmless = (motion.cornerMmS * SIGMA_RIGHT_ANGLE) / motion.speedMmS
   let limit = 0
   while (limit + 1 < CORNER_LIMITS.length && CORNER_LIMITS[limit + 1]! <= harmless) limit++
   const table = tables[limit]
-  if (!table) return 0
+  if (!table) return { cruiseS: 0, turnS: 0 }
   let timeS = 0
+  let laidMm = 0
   for (let i = 0; i < table.count.length; i++) {
     const entry = cornerSpeedMmS(table.gentle[i]!, motion)
     const exit = cornerSpeedMmS(table.sharp[i]!, motion)
-    timeS +=
-      table.count[i]! *
-      moveTime(table.lengthMm[i]! * scale, motion.speedMmS, motion.accelMmS2, entry, exit)
+    const lengthMm = table.lengthMm[i]! * scale
+    const some = table.count[i]!
+    laidMm += some * lengthMm
+    timeS += some * moveTime(lengthMm, motion.speedMmS, motion.accelMmS2, entry, exit)
   }
-  return timeS
+  const cruiseS = laidMm / motion.speedMmS
+  return { cruiseS, turnS: timeS - cruiseS }
 }
 
 /**
@@ -58,26 +67,29 @@ export function zigzagTime(
   lineMm: number,
   motion: Motion,
   paceMmS: number = motion.speedMmS,
-): number {
+): LaidSeconds {
   const askew = Math.acos(Math.min(1, 1 / lines.slant))
   const gentle = cornerSpeedMmS(Math.sin(Math.PI / 4 - askew / 2), motion)
   const sharp = cornerSpeedMmS(Math.sin(Math.PI / 4 + askew / 2), motion)
   const { speedMmS, accelMmS2 } = motion
   const step = moveTime(stepMm, speedMmS, accelMmS2, gentle, sharp)
   let timeS = 0
+  let laidMm = 0
   let count = 0
   for (let i = 0; i < lines.acrossMm.length; i++) {
     const lengthMm = lines.lengthMm[i]! - lineMm
     if (lengthMm <= 0) continue
     const some = lines.acrossMm[i]! / spacingMm
     count += some
+    laidMm += some * lengthMm
     timeS += some * moveTime(lengthMm, paceMmS, accelMmS2, gentle, sharp)
   }
   const starts = Math.min(zigzags, count)
   // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
   const corner = Math.min(motion.cornerMmS, speedMmS)
   const fromRest = (corner / accelMmS2) * (1 - corner / (2 * speedMmS))
-  return timeS + (count - starts) * step + 2 * starts * fromRest
+  const cruiseS = laidMm / speedMmS + ((count - starts) * stepMm) / speedMmS
+  return { cruiseS, turnS: timeS + (count - starts) * step + 2 * starts * fromRest - cruiseS }
 }
 
 /** Lines laid `spacingMm` apart, without those shorter than they are wide. */
@@ -96,16 +108,16 @@ export function hopCount({ count }: TravelTable): number {
   return hops
 }
 
-/** A measure of the moves to infill lines `spacingMm` apart; between the spacings of the tables, in even ratios. */
-export function atSpacing(
-  infill: Travels['infill'],
+/** A measure of something known at several spacings; between them in even ratios. */
+export function atSpacing<T extends { readonly spacingMm: number }>(
+  steps: readonly T[],
   spacingMm: number,
-  measure: (travels: InfillTravels) => number,
+  measure: (step: T) => number,
 ): number {
-  const wider = infill.findIndex((table) => table.spacingMm >= spacingMm)
-  const to = infill[wider < 0 ? infill.length - 1 : wider]
+  const wider = steps.findIndex((step) => step.spacingMm >= spacingMm)
+  const to = steps[wider < 0 ? steps.length - 1 : wider]
   if (!to) return 0
-  const from = infill[wider - 1]
+  const from = steps[wider - 1]
   if (!from) return measure(to)
   const share = Math.log(spacingMm / from.spacingMm) / Math.log(to.spacingMm / from.spacingMm)
   return measure(from) * (1 - share) + measure(to) * share

@@ -104,6 +104,9 @@ export function frameDoubt(
     return { mean: part?.weighed?.eachG ?? one.mean, sigma: one.sigma }
   }
   const allIds = [...parts, ...items].map(({ id }) => id)
+  // A slider that is dragged asks for neither.
+  let names: ReadonlyMap<string, string> | null = null
+  let allUp: Form | null = null
   return {
     parts,
     items,
@@ -121,9 +124,15 @@ export function frameDoubt(
           ]
         }),
       ),
-    allUp: known.sum(allIds),
+    get allUp() {
+      allUp ??= known.sum(allIds)
+      return allUp
+    },
     allUpBell: bell('mass', 'flying', allIds),
-    names: namesOf(lines),
+    get names() {
+      names ??= namesOf(lines)
+      return names
+    },
   }
 }
 
@@ -168,10 +177,10 @@ export function partIdOf(id: string): string {
 }
 
 function namesOf(lines: readonly DoubtLine[]): ReadonlyMap<string, string> {
-  return new Map(
-    lines.flatMap(({ id, name, doubt }) => [
-      [id, name] as const,
-      ...doubt.shared.map((error) => [error.id, error.name] as const),
-    ]),
-  )
+  const names = new Map<string, string>()
+  for (const { id, name, doubt } of lines) {
+    names.set(id, name)
+    for (const error of doubt.shared) names.set(error.id, error.name)
+  }
+  return names
 }
