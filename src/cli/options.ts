@@ -4,6 +4,7 @@ import {
   ZONE_PCT_DEFAULT,
   ZONE_PCT_LIMITS,
   ZONES_MOST,
+  isWithin,
 } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import {
@@ -157,9 +158,9 @@ function recipeOf(given: string, readText: (path: string) => string): Recipe {
 function quantityOf(given: string | undefined): number {
   if (given === undefined) return 1
   const quantity = Number(given)
-  const { min, max } = PIECES_LIMITS.quantity
-  if (/^\d+$/.test(given) && quantity >= min && quantity <= max) return quantity
-  const span = `${min} to ${max}`
+  const limits = PIECES_LIMITS.quantity
+  if (/^\d+$/.test(given) && isWithin(limits, quantity)) return quantity
+  const span = `${limits.min} to ${limits.max}`
   throw new UsageError(`--quantity is “${given}”; it must be a whole number from ${span}.`)
 }
 
@@ -189,7 +190,7 @@ function zoneOf(given: string): ZoneOption {
   if (path === '') throw new UsageError(`--zone is “${given}”; it needs a mesh file before the =.`)
   const { min, max } = ZONE_PCT_LIMITS
   const infillPct = Number(pct)
-  if (pct.trim() !== '' && infillPct >= min && infillPct <= max) {
+  if (pct.trim() !== '' && isWithin(ZONE_PCT_LIMITS, infillPct)) {
     return { file: path, path, infillPct }
   }
   throw new UsageError(

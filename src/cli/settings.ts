@@ -1,5 +1,10 @@
 import * as v from 'valibot'
-import { MATERIAL_LIMITS, PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
+import {
+  MATERIAL_LIMITS,
+  PATTERN_NAMES,
+  PRINTER_LIMITS,
+  RECIPE_LIMITS,
+} from '../core/data/limits.ts'
 import type { Limits } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { PRINTER_DEFAULT, PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
@@ -29,8 +34,6 @@ function oneOf<const T extends string>(options: readonly T[]) {
     ({ input }) => `is ${JSON.stringify(input)}; it must be one of ${options.join(', ')}`,
   )
 }
-
-const range = (min: number, max: number) => numberIn({ min, max, whole: false })
 
 const RECIPE = v.partial(
   v.strictObject({
@@ -64,8 +67,8 @@ const PRINTER = v.partial(
   v.strictObject({
     id: oneOf(PRINTERS.map(({ id }) => id)),
     ...(Object.fromEntries(
-      PRINTER_FIELDS.map(({ key, min, max }) => [key, range(min, max)]),
-    ) as Record<(typeof PRINTER_FIELDS)[number]['key'], ReturnType<typeof range>>),
+      PRINTER_FIELDS.map(({ key }) => [key, numberIn(PRINTER_LIMITS[key])]),
+    ) as Record<(typeof PRINTER_FIELDS)[number]['key'], ReturnType<typeof numberIn>>),
   }),
 )
 

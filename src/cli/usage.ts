@@ -1,9 +1,9 @@
 import { HABIT_FIELDS } from '../core/data/habits.ts'
-import { PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
+import { HABIT_LIMITS, PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { CURRENCY_CODES } from '../core/data/prices.ts'
 import { PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
-import { HABIT_DEFAULTS, type Habits } from '../core/model/habits.ts'
+import { HABIT_DEFAULTS, type HabitNumber, type Habits } from '../core/model/habits.ts'
 import { ROLES } from '../core/data/roles.ts'
 
 /** Bad usage: told on stderr, exit code 2. The message is whole sentences, naming what was given and what would do. */
@@ -15,10 +15,12 @@ const ids = (items: readonly { readonly id: string }[]): string =>
   items.map(({ id }) => id).join(', ')
 
 const recipeKeys = [...Object.keys(RECIPE_LIMITS), 'pattern', 'supports'].join(', ')
+const span = (habit: HabitNumber): string =>
+  `${HABIT_LIMITS[habit].min} to ${HABIT_LIMITS[habit].max}`
 /** One habit a line: its key, what is taken unless told, what is accepted, what it is. */
 const habitLines = Object.entries(HABIT_DEFAULTS).map(([key, usual]) => {
   const field = HABIT_FIELDS[key as keyof Habits]
-  const accepted = 'min' in field ? `${field.min} to ${field.max}` : field.choices.join(' or ')
+  const accepted = 'choices' in field ? field.choices.join(' or ') : span(key as HabitNumber)
   return `  ${key.padEnd(16)} ${String(usual)} (${accepted}). ${field.what}`
 })
 const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')

@@ -1,7 +1,9 @@
 import { useState } from 'react'
 import { describe, expect, test } from 'vitest'
 import { page, userEvent } from 'vitest/browser'
+import { FLIGHT_LIMITS, narrowed } from '../../src/core/data/limits.ts'
 import { NumberBox } from '../../src/ui/fields/NumberBox.tsx'
+import '../../src/ui/styles/fields.css'
 import { draw, type } from '../support/drawAircraft.tsx'
 
 const taken: number[] = []
@@ -20,7 +22,7 @@ function Kept({ start }: { readonly start: number }) {
       <NumberBox
         label="Capacity"
         value={value}
-        limits={{ min: 1, max: 5000, whole: false }}
+        limits={narrowed(FLIGHT_LIMITS.packMah, { max: 5000 })}
         step={10}
         digits={1}
         unit="mAh"
@@ -99,6 +101,29 @@ describe('a number box', () => {
     await expect.element(box).toHaveValue('2200')
     await userEvent.click(box)
     await userEvent.tab()
+    expect(taken).toEqual([])
+  })
+})
+
+describe('a refused number is brought back', () => {
+  test.each([
+    [1024, true],
+    [390, false],
+  ])('at %i px, with words about Escape: %s', async (width, hasKeys) => {
+    await page.viewport(width, 800)
+    const box = drawBox(2200)
+    await type(box, '9000')
+    const words = page.getByText('Esc brings the old number back.')
+    const button = page.getByRole('button', { name: 'Bring the old number back' })
+    if (hasKeys) {
+      await expect.element(words).toBeVisible()
+      await expect.element(button).not.toBeInTheDocument()
+    } else {
+      await expect.element(words).not.toBeVisible()
+      await userEvent.click(button)
+      await expect.element(box).toHaveValue('2200')
+      await expect.element(page.getByRole('alert')).not.toBeInTheDocument()
+    }
     expect(taken).toEqual([])
   })
 })

@@ -1,7 +1,11 @@
 import type { HabitNumber, Habits } from '../model/habits.ts'
 import { HABIT_DEFAULTS } from '../model/habits.ts'
+import { HABIT_LIMITS, isWithin } from './limits.ts'
 
-/** A habit as it is shown and how far it may lie from its default while it is not known. */
+/**
+ * A habit as it is shown and how far it may lie from its default while it is not known. What is
+ * accepted stands in `limits.ts`.
+ */
 export interface HabitRange {
   readonly name: string
   /** One sentence: what is laid. */
@@ -10,12 +14,9 @@ export interface HabitRange {
   /** Where printers' habits lie (common practice, no source). */
   readonly low: number
   readonly high: number
-  /** What is accepted. */
-  readonly min: number
-  readonly max: number
 }
 
-const WIDTH = { unit: '×', low: 0.8, high: 1.3, min: 0.5, max: 2 } as const
+const WIDTH = { unit: '×', low: 0.8, high: 1.3 } as const
 
 /** Every habit that is a number. */
 export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
@@ -50,8 +51,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: 'lines',
     low: 1.2,
     high: 2,
-    min: 1,
-    max: 2,
   },
   overlapShare: {
     name: 'Overlap',
@@ -59,8 +58,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: '×',
     low: 0,
     high: 0.5,
-    min: 0,
-    max: 1,
   },
   smallRoomMm2: {
     name: 'Small rooms',
@@ -68,8 +65,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: 'mm²',
     low: 10,
     high: 100,
-    min: 0,
-    max: 1000,
   },
   holdMm: {
     name: 'Hold',
@@ -77,8 +72,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: 'mm',
     low: 0.5,
     high: 4,
-    min: 0,
-    max: 20,
   },
   slopeBandMm: {
     name: 'Slope band',
@@ -86,8 +79,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: 'mm',
     low: 0.5,
     high: 4,
-    min: 0,
-    max: 20,
   },
   strandShare: {
     name: 'Strands',
@@ -95,8 +86,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: '×',
     low: 1,
     high: 1.5,
-    min: 0.5,
-    max: 2,
   },
   joinedShare: {
     name: 'Joined ends',
@@ -104,8 +93,6 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     unit: 'share',
     low: 0,
     high: 0.5,
-    min: 0,
-    max: 1,
   },
 }
 
@@ -159,9 +146,9 @@ export function refuseHabits(told: Readonly<Record<string, unknown>>): string | 
       if (!choices.some((one) => one === value)) return `“${key}” must be ${choices.join(' or ')}.`
       continue
     }
-    const { min, max } = HABIT_RANGES[key as HabitNumber]
-    if (typeof value !== 'number' || !(value >= min && value <= max)) {
-      return `“${key}” must be a number from ${min} to ${max}.`
+    const limits = HABIT_LIMITS[key as HabitNumber]
+    if (typeof value !== 'number' || !isWithin(limits, value)) {
+      return `“${key}” must be a number from ${limits.min} to ${limits.max}.`
     }
   }
   return null

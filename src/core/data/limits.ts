@@ -1,25 +1,31 @@
+import type { Printer } from '../model/figures.ts'
+import type { HabitNumber } from '../model/habits.ts'
 import type { Pattern, Recipe } from '../model/settings.ts'
 
 /*
  * The one table of what may be typed, passed to the command, stored and opened again. Wider than
  * sensible, narrower than absurd, and small enough that sums and powers of such numbers stay
- * numbers.
+ * numbers. `tests/core/data/limits.test.ts` holds every row against all four places.
  */
 
-/** Range a number must lie in, both ends included. */
+declare const ofTheTable: unique symbol
+
+/** Range a number must lie in, both ends included. Only this file makes one. */
 export interface Limits {
   readonly min: number
   readonly max: number
   /** Whole numbers only. */
   readonly whole: boolean
+  /** Never there; without it the compiler refuses limits that are written down elsewhere. */
+  readonly [ofTheTable]: true
 }
 
 type LimitTable = Readonly<Record<string, Limits>>
 
 export type RecipeNumber = Exclude<keyof Recipe, 'pattern' | 'supports' | 'habits'>
 
-const real = (min: number, max: number): Limits => ({ min, max, whole: false })
-const whole = (min: number, max: number): Limits => ({ min, max, whole: true })
+const real = (min: number, max: number) => ({ min, max, whole: false }) as Limits
+const whole = (min: number, max: number) => ({ min, max, whole: true }) as Limits
 const share = real(0, 1)
 const money = real(0, 1_000_000)
 
@@ -64,11 +70,49 @@ export const MATERIAL_LIMITS = {
   bedC: real(0, 200),
 } as const satisfies LimitTable
 
-/** Of the printer; its speeds and times stand with their words in `printers.ts`. */
-export const PRINTER_LIMITS = {
+export type PrinterNumber = Exclude<keyof Printer, 'id' | 'name' | 'habits'>
+
+const speed = real(1, 1000)
+const accel = real(50, 50_000)
+
+/** Of the printer; the words for them stand in `printers.ts`. */
+export const PRINTER_LIMITS: Readonly<Record<PrinterNumber, Limits>> = {
+  wallMmS: speed,
+  skinMmS: speed,
+  infillMmS: speed,
+  firstLayerMmS: speed,
+  travelMmS: real(1, 2000),
+  accelMmS2: accel,
+  wallAccelMmS2: accel,
+  travelAccelMmS2: accel,
+  cornerMmS: real(0.1, 200),
+  flowMm3S: real(0.1, 200),
+  layerChangeS: real(0, 600),
+  retractS: real(0, 10),
+  leastLayerS: real(0, 120),
+  startS: real(0, 7200),
+  powerW: real(0, 5000),
   bedMm: real(10, 5000),
   clockFactor: real(0.2, 5),
-} as const satisfies LimitTable
+}
+
+const widthShare = real(0.5, 2)
+
+/** What is accepted of a printer's habits; where they commonly lie stands in `habits.ts`. */
+export const HABIT_LIMITS: Readonly<Record<HabitNumber, Limits>> = {
+  outerWidthShare: widthShare,
+  innerWidthShare: widthShare,
+  skinWidthShare: widthShare,
+  infillWidthShare: widthShare,
+  firstWidthShare: widthShare,
+  oneLineBelow: real(1, 2),
+  overlapShare: real(0, 1),
+  smallRoomMm2: real(0, 1000),
+  holdMm: real(0, 20),
+  slopeBandMm: real(0, 20),
+  strandShare: real(0.5, 2),
+  joinedShare: real(0, 1),
+}
 
 export const PRICE_LIMITS = {
   electricityPerKwh: real(0, 1000),
@@ -119,6 +163,8 @@ export const FLIGHT_LIMITS = {
   avionicsW: real(0, 10_000),
   motorRadiusMm: real(0, 5000),
   flownMin: real(0.1, 1000),
+  /** Of the pack, in a hover that was timed. */
+  usedShare: real(0.01, 1),
 } as const satisfies LimitTable
 
 export const WING_LIMITS = {
@@ -147,12 +193,57 @@ export const SEASON_LIMITS = {
   carbonBreakFactor: share,
 } as const satisfies LimitTable
 
+/** Screws, tubes and what they go through; what is made of them is an item. */
+export const HARDWARE_LIMITS = {
+  washers: whole(0, 20),
+  bossMm: real(0, 100),
+  depthMm: real(0, 100),
+  layerMm: real(0, 200),
+  outerMm: real(0.1, 1000),
+  innerMm: real(0, 1000),
+  lengthMm: real(0.5, 5000),
+} as const satisfies LimitTable
+
+/** A line of a propeller table; what is kept of it is the thrust. */
+export const PROP_LIMITS = {
+  thrustCoefficient: real(0.001, 1),
+  rpm: real(0, 200_000),
+} as const satisfies LimitTable
+
 /** Letters at most. */
-export const TEXT_LIMITS = { name: 200, words: 2000, note: 10_000, path: 1000 } as const
+export const TEXT_LIMITS = {
+  name: 200,
+  words: 2000,
+  note: 10_000,
+  path: 1000,
+  id: 200,
+  lessonId: 400,
+} as const
+
+/** Things at most in what one lesson names. */
+export const LESSON_LIMITS = { errors: 1000, spools: 100 } as const
+
+export function isWithin({ min, max, whole: isWhole }: Limits, value: number): boolean {
+  return value >= min && value <= max && (!isWhole || Number.isInteger(value))
+}
+
+/** The limits of a number that is typed or kept in another unit, `by` to one of the table's. */
+export function times({ min, max }: Limits, by: number): Limits {
+  return real(min * by, max * by)
+}
 
 /** The limits of a share where it is typed in per cent. */
-export function inPercent({ min, max }: Limits): Limits {
-  return real(min * 100, max * 100)
+export function inPercent(limits: Limits): Limits {
+  return times(limits, 100)
+}
+
+/** Where something else leaves less room than the table does; never more. */
+export function narrowed(
+  limits: Limits,
+  { min = limits.min, max = limits.max }: { readonly min?: number; readonly max?: number },
+): Limits {
+  const least = Math.max(limits.min, min)
+  return { ...limits, min: least, max: Math.max(least, Math.min(limits.max, max)) }
 }
 
 /** Every pattern with the word shown for it. */

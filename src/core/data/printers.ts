@@ -1,4 +1,5 @@
 import type { Printer } from '../model/figures.ts'
+import type { PrinterNumber } from './limits.ts'
 
 /*
  * Classes of machine, not machines: each number is what such a printer is commonly run at (common practice, no source),
@@ -104,13 +105,11 @@ export function isUsualDraw(powerW: number): boolean {
   return PRINTERS.some((printer) => printer.powerW === powerW)
 }
 
-/** One number of a printer as it is typed. `min` and `max` are in `unit`; outside them the number is refused. */
+/** One number of a printer as it is typed, in `unit`; its limits stand in `limits.ts`. */
 export interface PrinterField {
-  readonly key: Exclude<keyof Printer, 'id' | 'name' | 'bedMm' | 'clockFactor' | 'habits'>
+  readonly key: Exclude<PrinterNumber, 'bedMm' | 'clockFactor'>
   readonly label: string
   readonly unit: string
-  readonly min: number
-  readonly max: number
   /** One plain sentence: what it is and where to find it. */
   readonly explain: string
 }
@@ -120,32 +119,24 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'wallMmS',
     label: 'Wall speed',
     unit: 'mm/s',
-    min: 1,
-    max: 1000,
     explain: 'How fast the nozzle goes round the outline of the part, inner and outer walls alike.',
   },
   {
     key: 'skinMmS',
     label: 'Skin speed',
     unit: 'mm/s',
-    min: 1,
-    max: 1000,
     explain: 'How fast the solid top and bottom layers are laid.',
   },
   {
     key: 'infillMmS',
     label: 'Infill speed',
     unit: 'mm/s',
-    min: 1,
-    max: 1000,
     explain: 'How fast the open pattern inside the part, and support, is laid.',
   },
   {
     key: 'firstLayerMmS',
     label: 'First-layer speed',
     unit: 'mm/s',
-    min: 1,
-    max: 1000,
     explain:
       'Everything on the first layer is laid at this speed at most, so that it sticks to the bed.',
   },
@@ -153,16 +144,12 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'travelMmS',
     label: 'Travel speed',
     unit: 'mm/s',
-    min: 1,
-    max: 2000,
     explain: 'How fast the nozzle moves when it lays nothing.',
   },
   {
     key: 'accelMmS2',
     label: 'Acceleration, skin and infill',
     unit: 'mm/s²',
-    min: 50,
-    max: 50_000,
     explain:
       'How quickly the head picks up speed on skins and infill. On short lines this, not the speed, decides the hours.',
   },
@@ -170,32 +157,24 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'wallAccelMmS2',
     label: 'Acceleration, walls',
     unit: 'mm/s²',
-    min: 50,
-    max: 50_000,
     explain: 'The same along the outlines, where it is often set lower for a clean surface.',
   },
   {
     key: 'travelAccelMmS2',
     label: 'Acceleration, travel',
     unit: 'mm/s²',
-    min: 50,
-    max: 50_000,
     explain: 'The same for moves that lay nothing.',
   },
   {
     key: 'cornerMmS',
     label: 'Corner speed',
     unit: 'mm/s',
-    min: 0.1,
-    max: 200,
     explain: 'The speed at which the head may go through a right-angled corner without stopping.',
   },
   {
     key: 'flowMm3S',
     label: 'Melt limit',
     unit: 'mm³/s',
-    min: 0.1,
-    max: 200,
     explain:
       'How much plastic the hot end melts a second. Above it every line is slowed down; a plain 0.4 mm nozzle manages about 11.',
   },
@@ -203,16 +182,12 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'layerChangeS',
     label: 'Layer change',
     unit: 's',
-    min: 0,
-    max: 600,
     explain: 'Seconds lost at each new layer: lifting, drawing the filament back, moving over.',
   },
   {
     key: 'retractS',
     label: 'Retract',
     unit: 's',
-    min: 0,
-    max: 10,
     explain:
       'Drawing the filament back before a longer travel and pushing it forward again, both together.',
   },
@@ -220,8 +195,6 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'leastLayerS',
     label: 'Least layer time',
     unit: 's',
-    min: 0,
-    max: 120,
     explain:
       'A small layer is slowed down until it takes this long, so that it sets before the next one. Masts and needles live by it.',
   },
@@ -229,16 +202,12 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'startS',
     label: 'Start-up',
     unit: 's',
-    min: 0,
-    max: 7200,
     explain: 'Heating and the start routine, once for each print, before the first line is laid.',
   },
   {
     key: 'powerW',
     label: 'Power',
     unit: 'W',
-    min: 0,
-    max: 5000,
     explain:
       'Average draw from the wall over a print in PLA, bed heating included. A plug-in meter tells; plastics that want it hotter are reckoned from it.',
   },

@@ -1,55 +1,34 @@
-import {
-  PIECES_LIMITS,
-  RECIPE_LIMITS,
-  TURN_LIMITS,
-  type RecipeNumber,
-} from '../../core/data/limits.ts'
+import { TURN_LIMITS } from '../../core/data/limits.ts'
 import type { Vec3 } from '../../core/model/mesh.ts'
 import type { Part } from '../../core/model/frame.ts'
-import type { Recipe } from '../../core/model/settings.ts'
 import type { PartPatch } from '../store/types.ts'
 
-const MAX_PIECES = PIECES_LIMITS.quantity.max
-
-/** The part with the patch applied and every number brought inside its limits. A number that is none is left out. */
+/**
+ * The part with the patch applied. What is out of its limits stays so, for the history to refuse
+ * with its reason; mirrored copies go where the copies go.
+ */
 export function patchPart(part: Part, patch: PartPatch): Part {
   const { recipe: recipePatch, ...rest } = patch
-  const recipe = recipePatch === undefined ? part.recipe : patchRecipe(part.recipe, recipePatch)
-  const quantity = whole(patch.quantity, part.quantity, 1, MAX_PIECES)
+  const wanted = { ...part.recipe, ...recipePatch }
+  const recipe = sameFields(part.recipe, wanted) ? part.recipe : wanted
+  const { quantity = part.quantity, mirrored = part.mirrored } = patch
   const next: Part = {
     ...part,
     ...rest,
     name: patch.name === undefined || patch.name.trim() === '' ? part.name : patch.name.trim(),
-    quantity,
-    spares: whole(patch.spares, part.spares, 0, MAX_PIECES),
-    mirrored: Math.min(whole(patch.mirrored, part.mirrored, 0, MAX_PIECES), quantity),
+    mirrored: Math.min(mirrored, quantity),
     recipe,
     // A recipe changed by hand is no longer the preset's.
     role: recipe === part.recipe ? part.role : null,
     pose:
-      patch.pose !== undefined && patch.pose.rotateDeg.every(Number.isFinite)
-        ? { ...patch.pose, rotateDeg: withinOneTurn(patch.pose.rotateDeg) }
-        : part.pose,
+      patch.pose === undefined
+        ? part.pose
+        : { ...patch.pose, rotateDeg: withinOneTurn(patch.pose.rotateDeg) },
   }
   if (sameFields(part, next)) return part
   if (recipe === part.recipe || next.ownRole === undefined) return next
   const { ownRole: _old, ...byHand } = next
   return byHand
-}
-
-function patchRecipe(recipe: Recipe, patch: Partial<Recipe>): Recipe {
-  const next: { -readonly [K in keyof Recipe]: Recipe[K] } = { ...recipe, ...patch }
-  for (const key of Object.keys(RECIPE_LIMITS) as RecipeNumber[]) {
-    const { min, max, whole: isWhole } = RECIPE_LIMITS[key]
-    const wanted = Number.isFinite(next[key]) ? next[key] : recipe[key]
-    next[key] = Math.min(max, Math.max(min, isWhole ? Math.round(wanted) : wanted))
-  }
-  return sameFields(recipe, next) ? recipe : next
-}
-
-function whole(wanted: number | undefined, present: number, min: number, max: number): number {
-  if (wanted === undefined || !Number.isFinite(wanted)) return present
-  return Math.min(max, Math.max(min, Math.round(wanted)))
 }
 
 function sameFields<T extends object>(a: T, b: T): boolean {

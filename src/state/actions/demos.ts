@@ -20,6 +20,7 @@ import {
   PiecesSchema,
   RecipeSchema,
   RoleIdSchema,
+  SparesSchema,
   UnitSchema,
 } from '../storage/schema.ts'
 import type { IncomingFile } from '../store/types.ts'
@@ -74,8 +75,8 @@ const ManifestSchema = v.object({
       file: v.pipe(v.string(), v.regex(/^[\w.-]+$/, 'must be a plain file name')),
       name: v.string(),
       quantity: PiecesSchema,
-      spares: v.pipe(v.number(), v.integer(), v.minValue(0)),
-      mirrored: v.pipe(v.number(), v.integer(), v.minValue(0)),
+      spares: SparesSchema,
+      mirrored: SparesSchema,
       unit: UnitSchema,
       material: v.string(),
       role: v.nullable(RoleIdSchema),

@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { isWithin, READING_LIMITS } from '../../core/data/limits.ts'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { pieceOf } from '../../core/frame/weighIn.ts'
@@ -114,6 +115,12 @@ export function createFrameActions(
         store.setState({ notice: { text: TARE_WORDS, canUndo: false } })
         return
       }
+      if (onScale !== null && !isWithin(READING_LIMITS.scaleG, onScale.scaleG)) {
+        const { min, max } = READING_LIMITS.scaleG
+        const text = `Nothing was changed: a scale shows from ${min} to ${max} g.`
+        store.setState({ notice: { text, canUndo: false } })
+        return
+      }
       const row = frameSum(store.getState()).rows.find((each) => each.part.id === id)
       const weighIn =
         onScale === null
@@ -160,7 +167,7 @@ export function createFrameActions(
 }
 
 const TARE_WORDS =
-  'The tare is as much as the scale shows or more: nothing would be left. Check both.'
+  'Nothing was changed: the tare is as much as the scale shows, or more. Check both.'
 
 /** The day, ISO 8601, where the page is. */
 function today(): string {

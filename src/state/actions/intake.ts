@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
@@ -178,10 +179,8 @@ export function newPart(id: string, opened: Opened, names: ReadonlySet<string>):
 export function plainName(name: string): string {
   return name
     .replaceAll(/[\p{Cc}\u{200E}\u{200F}\u{202A}-\u{202E}\u{2066}-\u{2069}]/gu, '')
-    .slice(-LONGEST_NAME)
+    .slice(-TEXT_LIMITS.name)
 }
-
-const LONGEST_NAME = 200
 
 /** `parts/front_arm-left.stl` becomes `front arm left`. */
 function stem(path: string): string {

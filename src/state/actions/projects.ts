@@ -1,4 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
+import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import type { ActionDeps } from './actions.ts'
 import { freeName } from './edits.ts'
@@ -101,6 +102,10 @@ export function createProjects(deps: ProjectsDeps): ProjectActions {
       attempt(async () => {
         const trimmed = name.trim()
         if (trimmed === '' || trimmed === nameOf(id) || (await isBusy(id))) return
+        if (trimmed.length > TEXT_LIMITS.name) {
+          say(`Nothing was changed: a name has ${TEXT_LIMITS.name} letters at most.`)
+          return
+        }
         if (id === present().id) {
           history.commit('rename the frame', { ...present(), name: trimmed })
           await saver.flush()

@@ -69,7 +69,10 @@ export function createRoleActions(
       if (role === undefined || name === null || name === role.name) return
       const { roles = [] } = frame()
       const next = [...roles.filter(({ id }) => id !== roleId), { ...role, name }]
-      commit(`rename the role “${role.name}”`, { ...frame(), roles: next })
+      const before = frame()
+      commit(`rename the role “${role.name}”`, { ...before, roles: next })
+      // Refused, with its reason told: yours keeps its name too.
+      if (frame() === before) return
       changeMine(roleId, (each) => (each.name === name ? each : { ...each, name }))
     },
     dropRole(roleId) {

@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import { ZONE_PCT_DEFAULT, ZONE_PCT_LIMITS, ZONES_MOST } from '../../core/data/limits.ts'
+import { ZONE_PCT_DEFAULT, ZONES_MOST } from '../../core/data/limits.ts'
 import type { PartZone } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { History } from './history.ts'
@@ -79,10 +79,7 @@ export function createZones({
         return zones.toSpliced(at, 2, next, zone)
       })
     },
-    setZonePct(partId, meshHash, wanted) {
-      if (!Number.isFinite(wanted)) return
-      const { min, max } = ZONE_PCT_LIMITS
-      const infillPct = Math.min(max, Math.max(min, wanted))
+    setZonePct(partId, meshHash, infillPct) {
       edit(partId, 'change the infill in a zone of', (zones) => {
         const at = zones.findIndex((zone) => zone.meshHash === meshHash)
         const zone = zones[at]

@@ -27,7 +27,7 @@ import { within } from './schema.ts'
 const positive = v.pipe(v.number(), v.finite(), v.gtValue(0))
 const name = v.pipe(v.string(), v.maxLength(TEXT_LIMITS.name))
 const words = v.pipe(v.string(), v.maxLength(TEXT_LIMITS.words))
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200))
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(TEXT_LIMITS.id))
 const position = within(PLACE_LIMITS.positionMm)
 const vector = v.strictTuple([position, position, position])
 const turn = within(TURN_LIMITS)

@@ -1,13 +1,17 @@
 import * as v from 'valibot'
+import { LESSON_LIMITS, TEXT_LIMITS } from '../../core/data/limits.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
 
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(400))
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(TEXT_LIMITS.lessonId))
 const finite = v.pipe(v.number(), v.finite())
 const positive = v.pipe(finite, v.gtValue(0))
 const common = {
   id,
   printerId: id,
-  shared: v.pipe(v.array(v.object({ id, name: v.string(), effect: finite })), v.maxLength(1000)),
+  shared: v.pipe(
+    v.array(v.object({ id, name: v.string(), effect: finite })),
+    v.maxLength(LESSON_LIMITS.errors),
+  ),
   ratio: positive,
   noise: positive,
 }
@@ -22,7 +26,7 @@ const LessonSchema = v.union([
   v.object({
     ...common,
     of: v.picklist(['mass', 'time']),
-    materialIds: v.pipe(v.array(id), v.maxLength(100)),
+    materialIds: v.pipe(v.array(id), v.maxLength(LESSON_LIMITS.spools)),
   }),
   OfOneSpool,
 ]) satisfies v.GenericSchema<unknown, Lesson>

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import {
   CARBON_LIMITS,
+  HABIT_LIMITS,
   MATERIAL_LIMITS,
   PIECES_LIMITS,
   PRICE_LIMITS,
@@ -11,11 +12,11 @@ import {
   TURN_LIMITS,
   ZONE_PCT_LIMITS,
   ZONES_MOST,
+  times,
   type Limits,
+  type PrinterNumber,
   type RecipeNumber,
 } from '../../core/data/limits.ts'
-import { HABIT_RANGES } from '../../core/data/habits.ts'
-import { PRINTER_FIELDS } from '../../core/data/printers.ts'
 import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import type { CarbonFrame, OwnRole, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
@@ -32,7 +33,7 @@ import type { Pattern } from '../../core/model/settings.ts'
 const upTo = (letters: number) => v.pipe(v.string(), v.maxLength(letters))
 const name = upTo(TEXT_LIMITS.name)
 const path = upTo(TEXT_LIMITS.path)
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(200))
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(TEXT_LIMITS.id))
 const finite = v.pipe(v.number(), v.finite())
 const positive = v.pipe(finite, v.gtValue(0))
 
@@ -74,10 +75,7 @@ const recipeNumber = (key: RecipeNumber) => within(RECIPE_LIMITS[key])
 /** Those that are known; see `HABIT_FIELDS`. */
 const HabitsSchema = v.object({
   ...(Object.fromEntries(
-    Object.entries(HABIT_RANGES).map(([key, { min, max }]) => [
-      key,
-      v.exactOptional(within({ min, max, whole: false })),
-    ]),
+    Object.entries(HABIT_LIMITS).map(([key, limits]) => [key, v.exactOptional(within(limits))]),
   ) as Record<HabitNumber, v.ExactOptionalSchema<v.GenericSchema<number>, undefined>>),
   bead: v.exactOptional(v.picklist(['square', 'round'])),
   thinWalls: v.exactOptional(v.picklist(['whole', 'varied'])),
@@ -101,6 +99,7 @@ export const RecipeSchema = v.object({
 })
 
 export const PiecesSchema = quantity
+export const SparesSchema = spares
 export const UnitSchema = v.picklist(UNITS)
 export const RoleIdSchema = v.picklist(ROLE_IDS)
 const vector = v.strictTuple([finite, finite, finite])
@@ -121,7 +120,8 @@ const ZonesSchema = v.pipe(
 )
 
 export const WeighInSchema = v.object({
-  massG: positive,
+  // Of one piece: a share of what the scale showed.
+  massG: v.pipe(positive, v.maxValue(READING_LIMITS.scaleG.max)),
   pieces: v.exactOptional(quantity),
   tareG: v.exactOptional(within(READING_LIMITS.tareG)),
   trusted: v.exactOptional(v.boolean()),
@@ -134,7 +134,7 @@ export const WeighInSchema = v.object({
     recipe: RecipeSchema,
     zones: v.array(v.object({ meshHash: HashSchema, infillPct: zonePct })),
     materialId: id,
-    flow: positive,
+    flow: within(MATERIAL_LIMITS.flow),
     printerId: id,
   }),
   calculatedG: v.nullable(positive),
@@ -194,16 +194,16 @@ export const MaterialSchema = v.object({
   bedC: sourced(within(MATERIAL_LIMITS.bedC)),
 }) satisfies v.GenericSchema<unknown, Material>
 
-type PrinterNumber = (typeof PRINTER_FIELDS)[number]['key']
-const bed = within(PRINTER_LIMITS.bedMm)
+const { bedMm: bedLimits, clockFactor: clockLimits, ...speeds } = PRINTER_LIMITS
+const bed = within(bedLimits)
 
 export const PrinterSchema = v.object({
   id,
   name,
   ...(Object.fromEntries(
-    PRINTER_FIELDS.map(({ key, min, max }) => [key, within({ min, max, whole: false })]),
-  ) as Record<PrinterNumber, v.GenericSchema<number>>),
-  clockFactor: v.nullable(within(PRINTER_LIMITS.clockFactor)),
+    Object.entries(speeds).map(([key, limits]) => [key, within(limits)]),
+  ) as Record<Exclude<PrinterNumber, 'bedMm' | 'clockFactor'>, v.GenericSchema<number>>),
+  clockFactor: v.nullable(within(clockLimits)),
   bedMm: v.strictTuple([bed, bed, bed]),
   habits: v.exactOptional(HabitsSchema),
 }) satisfies v.GenericSchema<unknown, Printer>
@@ -240,7 +240,7 @@ export const ClocksSchema = v.array(
   v.object({
     id,
     pieces: v.record(id, quantity),
-    timeS: positive,
+    timeS: within(times(READING_LIMITS.clockMin, 60)),
     calculatedS: positive,
     date: day,
     trusted: v.boolean(),

@@ -36,11 +36,11 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
           if (found !== undefined) putPrinter(found)
         }}
       />
-      {PRINTER_FIELDS.map(({ key, label, unit, min, max, explain }) => (
+      {PRINTER_FIELDS.map(({ key, label, unit, explain }) => (
         <NumberBox
           key={key}
           label={label}
-          limits={{ min, max, whole: false }}
+          limits={PRINTER_LIMITS[key]}
           value={printer[key]}
           unit={unit}
           hint={explain}

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, type KeyboardEvent } from 'react'
 import type { Limits } from '../../core/data/limits.ts'
+import { PlainButton } from './PlainButton.tsx'
 import { useNumberDraft } from './useNumberDraft.ts'
 
 interface NumberBoxProps {
@@ -113,8 +114,15 @@ export function NumberBox(props: NumberBoxProps) {
       {refused === null ? null : (
         <p id={`${id}-refused`} role="alert" className="field-note wrong-text">
           {refused}
-          {value === null ? null : ' Esc brings the old number back.'}
+          {value === null ? null : (
+            <span className="for-keys"> Esc brings the old number back.</span>
+          )}
         </p>
+      )}
+      {refused === null || value === null ? null : (
+        <PlainButton className="quiet for-touch" onPress={draft.revert}>
+          Bring the old number back
+        </PlainButton>
       )}
     </div>
   )

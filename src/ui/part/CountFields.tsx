@@ -1,5 +1,5 @@
 import type { Part } from '../../core/model/frame.ts'
-import { PIECES_LIMITS } from '../../core/data/limits.ts'
+import { PIECES_LIMITS, narrowed } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -19,7 +19,7 @@ export function CountFields({ part, write }: { readonly part: Part; readonly wri
       />
       <NumberBox
         label="Of those mirrored"
-        limits={{ ...PIECES_LIMITS.spares, max: part.quantity }}
+        limits={narrowed(PIECES_LIMITS.spares, { max: part.quantity })}
         value={part.mirrored}
         step={1}
         unit="pieces"

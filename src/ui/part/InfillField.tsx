@@ -17,8 +17,8 @@ export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
       <Slider
         className="slider"
         value={infillPct}
-        minValue={0}
-        maxValue={100}
+        minValue={RECIPE_LIMITS.infillPct.min}
+        maxValue={RECIPE_LIMITS.infillPct.max}
         step={1}
         onChange={(value) => {
           write.drag({ recipe: { infillPct: value } })

@@ -1,4 +1,4 @@
-import { RECIPE_LIMITS } from '../../core/data/limits.ts'
+import { RECIPE_LIMITS, times } from '../../core/data/limits.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { showNumber } from '../show.ts'
@@ -30,7 +30,7 @@ export function WallThicknessField({ recipe, write }: WallFieldProps) {
   return (
     <NumberBox
       label="Wall thickness"
-      limits={{ min: 0, max: RECIPE_LIMITS.walls.max * recipe.lineMm, whole: false }}
+      limits={times(RECIPE_LIMITS.walls, recipe.lineMm)}
       value={recipe.walls * recipe.lineMm}
       step={recipe.lineMm}
       unit="mm"

@@ -1,7 +1,10 @@
 import { useState } from 'react'
 import { Button, Input, TextField } from 'react-aria-components'
+import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import type { ProjectSummary } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
+import { TooLong } from '../fields/TooLong.tsx'
+import { tooLongWords } from '../fields/tooLongWords.ts'
 import { showGrams } from '../show.ts'
 
 interface ProjectRowProps {
@@ -79,7 +82,9 @@ interface RenameFieldProps {
 function RenameField({ project, onDone }: RenameFieldProps) {
   const { renameProject } = useActions()
   const [draft, setDraft] = useState(project.name)
+  const tooLong = tooLongWords(draft, TEXT_LIMITS.name)
   const keep = () => {
+    if (tooLong !== null) return
     void renameProject(project.id, draft)
     onDone()
   }
@@ -88,6 +93,7 @@ function RenameField({ project, onDone }: RenameFieldProps) {
       className="project-rename"
       aria-label={`New name of ${project.name}`}
       value={draft}
+      isInvalid={tooLong !== null}
       onChange={setDraft}
       onBlur={keep}
       autoFocus
@@ -98,6 +104,7 @@ function RenameField({ project, onDone }: RenameFieldProps) {
       }}
     >
       <Input />
+      <TooLong words={tooLong} />
     </TextField>
   )
 }

@@ -1,10 +1,13 @@
 import { expect, test } from 'vitest'
 import { HABIT_RANGES, refuseHabits } from '../../../src/core/data/habits.ts'
+import { HABIT_LIMITS } from '../../../src/core/data/limits.ts'
 import { HABIT_DEFAULTS, habitsOf } from '../../../src/core/model/habits.ts'
 
 test('every default lies inside its range, and the range inside what is accepted', () => {
-  for (const [key, { low, high, min, max }] of Object.entries(HABIT_RANGES)) {
-    const usual = HABIT_DEFAULTS[key as keyof typeof HABIT_RANGES]
+  for (const [key, { low, high }] of Object.entries(HABIT_RANGES)) {
+    const habit = key as keyof typeof HABIT_RANGES
+    const usual = HABIT_DEFAULTS[habit]
+    const { min, max } = HABIT_LIMITS[habit]
     expect(usual, key).toBeGreaterThanOrEqual(low)
     expect(usual, key).toBeLessThanOrEqual(high)
     expect(low, key).toBeGreaterThanOrEqual(min)

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { isWithin, PRINTER_LIMITS } from '../../../src/core/data/limits.ts'
 import { PRINTER_DEFAULT, PRINTER_FIELDS, PRINTERS } from '../../../src/core/data/printers.ts'
 
 describe('printer classes', () => {
@@ -13,7 +14,7 @@ describe('printer classes', () => {
     '%s stays inside what may be typed',
     (_, printer) => {
       const outside = PRINTER_FIELDS.filter(
-        ({ key, min, max }) => printer[key] < min || printer[key] > max,
+        ({ key }) => !isWithin(PRINTER_LIMITS[key], printer[key]),
       )
       expect(outside).toEqual([])
     },

@@ -162,14 +162,16 @@ describe('several zones', () => {
     expect(state().failures).toMatchObject([{ fileName: `z${ZONES_MOST}.stl` }])
   })
 
-  test('an infill outside of 0 to 100 is brought inside, one that is no number left alone', async () => {
+  test('an infill outside of 0 to 100 is refused and said, as is one that is no number', async () => {
     const { actions, state, id } = await withArm()
     await actions.addZones(id, [ROOT])
     const zone = () => state().frame.parts[0]!.zones[0]!
-    actions.setZonePct(id, zone().meshHash, 140)
-    expect(zone().infillPct).toBe(100)
-    actions.setZonePct(id, zone().meshHash, Number.NaN)
-    expect(zone().infillPct).toBe(100)
+    for (const wrong of [140, Number.NaN]) {
+      actions.dismissNotice()
+      actions.setZonePct(id, zone().meshHash, wrong)
+      expect(zone().infillPct).toBe(100)
+      expect(state().notice?.text).toMatch(/^Nothing was changed: .* is out of range/)
+    }
     actions.setZonePct(id, zone().meshHash, 12)
     expect(zone().infillPct).toBe(12)
   })

@@ -6,7 +6,7 @@ import type { Part } from '../../../core/model/frame.ts'
 import { formatNumber } from '../../../core/words/format.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { useAppState } from '../../appContext.ts'
-import { PIECES_LIMITS, PLACE_LIMITS, TURN_LIMITS } from '../../../core/data/limits.ts'
+import { PIECES_LIMITS, PLACE_LIMITS, TURN_LIMITS, narrowed } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { trueMinus } from '../../show.ts'
 import { usePutAircraft } from '../useAircraft.ts'
@@ -148,7 +148,7 @@ function PatternFields({ part, onPlace }: PatternFieldsProps) {
         <div className="craft-inset" role="group" aria-label={`${part.name} round a circle`}>
           <NumberBox
             label="Pieces"
-            limits={{ ...PIECES_LIMITS.quantity, max: Math.max(1, part.quantity) }}
+            limits={narrowed(PIECES_LIMITS.quantity, { max: part.quantity })}
             value={count}
             step={1}
             onChange={setCount}

@@ -8,7 +8,7 @@ import { propThrustN } from '../../../core/aircraft/flight/prop.ts'
 import { showNumber } from '../../show.ts'
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
-import { FLIGHT_LIMITS, inPercent } from '../../../core/data/limits.ts'
+import { FLIGHT_LIMITS, PROP_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 import { FlownFields } from './FlownFields.tsx'
@@ -204,7 +204,7 @@ function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
         <div className="craft-inset" role="group" aria-label="Thrust from a propeller table">
           <NumberBox
             label="Static thrust coefficient"
-            limits={{ min: 0.001, max: 1, whole: false }}
+            limits={PROP_LIMITS.thrustCoefficient}
             value={coefficient}
             step={0.0001}
             digits={4}
@@ -212,7 +212,7 @@ function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
           />
           <NumberBox
             label="At full throttle"
-            limits={{ min: 0, max: 200_000, whole: false }}
+            limits={PROP_LIMITS.rpm}
             value={rpm}
             step={10}
             digits={1}

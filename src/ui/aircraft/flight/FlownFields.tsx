@@ -2,7 +2,7 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { FlightSetup } from '../../../core/model/aircraft.ts'
 import { packEnergyWh } from '../../../core/aircraft/flight/pack.ts'
-import { FLIGHT_LIMITS } from '../../../core/data/limits.ts'
+import { FLIGHT_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
@@ -66,7 +66,7 @@ export function FlownFields({ flight }: { readonly flight: FlightSetup }) {
       />
       <NumberBox
         label="Pack used"
-        limits={{ min: 1, max: 100, whole: false }}
+        limits={inPercent(FLIGHT_LIMITS.usedShare)}
         value={typed.percent}
         step={1}
         digits={1}

@@ -9,7 +9,7 @@ import {
 } from '../../../core/aircraft/hardware/catalogue.ts'
 import { PreweighError } from '../../../core/model/problem.ts'
 import { Choice } from '../../fields/Choice.tsx'
-import { ITEM_LIMITS } from '../../../core/data/limits.ts'
+import { HARDWARE_LIMITS, ITEM_LIMITS, narrowed } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { BASIS_WORDS, pieceG } from '../words.ts'
 import {
@@ -57,7 +57,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
           <>
             <NumberBox
               label="Outside diameter"
-              limits={{ min: 0.1, max: 1000, whole: false }}
+              limits={HARDWARE_LIMITS.outerMm}
               value={draft.outerMm}
               step={0.1}
               unit="mm"
@@ -67,7 +67,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
             />
             <NumberBox
               label="Inside diameter"
-              limits={{ min: 0, max: 1000, whole: false }}
+              limits={HARDWARE_LIMITS.innerMm}
               value={draft.innerMm}
               step={0.1}
               unit="mm"
@@ -90,7 +90,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
         {kind?.long === true ? (
           <NumberBox
             label="Length"
-            limits={{ min: 0.5, max: 5000, whole: false }}
+            limits={HARDWARE_LIMITS.lengthMm}
             value={draft.lengthMm}
             step={0.5}
             digits={1}
@@ -112,7 +112,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
         ) : null}
         <NumberBox
           label="Pieces"
-          limits={{ ...ITEM_LIMITS.quantity, min: 1 }}
+          limits={narrowed(ITEM_LIMITS.quantity, { min: 1 })}
           value={quantity}
           step={1}
           onChange={setQuantity}

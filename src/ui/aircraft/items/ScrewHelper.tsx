@@ -10,7 +10,7 @@ import { stackUp } from '../../../core/aircraft/hardware/stackUp.ts'
 import type { MetricSize, ScrewStandard } from '../../../core/aircraft/hardware/types.ts'
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
-import { ITEM_LIMITS } from '../../../core/data/limits.ts'
+import { HARDWARE_LIMITS, ITEM_LIMITS, narrowed } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber } from '../../show.ts'
 import { Facts } from '../Facts.tsx'
@@ -76,7 +76,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         <Choice label="Bites into" value={endId} options={ENDS} onChange={setEndId} />
         <NumberBox
           label="Washers in all"
-          limits={{ min: 0, max: 20, whole: true }}
+          limits={HARDWARE_LIMITS.washers}
           value={washers}
           step={1}
           onChange={setWashers}
@@ -84,7 +84,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         {endId === 'insert' || endId === 'plastic' ? (
           <NumberBox
             label="Boss outside diameter"
-            limits={{ min: 0, max: 100, whole: false }}
+            limits={HARDWARE_LIMITS.bossMm}
             value={bossMm}
             step={0.1}
             unit="mm"
@@ -107,7 +107,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         {endId === 'motor' || endId === 'plastic' || endId === 'insert' ? (
           <NumberBox
             label={endId === 'motor' ? 'Thread in the motor' : 'Depth of the hole'}
-            limits={{ min: 0, max: 100, whole: false }}
+            limits={HARDWARE_LIMITS.depthMm}
             value={depthMm}
             step={0.1}
             unit="mm"
@@ -134,7 +134,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
             <NumberBox
               label={`Thickness of ${layer.name}`}
               bare
-              limits={{ min: 0, max: 200, whole: false }}
+              limits={HARDWARE_LIMITS.layerMm}
               value={layer.thicknessMm}
               step={0.1}
               unit="mm"
@@ -202,7 +202,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         <div className="button-line">
           <NumberBox
             label="Pieces"
-            limits={{ ...ITEM_LIMITS.quantity, min: 1 }}
+            limits={narrowed(ITEM_LIMITS.quantity, { min: 1 })}
             value={quantity}
             step={1}
             onChange={setQuantity}

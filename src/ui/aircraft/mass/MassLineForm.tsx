@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components'
 import type { MassLine } from '../../../core/model/aircraft.ts'
-import { MASS_LIMITS } from '../../../core/data/limits.ts'
+import { MASS_LIMITS, TEXT_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 
@@ -33,6 +33,7 @@ export function MassLineForm({ line, onChange, onRemove }: MassLineFormProps) {
       <TextBox
         label="What changes there"
         value={line.meaning}
+        most={TEXT_LIMITS.words}
         onChange={(meaning) => {
           onChange({ ...line, meaning: meaning.replace(/\.$/, '') })
         }}
@@ -50,6 +51,7 @@ export function MassLineForm({ line, onChange, onRemove }: MassLineFormProps) {
       <TextBox
         label="Source"
         value={line.source}
+        most={TEXT_LIMITS.words}
         onChange={(source) => {
           onChange({ ...line, source })
         }}

@@ -1,5 +1,6 @@
 import { HABIT_FIELDS } from '../../../core/data/habits.ts'
-import type { Habits } from '../../../core/model/habits.ts'
+import { HABIT_LIMITS } from '../../../core/data/limits.ts'
+import type { HabitNumber, Habits } from '../../../core/model/habits.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber } from '../../show.ts'
@@ -21,25 +22,12 @@ interface HabitFieldProps {
 /** One habit: a picture of it, what it is in a sentence, and what is known of it. */
 export function HabitField({ habit, value, usual, doubt, onTell }: HabitFieldProps) {
   const field = HABIT_FIELDS[habit]
+  const limits = HABIT_LIMITS[habit as HabitNumber]
   const behind = doubt === null ? '' : ` Not knowing it: ${doubt}.`
   return (
     <div className="habit">
       <HabitPicture habit={habit} />
-      {'min' in field ? (
-        <NumberBox
-          label={field.name}
-          limits={{ min: field.min, max: field.max, whole: false }}
-          value={typeof value === 'number' ? value : null}
-          usual={showNumber(Number(usual), 2)}
-          step={field.max > 10 ? 0.5 : 0.05}
-          unit={field.unit === 'share' ? 'of wall' : field.unit}
-          hint={`${field.what} ${spanWords(Number(usual), field)}${behind}`}
-          onChange={onTell}
-          onEmpty={() => {
-            onTell(null)
-          }}
-        />
-      ) : (
+      {'choices' in field ? (
         <Choice
           label={field.name}
           value={value === undefined ? UNKNOWN : String(value)}
@@ -53,6 +41,20 @@ export function HabitField({ habit, value, usual, doubt, onTell }: HabitFieldPro
           ]}
           onChange={(id) => {
             onTell(field.choices.find((choice) => String(choice) === id) ?? null)
+          }}
+        />
+      ) : (
+        <NumberBox
+          label={field.name}
+          limits={limits}
+          value={typeof value === 'number' ? value : null}
+          usual={showNumber(Number(usual), 2)}
+          step={limits.max > 10 ? 0.5 : 0.05}
+          unit={field.unit === 'share' ? 'of wall' : field.unit}
+          hint={`${field.what} ${spanWords(Number(usual), field)}${behind}`}
+          onChange={onTell}
+          onEmpty={() => {
+            onTell(null)
           }}
         />
       )}

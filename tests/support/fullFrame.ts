@@ -1,0 +1,95 @@
+import { HABIT_DEFAULTS } from '../../src/core/model/habits.ts'
+import { MATERIALS } from '../../src/core/data/materials.ts'
+import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
+import type { Frame } from '../../src/core/model/frame.ts'
+import type { Session } from '../../src/state/store/types.ts'
+import { boxFile } from './session.ts'
+
+/** Fills every place of the session's frame where a number can stand, through the page's own actions. */
+export async function fillFrame(actions: Session, state: () => { frame: Frame }): Promise<Frame> {
+  await actions.addFiles([boxFile('bar.stl', 20, 8, 6), boxFile('rod.stl', 30, 4, 4)])
+  await actions.settled()
+  const [bar, rod] = state().frame.parts
+  const [pla] = MATERIALS
+  if (bar === undefined || rod === undefined || pla === undefined) throw new Error('no parts')
+  await actions.addZones(bar.id, [boxFile('zone.stl', 5, 8, 6)])
+  actions.updateParts([bar.id], { quantity: 4, spares: 1, mirrored: 0, note: 'of the first spool' })
+  actions.putMaterial({ ...pla, id: 'own', name: 'Own' })
+  actions.putPrinter({ ...PRINTER_DEFAULT, id: 'own', clockFactor: 1, habits: HABIT_DEFAULTS })
+  actions.putCarbon({ massG: 80, price: 40 })
+  actions.keepRole(bar.id, 'Ours')
+  actions.weighPart(rod.id, { scaleG: 3, pieces: 2, tareG: 1, stepG: 0.1, trusted: false })
+  const date = '2027-01-02'
+  const reading = { date, trusted: false }
+  actions.putReadings(
+    {
+      wholes: [
+        { id: 'w', of: 'printed', scaleG: 9, tareG: 0, stepG: 0.1, calculatedG: 8, ...reading },
+      ],
+      clocks: [{ id: 'c', pieces: { [bar.id]: 2 }, timeS: 3600, calculatedS: 3000, ...reading }],
+    },
+    'read',
+  )
+  const flown = { minutes: 9, usedWh: 12, auwG: 500, motors: 4, propDiameterMm: 150 }
+  const line = { id: 'l', name: 'Line', thresholdG: 250, meaning: 'Rules change', source: 'rules' }
+  actions.putAircraft(
+    {
+      items: [
+        {
+          id: 'i',
+          name: 'Camera',
+          group: 'payload',
+          quantity: 1,
+          massG: 30,
+          costEach: 20,
+          status: 'estimated',
+          basis: 'typed',
+          positionMm: [10, 0, 5],
+        },
+      ],
+      limitG: 600,
+      printedLimitG: 145,
+      massLines: [{ ...line, readOn: date }],
+      places: [{ partId: bar.id, positionMm: [1, 2, 3], rotateDeg: [0, 0, 90], mirrored: false }],
+      flight: {
+        motors: 4,
+        motorThrustG: 620,
+        propDiameterMm: 150,
+        packCells: 3,
+        packMah: 1500,
+        voltsPerCell: 3.7,
+        usableShare: 0.8,
+        avionicsW: 10,
+        motorRadiusMm: 120,
+        flown,
+      },
+      wing: {
+        areaDm2: 20,
+        spanMm: 1200,
+        cruiseMS: 14,
+        dragCoefficient: 0.05,
+        meanChordMm: 170,
+        leadingEdgeMm: 0,
+        balanceMm: [40, 55],
+      },
+      twin: {
+        plate: 'carbon',
+        thicknessMm: { [bar.id]: 3 },
+        freeMm: { [bar.id]: 80 },
+        platePricePerDm2: 6,
+        cutPricePerM: 4,
+        deliveryDays: 7,
+      },
+      season: {
+        flights: 60,
+        crashesPerFlight: 0.1,
+        breakShare: { [bar.id]: 0.2 },
+        carbonLeadDays: 7,
+        carbonPartPrice: 10,
+        carbonBreakFactor: 0.5,
+      },
+    },
+    'fill the aircraft',
+  )
+  return state().frame
+}
