@@ -1,4 +1,4 @@
-import type { Range } from '../core/model/figures.ts'
+import type { PartFigures, Range } from '../core/model/figures.ts'
 import type { Cruise, CruiseFigures } from '../core/aircraft/flight/cruise.ts'
 import type { HoverLesson } from '../core/aircraft/flight/flown.ts'
 import type { CostBlame } from '../core/frame/costBlame.ts'
@@ -8,6 +8,7 @@ import type { Verdict } from '../core/frame/odds.ts'
 import type { AircraftReport } from '../core/aircraft/report/types.ts'
 import { roundChance, standingWords } from '../core/frame/sayings.ts'
 import type {
+  CarbonDifference,
   FrameRow,
   FrameSum,
   LeftOut,
@@ -19,6 +20,7 @@ import { scaleRange } from '../core/model/ranges.ts'
 import type { Frame } from '../core/model/frame.ts'
 import { reportHabits } from './habits.ts'
 import type { HabitsReport } from './habits.ts'
+import { roleNameOf, roleNotes } from './frameRoles.ts'
 import { isFailed } from './report.ts'
 import type { FailedPart, PartReport, PricedPart, TotalReport } from './report.ts'
 
@@ -28,6 +30,8 @@ interface FramePartFacts {
   /** Pieces that fly. */
   readonly quantity: number
   readonly spares: number
+  /** Name of the role its recipe came from, one of the builder's own included; null for none. */
+  readonly role: string | null
 }
 
 /** Figures of one piece, after what scale and clock taught. */
@@ -36,7 +40,13 @@ interface FramePricedPart extends PricedPart {
   readonly calculatedG: number
 }
 
-export type FramePart = (FramePricedPart | FailedPart) & FramePartFacts
+/** Without figures; it counts all the same where its pieces were weighed as they are. */
+interface FrameFailedPart extends FailedPart {
+  /** Of one piece, by the scale: in every mass, while cost and hours are without the part. */
+  readonly massG?: Range
+}
+
+export type FramePart = (FramePricedPart | FrameFailedPart) & FramePartFacts
 
 /** What `--frame --json` prints. Field names and meanings are stable. */
 export interface FrameReport {
@@ -134,9 +144,11 @@ export interface FrameReport {
   readonly costDoubt: readonly CostBlame[]
   /** Limits of all that flies and of what is printed, g; null for none. */
   readonly limits: { readonly allUpG: number | null; readonly printedG: number | null }
+  /** Flying printed parts less the carbon frame they are compared with; null without one. */
+  readonly carbon: CarbonDifference | null
   /** How it stands to its limit, in one sentence: now, how likely, and with growth. */
   readonly standing: string
-  /** Parts that are in no sum here. */
+  /** Parts without figures: in no sum here, but for the mass of those that were weighed. */
   readonly leftOut: readonly LeftOut[]
   /** What weighings taught of each spool on a printer; empty where none was made. */
   readonly learned: readonly Learned[]
@@ -166,10 +178,12 @@ export function frameReport(
     const report = reports[i]
     const row = rows.get(id)
     if (report === undefined) return []
-    if (isFailed(report) || row === undefined) {
-      return isFailed(report) ? [{ ...report, name, quantity, spares }] : []
+    const facts = { name, quantity, spares, role: roleNameOf(part, frame) }
+    if (isFailed(report)) {
+      return [{ ...report, ...facts, ...(row === undefined ? {} : { massG: row.pieceG }) }]
     }
-    return [{ ...report, ...learnedFigures(row, currency), name, quantity, spares }]
+    if (row === undefined || row.figures === null) return []
+    return [{ ...report, ...learnedFigures(row, row.figures, currency), ...facts }]
   })
   return {
     frame: frame.name,
@@ -245,6 +259,7 @@ export function frameReport(
     cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
     costDoubt: costBlame,
     limits: { allUpG: sum.limits.allUpG, printedG: sum.limits.printedG },
+    carbon: sum.carbon,
     standing: standingWords(sum, locale),
     leftOut: sum.leftOut,
     learned: sum.learned,
@@ -260,6 +275,7 @@ export function frameReport(
     })),
     notes: [
       ...complaints,
+      ...roleNotes(frame),
       ...cruiseNotes(wing?.cruise),
       ...(flight?.notes ?? []).map(({ message }) => message),
       ...cautions.map(({ message }) => message),
@@ -284,7 +300,8 @@ function cruiseNotes(cruise: Cruise | undefined): readonly string[] {
 
 /** Of one piece: mean of those that fly, or as calculated where none flies. */
 function learnedFigures(
-  { part: { quantity }, figures, pieceG, flying }: FrameRow,
+  { part: { quantity }, pieceG, flying }: FrameRow,
+  figures: PartFigures,
   currency: string,
 ): Pick<FramePricedPart, 'massG' | 'calculatedG' | 'cost' | 'timeS'> {
   const each = (all: Range, one: Range): Range =>
@@ -304,7 +321,7 @@ function totalOf(
   currency: string,
 ): TotalReport {
   const { pieces: quantity, cost, ...figures } = pieces
-  const priced = rows.length
+  const priced = rows.filter(({ figures: own }) => own !== null).length
   const failed = parts.length - priced
   const coarse = parts.filter((part) => !isFailed(part) && part.coarse).length
   return { quantity, priced, ...figures, cost: { ...cost, currency }, failed, coarse }

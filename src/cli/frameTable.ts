@@ -11,8 +11,14 @@ import {
 import { MATERIALS } from '../core/data/materials.ts'
 import type { Range } from '../core/model/figures.ts'
 import { fateWords, learnedHoursWords, learnedWords } from '../core/words/learned.ts'
-import { chanceWords, coarseWords, leftOutWords, VERDICT_WORDS } from '../core/frame/sayings.ts'
-import type { FrameReport } from './frameReport.ts'
+import {
+  chanceWords,
+  coarseWords,
+  leftOutOfAll,
+  piecesWords,
+  VERDICT_WORDS,
+} from '../core/frame/sayings.ts'
+import type { FramePart, FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
 import { align, cellsOf, HEAD, partNotes } from './table.ts'
 
@@ -35,23 +41,23 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
   return `${text.join('\n\n').replaceAll('\u00a0', ' ')}\n`
 }
 
-function partLines({ parts, total, totalWithSpares }: FrameReport, locale?: string): string[] {
+function partLines(report: FrameReport, locale?: string): string[] {
+  const { parts, total, totalWithSpares, leftOut } = report
   const rows = parts.flatMap((part) =>
-    isFailed(part) ? [] : [[`${part.quantity} × ${part.name}`, ...cellsOf(part, locale)]],
+    isFailed(part)
+      ? weighedRow(part, locale)
+      : [[`${part.quantity} × ${part.name}`, ...cellsOf(part, locale)]],
   )
   if (rows.length === 0) return []
-  const spares = totalWithSpares.quantity - total.quantity
-  const words = leftOutWords(total.failed)
+  const flying = parts.reduce((all, { quantity }) => all + quantity, 0)
+  const spares = parts.reduce((all, part) => all + part.spares, 0)
+  const words = leftOutOfAll(leftOut)
   const left = [
     ...(total.coarse === 0 ? [] : [coarseWords(total.coarse)]),
     ...(words === null ? [] : [words]),
   ]
-  const sums = [[['total', pieces(total.quantity), ...left].join(', '), ...cellsOf(total, locale)]]
-  if (spares > 0)
-    sums.push([
-      `with ${spares} ${spares === 1 ? 'spare' : 'spares'}`,
-      ...cellsOf(totalWithSpares, locale),
-    ])
+  const sums = [[['total', piecesWords(flying, 0), ...left].join(', '), ...cellsOf(total, locale)]]
+  if (spares > 0) sums.push([piecesWords(flying, spares), ...cellsOf(totalWithSpares, locale)])
   return ['Parts, figures of one piece', ...align([HEAD, ...rows, ...sums])]
 }
 
@@ -205,6 +211,10 @@ function noteLines({ parts, notes }: FrameReport): string[] {
   ]
 }
 
-function pieces(count: number): string {
-  return `${count} ${count === 1 ? 'piece' : 'pieces'}`
+/** A part without figures whose pieces were weighed: its mass is in the sums below. */
+function weighedRow({ name, quantity, massG }: FramePart, locale?: string): string[][] {
+  if (massG === undefined) return []
+  const mass = (value: number): string => formatMass(value, locale)
+  const nothing = ['–', '–', '–', '–', '–']
+  return [[`${quantity} × ${name}`, mass(massG.mid), formatRange(massG, mass), ...nothing]]
 }

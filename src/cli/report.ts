@@ -84,6 +84,7 @@ export interface FailedPart {
 
 /** All pieces of all parts that could be priced. */
 export interface TotalReport extends Outcome {
+  /** Of a frame those too that only the scale knows, which count in mass alone. */
   readonly quantity: number
   readonly priced: number
   readonly failed: number

@@ -5,7 +5,7 @@ import {
   formatMoney,
   formatRange,
 } from '../core/words/format.ts'
-import { coarseWords } from '../core/frame/sayings.ts'
+import { coarseWords, piecesWords } from '../core/frame/sayings.ts'
 import { placeWords } from '../core/mesh/placeWords.ts'
 import { plateWords } from '../core/mesh/plateWords.ts'
 import type { Range } from '../core/model/figures.ts'
@@ -20,7 +20,7 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
   const rows = priced.map((part) => [part.file, ...cellsOf(part, locale)])
   const pieces = total.priced * total.quantity
   const coarse = total.coarse === 0 ? '' : `, ${coarseWords(total.coarse)}`
-  const words = `total, ${pieces} ${pieces === 1 ? 'piece' : 'pieces'}${coarse}`
+  const words = `total, ${piecesWords(pieces, 0)}${coarse}`
   const sum = [words, ...cellsOf(total, locale)]
   const lines = priced.length > 0 ? align([HEAD, ...rows, sum]) : []
   for (const part of parts) {

@@ -1,5 +1,5 @@
 import type { Range } from '../core/model/figures.ts'
-import { formatFixed, formatNumber } from '../core/words/format.ts'
+import { formatFixed, formatGrams, formatMass, formatNumber } from '../core/words/format.ts'
 
 /*
  * Figures in columns, where the unit stands in the head: bare, and with the same number of decimals down the column.
@@ -24,7 +24,7 @@ export function showSide(mm: number): string {
 
 /** Grams without their unit. */
 export function showGrams(range: Range): Shown {
-  return shown(range, grams)
+  return shown(range, formatGrams)
 }
 
 /** Money without its currency. */
@@ -39,7 +39,7 @@ export function showFixed(value: number): string {
 
 /** Grams with their unit, rounded as everywhere else on the page. */
 export function showMass(massG: number): string {
-  return `${trueMinus(grams(massG))}\u00a0g`
+  return trueMinus(formatMass(massG))
 }
 
 /** Hours and minutes as on a clock; minutes are rounded to five from ten hours on. */
@@ -56,12 +56,6 @@ function shown(range: Range, format: (value: number) => string): Shown {
 /** Intl writes a hyphen, which is too short beside figures. */
 export function trueMinus(text: string): string {
   return text.replace('-', '−')
-}
-
-function grams(value: number): string {
-  const size = Math.abs(value)
-  if (size < 0.995) return size > 0 && size < 0.005 ? '<0.01' : formatFixed(value, 2)
-  return size < 999.95 ? formatFixed(value, 1) : showNumber(value, 0)
 }
 
 function money(value: number): string {

@@ -4,10 +4,10 @@ import { showGrams, showMass, showMoney, showTime } from '../../src/ui/show.ts'
 const range = (low: number, mid: number, high: number) => ({ low, mid, high })
 
 describe('figures in the ledger’s columns', () => {
-  test('grams keep one decimal below 1000, three digits above, two decimals below one gram', () => {
+  test('grams keep one decimal below 1000, none above, two decimals below one gram', () => {
     expect(showGrams(range(39.84, 43.42, 48.91))).toEqual({ mid: '43.4', range: '39.8–48.9' })
     expect(showGrams(range(134.2, 145.6, 164.4))).toEqual({ mid: '145.6', range: '134.2–164.4' })
-    expect(showGrams(range(999.9, 1045.6, 1164.4))).toEqual({ mid: '1,050', range: '999.9–1,160' })
+    expect(showGrams(range(999.9, 1045.6, 1164.4))).toEqual({ mid: '1,046', range: '999.9–1,164' })
     expect(showGrams(range(0.722, 0.789, 0.889))).toEqual({ mid: '0.79', range: '0.72–0.89' })
   })
 

@@ -1,22 +1,54 @@
 import { scaleNoiseG } from '../doubt/readings.ts'
 import { layingErrors, spoolErrors } from '../doubt/factors.ts'
 import type { Material, PartFigures, Printer } from '../model/figures.ts'
-import type { Part } from '../model/frame.ts'
+import type { Part, WeighIn } from '../model/frame.ts'
+import { exactRange, ZERO_RANGE } from '../model/ranges.ts'
 import type { DoubtedPart, WeighedPieces } from './frameDoubt.ts'
 import { SCALE_STEP_G } from './itemLine.ts'
 import type { PieceMass } from './pieceMass.ts'
+
+const SURE = { shared: [], own: 0 } as const
+const NO_COST = { ...ZERO_RANGE, filament: 0, electricity: 0, wear: 0, failures: 0 } as const
 
 /** A part with the mass of its piece, as the model of doubt has it. */
 export function doubtedPart(
   part: Part,
   material: Material,
   printer: Printer,
-  figures: PartFigures,
+  figures: PartFigures | null,
   mass: PieceMass,
 ): DoubtedPart {
   const { id, name, quantity, spares } = part
+  if (figures === null) {
+    const none = scaleFigures(part, mass.massG)
+    return { id, name, quantity, spares, material, figures: none, weighed: null, byScale: true }
+  }
   const weighed = weighedPieces(part, material, printer, figures, mass)
   return { id, name, quantity, spares, material, figures, weighed }
+}
+
+/** Nothing was calculated: the mass is as sure as the scale, and shares no error with other prints. */
+function scaleFigures({ weighIn }: Part, massG: number): DoubtedPart['figures'] {
+  const own = weighIn === undefined ? 0 : scaleNoise(weighIn)
+  return {
+    massG: exactRange(massG),
+    cost: NO_COST,
+    timeS: ZERO_RANGE,
+    filamentM: ZERO_RANGE,
+    doubt: {
+      mass: { shared: [], own },
+      spool: SURE,
+      filament: SURE,
+      time: SURE,
+      cost: SURE,
+    },
+  }
+}
+
+/** One standard deviation of what the scale says of one piece, as a share. */
+function scaleNoise({ massG, pieces = 1, tareG, stepG }: WeighIn): number {
+  const tared = (tareG ?? 0) > 0
+  return scaleNoiseG(massG * pieces, stepG ?? SCALE_STEP_G, tared) / pieces / massG
 }
 
 /**
@@ -33,9 +65,6 @@ function weighedPieces(
 ): WeighedPieces | null {
   if (weighIn === undefined || massFrom === 'calculated') return null
   const pieces = weighIn.pieces ?? 1
-  const tared = (weighIn.tareG ?? 0) > 0
-  const stepG = weighIn.stepG ?? SCALE_STEP_G
-  const scale = scaleNoiseG(weighIn.massG * pieces, stepG, tared) / pieces / weighIn.massG
   const errors = [
     ...(massFrom === 'weighed before' ? [doubt.mass.own] : []),
     ...(changes.includes('material') ? spoolErrors(material).map(({ effect }) => effect) : []),
@@ -46,7 +75,7 @@ function weighedPieces(
   return {
     eachG: massG,
     pieces,
-    noiseG: massG * Math.hypot(scale, ...errors.map((error) => Math.SQRT2 * error)),
+    noiseG: massG * Math.hypot(scaleNoise(weighIn), ...errors.map((error) => Math.SQRT2 * error)),
     trusted: weighIn.trusted ?? false,
   }
 }

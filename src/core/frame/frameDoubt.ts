@@ -21,6 +21,8 @@ export interface DoubtedPart {
   readonly figures: Pick<PartFigures, 'massG' | 'cost' | 'timeS' | 'filamentM' | 'doubt'>
   /** What a scale said of some pieces of it; null where it was never weighed. */
   readonly weighed: WeighedPieces | null
+  /** The scale alone says its mass: nothing was calculated, and its cost and times stand for nothing. */
+  readonly byScale?: true
 }
 
 export interface WeighedPieces {

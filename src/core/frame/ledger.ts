@@ -14,7 +14,7 @@ export interface LedgerLine {
   /** Of one piece. */
   readonly massG: number
   readonly massTotalG: number
-  /** Of one piece, in the prices' currency. */
+  /** Of one piece, in the prices' currency; 0 of a part that only the scale knows. */
   readonly costEach: number
   readonly basis: MassBasis | 'weighed'
 }
@@ -90,7 +90,7 @@ function partLine({ part, figures, massFrom, pieceG, flying }: PrintedLine): Led
     quantity,
     massG: pieceG.mid,
     massTotalG: pieceG.mid * quantity,
-    costEach: quantity > 0 ? flying.cost.mid / quantity : figures.cost.mid,
+    costEach: quantity > 0 ? flying.cost.mid / quantity : (figures?.cost.mid ?? 0),
     basis: isWeighed ? 'weighed' : 'computed',
   }
 }

@@ -10,7 +10,7 @@ export function measurable({ parts, items, known }: FrameDoubt): readonly Candid
   const materials = new Map(parts.map(({ material }) => [material.id, material]))
   const lines = [
     ...parts
-      .filter(({ weighed }) => weighed === null)
+      .filter(({ weighed, byScale }) => weighed === null && byScale !== true)
       .map(({ id, name, figures }) => ({ id, name, massG: figures.massG.mid })),
     ...items.filter(({ status }) => status !== 'weighed'),
   ]

@@ -7,8 +7,8 @@ import type { PartFigures, Range } from '../model/figures.ts'
 export interface CountedPieces {
   readonly id: string
   readonly pieces: number
-  /** Of one piece. */
-  readonly figures: Pick<PartFigures, Volume>
+  /** Of one piece; null where nothing was calculated. */
+  readonly figures: Pick<PartFigures, Volume> | null
 }
 
 type Volume =
@@ -29,10 +29,13 @@ export function pieceSum(
 ): PieceSum {
   const ids = counted.map(({ id }) => id)
   const range = (figure: FrameFigure): Range => rangeOf(doubt.bell(figure, kind, ids))
-  const sum = (pick: (one: CountedPieces['figures']) => number): number =>
-    counted.reduce((total, { pieces, figures }) => total + pieces * pick(figures), 0)
+  const sum = (pick: (one: Pick<PartFigures, Volume>) => number): number =>
+    counted.reduce(
+      (total, { pieces, figures }) => total + (figures === null ? 0 : pieces * pick(figures)),
+      0,
+    )
   return {
-    pieces: sum(() => 1),
+    pieces: counted.reduce((total, { pieces }) => total + pieces, 0),
     massG: range('mass'),
     cost: range('cost'),
     timeS: range('time'),

@@ -16,7 +16,7 @@ export interface FrameReadings {
  */
 export function readingsTold(
   { parts, wholes, clocks }: FrameReadings,
-  { known, readings }: Pick<FrameDoubt, 'known' | 'readings'>,
+  { parts: doubted, known, readings }: Pick<FrameDoubt, 'parts' | 'known' | 'readings'>,
   atOdds: boolean,
 ): readonly ToldReading[] {
   const heard = new Set(known.heard.map(({ id }) => id))
@@ -25,6 +25,7 @@ export function readingsTold(
   const waiting = new Set(
     parts.filter(({ figures }) => figures === null).map(({ part }) => part.id),
   )
+  const byScale = new Set(doubted.flatMap((part) => (part.byScale === true ? [part.id] : [])))
   const named = new Map(parts.map(({ part }) => [part.id, part.name]))
   const fateOf = (id: string, else_: ReadingFate): ReadingFate => {
     if (strays.has(id)) return 'set aside'
@@ -37,7 +38,9 @@ export function readingsTold(
       const { massG, pieces = 1, calculatedG } = weighIn
       const against = calculatedG ?? figures?.massG.mid ?? null
       const ratio = against !== null && against > 0 ? massG / against : null
-      const fate = fateOf(readingId(id), figures === null ? 'waits' : 'not comparable')
+      let otherwise: ReadingFate = 'not comparable'
+      if (figures === null) otherwise = byScale.has(id) ? 'alone' : 'waits'
+      const fate = fateOf(readingId(id), otherwise)
       return [{ id, kind: 'pieces', name, pieces, value: massG * pieces, ratio, fate }]
     }),
     ...wholes.map(({ id, of, scaleG, tareG, calculatedG }): ToldReading => {

@@ -1,11 +1,39 @@
-import { formatAll, formatFixed } from '../words/format.ts'
+import { formatAll, formatGrams } from '../words/format.ts'
 import { massOdds, type Verdict } from './odds.ts'
 import type { FrameSum, LeftOut, StrictestLimit } from './types.ts'
 
-/** What every total has to say while parts are in no sum; null when none is left out. */
-export function leftOutWords(count: number): string | null {
+/** "16 pieces and 3 spare": those that fly, and those in the bag where there are any. */
+export function piecesWords(flying: number, spares: number): string {
+  return `${flying} ${piecesNoun(flying, spares)}`
+}
+
+/** The same where the first number stands by itself. */
+export function piecesNoun(flying: number, spares: number): string {
+  return `${flying === 1 ? 'piece' : 'pieces'}${spares === 0 ? '' : ` and ${spares} spare`}`
+}
+
+/**
+ * What a total has to say while parts are not in it; null when none is left out. Weighed parts are
+ * in every mass, and so left out of cost and hours only.
+ */
+export function leftOutWords(
+  leftOut: readonly LeftOut[],
+  of: 'mass' | 'cost and hours',
+): string | null {
+  const count = of === 'mass' ? outOfMass(leftOut).length : leftOut.length
   return count === 0 ? null : `without ${count} ${count === 1 ? 'part' : 'parts'}`
 }
+
+/** Both in one, for a line that says mass, cost and hours. */
+export function leftOutOfAll(leftOut: readonly LeftOut[]): string | null {
+  const mass = leftOutWords(leftOut, 'mass')
+  const others = leftOutWords(leftOut, 'cost and hours')
+  if (mass === others) return mass
+  return [...(mass === null ? [] : [mass]), `cost and hours ${others}`].join(', ')
+}
+
+const outOfMass = (leftOut: readonly LeftOut[]): readonly LeftOut[] =>
+  leftOut.filter(({ weighed }) => !weighed)
 
 /** What a total says of parts of which some layers were counted. */
 export function coarseWords(count: number): string {
@@ -14,9 +42,12 @@ export function coarseWords(count: number): string {
 
 /** The same with their names and why, for where there is room. */
 export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
-  const words = leftOutWords(leftOut.length)
+  const words = leftOutOfAll(leftOut)
   if (words === null) return null
-  return `${words}: ${leftOut.map(({ name, why }) => `“${name}” (${why})`).join(', ')}`
+  const names = leftOut.map(
+    ({ name, why, weighed }) => `“${name}” (${why}${weighed ? ', by the scale' : ''})`,
+  )
+  return `${words}: ${names.join(', ')}`
 }
 
 /**
@@ -25,7 +56,7 @@ export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
  */
 export function standingWords({ ledger, doubt }: FrameSum, locale?: string): string {
   const { basicMassG, predictedMassG, limitG } = ledger
-  const grams = (value: number): string => `${formatFixed(value, 1, locale)} g`
+  const grams = (value: number): string => `${formatGrams(value, locale, 1)} g`
   if (limitG === null) {
     return `${grams(basicMassG)} as it stands, ${grams(predictedMassG)} with the growth to expect.`
   }
@@ -40,7 +71,7 @@ export function standingWords({ ledger, doubt }: FrameSum, locale?: string): str
 
 /** "2.0 g over the limit of 145.0 g for printed parts", or what an all-up limit leaves them. */
 export function limitWords({ kind, printedG, leftG }: StrictestLimit, locale?: string): string {
-  const grams = `${formatFixed(printedG, 1, locale)} g`
+  const grams = `${formatGrams(printedG, locale, 1)} g`
   const of =
     kind === 'printed'
       ? `the printed limit of ${grams}`
@@ -75,5 +106,5 @@ export function chanceWords(chance: number, locale?: string): string {
 }
 
 function apartWords(leftG: number, locale?: string): string {
-  return `${formatFixed(Math.abs(leftG), 1, locale)} g ${leftG < 0 ? 'over' : 'under'}`
+  return `${formatGrams(Math.abs(leftG), locale, 1)} g ${leftG < 0 ? 'over' : 'under'}`
 }

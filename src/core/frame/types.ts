@@ -45,8 +45,8 @@ export interface PieceSum {
 export interface FrameRow {
   readonly part: Part
   readonly material: Material
-  /** Of one piece, as calculated. */
-  readonly figures: PartFigures
+  /** Of one piece, as calculated; null where the scale alone says what it weighs. */
+  readonly figures: PartFigures | null
   readonly massFrom: MassFrom
   /** Scale ÷ calculated; null where nothing was weighed or nobody knows what was calculated then. */
   readonly scaleRatio: number | null
@@ -66,12 +66,17 @@ export interface FrameRow {
   readonly timeShare: number
 }
 
-/** A printed part that is in no sum. */
+/** A printed part without figures. */
 export interface LeftOut {
   readonly id: string
   readonly name: string
   /** `failed` parts will get no figures; the others are still being counted. */
   readonly why: 'failed' | 'not counted yet'
+  /**
+   * Its pieces were weighed as they are: the scale's grams are in every mass, and only cost, hours
+   * and filament are without it. The others are in no sum.
+   */
+  readonly weighed: boolean
 }
 
 /** Printed minus carbon: above zero the printed frame is heavier or dearer. Without the parts left out of the frame. */
@@ -113,6 +118,8 @@ export type ReadingFate =
   | 'heard'
   /** Too far off to be believed. */
   | 'set aside'
+  /** It is the mass of its part, which has no figures: nothing else follows. */
+  | 'alone'
   /** Something of it has no figures yet, or will get none. */
   | 'waits'
   /** Of the whole, while a part weighs what nothing explains. */
@@ -139,9 +146,11 @@ export interface ToldReading {
 
 /** The one frame: whatever says a mass, a cost or hours of it reads them here. */
 export interface FrameSum {
-  /** Parts with figures, in the frame's order. */
+  /** Parts that count: with figures, or by the scale alone; in the frame's order. */
   readonly rows: readonly FrameRow[]
   readonly leftOut: readonly LeftOut[]
+  /** Of all parts, those that are in no sum too. */
+  readonly pieces: { readonly flying: number; readonly spares: number }
   /** The printed pieces that fly. */
   readonly printed: PieceSum
   readonly spares: PieceSum

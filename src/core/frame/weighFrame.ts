@@ -1,6 +1,6 @@
 import { rangeOf } from '../doubt/bell.ts'
 import type { Lesson } from '../doubt/lessons.ts'
-import type { PartFigures, Printer, Range } from '../model/figures.ts'
+import type { Printer, Range } from '../model/figures.ts'
 import type { CarbonFrame, Frame } from '../model/frame.ts'
 import { scaleRange, shiftRange } from '../model/ranges.ts'
 import { doubtedPart } from './doubtedPart.ts'
@@ -34,11 +34,13 @@ export function weighFrame(
   const { aircraft, carbon, printer } = frame
   const known = parts.flatMap((one) => knownPart(one, printer))
   const doubted = known.map((one) => doubtedPart(one.part, one.material, printer, one.figures, one))
-  const leftOutParts = parts.flatMap(leftOut)
-  // A whole frame on the scale tells nothing while some of its parts have no figures.
-  const wholes =
-    leftOutParts.length > 0 ? [] : wholeReadings(frame.wholes ?? [], doubted, aircraft.items)
-  const clocks = clockReadings(frame.clocks ?? [], doubted, printer.startS)
+  const leftOutParts = leftOut(parts, known)
+  // A whole frame on the scale tells nothing while some of its parts have no mass.
+  const wholes = leftOutParts.some(({ weighed }) => !weighed)
+    ? []
+    : wholeReadings(frame.wholes ?? [], doubted, aircraft.items)
+  const counted = doubted.filter(({ byScale }) => byScale !== true)
+  const clocks = clockReadings(frame.clocks ?? [], counted, printer.startS)
   const heard = frameDoubt(doubted, aircraft.items, [...wholes, ...clocks], lessons)
   // Nor while a part weighs what nothing explains: the rest would have to make up for it.
   const isAtOdds = wholes.length > 0 && hasStrayPart(heard, known)
@@ -50,6 +52,10 @@ export function weighFrame(
   return {
     rows,
     leftOut: leftOutParts,
+    pieces: {
+      flying: parts.reduce((all, { part }) => all + part.quantity, 0),
+      spares: parts.reduce((all, { part }) => all + part.spares, 0),
+    },
     printed,
     spares: sumOf(doubt, known, 'spares'),
     withSpares: known.some(({ part }) => part.spares > 0) ? sumOf(doubt, known, 'all') : printed,
@@ -78,17 +84,19 @@ function hasStrayPart(doubt: FrameDoubt, known: readonly KnownPart[]): boolean {
   return doubt.known.strays.some(({ id }) => weighed.has(partIdOf(id)))
 }
 
-interface KnownPart extends PieceMass, Pick<FrameRow, 'part' | 'material'> {
-  readonly figures: PartFigures
-}
+type KnownPart = PieceMass & Pick<FrameRow, 'part' | 'material' | 'figures'>
 
 function knownPart({ part, material, figures }: FramePart, printer: Printer): readonly KnownPart[] {
-  if (figures === null) return []
-  return [{ part, material, figures, ...pieceMass(part, material, printer, figures) }]
+  const mass = pieceMass(part, material, printer, figures)
+  return mass === null ? [] : [{ part, material, figures, ...mass }]
 }
 
-function leftOut({ part: { id, name }, figures, failed }: FramePart): readonly LeftOut[] {
-  return figures === null ? [{ id, name, why: failed ? 'failed' : 'not counted yet' }] : []
+function leftOut(parts: readonly FramePart[], known: readonly KnownPart[]): readonly LeftOut[] {
+  const weighed = new Set(known.map(({ part }) => part.id))
+  return parts.flatMap(({ part: { id, name }, figures, failed }): readonly LeftOut[] => {
+    if (figures !== null) return []
+    return [{ id, name, why: failed ? 'failed' : 'not counted yet', weighed: weighed.has(id) }]
+  })
 }
 
 function rowOf(one: KnownPart, printed: PieceSum, doubt: FrameDoubt): FrameRow {

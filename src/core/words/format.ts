@@ -2,7 +2,7 @@ import type { Range } from '../model/figures.ts'
 
 /*
  * Every number a user sees goes through here. At most three significant digits, since nothing in this program is known
- * better; `formatAll` and `formatFixed` are for the few that are exact or have to agree to the eye.
+ * better; `formatAll`, `formatFixed` and `formatGrams` are for those that are exact or have to agree to the eye.
  * `locale` is a BCP 47 tag; left out, the runtime's own. Intl on Node 20 has no watt or cubic units, hence the table.
  */
 
@@ -97,9 +97,23 @@ export function formatWithUnit(value: number, unit: Unit, locale?: string): stri
   return `${formatNumber(value, locale)}${GAP}${UNIT_LABELS[unit]}`
 }
 
-/** Grams; kilograms from 1000 g on. */
+/**
+ * Grams without their unit, so that what stands in a column adds up to what stands below it: whole
+ * from 1000 g on, else to the tenth, below 1 g to the hundredth; never zero for what is not.
+ * With `finest` 1 nothing goes beyond the tenth, for sums beside sums.
+ */
+export function formatGrams(massG: number, locale?: string, finest: 1 | 2 = 2): string {
+  const size = Math.abs(massG)
+  if (size >= 999.95) return formatFixed(massG, 0, locale)
+  if (size >= 0.995 || finest === 1) return formatFixed(massG, 1, locale)
+  return size > 0 && size < 0.005
+    ? `<${formatFixed(0.01, 2, locale)}`
+    : formatFixed(massG, 2, locale)
+}
+
+/** Grams with their unit. */
 export function formatMass(massG: number, locale?: string): string {
-  return inUnit(massG, 'g', 1000, 'kg', locale)
+  return Number.isFinite(massG) ? `${formatGrams(massG, locale)}${GAP}${UNIT_LABELS.g}` : NOTHING
 }
 
 /** Metres of filament; kilometres do not occur. Below 1 m in cm. */

@@ -40,6 +40,7 @@ type Fate = keyof typeof FATES
 const FATES = {
   heard: 'it counts, and what shares its errors follows',
   'set aside': 'too far off, so it teaches nothing',
+  alone: 'it counts, and teaches nothing while the part has no figures',
   waits: 'it waits for parts that have no figures',
   'part at odds': 'not heard while it and a part’s weighing contradict each other',
   'part gone': 'not heard, since something of it is gone',

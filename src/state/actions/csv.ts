@@ -1,7 +1,6 @@
 import { leftOutNames } from '../../core/frame/sayings.ts'
 import type { Range } from '../../core/model/figures.ts'
 import { frameSummary, ledgerRows, type FrameState, type LedgerRow } from '../store/derived.ts'
-import type { Part } from '../../core/model/frame.ts'
 
 /** The byte order mark by which spreadsheets know UTF-8. */
 const MARK = '\uFEFF'
@@ -27,7 +26,7 @@ export function ledgerCsv(state: FrameState): string {
     'Part',
     'File',
     'Pieces',
-    'Spares',
+    'Spare',
     'Of them mirrored',
     'Material',
     'Figures from',
@@ -37,13 +36,11 @@ export function ledgerCsv(state: FrameState): string {
     'Note',
   ]
   const { sum } = frameSummary(state)
-  const count = (pick: (part: Part) => number) =>
-    state.frame.parts.reduce((all, part) => all + pick(part), 0)
   const total = [
     text(`Total: ${state.frame.name}`),
     '',
-    String(count(({ quantity }) => quantity)),
-    String(count(({ spares }) => spares)),
+    String(sum.pieces.flying),
+    String(sum.pieces.spares),
     '',
     '',
     '',
@@ -75,10 +72,16 @@ function lineOf({ part, material, sum, basis }: LedgerRow): readonly string[] {
     String(part.mirrored),
     text(material.name),
     text(sum === null || sum.massFrom === 'calculated' ? BASIS[basis] : WEIGHED[sum.massFrom]),
-    ...figures(sum === null ? null : { ...sum.withSpares, massG: sum.flying.massG }),
+    ...(sum === null ? NO_FIGURES : figures({ ...sum.withSpares, massG: sum.flying.massG })).map(
+      (cell, i) => (i >= MASS_CELLS && sum?.figures === null ? '' : cell),
+    ),
     text(part.note),
   ]
 }
+
+/** Middle, low and high of each. */
+const MASS_CELLS = 3
+const NO_FIGURES = Array.from({ length: 9 }, () => '')
 
 interface Figures {
   readonly massG: Range
@@ -87,9 +90,7 @@ interface Figures {
 }
 
 /** What flies is weighed; what is printed, spares included, is paid for and takes its hours. */
-function figures(totals: Figures | null): readonly string[] {
-  if (totals === null) return Array.from({ length: 9 }, () => '')
-  const { massG, cost, timeS } = totals
+function figures({ massG, cost, timeS }: Figures): readonly string[] {
   return [...numbers(massG, 1, 3), ...numbers(cost, 1, 4), ...numbers(timeS, 3600, 4)]
 }
 

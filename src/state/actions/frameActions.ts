@@ -128,7 +128,7 @@ export function createFrameActions(
           : weighInOf(
               onScale,
               pieceOf(part, materialOf(frame(), part.materialId), frame().printer),
-              row?.figures.massG.mid ?? null,
+              row?.figures?.massG.mid ?? null,
               today(),
             )
       commit(`weigh “${part.name}”`, weighParts(frame(), id, weighIn))

@@ -26,8 +26,11 @@ export function keepRatios(before: Pick<AppState, 'frame' | 'work'>, next: Frame
     const work = before.work[part.id]
     const row = rows.get(part.id)
     const isCounted = work?.kind === 'done' && work.newerFraction === null
-    if (part.weighIn === undefined || row === undefined || !isCounted || !isLost(part)) return part
-    return { ...part, weighIn: { ...part.weighIn, calculatedG: row.figures.massG.mid } }
+    const calculatedG = row?.figures?.massG.mid
+    if (part.weighIn === undefined || calculatedG === undefined || !isCounted || !isLost(part)) {
+      return part
+    }
+    return { ...part, weighIn: { ...part.weighIn, calculatedG } }
   })
   return { ...next, parts }
 }

@@ -1,5 +1,7 @@
 import * as v from 'valibot'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
+import { MATERIALS } from '../../core/data/materials.ts'
+import type { Material } from '../../core/model/figures.ts'
 import type { Frame, Part, WeighIn } from '../../core/model/frame.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
 import { emptyFrame, NEW_FRAME_NAME } from '../store/emptyFrame.ts'
@@ -62,12 +64,13 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
     const weighed = keep<WeighIn | null>(WeighInSchema, weighIn, what, null)
     return [weighed === null ? sound : { ...sound, weighIn: weighed }]
   })
+  const soundMaterials = keepList(keep, MaterialSchema, materials, 'Material')
   const frame: Frame = {
     version: PRESENT_VERSION,
     id,
     name,
-    parts: uniqueById(soundParts, complaints),
-    materials: keepList(keep, MaterialSchema, materials, 'Material'),
+    parts: withMaterials(uniqueById(soundParts, complaints), soundMaterials, complaints),
+    materials: soundMaterials,
     ...(roles === undefined ? {} : { roles: keepList(keep, OwnRoleSchema, roles, 'Role') }),
     printer: keep(PrinterSchema, printer, 'The printer', empty.printer),
     prices: keep(PricesSchema, prices, 'The list of prices', empty.prices),
@@ -102,6 +105,23 @@ function uniqueById(parts: readonly Part[], complaints: string[]): readonly Part
     if (!isNew) complaints.push(`Part “${part.name}” has the id of another part and was left out.`)
     seen.add(part.id)
     return isNew
+  })
+}
+
+/** A part of a material that nobody can know counts as the first built-in one, and that is said. */
+function withMaterials(
+  parts: readonly Part[],
+  materials: readonly Material[],
+  complaints: string[],
+): readonly Part[] {
+  const known = new Set([...MATERIALS, ...materials].map(({ id }) => id))
+  const [instead] = MATERIALS
+  return parts.map((part) => {
+    if (instead === undefined || known.has(part.materialId)) return part
+    complaints.push(
+      `“${part.name}” is of the material “${part.materialId}”, which the frame does not hold; it counts as ${instead.name}.`,
+    )
+    return { ...part, materialId: instead.id }
   })
 }
 

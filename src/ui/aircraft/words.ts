@@ -1,7 +1,7 @@
 import type { ItemGroup, MassBasis, MassStatus } from '../../core/model/aircraft.ts'
 import type { LedgerGroup } from '../../core/frame/ledger.ts'
 import type { Range } from '../../core/model/figures.ts'
-import { formatFixed, formatMoney } from '../../core/words/format.ts'
+import { formatFixed, formatGrams, formatMoney } from '../../core/words/format.ts'
 import { trueMinus } from '../show.ts'
 
 export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
@@ -38,15 +38,14 @@ export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
   typed: 'typed',
 }
 
-/** Grams to a tenth whatever their size, for sums that have to agree to the eye. */
+/** Grams to a tenth, however small, and whole from 1000 g on: for sums that have to agree to the eye. */
 export function tenthG(massG: number): string {
-  return trueMinus(formatFixed(massG, 1))
+  return trueMinus(formatGrams(massG, undefined, 1))
 }
 
 /** Grams of one small piece. */
 export function pieceG(massG: number): string {
-  if (massG > 0 && massG < 0.005) return '<0.01'
-  return massG < 9.995 ? formatFixed(massG, 2) : formatFixed(massG, 1)
+  return massG >= 0.995 && massG < 9.995 ? formatFixed(massG, 2) : formatGrams(massG)
 }
 
 /** "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. */
@@ -58,8 +57,9 @@ export function spanWords(range: Range, unit: string, digits = 2): string {
 }
 
 /** Grams of the whole aircraft from–to, to the gram. */
-export function spanG(range: Range): string {
-  return spanWords(range, 'g', 0)
+export function spanG({ low, high }: Range): string {
+  const [from, to] = [formatFixed(low, 0), formatFixed(high, 0)]
+  return trueMinus(from === to ? `${from} g` : `${from}–${to} g`)
 }
 
 /** Grams of one piece from–to. */

@@ -15,7 +15,8 @@ const NONE: readonly ClockTime[] = []
 
 /** What the user's own clock said of prints; the hours of all the others follow. */
 export function ClockRow() {
-  const { rows, strays, readings, learnedHours } = useAppState(frameSum)
+  const { rows: all, strays, readings, learnedHours } = useAppState(frameSum)
+  const rows = all.filter(({ figures }) => figures !== null)
   const clocks = useAppState((state) => state.frame.clocks) ?? NONE
   const startS = useAppState((state) => state.frame.printer.startS)
   const { putReadings, forgetLessons } = useActions()
@@ -164,7 +165,7 @@ function runS(rows: readonly FrameRow[], pieces: ClockTime['pieces'], startS: nu
   let starts = -1
   for (const { part, figures } of rows) {
     const count = pieces[part.id] ?? 0
-    wholeS += count * figures.timeS.mid
+    wholeS += count * (figures?.timeS.mid ?? 0)
     starts += count
   }
   return Math.max(0, wholeS - Math.max(0, starts) * startS)

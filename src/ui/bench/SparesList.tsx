@@ -1,3 +1,5 @@
+import { piecesWords } from '../../core/frame/sayings.ts'
+import type { FrameRow } from '../../core/frame/types.ts'
 import { PIECES_LIMITS } from '../../core/data/limits.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
@@ -27,8 +29,8 @@ function SpareLine({ row, currency }: { readonly row: LedgerRow; readonly curren
       <span>{part.name}</span>
       <span className="quiet-text">
         {sum === null || spares === 0
-          ? `${part.quantity} fly`
-          : `${part.quantity} fly · ${showGrams(sum.spares.massG).mid} g, ${showMoney(sum.spares.cost).mid} ${currency}, ${showTime(sum.spares.timeS).mid} h more`}
+          ? piecesWords(part.quantity, spares)
+          : `${piecesWords(part.quantity, spares)} · ${moreWords(sum, currency)} more`}
       </span>
       <NumberBox
         label={`Spares of ${part.name}`}
@@ -43,4 +45,11 @@ function SpareLine({ row, currency }: { readonly row: LedgerRow; readonly curren
       />
     </li>
   )
+}
+
+/** What the spare pieces take; of a part that only the scale knows, their grams. */
+function moreWords({ figures, spares }: FrameRow, currency: string): string {
+  const grams = `${showGrams(spares.massG).mid} g`
+  if (figures === null) return grams
+  return `${grams}, ${showMoney(spares.cost).mid} ${currency}, ${showTime(spares.timeS).mid} h`
 }

@@ -2,10 +2,11 @@ import { memo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { formatPercent, withSign } from '../../core/words/format.ts'
 import { learnedWords, strayMassWords } from '../../core/words/learned.ts'
-import type { FrameRow, FrameSum, StrayReading } from '../../core/frame/types.ts'
+import type { FrameSum, StrayReading } from '../../core/frame/types.ts'
 import type { Range } from '../../core/model/figures.ts'
 import type { WeighIn } from '../../core/model/frame.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
+import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { PIECES_LIMITS, READING_LIMITS } from '../../core/data/limits.ts'
 import { LESSONS_ENDING, lessonFile } from '../../state/storage/lessonSchema.ts'
@@ -20,6 +21,7 @@ import { WholeWeighIns } from './WholeWeighIns.tsx'
 /** What the scale said, piece by piece and of the whole, and what that taught. */
 export function WeighIns({ sum }: { readonly sum: FrameSum }) {
   const [scale, setScale] = useState<Scale>(SCALE_AT_FIRST)
+  const rows = useAppState(ledgerRows)
   const strays = new Map(sum.strays.map((stray) => [stray.id, stray]))
   return (
     <>
@@ -30,7 +32,7 @@ export function WeighIns({ sum }: { readonly sum: FrameSum }) {
       </p>
       <ScaleFields scale={scale} onChange={setScale} />
       <ul className="weigh-list">
-        {sum.rows.map((row) => (
+        {rows.map((row) => (
           <WeighLine key={row.part.id} row={row} scale={scale} stray={strays.get(row.part.id)} />
         ))}
       </ul>
@@ -82,15 +84,16 @@ function LearnedList({ sum }: { readonly sum: FrameSum }) {
 }
 
 interface WeighLineProps {
-  readonly row: FrameRow
+  readonly row: LedgerRow
   readonly scale: Scale
   readonly stray: StrayReading | undefined
 }
 
 const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps) {
   const { weighPart } = useActions()
-  const { part, figures, scaleRatio, massFrom, changes } = row
+  const { part, figures, sum } = row
   const { id, name, weighIn } = part
+  const scaleRatio = sum?.scaleRatio ?? null
   const [pieces, setPieces] = useState(weighIn?.pieces ?? 1)
   const share = scaleRatio === null ? null : scaleRatio - 1
   const scaleG = weighIn === undefined ? null : shownG(weighIn)
@@ -102,16 +105,17 @@ const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps)
       <span>
         {name}
         <span className="range">
-          reckoned {reckonedWords(figures.massG)}
+          {figures === null ? 'no figures' : `reckoned ${reckonedWords(figures.massG)}`}
           {share === null ? null : (
             <>
               {', scale '}
               <b>{trueMinus(withSign(share, formatPercent(share)))}</b>
             </>
           )}
-          {massFrom === 'weighed before'
-            ? `, weighed before its ${changes.join(' and ')} changed`
+          {sum?.massFrom === 'weighed before'
+            ? `, weighed before its ${sum.changes.join(' and ')} changed`
             : null}
+          {figures === null && sum !== null ? ', counts by the scale' : null}
         </span>
       </span>
       <span className="weigh-fields">

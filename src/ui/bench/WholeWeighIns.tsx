@@ -23,8 +23,8 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
   const put = (next: readonly WholeWeighing[]) => {
     putReadings({ wholes: next }, 'weigh the whole')
   }
-  const calculatedG = sum.rows.reduce(
-    (total, { part, figures }) => total + part.quantity * figures.massG.mid,
+  const calculatedG = sum.doubt.parts.reduce(
+    (total, { quantity, figures }) => total + quantity * figures.massG.mid,
     of === 'all-up'
       ? sum.doubt.items.reduce((total, item) => total + item.quantity * item.massG, 0)
       : 0,

@@ -30,7 +30,7 @@ export function CarbonDifference({ carbon }: { readonly carbon: CarbonFrame }) {
         format={money}
         below={saying(difference.cost, money, 'dearer', 'cheaper', null)}
       />
-      {leftOut === null ? null : <p className="caution">Compared {leftOut}.</p>}
+      {leftOut === null ? null : <p className="caution">Compared: {leftOut}.</p>}
       <p className="hint">
         A printed arm is not as stiff as a carbon one of the same mass. Grams alone do not settle
         the choice.

@@ -1,7 +1,7 @@
 import { useMemo, useRef } from 'react'
 import type { StrictestLimit } from '../../core/frame/types.ts'
 import type { Range } from '../../core/model/figures.ts'
-import { formatFixed, formatNumber } from '../../core/words/format.ts'
+import { formatGrams, formatNumber } from '../../core/words/format.ts'
 import { useWidth } from '../fields/useWidth.ts'
 import { showMass } from '../show.ts'
 import { useGhost } from './ghost.ts'
@@ -53,7 +53,7 @@ export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
   if (limitG !== null)
     labels.push({
       id: 'limit',
-      words: `${limit?.kind === 'printed' ? 'printed limit' : 'all-up limit'} ${formatFixed(limitG, 1)}`,
+      words: `${limit?.kind === 'printed' ? 'printed limit' : 'all-up limit'} ${formatGrams(limitG, undefined, 1)}`,
       xPx: scale(limitG),
       side: 'right',
     })

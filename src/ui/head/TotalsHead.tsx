@@ -1,8 +1,6 @@
-import { coarseWords, leftOutWords, limitWords } from '../../core/frame/sayings.ts'
-import type { Part } from '../../core/model/frame.ts'
+import { coarseWords, leftOutWords, limitWords, piecesNoun } from '../../core/frame/sayings.ts'
 import { formatPercent, withSign } from '../../core/words/format.ts'
 import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
-import type { AppState } from '../../state/store/types.ts'
 import { useAppState } from '../appContext.ts'
 import { SheetLinks } from '../set/SheetLinks.tsx'
 import { showGrams, showMass, showMoney, showTime, trueMinus } from '../show.ts'
@@ -14,17 +12,15 @@ import { TotalFigure } from './TotalFigure.tsx'
 export function TotalsHead() {
   const { sum, partCount, censusCount, coarseCount, failedCount } = useAppState(frameSummary)
   const { printed } = sum
-  const count = (pick: (part: Part) => number) => (state: AppState) =>
-    state.frame.parts.reduce((total, part) => total + pick(part), 0)
-  const pieces = useAppState(count(({ quantity }) => quantity))
-  const spares = useAppState(count((part) => part.spares))
+  const { flying, spares } = sum.pieces
   const unsettled = partCount - censusCount - coarseCount - failedCount
   const carbon = useAppState((state) => state.frame.carbon)
   const currency = useAppState((state) => state.frame.prices.currency)
   const mass = showGrams(printed.massG)
   const cost = showMoney(sum.withSpares.cost)
   const time = showTime(sum.withSpares.timeS)
-  const leftOut = leftOutWords(sum.leftOut.length)
+  const leftOut = leftOutWords(sum.leftOut, 'mass')
+  const outOfCost = leftOutWords(sum.leftOut, 'cost and hours')
   const { strictest, allUpG: limitG } = sum.limits
   const isOver = strictest !== null && strictest.leftG < 0
   const rough = unsettled + coarseCount > 0 ? '~' : ''
@@ -87,14 +83,15 @@ export function TotalsHead() {
             <TotalFigure
               id="pieces"
               words="Pieces"
-              figure={String(pieces)}
-              below={`${pieces === 1 ? 'piece' : 'pieces'}, ${spares === 0 ? 'no' : `and ${spares}`} spare${spares === 0 ? 's' : ''}`}
+              figure={String(flying)}
+              below={piecesNoun(flying, spares)}
             />
             <TotalFigure
               id="cost"
               words="Cost"
               figure={rough + cost.mid}
               unit={currency}
+              below={outOfCost === leftOut ? undefined : outOfCost}
               title={cost.range}
             />
             <TotalFigure
@@ -102,6 +99,7 @@ export function TotalsHead() {
               words="Time"
               figure={rough + time.mid}
               unit="h"
+              below={outOfCost === leftOut ? undefined : outOfCost}
               title={time.range}
             />
             {difference === null ? null : (

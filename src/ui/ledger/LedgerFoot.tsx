@@ -1,3 +1,4 @@
+import { leftOutOfAll, piecesWords } from '../../core/frame/sayings.ts'
 import { frameSum } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { showGrams, showMoney, showTime } from '../show.ts'
@@ -5,7 +6,8 @@ import { FigureCell } from './FigureCell.tsx'
 
 /** The last line of the list: the mass of what flies; cost and hours of all that is printed, as in the lines above. */
 export function LedgerFoot() {
-  const { printed, withSpares, spares } = useAppState(frameSum)
+  const { pieces, printed, withSpares, leftOut } = useAppState(frameSum)
+  const without = leftOutOfAll(leftOut)
   const currency = useAppState((state) => state.frame.prices.currency)
   if (printed.pieces === 0) return null
   return (
@@ -14,15 +16,20 @@ export function LedgerFoot() {
         <td className="cell-item" />
         <th scope="row" className="cell-name">
           <span className="row-name-total">Printed, on the aircraft</span>
-          {spares.pieces === 0 ? null : (
+          {pieces.spares === 0 && without === null ? null : (
             <span className="row-below">
-              cost and hours with {spares.pieces} {spares.pieces === 1 ? 'spare' : 'spares'}
+              {[
+                ...(pieces.spares === 0
+                  ? []
+                  : [`cost and hours of ${piecesWords(pieces.flying, pieces.spares)}`]),
+                ...(without === null ? [] : [without]),
+              ].join(' · ')}
             </span>
           )}
         </th>
         <td className="cell-pieces figures">
           <span className="figure">
-            {printed.pieces}
+            {pieces.flying}
             <span className="cell-unit"> ×</span>
           </span>
         </td>

@@ -38,6 +38,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
   const { onLight, onChoose } = props
   const { part, material, work, sum } = row
   const totals = sum === null ? null : printedTotals(sum)
+  const isCounted = totals !== null && row.figures !== null
   const read = readOf(work)
   const rough = row.basis === 'rough' || row.basis === 'coarse'
   const bounds = read?.measure.boundsMm
@@ -110,13 +111,13 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
       <FigureCell
         className="cell-cost"
         unit={currency}
-        {...(totals === null ? NO_FIGURE : showMoney(totals.cost))}
+        {...(isCounted ? showMoney(totals.cost) : NO_FIGURE)}
         rough={rough}
       />
       <FigureCell
         className="cell-hours"
         unit="h"
-        {...(totals === null ? NO_FIGURE : showTime(totals.timeS))}
+        {...(isCounted ? showTime(totals.timeS) : NO_FIGURE)}
         rough={rough}
       />
     </tr>
@@ -128,9 +129,11 @@ function isWorking(work: PartWork): boolean {
   return work.kind !== 'failed' && (work.kind !== 'done' || work.newerFraction !== null)
 }
 
-/** A weighing of the part as it was before; one that holds needs no words here. */
+/** A weighing of the part as it was before; one that holds needs no words where there are figures. */
 function weighedMark(sum: FrameRow | null): string | null {
-  if (sum === null || sum.changes.length === 0) return null
+  if (sum === null) return null
+  if (sum.figures === null) return 'counts by the scale, without cost and hours'
+  if (sum.changes.length === 0) return null
   const before = `weighed before its ${sum.changes.join(' and ')} changed`
   return sum.scaleRatio === null
     ? `${before}, what was reckoned then is not known: weigh it again or drop it`

@@ -1,10 +1,16 @@
+import type { FrameRow } from '../../core/frame/types.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
-import { showNumber } from '../show.ts'
+import { showMass, showNumber } from '../show.ts'
 import { laidShares } from './laidShares.ts'
 
+interface BreakdownProps {
+  readonly figures: PartFigures
+  readonly sum: FrameRow | null
+}
+
 /** One bar, split into what the piece is made of, and the same in figures below it. */
-export function Breakdown({ figures }: { readonly figures: PartFigures }) {
-  const shares = laidShares(figures)
+export function Breakdown({ figures, sum }: BreakdownProps) {
+  const shares = laidShares(figures, sum?.pieceG.mid ?? figures.massG.mid)
   if (shares.length === 0) return null
   return (
     <figure className="breakdown">
@@ -18,7 +24,7 @@ export function Breakdown({ figures }: { readonly figures: PartFigures }) {
         {shares.map(({ id, words, massG, share }) => (
           <li key={id}>
             <span className={`key laid-${id}`} aria-hidden="true" />
-            {words} <b>{showNumber(massG, massG < 10 ? 2 : 1)} g</b>{' '}
+            {words} <b>{showMass(massG)}</b>{' '}
             <span className="quiet-text">{showNumber(share * 100, 0)} %</span>
           </li>
         ))}

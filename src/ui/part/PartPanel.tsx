@@ -56,13 +56,13 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
       <InTurn>
         <div className="part-large">
           {read === null ? (
-            <p className="hint">Still reading {part.fileName}.</p>
+            <p className="hint">{unreadWords(row)}</p>
           ) : (
             <PartView part={part} picture={read.thumbnail} ringed={ringed} />
           )}
         </div>
         <section className="part-notes" aria-label="What was found">
-          {figures === null ? null : <Breakdown figures={figures} />}
+          {figures === null ? null : <Breakdown figures={figures} sum={row.sum} />}
           {read === null ? null : (
             <>
               <FindingList
@@ -179,4 +179,11 @@ function Rest({ children }: { readonly children: ReactNode }) {
       {isOpen ? <div className="part-rest-body">{children}</div> : null}
     </div>
   )
+}
+
+/** Of a part whose mesh is not there: not yet, or not at all. */
+function unreadWords({ part, work }: LedgerRow): string {
+  if (work.kind !== 'failed') return `Still reading ${part.fileName}.`
+  const { message, advice } = work.problem
+  return `${message} ${advice}`
 }

@@ -1,6 +1,8 @@
 import { PATTERN_NAMES } from '../../core/data/limits.ts'
+import { piecesWords } from '../../core/frame/sayings.ts'
 import { ROLES } from '../../core/data/roles.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
+import { ownRolesOf } from '../../state/store/ownRoles.ts'
 import { useAppState } from '../appContext.ts'
 import { PartDrawing } from '../drawing/PartDrawing.tsx'
 import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
@@ -15,13 +17,14 @@ import { FactList } from './FactList.tsx'
 export function PartPaper({ row }: { readonly row: LedgerRow }) {
   const { part, material, figures, sum, work } = row
   const currency = useAppState((state) => state.frame.prices.currency)
+  const own = useAppState((state) => ownRolesOf(state).find(({ id }) => id === part.ownRole))
   const { recipe } = part
   const read = readOf(work)
   const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
   const mm = (value: number) => `${showNumber(value, 2)} mm`
   const facts: (readonly [string, string])[] = [
     ['Plastic', material.name],
-    ['Recipe for', part.role === null ? 'set by hand' : ROLES[part.role].name],
+    ['Recipe for', own?.name ?? (part.role === null ? 'set by hand' : ROLES[part.role].name)],
     ['Walls', `${recipe.walls} lines = ${mm(recipe.walls * recipe.lineMm)}`],
     [
       'Infill',
@@ -31,14 +34,18 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
     ['Layer, first layer', `${mm(recipe.layerMm)}, ${mm(recipe.firstLayerMm)}`],
     ['Line width', mm(recipe.lineMm)],
     ['Supports, brim', `${recipe.supports ? 'on' : 'off'}, ${mm(recipe.brimMm)}`],
-    ['On the frame', `${part.quantity}${part.mirrored > 0 ? `, ${part.mirrored} mirrored` : ''}`],
-    ['Spares', String(part.spares)],
+    [
+      'Printed',
+      `${piecesWords(part.quantity, part.spares)}${part.mirrored > 0 ? `, ${part.mirrored} mirrored` : ''}`,
+    ],
   ]
   if (sum !== null) {
     const mass = showGrams(sum.pieceG)
+    facts.push(['Mass of one', `${mass.mid} g (${mass.range === '' ? 'weighed' : mass.range})`])
+  }
+  if (sum !== null && figures !== null) {
     const cost = showMoney(sum.withSpares.cost)
     const time = showTime(sum.withSpares.timeS)
-    facts.push(['Mass of one', `${mass.mid} g (${mass.range === '' ? 'weighed' : mass.range})`])
     facts.push(['Cost of all', `${cost.mid} ${currency} (${cost.range})`])
     facts.push(['Hours of all', `${time.mid} (${time.range})`])
   }
@@ -46,7 +53,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
     <div className="part-paper">
       <div>
         <PartDrawing part={part} />
-        {figures === null ? null : <Breakdown figures={figures} />}
+        {figures === null ? null : <Breakdown figures={figures} sum={sum} />}
         <ul className="findings">
           {findingsOf(work).map(({ code, message }) => (
             <li key={code + message}>{message}</li>

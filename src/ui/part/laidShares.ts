@@ -8,12 +8,15 @@ export interface LaidShare {
   readonly share: number
 }
 
-/** What one piece is laid as, in grams; supports and brim are laid too, and taken off afterwards. */
-export function laidShares(figures: PartFigures): readonly LaidShare[] {
+/**
+ * What one piece of `pieceG` grams, as it counts in the frame, is laid as; supports and brim are
+ * laid too, and taken off afterwards.
+ */
+export function laidShares(figures: PartFigures, pieceG: number): readonly LaidShare[] {
   const keptMm3 = figures.wallMm3 + figures.skinMm3 + figures.infillMm3
   const laidMm3 = keptMm3 + figures.supportMm3 + figures.brimMm3
   if (keptMm3 <= 0 || laidMm3 <= 0) return []
-  const gramsPerMm3 = figures.massG.mid / keptMm3
+  const gramsPerMm3 = pieceG / keptMm3
   const laid = (id: LaidShare['id'], words: string, mm3: number): LaidShare => ({
     id,
     words,

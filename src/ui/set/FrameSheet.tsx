@@ -1,4 +1,5 @@
 import { useCallback, useState } from 'react'
+import { piecesWords } from '../../core/frame/sayings.ts'
 import { frameSum, ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { Assembly } from '../drawing/Assembly.tsx'
@@ -66,14 +67,13 @@ export function FrameSheet() {
 /** How many parts and pieces, and which of them have something to look at. */
 function FrameWords() {
   const rows = useAppState(ledgerRows)
-  const pieces = rows.reduce((sum, { part }) => sum + part.quantity, 0)
+  const { flying, spares } = useAppState(frameSum).pieces
   const odd = rows.flatMap(({ work }, i) =>
     work.kind === 'failed' || findingsOf(work).some(({ grade }) => grade !== 'note') ? [i + 1] : [],
   )
   return (
     <>
-      {rows.length} {rows.length === 1 ? 'part' : 'parts'}, {pieces}{' '}
-      {pieces === 1 ? 'piece' : 'pieces'} on the aircraft.
+      {rows.length} {rows.length === 1 ? 'part' : 'parts'}, {piecesWords(flying, spares)}.
       {odd.length === 0 ? null : (
         <>
           {' '}

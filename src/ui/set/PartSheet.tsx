@@ -89,12 +89,15 @@ export function PartWords({ row }: { readonly row: LedgerRow }) {
   const currency = useAppState((state) => state.frame.prices.currency)
   const { part, material, sum } = row
   if (sum === null) return <>{part.fileName}</>
+  const isCounted = sum.figures !== null
   const { flying, withSpares } = sum
   const mass = showGrams(flying.massG)
   return (
     <>
-      {part.fileName} · {material.name} · {mass.mid} g{mass.range === '' ? '' : ` (${mass.range})`}{' '}
-      · {formatMoney(withSpares.cost.mid, currency)} · {showTime(withSpares.timeS).mid} h
+      {part.fileName} · {material.name} · {mass.mid} g{mass.range === '' ? '' : ` (${mass.range})`}
+      {isCounted
+        ? ` · ${formatMoney(withSpares.cost.mid, currency)} · ${showTime(withSpares.timeS).mid} h`
+        : ' by the scale'}
     </>
   )
 }

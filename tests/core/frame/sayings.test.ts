@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest'
 import {
   chanceWords,
   leftOutNames,
-  roundChance,
+  leftOutOfAll,
   leftOutWords,
   limitWords,
+  piecesWords,
+  roundChance,
   standingWords,
 } from '../../../src/core/frame/sayings.ts'
 import { weighFrame } from '../../../src/core/frame/weighFrame.ts'
@@ -49,11 +51,24 @@ describe('what is said of a frame', () => {
   })
 
   test('what is left out is counted, and named with why', () => {
-    expect(leftOutWords(0)).toBeNull()
-    expect(leftOutWords(2)).toBe('without 2 parts')
-    expect(leftOutNames([{ id: 'a', name: 'Arm', why: 'failed' }])).toBe(
-      'without 1 part: “Arm” (failed)',
+    const arm = { id: 'a', name: 'Arm', why: 'failed', weighed: false } as const
+    const deck = { id: 'd', name: 'Deck', why: 'not counted yet', weighed: false } as const
+    expect(leftOutWords([], 'mass')).toBeNull()
+    expect(leftOutWords([arm, deck], 'mass')).toBe('without 2 parts')
+    expect(leftOutNames([arm])).toBe('without 1 part: “Arm” (failed)')
+    const weighed = { ...deck, weighed: true }
+    expect(leftOutWords([weighed], 'mass')).toBeNull()
+    expect(leftOutWords([weighed], 'cost and hours')).toBe('without 1 part')
+    expect(leftOutOfAll([weighed])).toBe('cost and hours without 1 part')
+    expect(leftOutOfAll([arm, weighed])).toBe('without 1 part, cost and hours without 2 parts')
+    expect(leftOutNames([weighed])).toBe(
+      'cost and hours without 1 part: “Deck” (not counted yet, by the scale)',
     )
+  })
+
+  test('pieces that fly and those in the bag are counted in the same words everywhere', () => {
+    expect(piecesWords(1, 0)).toBe('1 piece')
+    expect(piecesWords(16, 3)).toBe('16 pieces and 3 spare')
   })
 
   test('a chance is never a full 0 or 100', () => {

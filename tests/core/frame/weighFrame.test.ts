@@ -51,7 +51,7 @@ describe('weighFrame', () => {
     expect(frame.allUpG.mid).toBeCloseTo(frame.ledger.basicMassG, 9)
     // The arms are of the deck's spool, and were reckoned as light as it.
     expect(frame.rows[0]!.pieceG.mid).toBeGreaterThan(8.5)
-    expect(frame.rows[0]!.figures.massG.mid).toBe(8)
+    expect(frame.rows[0]!.figures!.massG.mid).toBe(8)
     expect(frame.rows[1]!.pieceG.mid).toBeCloseTo(30.8, 9)
     expect(frame.learned.map(({ spool, from }) => [spool, from])).toEqual([
       ['pla', 1],
@@ -140,8 +140,60 @@ describe('weighFrame', () => {
   it('leaves out by name what has no figures', () => {
     const failed = { ...printedPart('gone', 5, 1), figures: null, failed: true }
     expect(weighFrame([failed], bareFrame()).leftOut).toEqual([
-      { id: 'gone', name: 'gone', why: 'failed' },
+      { id: 'gone', name: 'gone', why: 'failed', weighed: false },
     ])
+  })
+
+  it.each([
+    ['failed', true],
+    ['not counted yet', false],
+  ] as const)('counts a weighed part that is %s by the scale, in mass only', (why, failed) => {
+    const part = { ...printedPart('gone', 5, 2, { scaleG: 5.5, spares: 1 }), figures: null, failed }
+    const carbon = { massG: 50, price: 30 }
+    const without = weighFrame(PARTS, bareFrame({}, carbon))
+    const frame = weighFrame([...PARTS, part], bareFrame({}, carbon))
+    expect(frame.leftOut).toEqual([{ id: 'gone', name: 'gone', why, weighed: true }])
+    expect(frame.printed.massG.mid).toBeCloseTo(without.printed.massG.mid + 2 * 5.5, 9)
+    expect(frame.withSpares.massG.mid).toBeCloseTo(without.withSpares.massG.mid + 3 * 5.5, 9)
+    expect(frame.allUpG.mid).toBeCloseTo(frame.ledger.basicMassG, 9)
+    expect(frame.carbon!.massG.mid).toBeCloseTo(without.carbon!.massG.mid + 11, 9)
+    // Cost, hours and filament are those of the others, ranges too.
+    expect(frame.withSpares.cost).toEqual(without.withSpares.cost)
+    expect(frame.withSpares.timeS).toEqual(without.withSpares.timeS)
+    expect(frame.withSpares.filamentM).toBe(without.withSpares.filamentM)
+    expect(frame.carbon!.cost).toEqual(without.carbon!.cost)
+    expect(frame.pieces).toEqual({ flying: 7, spares: 3 })
+    const row = frame.rows.at(-1)!
+    expect(row).toMatchObject({ massFrom: 'weighed', figures: null, scaleRatio: null })
+    // A scale of tenths, and how far pieces of one part differ.
+    expect(row.pieceG.mid).toBe(5.5)
+    expect(row.pieceG.high - 5.5).toBeGreaterThan(0.02)
+    expect(row.pieceG.high - 5.5).toBeLessThan(0.15)
+    expect(frame.ledger.lines.at(-1)).toMatchObject({ status: 'weighed', massG: 5.5, costEach: 0 })
+    // It teaches nothing, as nobody knows what was calculated.
+    expect(frame.readings).toMatchObject([{ id: 'gone', fate: 'alone' }])
+    expect(frame.learned).toEqual([])
+    expect(frame.rows[0]!.pieceG).toEqual(without.rows[0]!.pieceG)
+  })
+
+  it('leaves a part without figures out when its weighing is of the piece before a change', () => {
+    const weighed = printedPart('gone', 5, 2, { scaleG: 5.5 })
+    const recipe = { ...weighed.part.recipe, walls: 7 }
+    const part = { ...weighed, part: { ...weighed.part, recipe }, figures: null, failed: true }
+    const frame = weighFrame([...PARTS, part], bareFrame())
+    expect(frame.leftOut).toMatchObject([{ id: 'gone', weighed: false }])
+    expect(frame.printed.massG.mid).toBeCloseTo(60, 9)
+    expect(frame.readings).toMatchObject([{ id: 'gone', fate: 'waits' }])
+  })
+
+  it('hears the whole on the scale while all that has no figures was weighed', () => {
+    const part = { ...printedPart('gone', 5, 1, { scaleG: 5 }), figures: null, failed: true }
+    const whole = { id: 'w', of: 'printed', scaleG: 68, tareG: 0, stepG: 0.1, date: null } as const
+    const wholes = [{ ...whole, calculatedG: 65, trusted: false }]
+    const frame = weighFrame([...PARTS, part], { ...bareFrame(), wholes })
+    expect(frame.readings.at(-1)).toMatchObject({ id: 'w', fate: 'heard' })
+    expect(frame.rows[0]!.pieceG.mid).toBeGreaterThan(8.2)
+    expect(frame.rows.at(-1)!.pieceG.mid).toBeCloseTo(5, 1)
   })
 
   // Common practice, no source: 178 g printed against 122 g of carbon is 56 g and 46 % more.

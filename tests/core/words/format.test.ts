@@ -4,6 +4,7 @@ import {
   formatAll,
   formatFilament,
   formatFixed,
+  formatGrams,
   formatHours,
   formatMass,
   formatMoney,
@@ -91,16 +92,35 @@ describe('formatNumber', () => {
 
 describe('units', () => {
   it.each([
-    [0, '0 g'],
-    [8.216, '8.22 g'],
-    [999.4, '999 g'],
-    [999.6, '1 kg'],
-    [1000, '1 kg'],
-    [1264, '1.26 kg'],
-    [-56, '-56 g'],
+    [0, '0.00 g'],
+    [0.0004, '<0.01 g'],
+    [0.994, '0.99 g'],
+    [0.996, '1.0 g'],
+    [8.216, '8.2 g'],
+    [999.94, '999.9 g'],
+    [999.96, '1,000 g'],
+    [1264.4, '1,264 g'],
+    [24_338, '24,338 g'],
+    [-56, '-56.0 g'],
     [NaN, '–'],
   ])('%s g reads %s', (massG, text) => {
     expect(plain(formatMass(massG, EN)).replace('−', '-')).toBe(text)
+  })
+
+  it('writes masses so that a column adds up to its sum, as far as its digits can', () => {
+    const masses = [0.31, 9.94, 43.42, 128.46, 999.9, 1045.6]
+    const read = (text: string): number => Number(text.replaceAll(',', ''))
+    const column = masses.reduce((sum, massG) => sum + read(formatGrams(massG, EN)), 0)
+    const sum = read(
+      formatGrams(
+        masses.reduce((all, massG) => all + massG, 0),
+        EN,
+      ),
+    )
+    // Four tenths, a hundredth and two whole grams, each rounded by half at most.
+    expect(Math.abs(column - sum)).toBeLessThanOrEqual(4 * 0.05 + 0.005 + 2 * 0.5)
+    expect(formatGrams(0.31, EN, 1)).toBe('0.3')
+    expect(formatGrams(1045.6, 'de-DE', 1)).toBe('1.046')
   })
 
   it.each([
@@ -184,7 +204,7 @@ describe('ranges and signs', () => {
   it('shows both ends, or one text where they read the same', () => {
     const mass = (value: number): string => formatMass(value, EN)
     expect(plain(formatRange({ low: 7.4, mid: 8, high: 8.9 }, mass))).toBe('7.4 g – 8.9 g')
-    expect(plain(formatRange({ low: 8, mid: 8, high: 8 }, mass))).toBe('8 g')
+    expect(plain(formatRange({ low: 8, mid: 8, high: 8 }, mass))).toBe('8.0 g')
   })
 
   it('marks what is more, and not what reads as zero', () => {

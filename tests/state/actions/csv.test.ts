@@ -47,7 +47,7 @@ describe('the ledger as CSV', () => {
     expect(Number(cell(line, 'Mass high (g)'))).toBeGreaterThan(mass)
     expect(cell(total, 'Mass (g)')).toBe(cell(line, 'Mass (g)'))
     expect(cell(total, 'Pieces')).toBe('4')
-    expect(cell(total, 'Spares')).toBe('1')
+    expect(cell(total, 'Spare')).toBe('1')
   })
 
   test.each(['=1+1', '+1', '-1', '@SUM(A1)', '\tx', '\rx', '\n=x', '＝1', "'x"])(

@@ -64,7 +64,7 @@ describe('a weighing', () => {
     await actions.settled()
     const { rows, learned } = frameSum(state())
     expect(rows[0]?.pieceG.mid).toBeGreaterThan(1.05 * before)
-    expect(rows[0]?.figures.massG.mid).toBeCloseTo(before, 9)
+    expect(rows[0]?.figures?.massG.mid).toBeCloseTo(before, 9)
     expect(learned).toMatchObject([{ from: 1 }])
     const [lesson] = state().workshop.lessons
     actions.forgetLessons(lesson?.materialIds[0] ?? '', lesson?.printerId ?? '')
@@ -100,7 +100,7 @@ describe('a weighing', () => {
     await actions.settled()
     const { rows, learned, learnedHours } = frameSum(state())
     expect(rows[0]?.pieceG.mid).toBeGreaterThan(1.03 * before)
-    expect(rows[0]!.flying.timeS.mid).toBeGreaterThan(1.05 * rows[0]!.figures.timeS.mid)
+    expect(rows[0]!.flying.timeS.mid).toBeGreaterThan(1.05 * rows[0]!.figures!.timeS.mid)
     expect([learned[0]?.from, learnedHours?.from]).toEqual([1, 1])
     actions.forgetLessons(null, state().frame.printer.id)
     expect(frameSum(state()).learnedHours).toBeNull()
@@ -157,7 +157,7 @@ describe('the calibration pieces', () => {
     expect(frame.printer).toBe(printer)
     const [tube] = frameSum(state()).rows
     // One line of 0.4 mm along 4 × 79.6 mm, 40 mm high, of 1.27 g/cm³.
-    expect(tube?.figures.massG.mid).toBeCloseTo(0.4 * 4 * 79.6 * 40 * 0.00127, 1)
+    expect(tube?.figures?.massG.mid).toBeCloseTo(0.4 * 4 * 79.6 * 40 * 0.00127, 1)
     actions.close()
   })
 })

@@ -25,7 +25,7 @@ export function balanceReport(
       quantity: part.quantity,
       massG: pieceG.mid,
       moments: facts?.moments ?? null,
-      shellShare: census === null ? 0 : shellShare(figures, census),
+      shellShare: census === null || figures === null ? 0 : shellShare(figures, census),
     })),
     places,
     items,

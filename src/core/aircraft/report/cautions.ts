@@ -14,10 +14,15 @@ export function cautionsOf(
   balance: FrameBalance | null,
 ): readonly Caution[] {
   const cautions: Caution[] = []
-  if (leftOut.length > 0) {
-    const names = leftOut.map(({ name }) => `“${name}”`)
-    const message = `Without figures, and so left out of every sum: ${names.join(', ')}. The aircraft is heavier than it reads here.`
+  const unknown = namesOf(leftOut.filter(({ weighed }) => !weighed))
+  if (unknown !== '') {
+    const message = `Without figures, and so left out of every sum: ${unknown}. The aircraft is heavier than it reads here.`
     cautions.push({ code: 'parts-missing', message })
+  }
+  const weighed = namesOf(leftOut.filter((part) => part.weighed))
+  if (weighed !== '') {
+    const message = `Without figures, but weighed: ${weighed}. The scale’s grams are in every mass; cost and hours are without them.`
+    cautions.push({ code: 'parts-by-scale', message })
   }
   if (balance !== null && balance.unplaced.length > 0) {
     const grams = balance.unplacedG.toFixed(balance.unplacedG < 10 ? 1 : 0)
@@ -42,4 +47,8 @@ export function cautionsOf(
     cautions.push({ code: 'rules', message })
   }
   return cautions
+}
+
+function namesOf(parts: readonly LeftOut[]): string {
+  return parts.map(({ name }) => `“${name}”`).join(', ')
 }

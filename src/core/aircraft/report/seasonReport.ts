@@ -26,10 +26,12 @@ export function seasonReport(
     if (bought !== null) return isSoft(one) ? null : setup.carbonPartPrice
     return cutPrice(one.part.id)
   }
-  const lines = parts.map((one): SeasonPart => {
+  // What a part that only the scale knows would cost and take to print again nobody can say.
+  const lines = parts.flatMap((one): SeasonPart[] => {
+    if (one.figures === null) return []
     const { id: partId, name, spares } = one.part
     const { cost, timeS } = one.figures
-    return { partId, name, spares, printed: { cost, timeS }, carbonPrice: carbonPrice(one) }
+    return [{ partId, name, spares, printed: { cost, timeS }, carbonPrice: carbonPrice(one) }]
   })
   const first = sides.printed.cost
   const pair = playSeason(setup, lines, { printed: first, carbon: carbonSide?.cost ?? first })

@@ -104,7 +104,14 @@ export interface WingReport {
 }
 
 export type CautionCode =
-  'parts-missing' | 'plate-dust' | 'props' | 'pack' | 'first-flight' | 'rules' | 'not-placed'
+  | 'parts-missing'
+  | 'parts-by-scale'
+  | 'plate-dust'
+  | 'props'
+  | 'pack'
+  | 'first-flight'
+  | 'rules'
+  | 'not-placed'
 
 /** Said where a decision is made. `code` is stable; `message` is not. */
 export interface Caution {

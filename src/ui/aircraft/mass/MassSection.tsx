@@ -25,7 +25,8 @@ export function MassSection() {
 
 const MassBody = memo(function MassBody() {
   const { aircraft, view } = useShownAircraft()
-  const leftOut = leftOutNames(view.sum.leftOut)
+  // Weighed parts are in every mass.
+  const leftOut = leftOutNames(view.sum.leftOut.filter(({ weighed }) => !weighed))
   return (
     <>
       <div className="craft-side">

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import { formatHours, formatMoney } from '../../../core/words/format.ts'
 import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
 import type { FrameSide, FrameSides } from '../../../core/aircraft/twin/sides.ts'
-import { figureWords, moneySpan, spanWords, tenthG } from '../words.ts'
+import { figureWords, moneySpan, spanG, spanWords, tenthG } from '../words.ts'
 
 interface SidesTableProps {
   readonly sides: FrameSides
@@ -23,10 +23,7 @@ export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
     [
       'Frame',
       ({ massG }) =>
-        withSpan(
-          `${tenthG(massG.mid)} g`,
-          massG.low === massG.high ? null : spanWords(massG, 'g', 0),
-        ),
+        withSpan(`${tenthG(massG.mid)} g`, massG.low === massG.high ? null : spanG(massG)),
     ],
     [
       'Cost of what flies',
