@@ -122,6 +122,7 @@ function parseOrRefuse(args: readonly string[]) {
       tokens: true,
       options: {
         frame: { type: 'string' },
+        toolpath: { type: 'string' },
         lessons: { type: 'string' },
         recipe: { type: 'string' },
         zone: { type: 'string', multiple: true },

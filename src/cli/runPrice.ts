@@ -15,6 +15,10 @@ import { priceFrame } from './priceFrame.ts'
 import { isFailed, reportTotal } from './report.ts'
 import type { PartReport } from './report.ts'
 import { tableOf } from './table.ts'
+import { priceToolpath } from './priceToolpath.ts'
+import { parseToolpathOptions } from './toolpathOptions.ts'
+import type { ToolpathOptions } from './toolpathOptions.ts'
+import { toolpathTableOf } from './toolpathTable.ts'
 import { HELP, UsageError } from './usage.ts'
 
 /** Where the command stands and speaks: a process, or a test. */
@@ -34,15 +38,18 @@ export async function runPrice(args: readonly string[], stage: PriceStage): Prom
   const { base, locale, out, err } = stage
   let frame: FrameOptions | null
   let options: PriceOptions | null = null
+  let toolpath: ToolpathOptions | null
   try {
     const readText = (path: string): string => readFileSync(resolve(base, path), 'utf8')
-    frame = parseFrameOptions(args, readText)
-    if (frame === null) options = parseOptions(args, readText, locale)
+    toolpath = parseToolpathOptions(args)
+    frame = toolpath === null ? parseFrameOptions(args, readText) : null
+    if (toolpath === null && frame === null) options = parseOptions(args, readText, locale)
   } catch (error) {
     if (!(error instanceof UsageError)) throw error
     err(`${error.message}\n`)
     return 2
   }
+  if (toolpath !== null) return printToolpath(toolpath, stage)
   if (frame !== null) return printFrame(frame, stage)
   if (options === null) {
     out(HELP)
@@ -62,6 +69,19 @@ async function printReport(options: PriceOptions, stage: PriceStage): Promise<nu
   }
   stage.out(options.json ? jsonOf(report) : tableOf(report, stage.locale))
   return parts.some(isFailed) ? 1 : 0
+}
+
+async function printToolpath(options: ToolpathOptions, stage: PriceStage): Promise<number> {
+  const tell = (fraction: number): void =>
+    stage.onProgress(`${options.toolpath}: ${Math.floor(100 * fraction)} %`)
+  const read = await priceToolpath(options, stage.base, tell)
+  stage.onProgress('')
+  if (!read.ok) {
+    stage.err(`${options.toolpath}: ${read.problem.message} ${read.problem.advice}\n`)
+    return 1
+  }
+  stage.out(options.json ? jsonOf(read.value) : toolpathTableOf(read.value, stage.locale))
+  return 0
 }
 
 async function printFrame(

@@ -1,0 +1,79 @@
+import { createReadStream, openSync, readSync, closeSync, statSync } from 'node:fs'
+import { resolve } from 'node:path'
+import type { Readable } from 'node:stream'
+import { createGunzip } from 'node:zlib'
+import type { Range } from '../core/model/figures.ts'
+import { PreweighError } from '../core/model/problem.ts'
+import type { Outcome } from '../core/model/problem.ts'
+import type { ToolpathFigures } from '../core/model/toolpath.ts'
+import { toolpathReader } from '../core/toolpath/readToolpath.ts'
+import type { ToolpathOptions } from './toolpathOptions.ts'
+
+/** What a toolpath comes to, as the command tells it. */
+export interface ToolpathReport extends Omit<ToolpathFigures, 'layers'> {
+  readonly file: string
+  /** How many. */
+  readonly layers: number
+  /** Priming and skirt too. The range is the material's density. */
+  readonly massG: Range
+  readonly heightMm: number
+}
+
+/** Reads the file piece by piece; one packed with gzip is unpacked on the way. */
+export async function priceToolpath(
+  { toolpath, material, knowsDiameter, printer }: ToolpathOptions,
+  base: string,
+  onProgress: (fraction: number) => void,
+): Promise<Outcome<ToolpathReport>> {
+  const path = resolve(base, toolpath)
+  const reader = toolpathReader({
+    accelMmS2: printer.accelMmS2,
+    wallAccelMmS2: printer.wallAccelMmS2,
+    travelAccelMmS2: printer.travelAccelMmS2,
+    cornerMmS: printer.cornerMmS,
+    diameterMm: knowsDiameter ? material.diameterMm : null,
+  })
+  try {
+    const bytes = statSync(path).size
+    const file = createReadStream(path, { highWaterMark: 1 << 20 })
+    let done = 0
+    file.on('data', (piece) => {
+      done += piece.length
+      onProgress(done / bytes)
+    })
+    const text: Readable = isPacked(path) ? file.pipe(createGunzip()) : file
+    for await (const piece of text) reader.push(piece as Uint8Array)
+    const { layers, ...figures } = reader.end()
+    const [low, high] = material.densityRangeGCm3
+    const cm3 = figures.depositMm3 / 1000
+    return {
+      ok: true,
+      value: {
+        file: toolpath,
+        ...figures,
+        layers: layers.length,
+        heightMm: layers.at(-1)?.topMm ?? 0,
+        massG: { low: cm3 * low, mid: cm3 * material.densityGCm3.value, high: cm3 * high },
+      },
+    }
+  } catch (error) {
+    if (error instanceof PreweighError) return { ok: false, problem: error.problem }
+    return {
+      ok: false,
+      problem: {
+        code: 'unreadable-file',
+        message: `It cannot be read: ${(error as Error).message}.`,
+        advice: 'Check the path, and that the file is whole.',
+      },
+    }
+  }
+}
+
+/** The first two bytes of a gzip file (RFC 1952, 2.3.1). */
+function isPacked(path: string): boolean {
+  const file = openSync(path, 'r')
+  const start = new Uint8Array(2)
+  readSync(file, start)
+  closeSync(file)
+  return start[0] === 0x1f && start[1] === 0x8b
+}
