@@ -15,12 +15,14 @@ const REACH = 2
 const LEAST_MM = 0.3
 /** With so many mm of skin beside skin, walls are not asked: they lie closer or further than they are wide. */
 const ENOUGH_MM = 300
-/** Sparse lines make peaks of their own at larger sections; the first with this share of the highest counts. */
-const FIRST_SHARE = 0.25
 /** Filaments are sold in these diameters (common practice, no source). mm */
 const DIAMETERS_MM = [1.75, 2.85, 3] as const
 /** A measured diameter this near to one of those is meant to be it, as a share. */
 const NEAR = 0.04
+/** Dense infill looks like skin of a thicker filament: a thinner one with this share of its lengths is the one. */
+const THINNER_SHARE = 0.4
+/** With less than this share of all lengths no sold diameter fits. */
+const SOLD_SHARE = 0.1
 
 /**
  * Learns how thick the filament is, which moves do not say. Lines that touch lie as far apart as
@@ -47,7 +49,7 @@ export function filamentSeen(): FilamentSeen {
             (meeting) => meeting.distanceMm >= CLOSEST_MM && runsAlong(layer, move, meeting.move),
           )
           if (!next) continue
-          const bin = Math.round(Math.log(next.distanceMm / pushed / LEAST_MM2) / STEP)
+          const bin = binOf(next.distanceMm / pushed)
           if (bin < 0 || bin >= BINS) continue
           any[bin]! += length
           if (!isClosed(layer, move) && !isClosed(layer, next.move)) skin[bin]! += length
@@ -56,27 +58,36 @@ export function filamentSeen(): FilamentSeen {
     },
     sectionMm2() {
       const enough = skin.reduce((a, b) => a + b, 0) >= ENOUGH_MM
-      return firstPeak(enough ? skin : any)
+      return peakOf(enough ? skin : any)
     },
   }
 }
 
-/** Middle of the first high peak. */
-function firstPeak(lengths: Float64Array): number | null {
+/** Middle of the peak that a sold diameter makes, or else of the highest one. */
+function peakOf(lengths: Float64Array): number | null {
+  const all = lengths.reduce((a, b) => a + b, 0)
+  if (all === 0) return null
   const windows = lengths.map((_, i) => {
     let sum = 0
     for (let k = -REACH; k <= REACH; k++) sum += lengths[i + k] ?? 0
     return sum
   })
-  const highest = Math.max(...windows)
-  if (highest === 0) return null
-  let at = windows.findIndex((sum) => sum >= FIRST_SHARE * highest)
-  // Up the slope to its top.
-  for (let k = at; k <= at + 2 * REACH; k++) if ((windows[k] ?? 0) > windows[at]!) at = k
+  const peaks = DIAMETERS_MM.map((diameterMm) => {
+    const low = binOf((Math.PI * (diameterMm * (1 - NEAR)) ** 2) / 4)
+    const high = binOf((Math.PI * (diameterMm * (1 + NEAR)) ** 2) / 4)
+    let at = low
+    for (let k = low; k <= high; k++) if (windows[k]! > windows[at]!) at = k
+    return at
+  })
+  const best = Math.max(...peaks.map((at) => windows[at]!))
+  const sold = peaks.find((at, k) => windows[at]! >= (k === 0 ? THINNER_SHARE : 1) * best)
+  const at = best >= SOLD_SHARE * all ? sold! : windows.indexOf(Math.max(...windows))
   let weighted = 0
   for (let k = -REACH; k <= REACH; k++) weighted += (lengths[at + k] ?? 0) * (at + k)
   return LEAST_MM2 * Math.exp((weighted / windows[at]!) * STEP)
 }
+
+const binOf = (sectionMm2: number): number => Math.round(Math.log(sectionMm2 / LEAST_MM2) / STEP)
 
 /** The diameter as sold that a section belongs to; null where it is near none. mm */
 export function soldDiameterMm(sectionMm2: number): number | null {

@@ -32,7 +32,7 @@ const COLUMNS = [
 /** Heights nearer than this are one layer. mm */
 const SAME_HEIGHT_MM = 0.005
 /** A line shorter than this is a blob. mm */
-export const SHORTEST_MM = 1e-4
+const SHORTEST_MM = 1e-4
 
 /** Length in plan. */
 export const planLength = (moves: LayerMoves, i: number): number =>

@@ -59,7 +59,7 @@ export function moveReader(onMove: (move: Move) => void): MoveReader {
     push(bytes) {
       let from = 0
       for (;;) {
-        let to = bytes.indexOf(10, from)
+        const to = bytes.indexOf(10, from)
         if (to < 0) break
         if (restLength > 0) {
           keep(bytes, from, to)

@@ -50,7 +50,7 @@ export function pace(cornerMmS: number): Pace {
       const reach = Math.sqrt(enter[i]! ** 2 + 2 * accel[i]! * length[i]!)
       const leave = Math.min(enter[i + 1]!, reach)
       enter[i + 1] = leave
-      seconds += moveTime(length[i]!, speed[i]!, accel[i]!, enter[i]!, leave)
+      seconds += moveTime(length[i]!, speed[i]!, accel[i]!, enter[i], leave)
     }
     entered = rest ? 0 : enter[most]!
     length.copyWithin(0, most, count)

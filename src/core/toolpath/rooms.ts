@@ -3,7 +3,7 @@ import type { LayerMoves } from './layerMoves.ts'
 
 /** What lies in a cell of a layer's plan. */
 export const AIR = 0
-export const WALL = 1
+const WALL = 1
 export const SKIN = 2
 export const ROOM = 3
 const SPARSE = 4

@@ -1,0 +1,81 @@
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { gzipSync } from 'node:zlib'
+import { expect, test } from 'vitest'
+import { runPrice } from '../../src/cli/runPrice.ts'
+import { writeBox } from '../support/writeToolpath.ts'
+import type { BoxRecipe } from '../support/writeToolpath.ts'
+
+const BOX: BoxRecipe = {
+  sizeMm: [40, 30],
+  layers: 20,
+  layerMm: 0.2,
+  firstMm: 0.2,
+  lineMm: 0.45,
+  walls: 2,
+  bottomSkins: 3,
+  topSkins: 4,
+  infill: 0.2,
+  pattern: 'lines',
+  filamentMm: 1.75,
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'toolpath-'))
+const { text, filamentMm } = writeBox(BOX)
+writeFileSync(join(folder, 'box.gcode'), text)
+writeFileSync(join(folder, 'box.gcode.gz'), gzipSync(text))
+writeFileSync(join(folder, 'letter.gcode'), 'Dear builder,\n')
+
+async function price(...args: readonly string[]) {
+  let [out, err] = ['', '']
+  const code = await runPrice(args, {
+    base: folder,
+    locale: 'en-GB',
+    out: (said) => (out += said),
+    err: (said) => (err += said),
+    onProgress: () => {},
+  })
+  return { code, out, err }
+}
+
+test('tells plastic, time, recipe and habits as JSON, packed or not', async () => {
+  const plain = await price('--toolpath', 'box.gcode', '--json', '--material', 'petg')
+  expect(plain.code).toBe(0)
+  const told = JSON.parse(plain.out)
+  expect(told.filamentM).toBeCloseTo(filamentMm / 1000, 5)
+  // A cylinder: πd²/4 × length.
+  expect(told.depositMm3).toBeCloseTo(((Math.PI * 1.75 ** 2) / 4) * filamentMm, 1)
+  expect(told.massG.low).toBeLessThan(told.massG.mid)
+  expect(told.layers).toBe(20)
+  expect(told.timeS).toBeGreaterThan(0)
+  expect(told.recipe).toEqual({
+    layerMm: 0.2,
+    firstLayerMm: 0.2,
+    lineMm: expect.closeTo(0.45, 2),
+    walls: 2,
+    topSkins: 4,
+    bottomSkins: 3,
+    infillPct: expect.closeTo(20, -1),
+    pattern: 'lines',
+  })
+  expect(told.habits.outerWidthShare).toBeCloseTo(1, 2)
+  const packed = await price('--toolpath', 'box.gcode.gz', '--json', '--material', 'petg')
+  expect({ ...JSON.parse(packed.out), file: '' }).toEqual({ ...told, file: '' })
+})
+
+test('tells the same as text', async () => {
+  const { out } = await price('--toolpath', 'box.gcode')
+  expect(out).toMatch(/walls +2\n/)
+  expect(out).toMatch(/skins +3 below, 4 on top/)
+  expect(out).toMatch(/infill +(19|20|21)[.\d]* %, Lines/)
+})
+
+test('names a file that is none, and what does not go with it', async () => {
+  const letter = await price('--toolpath', 'letter.gcode')
+  expect(letter).toMatchObject({ code: 1, out: '' })
+  expect(letter.err).toMatch(/^letter\.gcode: The file holds no moves/)
+  expect((await price('--toolpath', 'gone.gcode')).err).toMatch(/^gone\.gcode: It cannot be read/)
+  expect(await price('--toolpath', 'box.gcode', '--recipe', 'arm')).toMatchObject({ code: 2 })
+  expect(await price('--toolpath', 'box.gcode', 'part.stl')).toMatchObject({ code: 2 })
+})
