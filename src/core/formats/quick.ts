@@ -23,19 +23,48 @@ export function quickMeasure(bytes: Uint8Array): QuickMeasure | null {
   if (triangles === 0) return null
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
   const first = STL_START + 12
-  const originX = view.getFloat32(first, true)
-  const originY = view.getFloat32(first + 4, true)
-  const originZ = view.getFloat32(first + 8, true)
+  for (let k = 0; k < 3; k++) origin[k] = view.getFloat32(first + 4 * k, true)
+  sums.fill(0)
+  for (let t = 0; t < triangles; t += BLOCK) {
+    const count = Math.min(BLOCK, triangles - t)
+    addTriangles(view, first + t * STL_STRIDE, count)
+  }
+  const [sixVolumes, twoAreas, ...reach] = sums
+  if (!Number.isFinite(sixVolumes) || !Number.isFinite(twoAreas)) return null
+  const at = (k: number): number => reach[k]! + origin[k % 3]!
+  return {
+    volumeMm3: Math.abs(sixVolumes!) / 6,
+    areaMm2: twoAreas! / 2,
+    boundsMm: { min: [at(0), at(1), at(2)], max: [at(3), at(4), at(5)] },
+    triangles,
+  }
+}
 
-  let sixVolumes = 0
-  let twoAreas = 0
-  let minX = 0
-  let minY = 0
-  let minZ = 0
-  let maxX = 0
-  let maxY = 0
-  let maxZ = 0
-  for (let t = 0, at = first; t < triangles; t++, at += STL_STRIDE) {
+/**
+ * Triangles summed by one call. A loop over a whole file in one call is compiled while it runs, and
+ * thrown away at its end, time and again: 80 to 120 ms for a million triangles instead of 20.
+ */
+const BLOCK = 1024
+
+/** The first corner. */
+const origin = new Float64Array(3)
+/** Six times the volume, twice the area, least and greatest x, y, z from the origin. */
+const sums = new Float64Array(8)
+
+/** Adds so many triangles to the sums; the first one's corners lie at byte `first`. */
+function addTriangles(view: DataView, first: number, count: number): void {
+  const originX = origin[0]!
+  const originY = origin[1]!
+  const originZ = origin[2]!
+  let sixVolumes = sums[0]!
+  let twoAreas = sums[1]!
+  let minX = sums[2]!
+  let minY = sums[3]!
+  let minZ = sums[4]!
+  let maxX = sums[5]!
+  let maxY = sums[6]!
+  let maxZ = sums[7]!
+  for (let t = 0, at = first; t < count; t++, at += STL_STRIDE) {
     const ax = view.getFloat32(at, true) - originX
     const ay = view.getFloat32(at + 4, true) - originY
     const az = view.getFloat32(at + 8, true) - originZ
@@ -75,14 +104,12 @@ export function quickMeasure(bytes: Uint8Array): QuickMeasure | null {
     if (bz > maxZ) maxZ = bz
     if (cz > maxZ) maxZ = cz
   }
-  if (!Number.isFinite(sixVolumes) || !Number.isFinite(twoAreas)) return null
-  return {
-    volumeMm3: Math.abs(sixVolumes) / 6,
-    areaMm2: twoAreas / 2,
-    boundsMm: {
-      min: [minX + originX, minY + originY, minZ + originZ],
-      max: [maxX + originX, maxY + originY, maxZ + originZ],
-    },
-    triangles,
-  }
+  sums[0] = sixVolumes
+  sums[1] = twoAreas
+  sums[2] = minX
+  sums[3] = minY
+  sums[4] = minZ
+  sums[5] = maxX
+  sums[6] = maxY
+  sums[7] = maxZ
 }

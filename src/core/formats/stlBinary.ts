@@ -81,18 +81,48 @@ export function readCorners(bytes: Uint8Array, count: number): Float32Array | nu
   const view = viewOf(bytes)
   const corners = new Float32Array(9 * count)
   let doubt = 0
-  let to = 0
-  let at = STL_START + NORMAL_BYTES
-  for (let t = 0; t < count; t++) {
-    for (let k = 0; k < 9; k++) {
-      const value = view.getFloat32(at, true)
-      doubt += value - value
-      corners[to++] = value
-      at += 4
-    }
-    at += STL_STRIDE - 36
+  for (let t = 0; t < count; t += BLOCK) {
+    doubt += copyCorners(view, corners, t, Math.min(count, t + BLOCK))
   }
   return doubt === 0 ? corners : null
+}
+
+/** Triangles copied by one call, for the reason that `quickMeasure` has blocks. */
+const BLOCK = 1024
+
+/**
+ * Copies the corners of triangles `from` up to `past`; returns 0 where all are finite, else NaN.
+ * Number by number it took 60 ms of processor time for a million triangles, like this 45; by 16-bit
+ * words 88, by 32-bit words of every second triangle 60.
+ */
+function copyCorners(view: DataView, corners: Float32Array, from: number, past: number): number {
+  let doubt = 0
+  let to = 9 * from
+  let at = STL_START + STL_STRIDE * from + NORMAL_BYTES
+  for (let t = from; t < past; t++, to += 9, at += STL_STRIDE) {
+    const ax = view.getFloat32(at, true)
+    const ay = view.getFloat32(at + 4, true)
+    const az = view.getFloat32(at + 8, true)
+    const bx = view.getFloat32(at + 12, true)
+    const by = view.getFloat32(at + 16, true)
+    const bz = view.getFloat32(at + 20, true)
+    const cx = view.getFloat32(at + 24, true)
+    const cy = view.getFloat32(at + 28, true)
+    const cz = view.getFloat32(at + 32, true)
+    corners[to] = ax
+    corners[to + 1] = ay
+    corners[to + 2] = az
+    corners[to + 3] = bx
+    corners[to + 4] = by
+    corners[to + 5] = bz
+    corners[to + 6] = cx
+    corners[to + 7] = cy
+    corners[to + 8] = cz
+    // What is not finite, less itself, is not a number.
+    doubt += ax - ax + (ay - ay) + (az - az) + (bx - bx) + (by - by) + (bz - bz)
+    doubt += cx - cx + (cy - cy) + (cz - cz)
+  }
+  return doubt
 }
 
 function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[] {
