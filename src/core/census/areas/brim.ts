@@ -11,7 +11,7 @@ export function brimAreaMm2(first: CutLayer, brimMm: number, grids: Grids): numb
   if (brimMm <= 0) return 0
   const outer = outerOutlines(first.outline)
   const rim = subtractRows(
-    scanEdgeBand(outer, brimMm, grids[0], 'both'),
+    scanEdgeBand(outer, brimMm, grids[0]),
     scanOutline(outer, grids[0]).region,
   )
   return rowLengthMm(rim) * grids[0].pitchMm

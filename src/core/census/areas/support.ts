@@ -1,6 +1,6 @@
 import { findBridges } from '../cut/bridges.ts'
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
-import { scanEdgeBand } from '../rows/edgeBand.ts'
+import { insetOf } from '../cut/cutLayer.ts'
 import { subtractRows, uniteRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
@@ -19,14 +19,7 @@ export function createSupportColumns(
   let columns: RowSet = emptyRows(grids[0].rows)
   return (layer, beneath, stepMm) => {
     if (layer !== beneath) {
-      const beyond = subtractRows(layer.rows[0], beneath.rows[0])
-      const held = scanEdgeBand(
-        beneath.outline,
-        stepMm,
-        grids[0],
-        beneath.solidSide === 'inside' ? 'outside' : 'both',
-      )
-      const hanging = subtractRows(beyond, held)
+      const hanging = subtractRows(layer.rows[0], insetOf(beneath, 0, -stepMm, grids))
       if (!isEmpty(hanging)) {
         columns = uniteRows(columns, subtractRows(hanging, findBridges(layer, beneath, grids)))
       }

@@ -1,13 +1,13 @@
 import type { Contours } from './contours.ts'
 import { greenArea, joinContours } from './contours.ts'
-import type { BandSide } from '../rows/edgeBand.ts'
 import { scanEdgeBand } from '../rows/edgeBand.ts'
+import { insetCurve } from '../rows/insetCurve.ts'
 import { separatePieces } from '../areas/rooms.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { subtractRows, uniteRows } from '../rows/rowAlgebra.ts'
 import type { ScanGrid } from '../rows/scanGrid.ts'
-import { scanOutline } from '../rows/scanGrid.ts'
+import { scanOutline, scanPositive } from '../rows/scanGrid.ts'
 import type { Outline } from './simplify.ts'
 import { sameOutline, simplifyContours } from './simplify.ts'
 import type { LayerCut } from './slice.ts'
@@ -31,8 +31,8 @@ export interface CutLayer {
   readonly correction: readonly [number, number]
   readonly bridgedMm: number
   readonly lengthMm: number
-  /** Where the solid lies from its outline. */
-  readonly solidSide: BandSide
+  /** The solid lies to the left of its outline, and nowhere twice. */
+  readonly upright: boolean
   /** How many pieces the layer is in. */
   readonly islands: number
   /** What lies deeper than some depth, worked out when first asked for. */
@@ -75,7 +75,7 @@ function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: nu
     correction: [areaU > 0 ? areaMm2 / areaU : 1, areaV > 0 ? areaMm2 / areaV : 1],
     bridgedMm: contours.bridgedMm,
     lengthMm: contours.lengthMm,
-    solidSide: simple && contours.signedAreaMm2 > 0 ? 'inside' : 'both',
+    upright: simple && contours.signedAreaMm2 > 0,
     islands: simple
       ? countOuter(outline, contours.signedAreaMm2)
       : separatePieces(alongU.region).count,
@@ -105,19 +105,14 @@ export function insetOf(layer: CutLayer, along: 0 | 1, depthMm: number, grids: G
   if (depthMm === 0) return own
   const known = layer.insets.find((one) => one.along === along && one.depthMm === depthMm)
   if (known) return known.rows
-  const { outline, solidSide } = layer
-  const rows =
-    depthMm > 0
-      ? subtractRows(own, scanEdgeBand(outline, depthMm, grids[along], solidSide))
-      : uniteRows(
-          own,
-          scanEdgeBand(
-            outline,
-            -depthMm,
-            grids[along],
-            solidSide === 'inside' ? 'outside' : 'both',
-          ),
-        )
+  const rows = scanInset(layer, depthMm, grids[along])
   layer.insets.push({ along, depthMm, rows })
   return rows
+}
+
+function scanInset({ rows, outline, upright }: CutLayer, depthMm: number, grid: ScanGrid): RowSet {
+  if (upright) return scanPositive(insetCurve(outline, depthMm), grid)
+  const own = rows[grid.along]
+  const band = scanEdgeBand(outline, Math.abs(depthMm), grid)
+  return depthMm > 0 ? subtractRows(own, band) : uniteRows(own, band)
 }

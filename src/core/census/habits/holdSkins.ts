@@ -1,7 +1,7 @@
 import type { Laying } from '../areas/laying.ts'
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
-import { growRows } from '../rows/growRows.ts'
+import { keepAway } from '../rows/keepAway.ts'
 import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
@@ -49,14 +49,13 @@ export function roomBetween(
     }
     return intersectAll(inside, [...covers])
   }
-  const grown = (bare: RowSet, radiusMm: number, room: RowSet): RowSet =>
-    isEmpty(bare) ? room : subtractRows(room, growRows(bare, radiusMm, grid))
   const covered = coveredAt(habits.slopeBandMm > 0 ? under : 0)
   if (isEmpty(covered)) return { room: covered, heldMm: 0 }
-  let room = grown(subtractRows(inside, covered), habits.slopeBandMm, covered)
+  let room = keepAway(covered, subtractRows(inside, covered), habits.slopeBandMm, grid)
   // Where the band reaches as far as the hold would, all is done.
   if (habits.holdMm > habits.slopeBandMm + under) {
-    room = grown(subtractRows(inside, coveredAt(-under)), habits.holdMm + under, room)
+    const reaching = subtractRows(inside, coveredAt(-under))
+    room = keepAway(room, reaching, habits.holdMm + under, grid)
   }
   return { room, heldMm: rowLengthMm(covered) - rowLengthMm(room) }
 }

@@ -48,9 +48,9 @@ export function layWalls(
   const { lengthMm, corners, crossed } = measureOutline(layer.outline)
   const wholeMm2 = regionMm2 - bareMm * lengthMm
   const roomyMm2 = wallMm * lengthMm - (corners * wallMm * wallMm) / 2
-  const roomy = layer.solidSide === 'inside' && regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2
+  const roomy = layer.upright && regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2
   const innerMm = roomy ? lengthMm - corners * wallMm : null
-  if (roomy || walls === 0 || habits.thinWalls === 'varied' || layer.solidSide !== 'inside') {
+  if (roomy || walls === 0 || habits.thinWalls === 'varied' || !layer.upright) {
     return { wallMm2: Math.max(0, wholeMm2), gapMm2: 0, innerMm }
   }
 

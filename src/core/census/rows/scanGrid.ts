@@ -77,6 +77,19 @@ const rowSpace = createScratch()
  * Crossings are gathered row by row with a counting sort; a row's handful is then sorted by insertion.
  */
 export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
+  const next = gatherCrossings(outline, grid)
+  return sweep(crossingSpace.floats(0), next, grid.rows)
+}
+
+/** What closed contours wind around at least once, counterclockwise. */
+export function scanPositive(outline: Outline, grid: ScanGrid): RowSet {
+  const next = gatherCrossings(outline, grid)
+  // A contour that runs counterclockwise goes down on its left, and on along u on its lower side.
+  return sweepPositive(crossingSpace.floats(0), next, grid.rows, grid.along === 0 ? -1 : 1)
+}
+
+/** Fills the space of crossings, row after row; returns where each row's end. */
+function gatherCrossings(outline: Outline, grid: ScanGrid): Int32Array {
   const { points, start } = outline
   const { along, rows, pitchMm, originMm } = grid
   const across = 1 - along
@@ -129,7 +142,7 @@ export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
       }
     }
   }
-  return sweep(hits, next, rows)
+  return next
 }
 
 /**
@@ -185,4 +198,40 @@ function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegio
     region: { start: rowStart, spans: hits.slice(0, written) },
     simple: most - least <= 1,
   }
+}
+
+function sweepPositive(
+  hits: Float64Array,
+  next: Int32Array,
+  rows: number,
+  counterclockwise: 1 | -1,
+): RowSet {
+  const rowStart = new Int32Array(rows + 1)
+  let written = 0
+  let begin = 0
+  for (let row = 0; row < rows; row++) {
+    const end = next[row]!
+    sortPairs(hits, begin, end)
+    let winding = 0
+    let from = 0
+    const rowBegin = written
+    for (let i = begin; i < end; i++) {
+      const before = winding
+      const at = hits[2 * i]!
+      winding += counterclockwise * hits[2 * i + 1]!
+      if (before <= 0 && winding > 0) {
+        from = at
+      } else if (before > 0 && winding <= 0 && at - from >= LEAST_SPAN_MM) {
+        if (written > rowBegin && from <= hits[written - 1]!) {
+          hits[written - 1] = at
+        } else {
+          hits[written++] = from
+          hits[written++] = at
+        }
+      }
+    }
+    rowStart[row + 1] = written / 2
+    begin = end
+  }
+  return { start: rowStart, spans: hits.slice(0, written) }
 }
