@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { availableParallelism } from 'node:os'
 import optimizeLocales from '@react-aria/optimize-locales-plugin'
 import react from '@vitejs/plugin-react'
 import { playwright } from '@vitest/browser-playwright'
@@ -46,6 +47,8 @@ export default defineConfig({
     rolldownOptions: { checks: { pluginTimings: false } },
   },
   test: {
+    // As many files at once as there are cores; vitest keeps one back, which of two is half of them.
+    maxWorkers: availableParallelism(),
     projects: [
       {
         extends: true,
@@ -56,6 +59,10 @@ export default defineConfig({
           testTimeout: 60_000,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/app/**'],
+          // Files share a process and its modules: core is pure, so nothing of one is left for the next, and starting
+          // afresh for each took two thirds of the time (25 s of 43 quick files' processor time, 9 s this way).
+          isolate: false,
+          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -64,6 +71,7 @@ export default defineConfig({
           name: 'browser',
           testTimeout: 60_000,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
+          sequence: { groupOrder: 0 },
           browser: {
             enabled: true,
             headless: true,
@@ -80,6 +88,9 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/app/**/*.test.ts'],
           globalSetup: 'tests/support/serveApp.ts',
+          // Files share a process, and so a browser: see `support/app.ts`. After the others, which would part them.
+          isolate: false,
+          sequence: { groupOrder: 1 },
           testTimeout: 120_000,
           // As generous: a poll gives up after a second by itself, which says more of the machine than of the page.
           expect: { poll: { timeout: 60_000 } },

@@ -1,13 +1,12 @@
 import { expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { waitForCensus } from '../support/page.ts'
+import { loadSandpiper } from '../support/page.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 
 test('the sample is drawn with a number for every part that shows, and a number opens its part', async () => {
   await withApp(async ({ page }) => {
-    await page.getByRole('button', { name: /Load Sandpiper/ }).click()
-    await waitForCensus(page)
+    await loadSandpiper(page)
     const numbers = page.locator('.item-number')
     await numbers.first().waitFor()
     // The collar, saved in inches, is too small to see: it is told below the drawing.

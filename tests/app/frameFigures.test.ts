@@ -9,6 +9,7 @@ import { withApp } from '../support/app.ts'
 import { prism } from '../support/meshes.ts'
 import {
   dropFiles,
+  loadSandpiper,
   goToSheet,
   gramsOf,
   openRow,
@@ -20,6 +21,7 @@ import { runPriceHere } from '../support/priceCommand.ts'
 import { meshXml, modelXml, pack3mf } from '../support/writeMesh.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+const COUNTED = { ...WIDE, hasCounted: true }
 
 let folder = ''
 beforeAll(() => {
@@ -161,8 +163,7 @@ describe('page and command line', { timeout: 180_000 }, () => {
 
   test('show the same figures for a frame changed on the page and saved', async () => {
     await withApp(async ({ page }) => {
-      await page.getByRole('button', { name: /Load Sandpiper/ }).click()
-      await waitForCensus(page)
+      await loadSandpiper(page)
       const mass = await openSection(page, 'Mass')
       for (const [label, value] of [
         ['All-up at most', '700'],
@@ -194,7 +195,7 @@ describe('page and command line', { timeout: 180_000 }, () => {
         status: 'weighed',
       })
       await expectPage(page, report)
-    }, WIDE)
+    }, COUNTED)
   })
 })
 

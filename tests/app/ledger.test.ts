@@ -24,6 +24,7 @@ const MESHES = SANDPIPER.parts.map(({ file }) => file)
 const STORY_ENDS = SANDPIPER.story.split('. ').at(-1) ?? ''
 
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+const COUNTED = { ...LOCALE, hasCounted: true }
 
 describe('the ledger', { timeout: 90_000 }, () => {
   test('takes every mesh of the demo in one drop and sums the rows to the total', async () => {
@@ -120,7 +121,7 @@ describe('the ledger', { timeout: 90_000 }, () => {
       await goToSheet(page, 'frame')
       await story.getByRole('button', { name: 'Dismiss the story of the sample' }).click()
       await story.waitFor({ state: 'detached' })
-    }, LOCALE)
+    }, COUNTED)
   })
 
   test('gives ticked parts a role, and sorts by mass', async () => {

@@ -1,10 +1,10 @@
 import type { Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { chooseFromMenu, goToSheet, openRow, waitForCensus } from '../support/page.ts'
+import { chooseFromMenu, goToSheet, loadSandpiper, openRow } from '../support/page.ts'
 import { readPdf } from '../support/readPdf.ts'
 
-const WIDE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
+const WIDE = { locale: 'en-GB', viewport: { width: 1440, height: 900 }, hasCounted: true }
 /** 210 × 297 mm and 8.5 × 11 in, in points. */
 const PAPERS = [
   ['A4', false, 595, 842],
@@ -13,16 +13,15 @@ const PAPERS = [
   ['Letter', true, 792, 612],
 ] as const
 
-async function loadSandpiper(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /Load Sandpiper/ }).click()
-  await waitForCensus(page)
+async function loadDrawn(page: Page): Promise<void> {
+  await loadSandpiper(page)
   await page.locator('.item-number').first().waitFor()
 }
 
 describe('on paper', { timeout: 240_000 }, () => {
   test('the frame fits A4 and Letter, either way round', async () => {
     await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+      await loadDrawn(page)
       for (const [format, landscape, wide, high] of PAPERS) {
         const pages = await readPdf(await page.pdf({ format, landscape }))
         // One way round it is one page; the other the list may go on upon a second.
@@ -50,7 +49,7 @@ describe('on paper', { timeout: 240_000 }, () => {
 
   test('a part is drawn in lines beside its recipe, without the fields to set it', async () => {
     await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+      await loadDrawn(page)
       await openRow(page, 'Tail boom')
       await page.locator('.part-drawing .piece-outline').first().waitFor({ state: 'attached' })
       const pages = await readPdf(await page.pdf({ format: 'A4' }))
@@ -65,7 +64,7 @@ describe('on paper', { timeout: 240_000 }, () => {
 
   test('the whole set has a page for every part, carbon, aircraft, bench, and the sources', async () => {
     await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+      await loadDrawn(page)
       await chooseFromMenu(page, 'The whole set on paper')
       await page.getByRole('button', { name: 'Print the whole set', disabled: false }).waitFor()
       await page.locator('.part-drawing').nth(11).waitFor()

@@ -7,6 +7,7 @@ import {
   dropFiles,
   goToSheet,
   gramsOf,
+  loadSandpiper,
   openRow,
   openSection,
   rowOf,
@@ -15,7 +16,7 @@ import {
   type SheetName,
 } from '../support/page.ts'
 
-const WIDE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
+const WIDE = { locale: 'en-GB', viewport: { width: 1440, height: 900 }, hasCounted: true }
 
 /** Every sheet, by the name in its link and in the title of the document. */
 const SHEETS: readonly (readonly [SheetName, title: string])[] = [
@@ -26,11 +27,6 @@ const SHEETS: readonly (readonly [SheetName, title: string])[] = [
   ['aircraft', 'Aircraft'],
   ['bench', 'Bench'],
 ]
-
-async function loadSandpiper(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /Load Sandpiper/ }).click()
-  await waitForCensus(page)
-}
 
 /** A frame of two parts, kept on this device. */
 async function keepTwoParts(page: Page): Promise<void> {

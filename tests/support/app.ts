@@ -1,23 +1,24 @@
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright'
-import { afterAll, inject } from 'vitest'
+import { inject } from 'vitest'
 import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
+import { countSample, type Profile } from './countedSample.ts'
 
+/*
+ * One browser for all test files that a process goes through, started when first asked for. Each test has a profile of
+ * its own in it, as after an installation. It ends with its process: Playwright sees to that.
+ */
 let browser: Promise<Browser> | undefined
+let counted: Promise<Profile> | undefined
 
-/** Starts one browser per test file, when its first test asks for it. */
-function sharedBrowser(): Promise<Browser> {
+async function sharedBrowser(): Promise<Browser> {
+  if ((await browser)?.isConnected() === true) return browser!
   const executablePath = findBrowser()
-  browser ??= chromium.launch({
+  browser = chromium.launch({
     args: browserFlags(),
     ...(executablePath === undefined ? {} : { executablePath }),
   })
   return browser
 }
-
-afterAll(async () => {
-  await (await browser)?.close()
-  browser = undefined
-})
 
 export interface AppVisit {
   /** The built app, opened in a browser profile of its own. */
@@ -30,6 +31,13 @@ export interface AppVisitOptions extends BrowserContextOptions {
   readonly url?: string
   /** Console errors the test brings about on purpose. */
   readonly expectedErrors?: RegExp
+  /** As a browser that has counted the Sandpiper's layers before, of the build that all tests share. */
+  readonly hasCounted?: boolean
+}
+
+async function countedProfile(): Promise<Profile> {
+  counted ??= countSample(await sharedBrowser(), inject('appUrl'))
+  return counted
 }
 
 /**
@@ -39,9 +47,15 @@ export interface AppVisitOptions extends BrowserContextOptions {
  */
 export async function withApp(
   visit: (visit: AppVisit) => Promise<void>,
-  { url = inject('appUrl'), expectedErrors, ...options }: AppVisitOptions = {},
+  { url = inject('appUrl'), expectedErrors, hasCounted = false, ...options }: AppVisitOptions = {},
 ): Promise<void> {
-  const context = await (await sharedBrowser()).newContext({ serviceWorkers: 'block', ...options })
+  const context = await (
+    await sharedBrowser()
+  ).newContext({
+    serviceWorkers: 'block',
+    ...(hasCounted ? { storageState: await countedProfile() } : {}),
+    ...options,
+  })
   // Generous: it only matters to a test that fails, and a busy machine must not fail one that passes.
   context.setDefaultTimeout(60_000)
   const complaints: string[] = []

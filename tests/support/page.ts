@@ -146,6 +146,12 @@ export async function waitForCensus(page: Page): Promise<void> {
   await page.locator('.rough-words').waitFor({ state: 'detached', timeout: 60_000 })
 }
 
+/** Presses the sample's button on the empty page and waits until its layers are counted. */
+export async function loadSandpiper(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+  await waitForCensus(page)
+}
+
 /** Follows a row's name to the part's own sheet and unfolds all of its settings. */
 export async function openRow(page: Page, name: string): Promise<Locator> {
   await goToSheet(page, 'frame')
