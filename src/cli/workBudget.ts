@@ -8,7 +8,7 @@ import type { Budget } from '../core/census/budget.ts'
  */
 export function workBudget(): Budget {
   if (!isMainThread) {
-    return { spentS: createWorkClock(() => performance.now()) }
+    return { spentS: createWorkClock(wallMs) }
   }
   const from = process.cpuUsage()
   return {
@@ -17,4 +17,8 @@ export function workBudget(): Budget {
       return (user + system) / 1e6
     },
   }
+}
+
+function wallMs(): number {
+  return performance.now()
 }

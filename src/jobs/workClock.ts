@@ -3,8 +3,8 @@ const EVERY_MS = 100
 /** Steps of the yardstick: about two milliseconds of one core today. */
 const STEPS = 600_000
 
-/** The quickest that the yardstick ever went in this thread: with a core to itself. ms */
-let quickestMs = Infinity
+/** The quickest that the yardstick ever went in this thread, by each clock: with a core to itself. ms */
+const quickestMs = new WeakMap<() => number, number>()
 
 /**
  * Tells how long a thread has worked, not how long it has waited for a core. Browsers and Node tell a
@@ -12,7 +12,7 @@ let quickestMs = Infinity
  * twice as long as it ever did, half of the time went to others. Against the processor time of a
  * process of its own, beside six that never rest on two cores, see DEVELOPERS.md.
  *
- * @param now ms, of a clock on the wall.
+ * @param now ms, of a clock on the wall; the same one each time, whose quickest yardstick is kept.
  * @param work the yardstick.
  * @returns seconds of work since this call.
  */
@@ -24,7 +24,7 @@ export function createWorkClock(now: () => number, work: () => void = toil): () 
     work()
     const tookMs = now() - from
     if (!(tookMs > 0)) return
-    quickestMs = Math.min(quickestMs, tookMs)
+    quickestMs.set(now, Math.min(quickestMs.get(now) ?? Infinity, tookMs))
     measures += 1
     measuredMs += tookMs
   }
@@ -38,7 +38,7 @@ export function createWorkClock(now: () => number, work: () => void = toil): () 
       askedAt = now()
     }
     // All measures together: one alone either meets another thread or does not.
-    const slowness = measures > 0 ? measuredMs / (measures * quickestMs) : 1
+    const slowness = measures > 0 ? measuredMs / (measures * (quickestMs.get(now) ?? 1)) : 1
     return (now() - beganAt) / slowness / 1000
   }
 }

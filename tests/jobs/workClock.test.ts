@@ -37,3 +37,17 @@ test.each([
 test('a clock that stands still brings no nonsense', () => {
   expect(createWorkClock(() => 5)()).toBe(0)
 })
+
+test('what one clock saw of the machine says nothing of another', () => {
+  const quick = machine(() => 1)
+  createWorkClock(quick.now, () => {
+    quick.spend(2)
+  })
+  // A thread of half the speed, alone on its core all the time.
+  const slow = machine(() => 1)
+  const worked = createWorkClock(slow.now, () => {
+    slow.spend(4)
+  })
+  slow.spend(10_000)
+  expect(worked()).toBeGreaterThan(9.9)
+})
