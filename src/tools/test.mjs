@@ -1,6 +1,6 @@
 // npm test: the whole gate. Installs what is missing, the browser too, runs every check even after one has failed, and
 // closes with a line `N passed, N failed` in which each check and each test counts as one.
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import path from 'node:path'
 import { parseArgs } from 'node:util'
@@ -18,6 +18,8 @@ const CHECKS = {
   size: 'check:size',
   specs: 'check:specs',
 }
+/** Checks that run at a time; most use one core each. The tests come by themselves, on all cores. */
+const LANES = 2
 const REPORT = path.join(ROOT, 'node_modules', '.cache', 'specs.json')
 
 let passed = 0
@@ -31,11 +33,8 @@ if (wanted === null) {
   process.exit(2)
 }
 if (ensurePackages(console.log)) {
-  for (const name of wanted) {
-    console.log(`\n── ${name} ${'─'.repeat(60 - name.length)}`)
-    if (name === 'specs') runSpecs()
-    else runCheck(name)
-  }
+  await runChecks(wanted.filter((name) => name !== 'specs'))
+  if (wanted.includes('specs')) runSpecs()
 } else {
   count('packages', false, 'npm ci did not work; its messages are above')
 }
@@ -45,17 +44,37 @@ process.exitCode = failed === 0 ? 0 : 1
 
 /** @typedef {keyof typeof CHECKS} CheckName */
 
+/** @param {readonly CheckName[]} names */
+async function runChecks(names) {
+  // What is built is what is sized.
+  const left = names.filter((name) => name !== 'size' || !names.includes('build'))
+  const lane = async () => {
+    for (let name = left.shift(); name !== undefined; name = left.shift()) {
+      await runCheck(name)
+      if (name === 'build' && names.includes('size')) await runCheck('size')
+    }
+  }
+  await Promise.all(Array.from({ length: LANES }, lane))
+}
+
 /** @param {CheckName} name */
-function runCheck(name) {
+async function runCheck(name) {
   const startedAt = Date.now()
-  const result = runScript(CHECKS[name], [], 'pipe')
-  const isGood = result.status === 0
+  const { status, said } = await startScript(CHECKS[name])
+  const isGood = status === 0
+  printHead(name)
   // What a check says matters when it fails; the measured sizes are worth reading always.
-  if (!isGood || name === 'size') console.log(`${result.stdout}${result.stderr}`.trimEnd())
+  if (!isGood || name === 'size') console.log(said.trimEnd())
   count(name, isGood, `${((Date.now() - startedAt) / 1000).toFixed(1)} s`)
 }
 
+/** @param {CheckName} name */
+function printHead(name) {
+  console.log(`\n── ${name} ${'─'.repeat(60 - name.length)}`)
+}
+
 function runSpecs() {
+  printHead('specs')
   const browser = prepareBrowser()
   count('browser', browser !== undefined, browser ?? 'none found, and none could be installed')
   rmSync(REPORT, { force: true })
@@ -67,7 +86,6 @@ function runSpecs() {
       `--outputFile.json=${REPORT}`,
       ...(browser === undefined ? ['--project=node'] : []),
     ],
-    'inherit',
     {
       ...(browser === undefined ? {} : { CHROME_PATH: browser, ...browserEnvironment(browser) }),
       // The build of this run, if it was made; else the tests make their own.
@@ -98,23 +116,38 @@ function prepareBrowser() {
 
 /**
  * @param {string} script
+ * @returns {Promise<{ status: number | null, said: string }>}
+ */
+function startScript(script) {
+  return new Promise((resolve) => {
+    const child = spawn('npm', ['run', '--silent', script], {
+      cwd: ROOT,
+      stdio: ['ignore', 'pipe', 'pipe'],
+      shell: process.platform === 'win32',
+    })
+    let said = ''
+    for (const stream of [child.stdout, child.stderr]) {
+      stream.setEncoding('utf8').on('data', (words) => (said += words))
+    }
+    child.on('error', (error) => resolve({ status: null, said: String(error) }))
+    child.on('close', (status) => resolve({ status, said }))
+  })
+}
+
+/**
+ * Runs with this terminal as its own.
+ *
+ * @param {string} script
  * @param {readonly string[]} args
- * @param {'pipe' | 'inherit'} output
  * @param {Record<string, string>} env
  */
-function runScript(script, args, output, env = {}) {
-  return spawnSync(
-    'npm',
-    ['run', '--silent', script, ...(args.length > 0 ? ['--', ...args] : [])],
-    {
-      cwd: ROOT,
-      stdio: ['ignore', output, output],
-      encoding: 'utf8',
-      maxBuffer: 256 * 1024 * 1024,
-      env: { ...process.env, ...env },
-      shell: process.platform === 'win32',
-    },
-  )
+function runScript(script, args, env) {
+  return spawnSync('npm', ['run', '--silent', script, '--', ...args], {
+    cwd: ROOT,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, ...env },
+    shell: process.platform === 'win32',
+  })
 }
 
 /**
