@@ -239,7 +239,7 @@ function shell(): void {
   report('shellKb', kb, '≤ 160', `${kb.toFixed(1)} kB gzipped named by index.html`)
 }
 
-/** A million triangles in 12 files dropped on the built app, against the one second a first look may take. */
+/** Half a million triangles in 12 files dropped on the built app, against the one second a first look may take. */
 async function page(): Promise<void> {
   const visits = await pageTimes(folder, 3)
   const middle = (pick: (times: PageTimes) => number): number => median(visits.map(pick))

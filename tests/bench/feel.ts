@@ -3,13 +3,14 @@ import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
 import { createAppServer, listen } from '../../src/tools/serve.mjs'
 import { watchMainThread } from '../support/mainThread.ts'
 import { buildApp } from './buildApp.ts'
+import { writeBalls } from './pageTimes.ts'
 
 /** Longest task of the main thread while something is done on the sample, processor time, ms. */
 export type Feel = Readonly<Record<string, number>>
 
 const SHEETS = ['part/2', 'choose', 'carbon', 'aircraft', 'bench', 'frame']
 
-/** Turns, drags and opens what a hand would on the built page, and traces how long each keeps input waiting. */
+/** Turns, drags and opens what a hand would on the built page, prices many triangles, and traces how long each keeps input waiting. */
 export async function feel(folder: string): Promise<Feel> {
   const server = createAppServer(buildApp(folder))
   const url = `http://127.0.0.1:${await listen(server, 0)}/`
@@ -50,6 +51,23 @@ export async function feel(folder: string): Promise<Feel> {
     await clock('drag infill', async () => {
       await drag(page, '.slider-thumb', 90)
     })
+    const another = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+    const busy = await another.newPage()
+    await busy.goto(url)
+    await busy.locator('input[type=file]').first().waitFor({ state: 'attached' })
+    const tasks = await watchMainThread(busy, async () => {
+      const balls = writeBalls(folder)
+      await busy
+        .locator('input[type=file]')
+        .first()
+        .setInputFiles([...balls])
+      await busy
+        .locator('tr.row')
+        .nth(balls.length - 1)
+        .waitFor()
+      await busy.locator('.rough-words').waitFor({ state: 'detached', timeout: 120_000 })
+    })
+    found['price half a million triangles'] = Math.max(...tasks.map(({ threadMs }) => threadMs))
     return found
   } finally {
     await browser.close()

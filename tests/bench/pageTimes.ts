@@ -7,7 +7,7 @@ import { sphere } from '../support/meshes.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 import { buildApp } from './buildApp.ts'
 
-/** 12 parts of 83,000 triangles, 1 million in all. */
+/** 12 parts of 41,208 triangles, half a million in all. */
 const PARTS = 12
 
 /** From the moment the files are handed to the page, ms. */
@@ -21,18 +21,14 @@ export interface PageTimes {
 }
 
 /**
- * Drops a million triangles on the built app in Chromium and clocks what appears when.
+ * Drops half a million triangles on the built app in Chromium and clocks what appears when.
  *
  * @param folder for the meshes and the build.
  * @returns one reading a visit.
  */
 export async function pageTimes(folder: string, visits: number): Promise<readonly PageTimes[]> {
   const build = buildApp(folder)
-  const paths = Array.from({ length: PARTS }, (_, i) => {
-    const path = join(folder, `part-${i + 1}.stl`)
-    writeFileSync(path, writeStlBinary(sphere(15 + i, 204)))
-    return path
-  })
+  const paths = writeBalls(folder)
   const server = createAppServer(build)
   const url = `http://127.0.0.1:${await listen(server, 0)}/`
   const executablePath = findBrowser()
@@ -58,6 +54,15 @@ export async function pageTimes(folder: string, visits: number): Promise<readonl
     server.close()
     server.closeAllConnections()
   }
+}
+
+/** @returns their paths. */
+export function writeBalls(folder: string): readonly string[] {
+  return Array.from({ length: PARTS }, (_, i) => {
+    const path = join(folder, `part-${i + 1}.stl`)
+    writeFileSync(path, writeStlBinary(sphere(15 + i, 204)))
+    return path
+  })
 }
 
 /** Runs in the page: its own clock, so that the driver's delays do not count. */
