@@ -56,7 +56,7 @@ export default defineConfig({
           name: 'node',
           environment: 'node',
           // Generous: it only matters to a test that hangs, and a busy machine must not fail one that passes.
-          testTimeout: 60_000,
+          testTimeout: 240_000,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/app/**'],
           // Files share a process and its modules: core is pure, so nothing of one is left for the next, and starting

@@ -95,7 +95,7 @@ function expectSums({ parts, total, totalWithSpares, ledger }: FrameReport): voi
   else expect(marginG).toBeCloseTo(limitG - predictedMassG, 9)
 }
 
-describe('price --frame --json', { timeout: 120_000 }, () => {
+describe('price --frame --json', () => {
   it('prices the demo with its bought items, twin, balance and hover', async () => {
     const report = await demo()
     expect(report.code).toBe(0)
@@ -249,7 +249,7 @@ describe('price --frame --json', { timeout: 120_000 }, () => {
   })
 })
 
-describe('price --frame', { timeout: 120_000 }, () => {
+describe('price --frame', () => {
   it('prints tables of parts and ledger', async () => {
     const { code, out, err } = await startPrice(folder, ['--frame', SAMPLE])
     expect([code, err]).toEqual([0, ''])
@@ -292,7 +292,7 @@ describe('price --frame', { timeout: 120_000 }, () => {
   })
 })
 
-describe('a frame whose parts have zones', { timeout: 60_000 }, () => {
+describe('a frame whose parts have zones', () => {
   it('prices them, tells each zone, and says which part lacks the mesh of one', async () => {
     const { parts } = await frameJson(join(SAMPLES, 'v4-zone.preweigh'))
     const [arm] = parts as readonly PricedPart[]

@@ -35,7 +35,7 @@ beforeAll(() => {
 })
 afterAll(() => rmSync(folder, { recursive: true }))
 
-describe('price --frame --lessons', { timeout: 120_000 }, () => {
+describe('price --frame --lessons', () => {
   it('weighs by what other frames taught, and says what was calculated before', async () => {
     const before = await priced()
     const spools = ['pla', 'petg', 'pla-plus', 'asa', 'pa-cf', 'tpu-95a']

@@ -147,7 +147,7 @@ test('after any change of a fact every place says the same of the frame, the com
     }),
     { seed: 11, numRuns: 20 },
   )
-}, 120_000)
+})
 
 async function expectOneFrame(
   state: Parameters<typeof aircraftView>[0],

@@ -39,7 +39,7 @@ beforeAll(() => {
 
 afterAll(() => rmSync(folder, { recursive: true }))
 
-describe('price --json', { timeout: 60_000 }, () => {
+describe('price --json', () => {
   it('prices a cube by hand arithmetic and repeats it in the total', async () => {
     const recipe = '{"walls":2,"infillPct":100}'
     const material = '{"densityGCm3":1.24,"pricePerKg":22}'
@@ -134,7 +134,7 @@ describe('price --json', { timeout: 60_000 }, () => {
   })
 })
 
-describe('price', { timeout: 60_000 }, () => {
+describe('price', () => {
   it('prints an aligned table with ranges, and nothing on stderr when that is no terminal', async () => {
     const args = ['--currency', 'GBP', 'cube.stl', 'broken.stl']
     const { code, out, err } = await startPrice(folder, args)
@@ -162,7 +162,7 @@ describe('price', { timeout: 60_000 }, () => {
   })
 })
 
-describe('price --lines', { timeout: 60_000 }, () => {
+describe('price --lines', () => {
   it('prints one line a part as they come, the same parts as --json', async () => {
     const files = ['cube.stl', 'broken.stl', 'bar.3mf', 'arms.zip', 'missing.stl', 'cube.stl']
     const { code, out } = await startPrice(folder, ['--lines', ...files])
@@ -191,7 +191,7 @@ describe('a zone on the command line', () => {
     const half = await massOf('--zone', 'half.stl=60', '--recipe', recipe, 'cube.stl')
     expect(Math.abs(whole / dense - 1)).toBeLessThan(0.01)
     expect((half - sparse) / (dense - sparse)).toBeCloseTo(0.5, 1)
-  }, 60_000)
+  })
 
   it('tells each zone and the room in it, and says which one misses', async () => {
     const zones = ['--zone', 'whole.stl=12', '--zone', 'half.stl=6', '--zone', 'far.stl']
@@ -207,7 +207,7 @@ describe('a zone on the command line', () => {
     const { out } = await price(...zones, 'cube.stl')
     expect(out).toContain('The zone “far.stl” changes nothing')
     expect(out).not.toContain('“half.stl” changes nothing')
-  }, 60_000)
+  })
 
   it('names a zone that cannot be read, and refuses an archive of several parts', async () => {
     const gone = await price('--json', '--zone', 'gone.stl', 'cube.stl')
@@ -216,7 +216,7 @@ describe('a zone on the command line', () => {
     const many = await price('--json', '--zone', 'half.stl', 'arms.zip')
     expect(many.code).toBe(1)
     expect(many.out).toContain('holds 2')
-  }, 60_000)
+  })
 })
 
 describe('habits on the command line', () => {
@@ -233,12 +233,12 @@ describe('habits on the command line', () => {
     expect(after!.infillMm3).toBeLessThan(before!.infillMm3)
     const width = ({ massG: { low, mid, high } }: PricedPart): number => (high - low) / mid
     expect(width(after!)).toBeLessThan(width(before!))
-  }, 60_000)
+  })
 
   it('are told of a frame too', async () => {
     const frame = ['--frame', 'tern', '--json']
     const { out } = await price(...frame, '--habits', '{"strandShare":1}')
     const { habits } = JSON.parse(out) as FrameReport
     expect(habits).toEqual({ ...HABIT_DEFAULTS, strandShare: 1, known: ['strandShare'] })
-  }, 120_000)
+  })
 })

@@ -41,7 +41,7 @@ async function priceWithSlow(order: 'in order' | 'as they come'): Promise<readon
   return seen
 }
 
-describe('a slow file among many', { timeout: 60_000 }, () => {
+describe('a slow file among many', () => {
   test('comes last where results leave as they come', async () => {
     const seen = await priceWithSlow('as they come')
     expect(seen).toHaveLength(21)

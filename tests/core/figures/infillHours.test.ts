@@ -44,7 +44,7 @@ describe.each(PARTS)('hours of $name', ({ census }) => {
         }
       }
     }
-  }, 60_000)
+  })
 
   // No infill at all and next to none differ by what next to none takes: a hundredth of what 10 %
   // takes, with some way to it.

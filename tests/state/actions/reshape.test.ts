@@ -46,7 +46,7 @@ describe('splitPlate', () => {
     await actions.settled()
     expect(state().frame.parts[0]).toMatchObject({ quantity: 1, fileName: 'feet.stl' })
     expect(read()?.plate?.groups[0]?.count).toBe(3)
-  }, 60_000)
+  })
 
   test('makes a row for each kind, with mirrored twins counted and the settings kept', async () => {
     const hand = merge([
@@ -91,7 +91,7 @@ describe('splitPlate', () => {
     await actions.settled()
     const hash = state().frame.parts[0]!.meshHash
     expect(await storage.loadMesh(hash)).not.toBeNull()
-  }, 60_000)
+  })
 })
 
 describe('splitPlate of a 3MF', () => {
@@ -152,7 +152,7 @@ describe('splitPlate of a 3MF', () => {
     await actions.splitPlate(id)
     expect(state().frame.parts[0]).not.toHaveProperty('drawnPlaces')
     await actions.settled()
-  }, 60_000)
+  })
 })
 
 describe('dropSpecks', () => {
