@@ -10,6 +10,13 @@ import { writeStlBinary } from './writeMesh.ts'
 
 /** A page without a page: the store, its actions, and a runner and a storage the test may replace. */
 export async function startSession(deps: Partial<ActionDeps> = {}) {
+  const session = beginSession(deps)
+  await session.actions.restore()
+  return session
+}
+
+/** The same before the last visit's frame is asked for. */
+export function beginSession(deps: Partial<ActionDeps> = {}) {
   const store = createAppStore()
   let ids = 0
   const storage = deps.storage ?? createMemoryStorage()
@@ -24,7 +31,6 @@ export async function startSession(deps: Partial<ActionDeps> = {}) {
     runner,
     storage,
   })
-  await actions.restore()
   return { store, actions, storage, runner, state: () => store.getState() }
 }
 

@@ -79,11 +79,11 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   /** Files on their way, so that `settled` can wait for them and none overtakes the last visit's frame. */
   const busy = new Set<Promise<unknown>>()
   let restored: Promise<void> = Promise.resolve()
-  async function afterRestore(work: () => Promise<void>): Promise<void> {
-    const running = restored.then(work)
+  async function keepTrack(running: Promise<void>): Promise<void> {
     busy.add(running)
     await running.finally(() => busy.delete(running))
   }
+  const afterRestore = (work: () => Promise<void>): Promise<void> => keepTrack(restored.then(work))
 
   const shapes = createLatest<PartShape>(KEPT_SHAPES)
   async function meshOf(
@@ -127,7 +127,8 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     setZonePct: zones.setZonePct,
     splitPlate: (id) => afterRestore(() => reshape.splitPlate(id)),
     dropSpecks: (id) => afterRestore(() => reshape.dropSpecks(id)),
-    addFiles: (incoming) => afterRestore(() => intake.addFiles(incoming)),
+    // Seen at once, whatever storage is busy with.
+    addFiles: (incoming) => keepTrack(intake.addFiles(incoming, restored)),
     loadPieces: (name, pieces) => afterRestore(() => files.loadPieces(name, pieces)),
     loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
     openProject: (file) => afterRestore(() => files.openProject(file)),

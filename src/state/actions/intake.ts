@@ -15,8 +15,11 @@ import type { AppState, FileFailure, IncomingFile } from '../store/types.ts'
 export type Opened = Extract<OpenedFile, { ok: true }>
 
 export interface Intake {
-  /** Opens files and adds a part for every mesh in them, in the order they came, as each is ready. */
-  addFiles(files: readonly IncomingFile[]): Promise<void>
+  /**
+   * Opens files and adds a part for every mesh in them, in the order they came, as each is ready.
+   * They stand among those being opened from now on; `ready` is when opening may begin.
+   */
+  addFiles(files: readonly IncomingFile[], ready: Promise<void>): Promise<void>
   /** Opens one file and gives its meshes; what could not be read lands in `failures`. */
   open(file: IncomingFile): Promise<readonly Opened[]>
   fail(failures: readonly Omit<FileFailure, 'id'>[]): void
@@ -63,10 +66,14 @@ export function createIntake(deps: IntakeDeps): Intake {
     }
   }
 
-  async function look({ name, blob }: IncomingFile): Promise<readonly OpenedFile[] | 'project'> {
-    const outcome = await opening(name, (signal) =>
-      runner.run({ kind: 'open', name, blob }, { signal }),
-    )
+  async function look(
+    { name, blob }: IncomingFile,
+    ready: Promise<void> = Promise.resolve(),
+  ): Promise<readonly OpenedFile[] | 'project'> {
+    const outcome = await opening(name, async (signal) => {
+      await Promise.race([ready, calledOff(signal)])
+      return runner.run({ kind: 'open', name, blob }, { signal })
+    })
     if (outcome.ok) return outcome.value.kind === 'project' ? 'project' : outcome.value.files
     const { problem } = outcome
     return problem.code === 'cancelled' ? [] : [{ ok: false, name, problem }]
@@ -87,13 +94,13 @@ export function createIntake(deps: IntakeDeps): Intake {
     return []
   }
 
-  async function addFiles(files: readonly IncomingFile[]): Promise<void> {
+  async function addFiles(files: readonly IncomingFile[], ready: Promise<void>): Promise<void> {
     const gesture = `drop ${newId()}`
     /** Place of each part of this drop, so that a late small file does not jump the queue. */
     const places = new Map<string, number>()
     await Promise.all(
       files.map(async (file, place) => {
-        const found = await look(file)
+        const found = await look(file, ready)
         if (found === 'project' && files.length === 1) await deps.onProject(file)
         else if (found === 'project') {
           fail([{ fileName: file.name, problem: projectAmongMeshes(file.name) }])
@@ -151,6 +158,14 @@ export function createIntake(deps: IntakeDeps): Intake {
       for (const id of ids) aborts.get(id)?.abort()
     },
   }
+}
+
+function calledOff(signal: AbortSignal): Promise<void> {
+  return new Promise((resolve) => {
+    signal.addEventListener('abort', () => {
+      resolve()
+    })
+  })
 }
 
 /** A part as it is when nobody has said anything about it yet. */

@@ -1,6 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import { nestPlaces } from '../../core/mesh/split/drawnPlace.ts'
+import { MOST_PIECES } from '../../core/mesh/split/findPieces.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import type { MeshSource, SplitAsk, SplitPiece } from '../../jobs/protocol.ts'
@@ -82,6 +83,12 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
       const taken = await take(id, 'parts')
       if (taken === null) return
       const { part, pieces } = taken
+      if (pieces.length === 1 && pieces[0]?.count === 1) {
+        say(
+          `“${part.name}” is left as it is: it holds one piece, or more than ${MOST_PIECES}, which are lettering or a grille.`,
+        )
+        return
+      }
       const { frame } = store.getState()
       const names = namesBut(frame, part)
       const rows = pieces.map((piece, i): Part => {

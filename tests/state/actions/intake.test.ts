@@ -1,9 +1,18 @@
 import { strToU8, zipSync } from 'fflate'
 import { describe, expect, test } from 'vitest'
 import { createInProcessRunner } from '../../../src/jobs/inProcess.ts'
+import { createMemoryStorage } from '../../../src/state/storage/memoryStorage.ts'
+import type { Storage } from '../../../src/state/storage/storage.ts'
 import { frameSummary, ledgerRows } from '../../../src/state/store/derived.ts'
 import { box } from '../../support/meshes.ts'
-import { boxFile, counting, fileOf, holding, startSession } from '../../support/session.ts'
+import {
+  beginSession,
+  boxFile,
+  counting,
+  fileOf,
+  holding,
+  startSession,
+} from '../../support/session.ts'
 import { write3mf, writeStlBinary } from '../../support/writeMesh.ts'
 
 describe('dropped files', () => {
@@ -161,5 +170,72 @@ describe('dropped files', () => {
     expect(state().failures).toEqual([])
     expect(state().frame.parts.map((part) => part.name)).toEqual(['a', 'b'])
     expect(ledgerRows(state()).map((row) => row.basis)).toEqual(['census', 'census'])
+  })
+})
+
+/** A storage of which some calls wait until it is let go. */
+function slow(calls: ReadonlySet<string>) {
+  let letGo = () => {}
+  const free = new Promise<void>((resolve) => {
+    letGo = resolve
+  })
+  const storage = new Proxy(createMemoryStorage(), {
+    get(inner, call: keyof Storage) {
+      const method = inner[call].bind(inner) as (...args: readonly unknown[]) => Promise<unknown>
+      if (!calls.has(call)) return method
+      return async (...args: readonly unknown[]) => {
+        await free
+        return method(...args)
+      }
+    },
+  })
+  return { storage, letGo: () => letGo() }
+}
+
+describe('a file dropped while storage is busy', () => {
+  test('stands among those being opened while the last visit’s frame is still fetched', async () => {
+    const { storage, letGo } = slow(new Set(['loadWorkshop', 'loadProject']))
+    const { actions, state } = beginSession({ storage })
+    const restored = actions.restore()
+    const added = actions.addFiles([boxFile('bar.stl', 20, 8, 6), boxFile('rod.stl', 30, 4, 4)])
+    expect(state().incoming.map(({ name }) => name)).toEqual(['bar.stl', 'rod.stl'])
+    // What is called off meanwhile goes at once.
+    actions.cancelOpening(
+      state()
+        .incoming.slice(1)
+        .map(({ id }) => id),
+    )
+    await Promise.resolve()
+    letGo()
+    await Promise.all([restored, added])
+    expect(state().incoming).toEqual([])
+    expect(state().frame.parts.map(({ name }) => name)).toEqual(['bar'])
+    actions.close()
+  })
+
+  test('is a part, waiting to be counted, while storage is tidied', async () => {
+    // The database’s other calls queue behind its tidying.
+    const { storage, letGo } = slow(
+      new Set([
+        'tidy',
+        'loadRead',
+        'loadCensus',
+        'saveRead',
+        'saveCensus',
+        'saveFrame',
+        'loadMesh',
+      ]),
+    )
+    const { actions, state } = await startSession({ storage })
+    await actions.addFiles([boxFile('bar.stl', 20, 8, 6)])
+    const [part] = state().frame.parts
+    expect([part?.name, state().incoming]).toEqual(['bar', []])
+    expect(state().work[part?.id ?? '']).toMatchObject({ kind: 'rough', fraction: 0 })
+    expect(state().storage).toEqual({ kind: 'saving' })
+    letGo()
+    await actions.settled()
+    expect(state().work[part?.id ?? '']?.kind).toBe('done')
+    expect(state().storage).toEqual({ kind: 'saved' })
+    actions.close()
   })
 })

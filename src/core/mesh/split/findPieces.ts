@@ -4,8 +4,8 @@ import { findHolders } from '../bodiesNest.ts'
 import { sumBodies } from '../volume.ts'
 import { bodiesTouch, touchBody, type TouchBody } from './touch.ts'
 
-/** More bodies than this are lettering, a grille or a broken mesh, not a plate of parts. */
-const MOST_BODIES = 400
+/** More bodies or build items than this are lettering, a grille or a broken mesh, not a plate of parts. */
+export const MOST_PIECES = 400
 
 /**
  * The things in a mesh that could be picked up one by one: bodies with what is inside them, and
@@ -16,7 +16,7 @@ const MOST_BODIES = 400
 export function findPieces(mesh: Mesh): readonly (readonly number[])[] {
   const bodies = findBodies(mesh)
   const all = Array.from({ length: mesh.indices.length / 3 }, (_, t) => t)
-  if (bodies.count < 2 || bodies.count > MOST_BODIES) return [all]
+  if (bodies.count < 2 || bodies.count > MOST_PIECES) return [all]
   const sums = sumBodies(mesh, bodies)
   const triangles = Array.from({ length: bodies.count }, (): number[] => [])
   bodies.bodyOf.forEach((body, t) => {

@@ -3,12 +3,11 @@ import { drawnPlaceOf } from './drawnPlace.ts'
 import type { Mesh, MeshPiece, ReadMesh, Vec3 } from '../../model/mesh.ts'
 import { weldSoup } from '../../model/weld.ts'
 import { cleanMesh } from './cleanMesh.ts'
+import { MOST_PIECES } from './findPieces.ts'
 import { rigidMap } from './rigidMap.ts'
 import { shapeOf } from './shape.ts'
 import type { Plate, PlateGroup } from './splitPlate.ts'
 
-/** More items than this are not looked at one by one. */
-const MOST_ITEMS = 400
 /** The reader's own name for an item that has none. */
 const NUMBERED = /^item \d+$/
 
@@ -18,7 +17,7 @@ const NUMBERED = /^item \d+$/
  * one item.
  */
 export function splitItems({ format, mesh, pieces }: ReadMesh): Plate | null {
-  if (format !== '3mf' || pieces.length < 2 || pieces.length > MOST_ITEMS) return null
+  if (format !== '3mf' || pieces.length < 2 || pieces.length > MOST_PIECES) return null
   const groups: { first: MeshPiece; middle: Vec3; mirrored: number; places: DrawnPlace[] }[] = []
   for (const piece of pieces) {
     const match = groups
