@@ -1,8 +1,8 @@
 import { chainPath } from './chain.ts'
 import { findAnchors } from './findAnchors.ts'
 import { ink } from './ink.ts'
-import { paint } from './paint.ts'
-import { project } from './project.ts'
+import { paint, type Painted } from './paint.ts'
+import { project, type Projection } from './project.ts'
 import { traceRegions } from './traceRegions.ts'
 import type { DrawnPiece, LineDrawing, Sheet, View } from './types.ts'
 
@@ -21,12 +21,21 @@ export function drawLines(
   samples: 1 | 2 | 3 = 2,
 ): LineDrawing | null {
   const projection = project(pieces, view, sheet)
-  if (projection === null) return null
+  return projection === null ? null : drawProjection(projection, view, sheet, samples).drawing
+}
+
+/** The same of what was projected already, with the grid that settled what is seen. */
+export function drawProjection(
+  projection: Projection,
+  view: View,
+  sheet: Sheet,
+  samples: number,
+): { readonly drawing: LineDrawing; readonly painted: Painted } {
   const painted = paint(projection, sheet.widthPx, sheet.heightPx, samples)
   const regions = traceRegions(painted)
   const places = findAnchors(painted, projection.items.length)
   const inked = ink(projection, painted)
-  return {
+  const drawing: LineDrawing = {
     widthPx: sheet.widthPx,
     heightPx: sheet.heightPx,
     scale: projection.scale,
@@ -47,4 +56,5 @@ export function drawLines(
       anchors: places[i]?.anchors ?? null,
     })),
   }
+  return { drawing, painted }
 }

@@ -75,6 +75,16 @@ export function originOf(drawn: Mesh, placed: Mesh, scaleToMm: number, pose: Pos
   return [along(0), along(1), along(2)]
 }
 
+/** Where a point of a drawing (mm as drawn) lies once it was placed: turned, then moved by `originMm`. */
+export function placePoint(originMm: Vec3, pose: Pose, [x, y, z]: Vec3): Vec3 {
+  const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = turnMatrix(pose)
+  return [
+    originMm[0] + xx * x + xy * y + xz * z,
+    originMm[1] + yx * x + yy * y + yz * z,
+    originMm[2] + zx * x + zy * y + zz * z,
+  ]
+}
+
 /** Places a part and meshes drawn in the same axes (its zones) together: the part decides where all go. */
 export function placeTogether(
   part: Mesh,

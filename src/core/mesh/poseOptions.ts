@@ -2,6 +2,7 @@ import type { Mesh, Vec3 } from '../model/mesh.ts'
 import type { Pose } from '../model/settings.ts'
 import { restingFaces, type RestingFace } from './faces.ts'
 import { findHoles, type Hole } from './holes/findHoles.ts'
+import { findOverhang } from './overhang.ts'
 import { FACE_POSES } from './pose.ts'
 
 /** A way to lay a part down, and what speaks for it. */
@@ -23,8 +24,6 @@ export interface PoseOption {
 }
 
 const MOST_OPTIONS = 6
-/** Within this of the bed a facet lies on it. mm */
-const ON_BED_MM = 0.05
 const UPRIGHT_COS = Math.cos((5 * Math.PI) / 180)
 
 /**
@@ -70,7 +69,7 @@ function describe(
     pose,
     flatAreaMm2,
     heightMm,
-    overhangMm2: overhang(mesh, normal, supportAngleDeg),
+    overhangMm2: findOverhang(mesh, normal, supportAngleDeg).areaMm2,
     holesUpright: upright.length,
     holes: holes.length,
   }
@@ -91,42 +90,4 @@ function nameOf(pose: Pose, normal: Vec3): string {
   ]
   const [, nearest] = sides.reduce((best, side) => (side[0] > best[0] ? side : best))
   return `On a slanted face, ${nearest}`
-}
-
-/** Area of what faces down (`down` is the way to the bed) more than the angle, measured from upright, allows. */
-function overhang({ positions, indices }: Mesh, down: Vec3, supportAngleDeg: number): number {
-  const depth = (corner: number): number =>
-    positions[corner]! * down[0] +
-    positions[corner + 1]! * down[1] +
-    positions[corner + 2]! * down[2]
-  let lowest = -Infinity
-  for (const index of indices) lowest = Math.max(lowest, depth(3 * index))
-  const least = Math.sin((supportAngleDeg * Math.PI) / 180)
-  let area = 0
-  for (let i = 0; i < indices.length; i += 3) {
-    const a = 3 * indices[i]!
-    const b = 3 * indices[i + 1]!
-    const c = 3 * indices[i + 2]!
-    const u = [0, 1, 2].map((k) => positions[b + k]! - positions[a + k]!) as [
-      number,
-      number,
-      number,
-    ]
-    const v = [0, 1, 2].map((k) => positions[c + k]! - positions[a + k]!) as [
-      number,
-      number,
-      number,
-    ]
-    const n = [
-      u[1] * v[2] - u[2] * v[1],
-      u[2] * v[0] - u[0] * v[2],
-      u[0] * v[1] - u[1] * v[0],
-    ] as const
-    const twice = Math.hypot(...n)
-    const facing = n[0] * down[0] + n[1] * down[1] + n[2] * down[2]
-    if (facing <= least * twice) continue
-    if (Math.min(depth(a), depth(b), depth(c)) > lowest - ON_BED_MM) continue
-    area += twice / 2
-  }
-  return area
 }

@@ -13,15 +13,7 @@ export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: nu
   const [right, top] = outline.maxMm
   const width = trim(right - left)
   const height = trim(top - bottom)
-  const path = outline.contours
-    .map(({ points }) => {
-      const corners = Array.from(
-        { length: points.length / 2 },
-        (_, i) => `${trim((points[2 * i] ?? 0) - left)} ${trim(top - (points[2 * i + 1] ?? 0))}`,
-      )
-      return `M${corners.join('L')}Z`
-    })
-    .join('')
+  const path = outlinePath(outline, DECIMALS)
   const plate = thicknessMm === undefined ? '' : ` Plate: ${trim(thicknessMm)} mm.`
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">
@@ -32,8 +24,24 @@ export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: nu
 `
 }
 
-function trim(value: number): string {
-  return String(Number(value.toFixed(DECIMALS)))
+/** Outside and holes as one SVG path, 1 mm a unit, from the upper left corner of the outline's own box. */
+export function outlinePath({ contours, minMm, maxMm }: PlateOutline, decimals: number): string {
+  const [left] = minMm
+  const [, top] = maxMm
+  return contours
+    .map(({ points }) => {
+      const corners = Array.from(
+        { length: points.length / 2 },
+        (_, i) =>
+          `${trim((points[2 * i] ?? 0) - left, decimals)} ${trim(top - (points[2 * i + 1] ?? 0), decimals)}`,
+      )
+      return `M${corners.join('L')}Z`
+    })
+    .join('')
+}
+
+function trim(value: number, decimals = DECIMALS): string {
+  return String(Number(value.toFixed(decimals)))
 }
 
 function escape(text: string): string {

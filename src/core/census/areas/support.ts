@@ -16,6 +16,14 @@ import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 export function createSupportColumns(
   grids: Grids,
 ): (layer: CutLayer, beneath: CutLayer, stepMm: number) => number {
+  const lower = createColumnRows(grids)
+  return (...layers) => rowLengthMm(lower(...layers)) * grids[0].pitchMm
+}
+
+/** The same, as the rows along u that the columns lie on. */
+export function createColumnRows(
+  grids: Grids,
+): (layer: CutLayer, beneath: CutLayer, stepMm: number) => RowSet {
   let columns: RowSet = emptyRows(grids[0].rows)
   return (layer, beneath, stepMm) => {
     if (layer !== beneath) {
@@ -25,6 +33,6 @@ export function createSupportColumns(
       }
     }
     columns = subtractRows(columns, beneath.rows[0])
-    return rowLengthMm(columns) * grids[0].pitchMm
+    return columns
   }
 }
