@@ -1,9 +1,10 @@
 import { arrange, type LoosePiece } from '../core/drawing/arrange.ts'
+import { boxInView } from '../core/drawing/boxInView.ts'
 import { drawLines } from '../core/drawing/drawLines.ts'
-import type { DrawnPiece } from '../core/drawing/types.ts'
+import type { DrawnPiece, LineDrawing } from '../core/drawing/types.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { takingOf, type MeshShelf } from './meshShelf.ts'
-import type { DrawAnswer, DrawAsk } from './protocol.ts'
+import type { DrawAnswer, DrawAsk, LooseRow } from './protocol.ts'
 
 /** Draws a frame; a part whose mesh cannot be read is told and left out. */
 export async function drawFrame(ask: DrawAsk, shelf: MeshShelf): Promise<DrawAnswer> {
@@ -21,5 +22,21 @@ export async function drawFrame(ask: DrawAsk, shelf: MeshShelf): Promise<DrawAns
     }
   }
   const pieces = arrange(placed, loose, ask.view, ask.apart)
-  return { drawing: drawLines(pieces, ask.view, ask.sheet, ask.samples), left }
+  const drawing = drawLines(pieces, ask.view, ask.sheet, ask.samples)
+  return {
+    drawing,
+    left,
+    loose: drawing === null ? null : looseRow(drawing, pieces.slice(placed.length)),
+  }
+}
+
+function looseRow(drawing: LineDrawing, loose: readonly DrawnPiece[]): LooseRow | null {
+  if (loose.length === 0) return null
+  const { left, right, top, bottom } = boxInView(loose, drawing.view)
+  const [x, y] = drawing.originPx
+  const { scale } = drawing
+  return {
+    items: [...new Set(loose.map(({ item }) => item))],
+    boxPx: [x + scale * left, y - scale * top, x + scale * right, y - scale * bottom],
+  }
 }

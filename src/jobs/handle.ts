@@ -9,6 +9,7 @@ import { unitToMm } from '../core/model/units.ts'
 import { analyse } from './analyse.ts'
 import { packEntries, unpackEntries } from './archive.ts'
 import { drawFrame } from './drawFrame.ts'
+import { cutPart, lookAt } from './lookAt.ts'
 import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
@@ -65,6 +66,10 @@ function answerTo(
       return measureShape(ask, shelf)
     case 'draw':
       return drawFrame(ask, shelf)
+    case 'look':
+      return lookAt(ask, shelf)
+    case 'cut':
+      return cutPart(ask, shelf)
     case 'split':
       return splitFile(ask, shelf)
     case 'poses':
@@ -125,6 +130,8 @@ function nameIn(ask: Ask): string {
     case 'split':
     case 'poses':
     case 'shape':
+    case 'look':
+    case 'cut':
       return ask.source.name
     case 'draw':
       return 'drawing'

@@ -39,6 +39,8 @@ const PRIORITY: Readonly<Record<JobKind, number>> = {
   mesh: 0,
   shape: 1,
   draw: 0,
+  look: 0,
+  cut: 0,
   pack: 0,
   unpack: 0,
   split: 0,
@@ -58,6 +60,8 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
     case 'split':
     case 'poses':
     case 'shape':
+    case 'look':
+    case 'cut':
       return {
         ...common,
         name: ask.source.name,

@@ -2,6 +2,8 @@ import type { DrawnPlace } from '../core/model/aircraft.ts'
 import type { PartMoments } from '../core/aircraft/balance/partMoments.ts'
 import type { Census } from '../core/model/census.ts'
 import type { LineDrawing, Motion, Sheet, View } from '../core/drawing/types.ts'
+import type { PartSection, SectionAxis } from '../core/census/section/types.ts'
+import type { PartLook } from '../core/drawing/lookAtPart.ts'
 import type { Inspection } from '../core/mesh/inspect.ts'
 import type { PoseOption } from '../core/mesh/poseOptions.ts'
 import type { LengthUnit, Mesh, MeshFormat, Vec3 } from '../core/model/mesh.ts'
@@ -179,6 +181,47 @@ export interface DrawAnswer {
   readonly drawing: LineDrawing | null
   /** Ids of parts whose mesh could not be read. */
   readonly left: readonly string[]
+  /** The pieces without a place, which lie in rows; null where all have one. */
+  readonly loose: LooseRow | null
+}
+
+export interface LooseRow {
+  /** Ids of their parts, each once. */
+  readonly items: readonly string[]
+  /** Left, top, right, bottom of all of them, px. */
+  readonly boxPx: readonly [number, number, number, number]
+}
+
+/** One part in lines as it lies on the bed, with its holes, zones and what hangs over. */
+export interface LookAsk {
+  readonly kind: 'look'
+  readonly source: MeshSource
+  readonly zones: readonly MeshSource[]
+  readonly unit: LengthUnit
+  readonly pose: Pose
+  readonly view: View
+  readonly sheet: Sheet
+  readonly supportAngleDeg: number
+  /** Points of the drawing to find on the sheet, mm as drawn. */
+  readonly pointsMm: readonly Vec3[]
+}
+
+export interface LookAnswer extends PartLook {
+  /** Where each of the points landed, px. */
+  readonly points: readonly (readonly [x: number, y: number])[]
+}
+
+/** One part cut by a plane. */
+export interface CutAsk {
+  readonly kind: 'cut'
+  readonly source: MeshSource
+  readonly zones: readonly MeshSource[]
+  readonly unit: LengthUnit
+  readonly pose: Pose
+  readonly geometry: GeometrySettings
+  readonly axis: SectionAxis
+  /** 0–1 of the part's extent on the axis. */
+  readonly share: number
 }
 
 /** Packs files into a ZIP, in the order given. */
@@ -225,6 +268,12 @@ export interface JobTable {
     readonly answer: readonly PoseOption[]
   }
   readonly draw: { readonly ask: DrawAsk; readonly event: never; readonly answer: DrawAnswer }
+  readonly look: {
+    readonly ask: LookAsk
+    readonly event: never
+    readonly answer: LookAnswer | null
+  }
+  readonly cut: { readonly ask: CutAsk; readonly event: never; readonly answer: PartSection }
   readonly pack: { readonly ask: PackAsk; readonly event: never; readonly answer: Blob }
   readonly unpack: { readonly ask: UnpackAsk; readonly event: never; readonly answer: UnpackAnswer }
 }

@@ -48,6 +48,10 @@ describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorS
           await dropFiles(page, [textFile('notes.txt', 'not a mesh')])
           await page.getByRole('region', { name: 'Files left out' }).waitFor()
           await openRow(page, 'GPS mast')
+          await page.locator('.part-panel .part-drawing').waitFor()
+          await page.locator('.section-drawing').first().waitFor()
+          expect(await breaches(page)).toEqual([])
+          await page.getByRole('button', { name: 'In 3D' }).click()
           await page.locator('.view3d, .part-view .thumbnail').first().waitFor()
           expect(await breaches(page)).toEqual([])
           // A part with something to mend, and a row ticked.

@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { loadSandpiper } from '../support/page.ts'
+import { box, meshOf } from '../support/meshes.ts'
+import { dropFiles, loadSandpiper, waitForCensus } from '../support/page.ts'
+import { writeStlBinary } from '../support/writeMesh.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 
@@ -12,6 +14,12 @@ test('the sample is drawn with a number for every part that shows, and a number 
     // The collar, saved in inches, is too small to see: it is told below the drawing.
     expect(await numbers.count()).toBe(11)
     await page.getByText('Hidden here: 7 Pivot collar.').waitFor()
+    // The feet have no place: they lie below, and it is said there and in words.
+    await page.locator('.loose-label', { hasText: 'not placed yet' }).waitFor()
+    await page.getByText('Not placed yet: 9 Feet (three).').waitFor()
+    const label = await page.locator('.loose-label').boundingBox()
+    const rest = await page.locator('.piece-outline').first().boundingBox()
+    expect(label!.y).toBeGreaterThan(rest!.y)
     expect(await page.locator('.piece-outline').count()).toBe(12)
 
     await page.getByRole('button', { name: 'Top', exact: true }).click()
@@ -27,5 +35,33 @@ test('the sample is drawn with a number for every part that shows, and a number 
     await page.locator('.item-number[data-item="2"][aria-pressed="true"]').waitFor()
     await boom.click()
     await page.getByRole('group', { name: 'Settings of Tail boom' }).waitFor()
+  }, WIDE)
+})
+
+test('a part whose outlines are open is marked in the drawing; without places all lie side by side', async () => {
+  await withApp(async ({ page }) => {
+    // A box without its left side: 20 of the 100 mm round each layer are open, fewer than are refused.
+    const whole = box(30, 20, 10)
+    const kept: number[] = []
+    for (let i = 0; i < whole.indices.length; i += 3) {
+      const xs = [0, 1, 2].map((k) => whole.positions[3 * whole.indices[i + k]!]!)
+      if (xs.every((x) => x === 0)) continue
+      kept.push(...whole.indices.slice(i, i + 3))
+    }
+    const points = Array.from(
+      { length: whole.positions.length / 3 },
+      (_, v) => Array.from(whole.positions.subarray(3 * v, 3 * v + 3)) as [number, number, number],
+    )
+    const open = meshOf(points, kept)
+    await dropFiles(page, [
+      { name: 'open.stl', bytes: writeStlBinary(open) },
+      { name: 'whole.stl', bytes: writeStlBinary(whole) },
+    ])
+    await waitForCensus(page)
+    await page.getByText('No part has a place yet; they lie side by side.').waitFor()
+    expect(await page.locator('.loose-label').count()).toBe(0)
+    await page.getByRole('button', { name: /^1 open, .*of its outlines open: choose$/ }).waitFor()
+    await page.locator('.leader-amber .mark-ring').waitFor()
+    expect(await page.locator('.leader-amber').count()).toBe(1)
   }, WIDE)
 })

@@ -88,6 +88,7 @@ test('after it is loaded the page asks the network for its own lazy chunks and t
 
     // The 3D view and the licences are loaded when first asked for, from the same place.
     await openRow(page, 'damper cup')
+    await page.getByRole('button', { name: 'In 3D' }).click()
     await page.locator('.view3d, .part-view .thumbnail').first().waitFor()
     await chooseFromMenu(page, 'Licences')
     await page.getByText(/^three \d/).waitFor()

@@ -51,12 +51,19 @@ describe('on paper', { timeout: 240_000 }, () => {
     await withApp(async ({ page }) => {
       await loadDrawn(page)
       await openRow(page, 'Tail boom')
-      await page.locator('.part-drawing .piece-outline').first().waitFor({ state: 'attached' })
+      await page.locator('.part-paper .section-drawing').waitFor({ state: 'attached' })
       const pages = await readPdf(await page.pdf({ format: 'A4' }))
       expect(pages).toHaveLength(1)
       const [{ text, images } = { text: '', images: -1 }] = pages
       expect(images).toBe(0)
-      for (const words of ['Tail boom', '4 lines = 1.6 mm', '20 % grid', '2 of 6'])
+      for (const words of [
+        'Tail boom',
+        '4 lines = 1.6 mm',
+        '20 % grid',
+        '2 of 6',
+        'A–A',
+        'infill 20 %',
+      ])
         expect(text).toContain(words)
       expect(text).not.toContain('All settings')
     }, WIDE)

@@ -18,6 +18,7 @@ import { createIntake } from './intake.ts'
 import { createLearning } from './learning.ts'
 import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
+import { createPartLooks } from './partLooks.ts'
 import { createPoses } from './poses.ts'
 import { createProjects } from './projects.ts'
 import { createRoleActions } from './roleActions.ts'
@@ -117,6 +118,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...createPoses({ store, runner, facts, meshOf, findZones }),
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
+    ...createPartLooks(store, runner, meshes),
     ...learning,
     ...createRoleActions(store, history, newId, workshop),
     keepAsMine: workshop.keepAsMine,

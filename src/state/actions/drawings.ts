@@ -17,42 +17,37 @@ export type DrawView = Pick<DrawAsk, 'view' | 'sheet' | 'apart' | 'samples'> & {
   readonly placedOnly?: boolean
 }
 
-/** Draws the present frame, or one piece each of some parts as they lie on the bed; null when the worker could not. */
-export type DrawFrame = (view: DrawView, partIds?: readonly string[]) => Promise<DrawAnswer | null>
+/** Draws the present frame; null when the worker could not. */
+export type DrawFrame = (view: DrawView) => Promise<DrawAnswer | null>
 
 export function createDrawFrame(
   store: StoreApi<AppState>,
   runner: Runner,
   meshes: Meshes,
 ): DrawFrame {
-  return async ({ placedOnly = false, ...view }, partIds) => {
+  return async ({ placedOnly = false, ...view }) => {
     const { parts, aircraft } = store.getState().frame
     const drawn: DrawPart[] = []
     const left: string[] = []
     for (const part of parts) {
-      const { id, meshHash, fileName, unit, pose, quantity } = part
-      if (partIds !== undefined && !partIds.includes(id)) continue
+      const { id, meshHash, fileName, unit, quantity } = part
       const source = await meshes.find(meshHash, fileName)
       if (source === null) {
         left.push(id)
         continue
       }
-      const places =
-        partIds === undefined
-          ? aircraft.places.filter(({ partId }) => partId === id).slice(0, quantity)
-          : [{ positionMm: [0, 0, 0] as const, rotateDeg: pose.rotateDeg, mirrored: false }]
+      const places = aircraft.places.filter(({ partId }) => partId === id).slice(0, quantity)
       drawn.push({
         item: id,
         source: takenAs(source, part),
         unit,
         motions: places.map((place) => motionOf(place, unitToMm(unit))),
-        looseCount:
-          partIds === undefined && !placedOnly ? Math.min(MOST_LOOSE, quantity - places.length) : 0,
+        looseCount: placedOnly ? 0 : Math.min(MOST_LOOSE, quantity - places.length),
       })
     }
     const outcome = await runner.run({ kind: 'draw', parts: drawn, ...view })
     return outcome.ok
-      ? { drawing: outcome.value.drawing, left: [...left, ...outcome.value.left] }
+      ? { ...outcome.value, left: [...left, ...outcome.value.left] }
       : null
   }
 }

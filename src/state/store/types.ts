@@ -6,11 +6,13 @@ import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
+import type { PartSection, SectionAxis } from '../../core/census/section/types.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
-import type { PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
+import type { PartView } from '../actions/partLooks.ts'
+import type { LookAnswer, PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
 import type { MineKind, Workshop } from './workshop.ts'
 
-export type { PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
+export type { LookAnswer, LooseRow, PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
 
 /** Facts only; every total is computed from them in derived.ts. */
 export interface AppState {
@@ -236,6 +238,13 @@ export interface Actions {
   loadShape(id: string): Promise<PartShape>
   /** The frame in lines, or some of its parts. Calls are answered in turn; none is called off. */
   drawFrame: DrawFrame
+  /** One part in lines as it lies on the bed; null where its mesh cannot be had or has no size. */
+  lookAtPart(id: string, wanted: PartView): Promise<LookAnswer | null>
+  /**
+   * The part cut by a plane, `share` (0–1) of its extent along the axis; null where its mesh cannot
+   * be had.
+   */
+  cutPart(id: string, axis: SectionAxis, share: number): Promise<PartSection | null>
   /** The part's mesh in mm and in its pose, for the 3D view. */
   loadMesh(id: string): Promise<PlacedMesh>
 }

@@ -10,6 +10,9 @@ import { ItemNumbers, NumberWords, type NumberedItem } from './ItemNumbers.tsx'
 import { SaveDrawing } from './SaveDrawing.tsx'
 import { PieceFaces, PieceLines } from './PieceLines.tsx'
 import { useDrawing } from './useDrawing.ts'
+import type { LooseRow } from '../../state/store/types.ts'
+import { formatAddress } from '../set/address.ts'
+import { faultOf } from './faultOf.ts'
 import { INKS, inkDepths, inkWords, type InkId } from './inks.ts'
 
 const VIEW_NAMES = { slant: 'Slant', top: 'Top', front: 'Front', side: 'Side' } as const
@@ -64,13 +67,13 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
     }),
     [view, widthPx, heightPx, marginPx, apart, isMoving, zoom, fitScale],
   )
-  const { drawing, left } = useDrawing(wanted, parts, places)
+  const { drawing, left, loose } = useDrawing(wanted, parts, places)
 
   const items = useMemo(
     () =>
       rows.map((row, i): NumberedItem => {
         const { id, name } = row.part
-        return { id, name, number: i + 1, words: inkWords(ink, row) }
+        return { id, name, number: i + 1, words: inkWords(ink, row), fault: faultOf(row.work) }
       }),
     [rows, ink],
   )
@@ -93,6 +96,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
   const hidden = items.filter(
     ({ id }) => drawing?.items.some(({ item, areaPx2 }) => item === id && areaPx2 === 0) === true,
   )
+  const unplaced = items.filter(({ id }) => loose?.items.includes(id) === true)
   const missing = items.filter(({ id }) => left.includes(id))
 
   const svg = useRef<SVGSVGElement>(null)
@@ -230,6 +234,9 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
             setMoving(false)
           }}
         >
+          {loose === null || isMoving || unplaced.length === items.length ? null : (
+            <LooseLabel boxPx={loose.boxPx} />
+          )}
           {drawing?.items.map((item) => (
             <PieceFaces
               key={item.item}
@@ -247,6 +254,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
             />
           ))}
           {[...leaders.values()].map(({ item, number, knee, anchor, side }) => {
+            const isFaulty = items.some(({ id, fault }) => id === item && fault !== null)
             const start =
               side === 'top' ? number.y + 14 : side === 'bottom' ? number.y - 12 : number.y
             const points =
@@ -256,10 +264,19 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
             return (
               <g
                 key={item}
-                className={item === litId || item === chosenId ? 'leader leader-lit' : 'leader'}
+                className={
+                  item === litId || item === chosenId
+                    ? 'leader leader-lit'
+                    : isFaulty
+                      ? 'leader leader-amber'
+                      : 'leader'
+                }
               >
                 <polyline points={points} />
                 <circle cx={anchor.x} cy={anchor.y} r="2.1" />
+                {isFaulty ? (
+                  <circle className="mark-ring" cx={anchor.x} cy={anchor.y} r="8" />
+                ) : null}
               </g>
             )
           })}
@@ -286,10 +303,41 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
         {hidden.length > 0
           ? ` Hidden here: ${hidden.map(({ number, name }) => `${number} ${name}`).join(', ')}.`
           : ''}
+        {unplaced.length > 0 ? (
+          <UnplacedWords items={unplaced} isAll={unplaced.length === items.length} />
+        ) : null}
         {missing.length > 0
           ? ` Without a mesh: ${missing.map(({ number, name }) => `${number} ${name}`).join(', ')}.`
           : ''}
       </p>
     </div>
+  )
+}
+
+/** What is written over the row of parts that nobody gave a place. */
+function LooseLabel({ boxPx: [left, top, right] }: Pick<LooseRow, 'boxPx'>) {
+  return (
+    <g className="loose-label">
+      <path d={`M${left} ${top - 6}H${Math.max(right, left + 90)}`} />
+      <text x={left} y={top - 11}>
+        not placed yet
+      </text>
+    </g>
+  )
+}
+
+interface UnplacedWordsProps {
+  readonly items: readonly NumberedItem[]
+  readonly isAll: boolean
+}
+
+function UnplacedWords({ items, isAll }: UnplacedWordsProps) {
+  const names = items.map(({ number, name }) => `${number} ${name}`).join(', ')
+  return (
+    <>
+      {' '}
+      {isAll ? 'No part has a place yet; they lie side by side. ' : `Not placed yet: ${names}. `}
+      <a href={formatAddress('aircraft')}>Say where they sit</a>.
+    </>
   )
 }

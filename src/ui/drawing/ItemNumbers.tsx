@@ -8,6 +8,8 @@ export interface NumberedItem {
   readonly name: string
   /** What stands below the number: its grams, or what the drawing is toned by; empty while unknown. */
   readonly words: string
+  /** What is wrong with it, in a few words; null where nothing is. It takes the place of the words. */
+  readonly fault: string | null
 }
 
 interface ItemNumbersProps {
@@ -22,7 +24,7 @@ interface ItemNumbersProps {
 /** What is pressed at the numbers: buttons in the order of the list, over the numbers drawn. */
 export function ItemNumbers(props: ItemNumbersProps) {
   const { items, leaders, litId, chosenId, onHover, onChoose } = props
-  return items.map(({ id, number, name, words }) => {
+  return items.map(({ id, number, name, words, fault }) => {
     const leader = leaders.get(id)
     if (leader === undefined) return null
     return (
@@ -33,7 +35,7 @@ export function ItemNumbers(props: ItemNumbersProps) {
         className={`item-number item-number-${leader.side}${litId === id || chosenId === id ? ' item-number-lit' : ''}`}
         style={{ left: `${leader.number.x}px`, top: `${leader.number.y}px` }}
         aria-pressed={chosenId === id}
-        aria-label={`${number} ${name}${words === '' ? '' : `, ${words}`}${chosenId === id ? ': open its sheet' : ': choose'}`}
+        aria-label={`${number} ${name}${words === '' ? '' : `, ${words}`}${fault === null ? '' : `, ${fault}`}${chosenId === id ? ': open its sheet' : ': choose'}`}
         onPointerEnter={() => {
           onHover(id)
         }}
@@ -87,19 +89,19 @@ interface NumberWordsProps {
 export function NumberWords({ items, leaders, litIds, showsWords }: NumberWordsProps) {
   return (
     <g aria-hidden="true">
-      {items.map(({ id, number, words }) => {
+      {items.map(({ id, number, words, fault }) => {
         const at = leaders.get(id)?.number
         if (at === undefined) return null
         return (
           <g
             key={id}
-            className={litIds.includes(id) ? 'item-words item-words-lit' : 'item-words'}
+            className={`item-words${litIds.includes(id) ? ' item-words-lit' : fault === null ? '' : ' item-words-amber'}`}
             transform={`translate(${at.x} ${at.y})`}
           >
             <text y="6">{number}</text>
-            {showsWords && words !== '' ? (
+            {showsWords && (fault ?? words) !== '' ? (
               <text className="item-mass" y="20">
-                {words}
+                {fault ?? words}
               </text>
             ) : null}
           </g>

@@ -1,7 +1,9 @@
-import { startTransition, useEffect, useRef, useState } from 'react'
+import { useCallback } from 'react'
 import type { LineDrawing, View } from '../../core/drawing/types.ts'
 import type { Frame } from '../../core/model/frame.ts'
+import type { LooseRow } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
+import { useAnswer } from './useAnswer.ts'
 
 export interface Wanted {
   readonly view: View
@@ -22,51 +24,23 @@ export interface Drawn {
   readonly drawing: LineDrawing | null
   /** Ids of parts whose mesh could not be read. */
   readonly left: readonly string[]
+  /** What has no place and lies in rows; null where nothing does. */
+  readonly loose: LooseRow | null
 }
 
-/** The frame drawn by a worker. One drawing is asked for at a time; while it is made only the latest wish is kept. */
+const NOTHING: Drawn = { drawing: null, left: [], loose: null }
+
+/** The frame drawn by a worker, anew when it is wanted another way or parts or places change. */
 export function useDrawing(wanted: Wanted, parts: Frame['parts'], places: unknown): Drawn {
   const { drawFrame } = useActions()
-  const [drawn, setDrawn] = useState<Drawn>({ drawing: null, left: [] })
-  const pending = useRef<Wanted | null>(null)
-  const isBusy = useRef(false)
-  const isLeft = useRef(false)
-
-  useEffect(() => {
-    isLeft.current = false
-    return () => {
-      isLeft.current = true
-    }
-  }, [])
-
-  useEffect(() => {
-    pending.current = wanted
-    if (!isBusy.current) void drawNext()
-
-    async function drawNext(): Promise<void> {
-      isBusy.current = true
-      for (let next = pending.current; next !== null; next = pending.current) {
-        pending.current = null
-        const { view, widthPx, heightPx, marginPx, apart, isMoving, scale, placedOnly } = next
-        const fixed = scale === undefined ? {} : { scale, middleMm: [0, 0, 0] as const }
-        const sheet = { widthPx, heightPx, marginPx, ...fixed }
-        const samples = isMoving ? 1 : 2
-        const answer = await drawFrame({
-          view,
-          sheet,
-          apart,
-          samples,
-          placedOnly: placedOnly === true,
-        })
-        if (isLeft.current) break
-        if (answer !== null) {
-          startTransition(() => {
-            setDrawn(answer)
-          })
-        }
-      }
-      isBusy.current = false
-    }
+  const ask = useCallback(() => {
+    const { view, widthPx, heightPx, marginPx, apart, isMoving, scale, placedOnly } = wanted
+    const fixed = scale === undefined ? {} : { scale, middleMm: [0, 0, 0] as const }
+    const sheet = { widthPx, heightPx, marginPx, ...fixed }
+    const samples = isMoving ? 1 : 2
+    return drawFrame({ view, sheet, apart, samples, placedOnly: placedOnly === true })
+    // The worker takes the frame as it then is: another one is another question.
+    // eslint-disable-next-line react-hooks/exhaustive-deps
   }, [wanted, parts, places, drawFrame])
-  return drawn
+  return useAnswer(ask) ?? NOTHING
 }

@@ -2,7 +2,6 @@ import { memo } from 'react'
 import type { FrameRow } from '../../core/frame/types.ts'
 import type { Printer } from '../../core/model/figures.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
-import type { PartWork } from '../../state/store/types.ts'
 import { bedWords } from '../part/bedWords.ts'
 import { plateMark } from '../part/plateWords.ts'
 import { formatAddress } from '../set/address.ts'
@@ -13,7 +12,7 @@ import { printedTotals } from './printedTotals.ts'
 import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
 import { TickBox } from './TickBox.tsx'
-import { findingsOf, readOf } from './workFacts.ts'
+import { findingsOf, isCounting, readOf } from './workFacts.ts'
 
 interface LedgerRowViewProps {
   readonly row: LedgerRow
@@ -95,7 +94,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
         <RowStatus partId={part.id} work={work} />
         <span className="row-weight" aria-hidden="true" style={{ scale: `${weight} 1` }} />
       </th>
-      <td className={`cell-pieces figures${isWorking(work) ? ' row-working' : ''}`}>
+      <td className={`cell-pieces figures${isCounting(work) ? ' row-working' : ''}`}>
         <span className="figure">
           {part.quantity}
           <span className="cell-unit"> ×</span>
@@ -123,11 +122,6 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
     </tr>
   )
 })
-
-/** Whether a status line stands below the name. */
-function isWorking(work: PartWork): boolean {
-  return work.kind !== 'failed' && (work.kind !== 'done' || work.newerFraction !== null)
-}
 
 /** A weighing of the part as it was before; one that holds needs no words where there are figures. */
 function weighedMark(sum: FrameRow | null): string | null {

@@ -21,6 +21,11 @@ export function censusOf(work: PartWork): Census | null {
   return work.kind === 'done' ? work.census : null
 }
 
+/** Whether layers are still being counted, for the first time or again. */
+export function isCounting(work: PartWork): boolean {
+  return work.kind !== 'failed' && (work.kind !== 'done' || work.newerFraction !== null)
+}
+
 interface Known {
   readonly census: Census | null
   readonly findings: readonly Finding[]

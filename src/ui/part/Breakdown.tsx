@@ -1,7 +1,7 @@
 import type { FrameRow } from '../../core/frame/types.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
 import { showMass, showNumber } from '../show.ts'
-import { laidShares } from './laidShares.ts'
+import { laidInPiece } from './laidShares.ts'
 
 interface BreakdownProps {
   readonly figures: PartFigures
@@ -10,7 +10,7 @@ interface BreakdownProps {
 
 /** One bar, split into what the piece is made of, and the same in figures below it. */
 export function Breakdown({ figures, sum }: BreakdownProps) {
-  const shares = laidShares(figures, sum?.pieceG.mid ?? figures.massG.mid)
+  const shares = laidInPiece(figures, sum)
   if (shares.length === 0) return null
   return (
     <figure className="breakdown">

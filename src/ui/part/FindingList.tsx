@@ -1,12 +1,13 @@
 import { Button } from 'react-aria-components'
 import { placeWords } from '../../core/mesh/placeWords.ts'
+import { findingSign } from './partMarks.ts'
 import type { Bounds, Finding, Grade } from '../../core/model/mesh.ts'
 
 interface FindingListProps {
   /** Heaviest first. */
   readonly findings: readonly Finding[]
   /** Shows the place of one in the part's picture. */
-  readonly onShow: (place: Bounds) => void
+  readonly onShow: (place: Bounds, finding: Finding) => void
 }
 
 /** What is odd about the mesh in whole sentences, in the order given. */
@@ -20,12 +21,28 @@ export function FindingList({ findings, onShow }: FindingListProps) {
           key={finding.code + finding.message}
           className={`finding finding-${finding.grade.replaceAll(' ', '-')}`}
         >
+          <Sign findings={findings} finding={finding} />
           <strong>{WORDS[finding.grade]}</strong> {finding.message}
           {placeWords(finding)}
-          <ShowButton place={finding.place} onShow={onShow} />
+          <ShowButton
+            place={finding.place}
+            onShow={(place) => {
+              onShow(place, finding)
+            }}
+          />
         </li>
       ))}
     </ul>
+  )
+}
+
+/** Its letter on the drawing. */
+function Sign({ findings, finding }: { findings: readonly Finding[]; finding: Finding }) {
+  const sign = findingSign(findings, finding)
+  return sign === null ? null : (
+    <>
+      <b>{sign}</b>{' '}
+    </>
   )
 }
 

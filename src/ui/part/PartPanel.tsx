@@ -1,28 +1,32 @@
 import { useState, type ReactNode } from 'react'
 import { Button } from 'react-aria-components'
+import type { Bounds, Finding } from '../../core/model/mesh.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
-import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
+import { censusOf, findingsOf, isCounting, readOf } from '../ledger/workFacts.ts'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { CoarseHint } from './CoarseHint.tsx'
+import { CountingLine } from './CountingLine.tsx'
 import { CountFields } from './CountFields.tsx'
 import { directionNote } from './directionNote.ts'
 import { FindingList } from './FindingList.tsx'
 import { HairHint } from './HairHint.tsx'
 import { InfillField } from './InfillField.tsx'
 import { infillWorth } from './infillWorth.ts'
+import { laidInPiece } from './laidShares.ts'
 import { FirstLayerField, LayerField, LineField } from './LayerFields.tsx'
 import { MaterialField } from './MaterialField.tsx'
 import { MeasuredFacts } from './MeasuredFacts.tsx'
 import { NameField } from './NameField.tsx'
 import { NoteField } from './NoteField.tsx'
-import { PartView, type Ringed } from './PartView.tsx'
+import { PartPicture } from './PartPicture.tsx'
 import { PatternField } from './PatternField.tsx'
 import { PlateHint } from './PlateHint.tsx'
 import { PoseField } from './PoseField.tsx'
 import { PoseTrials } from './PoseTrials.tsx'
 import { RoleField } from './RoleField.tsx'
+import { SectionBlock } from './SectionBlock.tsx'
 import { SkinFields } from './SkinFields.tsx'
 import { SpeckHint } from './SpeckHint.tsx'
 import { StepLines } from './StepLines.tsx'
@@ -42,7 +46,7 @@ import { ZoneFields } from './ZoneFields.tsx'
 export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const { part, figures } = row
   const write = usePartEdit(part.id)
-  const [ringed, setRinged] = useState<Ringed | null>(null)
+  const [ringed, setRinged] = useState<{ place: Bounds; finding: Finding } | null>(null)
   const read = readOf(row.work)
   const census = censusOf(row.work)
   const freshCensus = row.stale ? null : census
@@ -52,23 +56,35 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
       ? null
       : directionNote(read.measure.boundsMm, part.pose)
   return (
-    <div className="part-panel" role="group" aria-label={`Settings of ${part.name}`}>
+    <div
+      className={isCounting(row.work) ? 'part-panel part-counting' : 'part-panel'}
+      role="group"
+      aria-label={`Settings of ${part.name}`}
+    >
       <InTurn>
         <div className="part-large">
           {read === null ? (
             <p className="hint">{unreadWords(row)}</p>
           ) : (
-            <PartView part={part} picture={read.thumbnail} ringed={ringed} />
+            <PartPicture part={part} read={read} findings={findingsOf(row.work)} ringed={ringed} />
           )}
         </div>
         <section className="part-notes" aria-label="What was found">
+          <CountingLine work={row.work} />
+          {read === null ? null : (
+            <SectionBlock
+              part={part}
+              boundsMm={read.measure.boundsMm}
+              laidAs={laidInPiece(figures, row.sum)}
+            />
+          )}
           {figures === null ? null : <Breakdown figures={figures} sum={row.sum} />}
           {read === null ? null : (
             <>
               <FindingList
                 findings={findingsOf(row.work)}
-                onShow={(place) => {
-                  setRinged({ place })
+                onShow={(place, finding) => {
+                  setRinged({ place, finding })
                 }}
               />
               {row.basis === 'coarse' ? <CoarseHint partId={part.id} /> : null}

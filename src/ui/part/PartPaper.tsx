@@ -4,7 +4,7 @@ import { ROLES } from '../../core/data/roles.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { ownRolesOf } from '../../state/store/ownRoles.ts'
 import { useAppState } from '../appContext.ts'
-import { PartDrawing } from '../drawing/PartDrawing.tsx'
+import { PaperPictures } from './PaperPictures.tsx'
 import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
 import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
 import { BedNote } from './BedNote.tsx'
@@ -52,7 +52,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
   return (
     <div className="part-paper">
       <div>
-        <PartDrawing part={part} />
+        {read === null ? null : <PaperPictures row={row} read={read} />}
         {figures === null ? null : <Breakdown figures={figures} sum={sum} />}
         <ul className="findings">
           {findingsOf(work).map(({ code, message }) => (

@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Part } from '../../core/model/frame.ts'
 import { PreweighError } from '../../core/model/problem.ts'
-import { turnMatrix } from '../../core/mesh/pose.ts'
+import { middleOf } from '../../core/mesh/boxOfMesh.ts'
+import { placePoint } from '../../core/mesh/pose.ts'
 import type { Bounds, Vec3 } from '../../core/model/mesh.ts'
-import type { Pose } from '../../core/model/settings.ts'
 import type { Thumbnail as Picture } from '../../state/store/types.ts'
 import type { ViewHandle, ViewName } from '../../view3d/types.ts'
 import { useActions } from '../appContext.ts'
@@ -89,7 +89,7 @@ export function PartView({ part, picture, ringed }: PartViewProps) {
 
   useEffect(() => {
     if (view === null || originMm === null) return
-    view.mark(ringed === null ? null : placeIn(ringed.place, originMm, pose))
+    view.mark(ringed === null ? null : placePoint(originMm, pose, middleOf(ringed.place)))
   }, [view, ringed, originMm, pose])
 
   return (
@@ -114,16 +114,4 @@ export function PartView({ part, picture, ringed }: PartViewProps) {
       ) : null}
     </div>
   )
-}
-
-/** The middle of a place in the drawing, where it lies on the bed. */
-function placeIn({ min, max }: Bounds, originMm: Vec3, pose: Pose): Vec3 {
-  const middle = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2] as const
-  const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = turnMatrix(pose)
-  const [x, y, z] = middle
-  return [
-    originMm[0] + xx * x + xy * y + xz * z,
-    originMm[1] + yx * x + yy * y + yz * z,
-    originMm[2] + zx * x + zy * y + zz * z,
-  ]
 }

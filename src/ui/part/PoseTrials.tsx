@@ -4,6 +4,7 @@ import type { PartFigures } from '../../core/model/figures.ts'
 import { laidRecipe } from '../../core/figures/laidRecipe.ts'
 import { partFigures } from '../../core/figures/part.ts'
 import { formatHours, formatMass } from '../../core/words/format.ts'
+import { LEAST_OVERHANG_MM2 } from '../../core/mesh/overhang.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { Pose } from '../../core/model/settings.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
@@ -41,9 +42,6 @@ interface Trial {
   /** With supports, where the recipe has none; null before it is counted and where nothing hangs over. */
   readonly supported: PartFigures | null
 }
-
-/** Less than this hanging over is not worth another count of the layers. mm² */
-const LEAST_OVERHANG_MM2 = 1
 
 function Trials({ row, choose }: PoseTrialsProps) {
   const { listPoses, tryRecipe } = useActions()

@@ -1,3 +1,4 @@
+import type { FrameRow } from '../../core/frame/types.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
 
 export interface LaidShare {
@@ -12,7 +13,7 @@ export interface LaidShare {
  * What one piece of `pieceG` grams, as it counts in the frame, is laid as; supports and brim are
  * laid too, and taken off afterwards.
  */
-export function laidShares(figures: PartFigures, pieceG: number): readonly LaidShare[] {
+function laidShares(figures: PartFigures, pieceG: number): readonly LaidShare[] {
   const keptMm3 = figures.wallMm3 + figures.skinMm3 + figures.infillMm3
   const laidMm3 = keptMm3 + figures.supportMm3 + figures.brimMm3
   if (keptMm3 <= 0 || laidMm3 <= 0) return []
@@ -32,4 +33,12 @@ export function laidShares(figures: PartFigures, pieceG: number): readonly LaidS
     laid('supports', 'supports, removed', figures.supportMm3),
     laid('brim', 'brim, removed', figures.brimMm3),
   ].filter(({ share }) => share > 0)
+}
+
+/** The same with the grams that the frame's sum has for a piece, where there are figures; else none. */
+export function laidInPiece(
+  figures: PartFigures | null,
+  sum: FrameRow | null,
+): readonly LaidShare[] {
+  return figures === null ? [] : laidShares(figures, sum?.pieceG.mid ?? figures.massG.mid)
 }

@@ -3,6 +3,7 @@ import { formatMoney } from '../../core/words/format.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
+import { isCounting } from '../ledger/workFacts.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { PartPaper } from '../part/PartPaper.tsx'
 import { showGrams, showTime } from '../show.ts'
@@ -87,7 +88,7 @@ function Neighbours({
 
 export function PartWords({ row }: { readonly row: LedgerRow }) {
   const currency = useAppState((state) => state.frame.prices.currency)
-  const { part, material, sum } = row
+  const { part, material, sum, work } = row
   if (sum === null) return <>{part.fileName}</>
   const isCounted = sum.figures !== null
   const { flying, withSpares } = sum
@@ -98,6 +99,7 @@ export function PartWords({ row }: { readonly row: LedgerRow }) {
       {isCounted
         ? ` · ${formatMoney(withSpares.cost.mid, currency)} · ${showTime(withSpares.timeS).mid} h`
         : ' by the scale'}
+      {isCounting(work) ? ' · being counted' : ''}
     </>
   )
 }

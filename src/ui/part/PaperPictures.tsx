@@ -1,0 +1,49 @@
+import { PART_VIEWS } from '../../core/drawing/partViews.ts'
+import type { LedgerRow } from '../../state/store/derived.ts'
+import type { PartRead } from '../../state/store/types.ts'
+import { PartDrawing } from '../drawing/PartDrawing.tsx'
+import { findingsOf } from '../ledger/workFacts.ts'
+import { useCutPlane } from './cutPlane.ts'
+import { laidInPiece } from './laidShares.ts'
+import { MarkList } from './MarkList.tsx'
+import { partMarks } from './partMarks.ts'
+import { SectionPicture } from './SectionPicture.tsx'
+import { usePartLook } from './usePartLook.ts'
+import { useSection } from './useSection.ts'
+
+const WIDE_PX = 640
+const HIGH_PX = 360
+
+interface PaperPicturesProps {
+  readonly row: LedgerRow
+  readonly read: PartRead
+}
+
+/** On paper: the part with its marks and where it is cut, and the section, both as lines. */
+export function PaperPictures({ row: { part, work, figures, sum }, read }: PaperPicturesProps) {
+  const findings = findingsOf(work)
+  const plane = useCutPlane(part, read.measure.boundsMm)
+  const look = usePartLook(part, findings, PART_VIEWS.slant, WIDE_PX, HIGH_PX)
+  const section = useSection(part, plane)
+  if (look === null) return null
+  const marks = partMarks(look, part, findings)
+  return (
+    <>
+      <PartDrawing
+        look={look}
+        marks={marks}
+        plane={plane}
+        litSign={null}
+        label={`${part.name}, as it lies on the bed`}
+      />
+      <MarkList marks={marks} />
+      <h3 className="paper-section">A–A</h3>
+      <SectionPicture
+        part={part}
+        section={section}
+        laidAs={laidInPiece(figures, sum)}
+        widthPx={WIDE_PX}
+      />
+    </>
+  )
+}

@@ -1,0 +1,104 @@
+import { lazy, Suspense, useRef, useState } from 'react'
+import { PART_VIEWS } from '../../core/drawing/partViews.ts'
+import type { Part } from '../../core/model/frame.ts'
+import type { Finding } from '../../core/model/mesh.ts'
+import type { PartRead } from '../../state/store/types.ts'
+import { PartDrawing } from '../drawing/PartDrawing.tsx'
+import { SaveDrawing } from '../drawing/SaveDrawing.tsx'
+import { useWidth } from '../fields/useWidth.ts'
+import { useCutPlane } from './cutPlane.ts'
+import { MarkList } from './MarkList.tsx'
+import { findingSign, partMarks } from './partMarks.ts'
+import type { Ringed } from './PartView.tsx'
+import { usePartLook } from './usePartLook.ts'
+
+const PartView = lazy(async () => ({ default: (await import('./PartView.tsx')).PartView }))
+
+const VIEW_NAMES = {
+  slant: 'Slant',
+  top: 'Top',
+  front: 'Front',
+  side: 'Side',
+  below: 'From below',
+} as const
+type ViewId = keyof typeof VIEW_NAMES
+
+/** How a part was looked at last, for every part of this visit. */
+let lastView: ViewId = 'slant'
+let wasSolid = false
+
+interface PartPictureProps {
+  readonly part: Part
+  readonly read: PartRead
+  readonly findings: readonly Finding[]
+  /** The finding pointed out last. */
+  readonly ringed: (Ringed & { readonly finding: Finding }) | null
+}
+
+/** The part large: drawn in lines with its marks, or turned by hand in 3D. */
+export function PartPicture({ part, read, findings, ringed }: PartPictureProps) {
+  const place = useRef<HTMLDivElement>(null)
+  const width = Math.round(useWidth(place, 760))
+  const [viewId, setViewId] = useState(lastView)
+  const [isSolid, setSolid] = useState(wasSolid)
+  const plane = useCutPlane(part, read.measure.boundsMm)
+  const heightPx = Math.round(Math.min(460, Math.max(250, 0.56 * width)))
+  const look = usePartLook(part, findings, PART_VIEWS[viewId], width, heightPx)
+  const marks = look === null ? [] : partMarks(look, part, findings)
+  return (
+    <>
+      <div className="part-tools">
+        <span role="group" aria-label="Point of view">
+          {Object.entries(VIEW_NAMES).map(([id, words]) => (
+            <button
+              key={id}
+              type="button"
+              className="assembly-view"
+              aria-pressed={!isSolid && id === viewId}
+              onClick={() => {
+                lastView = id as ViewId
+                wasSolid = false
+                setViewId(lastView)
+                setSolid(false)
+              }}
+            >
+              {words}
+            </button>
+          ))}
+          <button
+            type="button"
+            className="assembly-view"
+            aria-pressed={isSolid}
+            onClick={() => {
+              wasSolid = true
+              setSolid(true)
+            }}
+          >
+            In 3D
+          </button>
+        </span>
+        {isSolid ? null : <SaveDrawing of={place} name={part.name} />}
+      </div>
+      <div ref={place} className="part-picture">
+        {isSolid ? (
+          <Suspense fallback={<p className="hint">The 3D view is on its way.</p>}>
+            <PartView part={part} picture={read.thumbnail} ringed={ringed} />
+          </Suspense>
+        ) : look === null ? (
+          <p className="hint" style={{ minHeight: `${heightPx}px` }}>
+            Being drawn…
+          </p>
+        ) : (
+          <PartDrawing
+            look={look}
+            marks={marks}
+            plane={plane}
+            litSign={ringed === null ? null : findingSign(findings, ringed.finding)}
+            label={`${part.name}, as it lies on the bed, ${VIEW_NAMES[viewId].toLowerCase()} view. Its layers lie level. The marks are listed below.`}
+          />
+        )}
+      </div>
+      <MarkList marks={marks} />
+    </>
+  )
+}

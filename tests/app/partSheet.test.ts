@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest'
+import { withApp } from '../support/app.ts'
+import { box, circle, merge, prism, rectangle, translate } from '../support/meshes.ts'
+import { dropFiles, openRow, waitForCensus } from '../support/page.ts'
+import { writeStlBinary } from '../support/writeMesh.ts'
+
+/** 60 × 30 × 10 mm with four bores of 5 mm; and the same with a loose triangle beside it. */
+const PLATE = prism(rectangle(60, 30), 10, [
+  circle(2.5, 48, 8, 8),
+  circle(2.5, 48, 52, 8),
+  circle(2.5, 48, 8, 22),
+  circle(2.5, 48, 52, 22),
+])
+
+describe('the sheet of a part', { timeout: 180_000 }, () => {
+  test('its drawing names holes, zones and what hangs over; the list below says the same', async () => {
+    await withApp(
+      async ({ page }) => {
+        await dropFiles(page, [{ name: 'plate.stl', bytes: writeStlBinary(PLATE) }])
+        await waitForCensus(page)
+        const panel = await openRow(page, 'plate')
+        const marks = panel.getByRole('list', { name: 'Shown on the drawing' })
+        await marks.getByText('4 × Ø 5 mm, through, 10 mm deep, upright').waitFor()
+        const drawing = panel.locator('.part-drawing')
+        await drawing.getByText('4 × Ø 5', { exact: true }).waitFor()
+        expect(await drawing.locator('.mark-hole').count()).toBe(4)
+
+        // A zone of 20 mm in its middle: outlined, with its infill beside it.
+        const zone = translate(box(20, 30, 10), [20, 0, 0])
+        await dropFiles(
+          page,
+          [{ name: 'root.stl', bytes: writeStlBinary(zone) }],
+          '[data-zones-of]',
+        )
+        await marks.getByText(/^root\.stl: infill \d+ %$/).waitFor()
+        await drawing.getByText('z1', { exact: true }).waitFor()
+        expect(await drawing.locator('.mark-zone').getAttribute('d')).toMatch(/^M/)
+
+        // On its side, holes lie level and a view from the front looks into them.
+        await panel.getByRole('button', { name: /Lies on the bed/ }).click()
+        await page.getByRole('option', { name: /On its front/ }).click()
+        await marks.getByText('4 × Ø 5 mm, through, 10 mm deep, level').waitFor()
+        await marks.getByText(/cm² hang over or bridge a gap; supports are off/).waitFor()
+        await panel.getByRole('button', { name: 'Top', exact: true }).click()
+        await marks.getByText('(not seen from here)').first().waitFor()
+      },
+      { locale: 'en-GB', viewport: { width: 1440, height: 900 } },
+    )
+  })
+
+  test('section A–A goes where the keyboard moves it, and says in words what is cut', async () => {
+    await withApp(
+      async ({ page }) => {
+        const post = translate(box(10, 30, 20), [50, 0, 10])
+        const bytes = writeStlBinary(merge([PLATE, post]))
+        await dropFiles(page, [{ name: 'plate.stl', bytes }])
+        await waitForCensus(page)
+        const panel = await openRow(page, 'plate')
+        const section = panel.getByRole('region', { name: 'Section A–A' })
+        const slider = section.getByRole('slider', { name: 'Where it is cut' })
+        // Across the middle of its 60 mm: 30 × 10 mm of plate.
+        await section.getByText(/^30 of 60 mm, 300 mm²: walls \d+ %, skins \d+ %/).waitFor()
+        await slider.focus()
+        await page.keyboard.press('ArrowRight')
+        await section.getByText(/^31 of 60 mm, 300 mm²/).waitFor()
+        expect(await slider.getAttribute('aria-valuetext')).toBe('31 of 60 mm')
+        await page.keyboard.press('End')
+        // Through the post, 30 mm high.
+        await section.getByText(/^59\.9 of 60 mm, 900 mm²/).waitFor()
+        await section.getByRole('button', { name: 'One layer' }).click()
+        await section.getByText(/^Layer \d+ of 150, /).waitFor()
+        await section.getByRole('button', { name: 'Along' }).click()
+        await section.getByText(/^15 of 30 mm, 800 mm²/).waitFor()
+        const picture = section.getByRole('img', { name: /plate, section A–A\. 15 of 30 mm/ })
+        await picture.getByText(/^walls/).waitFor()
+        await picture.getByText(/^infill/).waitFor()
+      },
+      { locale: 'en-GB', viewport: { width: 1024, height: 800 } },
+    )
+  })
+})
