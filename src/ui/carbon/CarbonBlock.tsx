@@ -73,10 +73,12 @@ export function CarbonBlock() {
             </Button>
           </div>
         )}
-        <p className="caution">
-          Carbon dust is sharp, harmful to breathe, and conducts. Cut and drill it wet, with a
-          fitted mask and gloves, away from electronics, and follow your local rules.
-        </p>
+        {carbon === null ? null : (
+          <p className="caution">
+            Carbon dust is sharp, harmful to breathe, and conducts. Cut and drill it wet, with a
+            fitted mask and gloves, away from electronics, and follow your local rules.
+          </p>
+        )}
       </div>
       {carbon === null ? null : <CarbonDifference carbon={carbon} />}
     </section>

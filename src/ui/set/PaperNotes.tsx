@@ -12,7 +12,8 @@ import { TitleBlock } from './TitleBlock.tsx'
 export function PaperNotes() {
   const frame = useAppState((state) => state.frame)
   const { sum } = useAppState(aircraftView)
-  const { printer, prices, aircraft } = frame
+  const { printer, prices, aircraft, carbon } = frame
+  const hasCarbon = carbon !== null
   const materials = useMemo(
     () => [...new Set(frame.parts.map(({ materialId }) => materialOf(frame, materialId)))],
     [frame],
@@ -45,9 +46,11 @@ export function PaperNotes() {
             <li key={code}>{message}</li>
           ))}
           <li>
-            Carbon dust is sharp, harmful to breathe, and conducts: cut and drill it wet, with a
-            fitted mask and gloves. A printed arm is not proven by its mass: load-test one by hand,
-            propellers off. Follow your local rules, and ask someone qualified where in doubt.
+            {hasCarbon
+              ? 'Carbon dust is sharp, harmful to breathe, and conducts: cut and drill it wet, with a fitted mask and gloves. '
+              : ''}
+            A printed arm is not proven by its mass: load-test one by hand, propellers off. Follow
+            your local rules, and ask someone qualified where in doubt.
           </li>
         </ol>
       </div>

@@ -16,9 +16,11 @@ import { useAircraft } from '../useAircraft.ts'
 import { ArmTable } from './ArmTable.tsx'
 import { BreakChart } from './BreakChart.tsx'
 import { PlateFields } from './PlateFields.tsx'
+import { SeasonChart } from './SeasonChart.tsx'
 import { SeasonFields } from './SeasonFields.tsx'
 import { SeasonTables } from './SeasonTables.tsx'
 import { SidesTable } from './SidesTable.tsx'
+import { TwinOutlines } from './TwinOutlines.tsx'
 import { TwinTable } from './TwinTable.tsx'
 
 /** The same frame with its flat parts cut from plate. */
@@ -94,10 +96,12 @@ function TwinAndSeason({ frame, parts, shapes, twin }: TwinAndSeasonProps) {
       </div>
       <div className="craft-full">
         <h4>Part by part</h4>
+        <TwinOutlines parts={twin.parts} shapes={shapes.shapes} />
         <TwinTable parts={twin.parts} shapes={shapes.shapes} currency={currency} />
         <ArmTable arms={twin.arms} />
         <h4>A season played out</h4>
         <SeasonFields frame={season.carbonFrame} />
+        <SeasonChart season={season} parts={frame.parts} currency={currency} />
         <SeasonTables season={season} currency={currency} />
       </div>
     </>
