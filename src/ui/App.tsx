@@ -39,6 +39,14 @@ export function App() {
     if (hasChanged && parseAddress(location.hash).sheet !== 'frame') goTo('frame')
   }, [frameId])
 
+  // With the last part goes its sheet, and the focus with it.
+  const hadParts = useRef(false)
+  useEffect(() => {
+    if (hadParts.current && !hasParts && document.activeElement === document.body)
+      document.querySelector<HTMLElement>('main h1')?.focus({ preventScroll: true })
+    hadParts.current = hasParts
+  }, [hasParts])
+
   const onIntake = useCallback(
     (intake: Intake) => {
       setLeftAlone(intake.leftAlone)

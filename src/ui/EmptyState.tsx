@@ -21,7 +21,7 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
       </div>
       <section className="drawn-sheet empty">
         <div className="empty-words">
-          <h1>Weigh a printed airframe before you print it.</h1>
+          <h1 tabIndex={-1}>Weigh a printed airframe before you print it.</h1>
           <p className="lead">
             From the triangles of each part, layer by layer: its grams, its cost and its hours, each
             with a range. Summed over the frame, spares included, and set against the same frame in

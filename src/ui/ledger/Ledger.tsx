@@ -1,4 +1,4 @@
-import { lazy, Suspense, useMemo, useState } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useInTurn } from '../inTurn/useInTurn.ts'
@@ -38,10 +38,20 @@ export function Ledger({ litId, onLight }: LedgerProps) {
     sorted.map(({ part }) => part.id),
     ROWS_AT_ONCE,
   )
+  // What was pressed went with the bar: the line that now stands where the first ticked one stood takes the focus.
+  const table = useRef<HTMLTableElement>(null)
+  const leftAt = useRef<number | null>(null)
+  useEffect(() => {
+    if (leftAt.current === null || selection.length > 0) return
+    const names = table.current?.querySelectorAll<HTMLElement>('.row-name') ?? []
+    const next = names[Math.min(Math.max(leftAt.current, 0), names.length - 1)]
+    leftAt.current = null
+    next?.focus({ preventScroll: true })
+  }, [selection, rows])
   const ticked = selection.length === 0 ? 'none' : selection.length === rows.length ? 'all' : 'some'
   return (
     <>
-      <table className="ledger">
+      <table className="ledger" ref={table}>
         <caption className="unseen">
           Parts of the frame. Mass counts the pieces that fly; cost and time count spares too.
         </caption>
@@ -77,7 +87,12 @@ export function Ledger({ litId, onLight }: LedgerProps) {
       </table>
       {selection.length > 0 ? (
         <Suspense fallback={null}>
-          <SelectionBar ids={selection} />
+          <SelectionBar
+            ids={selection}
+            onLeave={() => {
+              leftAt.current = sorted.findIndex(({ part }) => selection.includes(part.id))
+            }}
+          />
         </Suspense>
       ) : null}
     </>

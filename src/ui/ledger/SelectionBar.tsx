@@ -10,8 +10,14 @@ import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { useRoleOptions } from '../workshop/useRoles.ts'
 
+interface SelectionBarProps {
+  readonly ids: readonly string[]
+  /** Called before the bar goes because its own button was pressed: the focus needs another place. */
+  readonly onLeave: () => void
+}
+
 /** What can be done to all ticked parts at once. */
-export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
+export function SelectionBar({ ids, onLeave }: SelectionBarProps) {
   const actions = useActions()
   const readState = useReadState()
   const materials = useAppState(useShallow(choosableMaterials))
@@ -117,6 +123,7 @@ export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
       <Button
         className="quiet"
         onPress={() => {
+          onLeave()
           actions.removeParts(ids)
         }}
       >
@@ -125,6 +132,7 @@ export function SelectionBar({ ids }: { readonly ids: readonly string[] }) {
       <Button
         className="quiet"
         onPress={() => {
+          onLeave()
           actions.select([])
         }}
       >

@@ -27,7 +27,12 @@ export function StoryNote() {
         </Button>
         <Button
           className="quiet"
-          onPress={dismissStory}
+          onPress={({ target }) => {
+            // The note goes and would take the focus with it.
+            const heading = target.closest('.drawn-sheet')?.querySelector('h2')
+            dismissStory()
+            heading?.focus({ preventScroll: true })
+          }}
           aria-label="Dismiss the story of the sample"
         >
           Dismiss
