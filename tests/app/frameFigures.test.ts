@@ -93,6 +93,11 @@ async function expectPage(page: Page, report: FrameReport): Promise<void> {
     expect(sentence.replaceAll('−', '-')).toBe(report.standing)
   }
 
+  // Of a plane carbon is shown only when asked for.
+  const carbon = await goToSheet(page, 'carbon')
+  await carbon.locator('.carbon-offer, .craft').first().waitFor()
+  const offer = carbon.getByRole('button', { name: 'Show its flat parts cut from plate' })
+  if (await offer.isVisible()) await offer.click()
   const cut = await openSection(page, 'Carbon twin')
   for (const one of twin) {
     const field = cut.getByRole('textbox', { name: `Thickness of ${one.part}` })

@@ -10,10 +10,13 @@ import { InTurn } from '../inTurn/InTurn.tsx'
 import { DrawnSheet } from './DrawnSheet.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 
+/** Id of the plane whose parts were asked for in carbon; as long as the visit. */
+let lastAskedFor: string | null = null
+
 /** How far it is from carbon: the frame bought, the parts cut from plate, a season of either. */
 export function CarbonSheet() {
   const frameId = useAppState(({ frame }) => frame.id)
-  const [askedFor, setAskedFor] = useState<string | null>(null)
+  const [askedFor, setAskedFor] = useState(lastAskedFor)
   // Nobody cuts a glider from plate: there carbon waits until it is asked for.
   const isWanted = useAppState(({ frame }) => frame.carbon !== null || frame.aircraft.wing === null)
   const isAsked = isWanted || askedFor === frameId
@@ -35,6 +38,7 @@ export function CarbonSheet() {
                 <Button
                   className="quiet"
                   onPress={() => {
+                    lastAskedFor = frameId
                     setAskedFor(frameId)
                   }}
                 >
