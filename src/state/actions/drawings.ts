@@ -46,9 +46,7 @@ export function createDrawFrame(
       })
     }
     const outcome = await runner.run({ kind: 'draw', parts: drawn, ...view })
-    return outcome.ok
-      ? { ...outcome.value, left: [...left, ...outcome.value.left] }
-      : null
+    return outcome.ok ? { ...outcome.value, left: [...left, ...outcome.value.left] } : null
   }
 }
 

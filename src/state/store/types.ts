@@ -12,7 +12,14 @@ import type { PartView } from '../actions/partLooks.ts'
 import type { LookAnswer, PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
 import type { MineKind, Workshop } from './workshop.ts'
 
-export type { LookAnswer, LooseRow, PartRead, PartShape, Rough, Thumbnail } from '../../jobs/protocol.ts'
+export type {
+  LookAnswer,
+  LooseRow,
+  PartRead,
+  PartShape,
+  Rough,
+  Thumbnail,
+} from '../../jobs/protocol.ts'
 
 /** Facts only; every total is computed from them in derived.ts. */
 export interface AppState {
