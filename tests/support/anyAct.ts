@@ -292,6 +292,14 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
       samples: 1,
     }),
   ),
+  lookAtPart: at((doing, place) =>
+    doing.actions.lookAtPart(partId(doing, place), {
+      view: { azimuthDeg: 30, elevationDeg: 30 },
+      sheet: { widthPx: 200, heightPx: 100, marginPx: 10 },
+      pointsMm: [[0, 0, 0]],
+    }),
+  ),
+  cutPart: at((doing, place) => doing.actions.cutPart(partId(doing, place), 'x', 0.5)),
   loadMesh: at((doing, place) => quietly(doing.actions.loadMesh(partId(doing, place)))),
 }
 
