@@ -1,6 +1,6 @@
 import type { Mesh } from '../model/mesh.ts'
 import type { Bodies } from './bodies.ts'
-import { findHolders } from './bodiesNest.ts'
+import { eachHeld, nestEffort } from './bodiesNest.ts'
 import type { BodyFacts } from './measureFindings.ts'
 import type { BodySums } from './volume.ts'
 
@@ -24,12 +24,11 @@ export function judgeBodies(
     senses[body] = volume > 0 === asFirst ? 1 : -1
     solid[body] = 1
   }
-  const holders = holdersOf(mesh, bodies, sums, solid)
+  const { senseAround } = nestOf(mesh, bodies, sums, senses, solid)
   const reverse = findReverseCopies(sums, senses)
   const facts: BodyFacts[] = []
   for (let body = 0; body < bodies.count; body++) {
-    let outside = 0
-    for (const holder of holders.get(body) ?? []) outside += senses[holder]!
+    const outside = senseAround[body]!
     const inside = outside + senses[body]!
     const kind = reverse.has(body)
       ? 'reverse copy'
@@ -59,18 +58,39 @@ export function judgeBodies(
   return facts
 }
 
-/** A mesh is judged several times on its way from bytes to figures, and who holds whom takes most of it. */
-const known = new WeakMap<BodySums, ReturnType<typeof findHolders>>()
+/** What bodies are inside of. */
+interface Nest {
+  /** The senses of all bodies around each, added up: how deep in material its outside is. */
+  readonly senseAround: Int32Array
+  /** All bodies were looked at; there may be too many in one another for that. */
+  readonly isWhole: boolean
+}
 
-function holdersOf(
+/** A mesh is judged several times on its way from bytes to figures, and who holds whom takes most of it. */
+const known = new WeakMap<BodySums, Nest>()
+
+function nestOf(
   mesh: Mesh,
   bodies: Bodies,
   sums: BodySums,
+  senses: Int8Array,
   solid: Uint8Array,
-): ReturnType<typeof findHolders> {
-  const holders = known.get(sums) ?? findHolders(mesh, bodies, sums, solid)
-  known.set(sums, holders)
-  return holders
+): Nest {
+  const before = known.get(sums)
+  if (before !== undefined) return before
+  const effort = nestEffort()
+  const senseAround = new Int32Array(bodies.count)
+  eachHeld(mesh, bodies, sums, solid, effort, (held, holder) => {
+    senseAround[held]! += senses[holder]!
+  })
+  const nest = { senseAround, isWhole: effort.left >= 0 }
+  known.set(sums, nest)
+  return nest
+}
+
+/** Whether it is known of all bodies what they are inside of; asked after they were judged. */
+export function isNestKnown(sums: BodySums): boolean {
+  return known.get(sums)?.isWhole ?? true
 }
 
 /**

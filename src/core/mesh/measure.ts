@@ -1,7 +1,7 @@
 import type { Bounds, Mesh, MeshMeasure } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import { findHairs } from './findHairs.ts'
-import { judgeBodies, SHEET } from './judgeBodies.ts'
+import { isNestKnown, judgeBodies, SHEET } from './judgeBodies.ts'
 import { describeMesh } from './measureFindings.ts'
 import { takeApart, type Apart } from './takeApart.ts'
 import { joinBounds } from './volume.ts'
@@ -66,6 +66,7 @@ export function measureMesh(
       bodies: facts,
       hairs: all.filter((_, body) => hairs.has(body)),
       keepsHairs,
+      isNestKnown: isNestKnown(sums),
       boundsMm,
       openEdges: bodies.openEdges,
       openPlace: longestSide(mesh, bodies.loose, scaleToMm),

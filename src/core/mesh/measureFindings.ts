@@ -28,6 +28,8 @@ interface MeshFacts {
   /** Bodies that no line can lay, and whether they were left out; those are not among `bodies` then. */
   readonly hairs: readonly BodyFacts[]
   readonly keepsHairs: boolean
+  /** It is known of all bodies what they are inside of. */
+  readonly isNestKnown: boolean
   readonly openEdges: number
   /** The box round the longest open edge; null where there is none. */
   readonly openPlace: Bounds | null
@@ -61,6 +63,7 @@ export function describeMesh(facts: MeshFacts): Finding[] {
     degenerate(facts),
     duplicates(facts),
     severalBodies(facts),
+    unknownNest(facts),
     cavities(facts),
     specks(facts),
     hairs(facts),
@@ -170,6 +173,17 @@ function severalBodies({ bodies }: MeshFacts): Finding | null {
     short: counted(solids.length, 'body', 'bodies'),
     count: solids.length,
     message: `${counted(solids.length, 'separate body', 'separate bodies')} in one file. Their volumes are added up here; where they overlap, the layer count takes the shared space once.${inside}`,
+  }
+}
+
+function unknownNest({ bodies, isNestKnown }: MeshFacts): Finding | null {
+  if (isNestKnown) return null
+  return {
+    code: 'unknown-nest',
+    grade: 'changes the grams',
+    short: 'too many bodies in one another',
+    count: bodies.length,
+    message: `So many of its ${exact(bodies.length)} bodies lie in one another that it was not worked out for all of them which are hollows; those count as solid. Export the part in fewer bodies, or in several files.`,
   }
 }
 

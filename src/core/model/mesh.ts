@@ -62,6 +62,7 @@ export type FindingCode =
   | 'mixed-facing'
   | 'several-bodies'
   | 'cavity'
+  | 'unknown-nest'
   | 'not-millimetres'
   | 'unlikely-size'
   | 'stray-speck'
