@@ -18,6 +18,7 @@ import {
   waitForCensus,
 } from '../support/page.ts'
 import { runPriceHere } from '../support/priceCommand.ts'
+import { expectShown } from '../support/shownFigure.ts'
 import { meshXml, modelXml, pack3mf } from '../support/writeMesh.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
@@ -34,19 +35,6 @@ async function priceFrame(frame: string): Promise<FrameReport> {
   const { code, out, err } = await runPriceHere('.', ['--frame', frame, '--json'])
   expect([code, err]).toEqual([0, ''])
   return JSON.parse(out) as FrameReport
-}
-
-/** The first figure of a text is `value` to the digits it shows, which are three or more. */
-function expectShown(text: string, value: number): void {
-  const figure = /[−-]?[\d,]+(\.\d+)?/.exec(text)
-  expect(figure, `a figure in “${text}”`).not.toBeNull()
-  const [word, decimals = '.'] = figure!
-  const shown = Number(word.replaceAll(',', '').replace('−', '-'))
-  const half = 0.5 * 10 ** (1 - decimals.length)
-  // Three digits: half of the last of 100 is 0.5 %.
-  expect(Math.abs(shown - value), `“${text}” for ${value}`).toBeLessThanOrEqual(
-    Math.max(half, 0.005 * Math.abs(value)) + 1e-9,
-  )
 }
 
 async function expectFact(section: Locator, words: string | RegExp, value: number): Promise<void> {
