@@ -345,7 +345,6 @@ function expectLeftOut(
   const without = (words = '') => words.includes('without 1 part')
   expect.soft(without(head['grams']), `grams, ${fact}`).toBe(ofMass)
   expect.soft(without(head['carbon']), `carbon, ${fact}`).toBe(ofMass)
-  expect.soft(without(head['cost']), `cost, ${fact}`).toBe(left?.weighed === true)
   expect.soft(without(head['time']), `hours, ${fact}`).toBe(left?.weighed === true)
   expect.soft(without(foot.below), `foot, ${fact}`).toBe(left !== undefined)
   const saying = (words: string) => cautions.filter((each) => each.includes(words)).length

@@ -91,7 +91,6 @@ export function TotalsHead() {
               words="Cost"
               figure={rough + cost.mid}
               unit={currency}
-              below={outOfCost === leftOut ? undefined : outOfCost}
               title={cost.range}
             />
             <TotalFigure
@@ -99,7 +98,7 @@ export function TotalsHead() {
               words="Time"
               figure={rough + time.mid}
               unit="h"
-              below={outOfCost === leftOut ? undefined : outOfCost}
+              below={outOfCost === leftOut ? undefined : `both ${outOfCost}`}
               title={time.range}
             />
             {difference === null ? null : (

@@ -1,4 +1,5 @@
-import { leftOutOfAll, piecesWords } from '../../core/frame/sayings.ts'
+import { leftOutOfAll, leftOutWords, piecesWords } from '../../core/frame/sayings.ts'
+import type { FrameSum } from '../../core/frame/types.ts'
 import { frameSum } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { showGrams, showMoney, showTime } from '../show.ts'
@@ -6,8 +7,9 @@ import { FigureCell } from './FigureCell.tsx'
 
 /** The last line of the list: the mass of what flies; cost and hours of all that is printed, as in the lines above. */
 export function LedgerFoot() {
-  const { pieces, printed, withSpares, leftOut } = useAppState(frameSum)
-  const without = leftOutOfAll(leftOut)
+  const sums = useAppState(frameSum)
+  const { pieces, printed, withSpares } = sums
+  const words = footWords(sums)
   const currency = useAppState((state) => state.frame.prices.currency)
   if (printed.pieces === 0) return null
   return (
@@ -16,16 +18,7 @@ export function LedgerFoot() {
         <td className="cell-item" />
         <th scope="row" className="cell-name">
           <span className="row-name-total">Printed, on the aircraft</span>
-          {pieces.spares === 0 && without === null ? null : (
-            <span className="row-below">
-              {[
-                ...(pieces.spares === 0
-                  ? []
-                  : [`cost and hours of ${piecesWords(pieces.flying, pieces.spares)}`]),
-                ...(without === null ? [] : [without]),
-              ].join(' · ')}
-            </span>
-          )}
+          {words === null ? null : <span className="row-below">{words}</span>}
         </th>
         <td className="cell-pieces figures">
           <span className="figure">
@@ -44,4 +37,15 @@ export function LedgerFoot() {
       </tr>
     </tfoot>
   )
+}
+
+/** Cost and hours count the spares too, and go without what the scale alone knows. */
+function footWords({ pieces, leftOut }: FrameSum): string | null {
+  const without = leftOutOfAll(leftOut)
+  if (pieces.spares === 0) return without
+  const all = `cost and hours of ${piecesWords(pieces.flying, pieces.spares)}`
+  if (without === null) return all
+  return leftOutWords(leftOut, 'mass') === null
+    ? `${all} ${leftOutWords(leftOut, 'cost and hours')}`
+    : `${all} · ${without}`
 }
