@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useEffect, useRef, useState } from 'react'
+import { Fragment, lazy, Suspense, useCallback, useEffect, useRef, useState } from 'react'
 import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
@@ -12,6 +12,7 @@ import { NoticeLine } from './NoticeLine.tsx'
 import { parseAddress } from './set/address.ts'
 import { SheetPlace } from './set/SheetPlace.tsx'
 import { goTo } from './set/useAddress.ts'
+import { useShownUnits } from './useShownUnits.ts'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
 
 const CrossingWatch = lazy(async () => {
@@ -27,6 +28,7 @@ export function App() {
   const { addFiles, openProject } = useActions()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
   const frameId = useAppState((state) => state.frame.id)
+  const unitKey = useShownUnits()
   const isRestoring = frameId === UNRESTORED
   const [leftAlone, setLeftAlone] = useState(0)
 
@@ -61,22 +63,24 @@ export function App() {
   return (
     <>
       <TopBar onIntake={onIntake} hasParts={hasParts} />
-      {hasParts ? <TotalsHead /> : null}
-      <main>
-        <ElsewhereLine />
-        <FailureList />
-        <IncomingLine leftAlone={leftAlone} />
-        {hasParts ? (
-          <>
-            <SheetPlace />
-            <Suspense fallback={null}>
-              <CrossingWatch />
-            </Suspense>
-          </>
-        ) : isRestoring ? null : (
-          <EmptyState onIntake={onIntake} />
-        )}
-      </main>
+      <Fragment key={unitKey}>
+        {hasParts ? <TotalsHead /> : null}
+        <main>
+          <ElsewhereLine />
+          <FailureList />
+          <IncomingLine leftAlone={leftAlone} />
+          {hasParts ? (
+            <>
+              <SheetPlace />
+              <Suspense fallback={null}>
+                <CrossingWatch />
+              </Suspense>
+            </>
+          ) : isRestoring ? null : (
+            <EmptyState onIntake={onIntake} />
+          )}
+        </main>
+      </Fragment>
       <NoticeLine />
       <WindowDrop onIntake={onIntake} />
     </>

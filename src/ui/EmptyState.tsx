@@ -1,5 +1,8 @@
 import type { Range } from '../core/model/figures.ts'
 import { useActions } from './appContext.ts'
+import { formatFixed } from '../core/words/format.ts'
+import { massUnit } from '../core/words/shownUnits.ts'
+import { showGrams, showMoney } from './show.ts'
 import { PlainButton } from './fields/PlainButton.tsx'
 import { GramRuler } from './head/GramRuler.tsx'
 import { PickButton } from './intake/PickButton.tsx'
@@ -15,7 +18,7 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
     <>
       <div className="empty-ruler">
         <span className="empty-mass" aria-hidden="true">
-          0.0 <small>g</small>
+          {formatFixed(0, 1)} <small>{massUnit()}</small>
         </span>
         <GramRuler massG={AT_REST} carbonG={null} />
       </div>
@@ -72,14 +75,19 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
   )
 }
 
+const EXAMPLE_G: Range = { low: 21.4, mid: 22.1, high: 22.9 }
+const EXAMPLE_COST: Range = { low: 0.52, mid: 0.66, high: 0.8 }
+
 /** One arm with its three answers, as every part gets them; a drawing of ours, its figures stand for any. */
 function ExamplePicture() {
+  const mass = showGrams(EXAMPLE_G)
+  const cost = showMoney(EXAMPLE_COST)
   return (
     <svg
       className="example"
       viewBox="0 0 520 330"
       role="img"
-      aria-label="For example an arm: 22.1 g, 21.4 to 22.9; 0.66 in money; 1 hour 26 minutes of printing"
+      aria-label={`For example an arm: ${mass.mid} ${massUnit()}, ${mass.range}; ${cost.mid} in money; 1 hour 26 minutes of printing`}
     >
       <g className="example-part">
         <path className="tone tone-1" d="M72 148 128 122 402 188 346 216Z" />
@@ -99,16 +107,16 @@ function ExamplePicture() {
       </g>
       <g className="example-words">
         <text x="168" y="72" textAnchor="end">
-          22.1 g
+          {mass.mid} {massUnit()}
         </text>
         <text className="example-small" x="168" y="90" textAnchor="end">
-          21.4–22.9
+          {mass.range}
         </text>
         <text x="348" y="286">
-          0.66
+          {cost.mid}
         </text>
         <text className="example-small" x="348" y="304">
-          what it costs, 0.52–0.80
+          what it costs, {cost.range}
         </text>
         <text x="436" y="118">
           1:26 h

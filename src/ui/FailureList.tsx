@@ -1,6 +1,7 @@
 import type { FileFailure } from '../state/store/types.ts'
 import { useActions, useAppState } from './appContext.ts'
 import { PlainButton } from './fields/PlainButton.tsx'
+import { toldWords } from '../core/words/toldWords.ts'
 
 /** Files that could not become a part: which, what is wrong, what to do. */
 export function FailureList() {
@@ -28,8 +29,8 @@ export function FailureList() {
         {failures.map(({ id, fileName, problem }) => (
           <li key={id}>
             <div>
-              <strong>{fileName}</strong> {withoutName(problem.message, fileName)}{' '}
-              <span className="advice">{problem.advice}</span>
+              <strong>{fileName}</strong> {toldWords(withoutName(problem.message, fileName))}{' '}
+              <span className="advice">{toldWords(problem.advice)}</span>
             </div>
             <PlainButton
               className="quiet"

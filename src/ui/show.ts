@@ -1,5 +1,6 @@
 import type { Range } from '../core/model/figures.ts'
 import { formatFixed, formatGrams, formatMass, formatNumber } from '../core/words/format.ts'
+import { shownAs, shownOf } from '../core/words/shownUnits.ts'
 
 /*
  * Figures in columns, where the unit stands in the head: bare, and with the same number of decimals down the column.
@@ -17,12 +18,30 @@ export function showNumber(value: number, digits: number): string {
   return formatNumber(value, undefined, digits)
 }
 
-/** A side of something that may be drawn in another unit: never 0 for what is small. */
+/** A side of something that may be drawn in another unit: never 0 for what is small. Without its unit. */
 export function showSide(mm: number): string {
-  return showNumber(mm, mm < 1 ? 3 : 1)
+  return showMm(mm, mm < 1 ? 3 : 1)
 }
 
-/** Grams without their unit. */
+/** A length without its unit, `digits` behind the point of a millimetre. */
+export function showMm(mm: number, digits: number): string {
+  const as = shownAs('mm')
+  return showNumber(shownOf(mm, as), digits + as.finer)
+}
+
+/** A length with its unit. */
+export function showLength(mm: number, digits: number): string {
+  return `${showMm(mm, digits)} ${shownAs('mm').label}`
+}
+
+/** An area with its unit, up to three significant digits; mm² below 10 of them. */
+export function showArea(areaMm2: number): string {
+  const as = shownAs('mm²')
+  if (as.per !== 1) return `${showNumber(shownOf(areaMm2, as), 5)} ${as.label}`
+  return areaMm2 < 10 ? `${showNumber(areaMm2, 2)} mm²` : `${showNumber(areaMm2 / 100, 1)} cm²`
+}
+
+/** Grams or ounces without their unit. */
 export function showGrams(range: Range): Shown {
   return shown(range, formatGrams)
 }
@@ -37,7 +56,7 @@ export function showFixed(value: number): string {
   return formatFixed(value, 2)
 }
 
-/** Grams with their unit, rounded as everywhere else on the page. */
+/** Grams or ounces with their unit, rounded as everywhere else on the page. */
 export function showMass(massG: number): string {
   return trueMinus(formatMass(massG))
 }

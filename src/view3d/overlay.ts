@@ -1,5 +1,6 @@
 import type { OrthographicCamera, Vector3 } from 'three'
 import { formatAll } from '../core/words/format.ts'
+import { lengthUnit, shownAs, shownOf } from '../core/words/shownUnits.ts'
 import { roundStep } from './bed.ts'
 import type { Dimension } from './dimensions.ts'
 import type { ViewTheme } from './types.ts'
@@ -75,7 +76,9 @@ export function createOverlay(locale: string | undefined): Overlay {
     setSize(next, cellMm) {
       size = next
       caption.textContent =
-        next === null ? '' : `${sizeWords(next, locale)}, grid ${lengthWords(cellMm, locale)} mm`
+        next === null
+          ? ''
+          : `${sizeWords(next, locale)}, grid ${lengthWords(cellMm, locale)} ${lengthUnit()}`
       scale.hidden = next === null
       describe()
     },
@@ -101,23 +104,25 @@ export function createOverlay(locale: string | undefined): Overlay {
       ring.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`
     },
     placeScale(pxPerMm) {
-      let lengthMm = roundStep(SCALE_BAR_PX / pxPerMm)
-      if (lengthMm * pxPerMm > SCALE_BAR_PX) lengthMm = roundStep(lengthMm / 2.2)
+      const { per } = shownAs('mm')
+      let length = roundStep(SCALE_BAR_PX / pxPerMm / per)
+      if (length * per * pxPerMm > SCALE_BAR_PX) length = roundStep(length / 2.2)
+      const lengthMm = length * per
       bar.style.width = `${(lengthMm * pxPerMm).toFixed(1)}px`
-      barText.textContent = `${lengthWords(lengthMm, locale)} mm`
+      barText.textContent = `${lengthWords(lengthMm, locale)} ${lengthUnit()}`
     },
   }
 }
 
 /** "118.4 × 32 × 6 mm". */
 function sizeWords(size: Vector3, locale: string | undefined): string {
-  return `${[size.x, size.y, size.z].map((mm) => lengthWords(mm, locale)).join(' × ')} mm`
+  return `${[size.x, size.y, size.z].map((mm) => lengthWords(mm, locale)).join(' × ')} ${lengthUnit()}`
 }
 
-/** Tenths of a mm, as a builder reads them off a calliper; hundredths below 1 mm. */
+/** In the unit that is shown: tenths of a mm, as a builder reads them off a calliper; hundredths below 1 mm. */
 function lengthWords(mm: number, locale: string | undefined): string {
-  const digits = mm < 1 ? 2 : 1
-  return formatAll(mm, digits, locale)
+  const as = shownAs('mm')
+  return formatAll(shownOf(mm, as), (mm < 1 ? 2 : 1) + as.finer, locale)
 }
 
 function make<K extends keyof HTMLElementTagNameMap>(

@@ -1,7 +1,8 @@
 import { useState } from 'react'
-import { describe, expect, test } from 'vitest'
+import { afterEach, describe, expect, test } from 'vitest'
 import { page, userEvent } from 'vitest/browser'
-import { FLIGHT_LIMITS, narrowed } from '../../src/core/data/limits.ts'
+import { FLIGHT_LIMITS, HARDWARE_LIMITS, narrowed } from '../../src/core/data/limits.ts'
+import { METRIC, showUnits } from '../../src/core/words/shownUnits.ts'
 import { NumberBox } from '../../src/ui/fields/NumberBox.tsx'
 import '../../src/ui/styles/fields.css'
 import { draw, type } from '../support/drawAircraft.tsx'
@@ -125,5 +126,48 @@ describe('a refused number is brought back', () => {
       await expect.element(page.getByRole('alert')).not.toBeInTheDocument()
     }
     expect(taken).toEqual([])
+  })
+})
+
+/** One field of lengths or masses, kept in mm or g. */
+function Measured({ unit, start }: { readonly unit: string; readonly start: number }) {
+  const [value, setValue] = useState(start)
+  return (
+    <NumberBox
+      label="Measure"
+      value={value}
+      limits={HARDWARE_LIMITS.outerMm}
+      digits={2}
+      unit={unit}
+      onChange={(next) => {
+        taken.push(next)
+        setValue(next)
+      }}
+    />
+  )
+}
+
+// 1 in = 25.4 mm, 1 oz = 28.349523125 g: NIST SP 811 (2008), B.8, and NIST Handbook 44, appendix C.
+describe('a number box in inches and ounces', () => {
+  afterEach(() => {
+    showUnits(METRIC)
+  })
+
+  test.each([
+    ['mm', 'in', '25.4', '1', '0.75', 19.05, '0.003938 to 39.37 in'],
+    ['g', 'oz', '28.349523125', '1', '2', 56.69904625, '0.003528 to 35.2739 oz'],
+  ])('keeps %s and shows %s', async (unit, label, kept, shown, typed, wanted, limits) => {
+    taken.length = 0
+    showUnits({ length: 'in', mass: 'oz' })
+    draw(<Measured unit={unit} start={Number(kept)} />)
+    const box = page.getByRole('textbox', { name: 'Measure' })
+    await expect.element(box).toHaveValue(shown)
+    await expect.element(page.getByText(label, { exact: true })).toBeVisible()
+    await type(box, typed)
+    expect(taken).toEqual([wanted])
+    await expect.element(box).toHaveValue(typed)
+    await type(box, '5000')
+    await expect.element(page.getByRole('alert')).toHaveTextContent(`Takes ${limits}`)
+    expect(taken).toEqual([wanted])
   })
 })

@@ -202,6 +202,11 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
   takeMine: mineKind.map((kind) => ({ actions }) => {
     actions.takeMine(kind)
   }),
+  putUnits: fc
+    .record({ length: fc.constantFrom('mm', 'in'), mass: fc.constantFrom('g', 'oz') } as const)
+    .map((units) => ({ actions }) => {
+      actions.putUnits(units)
+    }),
   keepRole: named((doing, name, place) => {
     doing.actions.keepRole(partId(doing, place), name)
   }),

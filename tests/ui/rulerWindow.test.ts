@@ -18,29 +18,29 @@ function stepsIn(length: number, step: number): number {
 
 describe('the stretch of the gram scale that is shown', () => {
   test('is 120 to 170 g for marks from 136 to 158, numbered every 10 g', () => {
-    expect(rulerWindow([136, 150, 158])).toEqual({ lowG: 120, highG: 170, majorG: 10 })
+    expect(rulerWindow([136, 150, 158])).toEqual({ low: 120, high: 170, major: 10 })
   })
 
   test('begins at 0 where a break would save nothing', () => {
-    expect(rulerWindow([3, 9]).lowG).toBe(0)
-    expect(rulerWindow([0, 90]).lowG).toBe(0)
+    expect(rulerWindow([3, 9]).low).toBe(0)
+    expect(rulerWindow([0, 90]).low).toBe(0)
   })
 
   test('is there without any mass', () => {
     for (const none of [[], [0], [0, 0]]) {
-      const { lowG, highG, majorG } = rulerWindow(none)
-      expect([lowG, highG > 0, majorG > 0]).toEqual([0, true, true])
+      const { low, high, major } = rulerWindow(none)
+      expect([low, high > 0, major > 0]).toEqual([0, true, true])
     }
   })
 
   test('holds every mark, with room above it and, where the scale is broken, below it', () => {
     fc.assert(
       fc.property(MARKS, (marks) => {
-        const { lowG, highG, majorG } = rulerWindow(marks)
-        expect(lowG).toBeGreaterThanOrEqual(0)
+        const { low, high, major } = rulerWindow(marks)
+        expect(low).toBeGreaterThanOrEqual(0)
         for (const mark of marks) {
-          expect(mark).toBeLessThan(highG)
-          expect(mark).toBeGreaterThanOrEqual(lowG === 0 ? 0 : lowG + majorG - 1e-6)
+          expect(mark).toBeLessThan(high)
+          expect(mark).toBeGreaterThanOrEqual(low === 0 ? 0 : low + major - 1e-6)
         }
       }),
       { seed: SEED, numRuns: 2000 },
@@ -50,14 +50,14 @@ describe('the stretch of the gram scale that is shown', () => {
   test('begins and ends on a number, with two to ten steps between, each 1, 2 or 5 of a power of ten', () => {
     fc.assert(
       fc.property(MARKS, (marks) => {
-        const { lowG, highG, majorG } = rulerWindow(marks)
-        const lead = Number(majorG.toExponential().split('e')[0])
+        const { low, high, major } = rulerWindow(marks)
+        const lead = Number(major.toExponential().split('e')[0])
         expect(
           [1, 2, 5].some((nice) => Math.abs(lead - nice) < 1e-6),
-          `${majorG}`,
+          `${major}`,
         ).toBe(true)
-        stepsIn(lowG, majorG)
-        const steps = stepsIn(highG - lowG, majorG)
+        stepsIn(low, major)
+        const steps = stepsIn(high - low, major)
         expect(steps).toBeGreaterThanOrEqual(2)
         expect(steps).toBeLessThanOrEqual(10)
       }),

@@ -87,6 +87,30 @@ export function pricesIn(currency: CurrencyCode): Prices {
   }
 }
 
+/** Every ISO 4217 currency that the runtime knows, those with usual prices first. */
+export function allCurrencies(): readonly string[] {
+  const usual: readonly string[] = CURRENCY_CODES
+  return [...usual, ...Intl.supportedValuesOf('currency').filter((code) => !usual.includes(code))]
+}
+
+/**
+ * Prices to start from in any currency. Where none are usual the amounts are 0 until they are typed: a number taken over
+ * from another currency would look like one of this.
+ */
+export function startingPrices(currency: string): Prices {
+  const code = CURRENCY_CODES.find((one) => one === currency)
+  if (code !== undefined) return pricesIn(code)
+  return { ...PRICES_DEFAULTS, currency, electricityPerKwh: 0, wearPerHour: 0 }
+}
+
+/** A built-in material in any currency, its price 0 where none is usual, see `startingPrices`. */
+export function materialInCurrency(material: Material, currency: string): Material {
+  const code = CURRENCY_CODES.find((one) => one === currency)
+  if (code !== undefined) return priceMaterialIn(material, code)
+  const source = `no price is usual in ${currency} here: type yours`
+  return { ...material, pricePerKg: { value: 0, mark: 'weak', source } }
+}
+
 /** Whether a price of electricity is still the one its currency starts with: nobody typed his own. */
 export function isUsualElectricity({ currency, electricityPerKwh }: Prices): boolean {
   const code = CURRENCY_CODES.find((one) => one === currency)

@@ -5,7 +5,7 @@ import { foretellEach } from './belief.ts'
  * Deviations from which on a reading is asked about instead of believed (common practice, no
  * source).
  */
-const STRAY_OFF = 3.5
+export const STRAY_OFF = 3.5
 
 /**
  * Readings that all the others, and what was known before, make all but impossible: the furthest

@@ -3,6 +3,7 @@ import type { AircraftLedger } from './ledger.ts'
 import { RULES_NOTE } from '../data/massLines.ts'
 import { formatAll } from '../words/format.ts'
 import { isTooClose } from './odds.ts'
+import { shownOf, shownAs } from '../words/shownUnits.ts'
 
 /** Where a mass stands against one line. */
 export interface LineStanding {
@@ -45,14 +46,16 @@ export function crossingWords(
   locale?: string,
 ): string | null {
   // Tenths, and hundredths where tenths would round onto the line.
-  const grams = (massG: number): string => formatAll(massG, 2, locale)
+  const as = shownAs('g')
+  const grams = (massG: number): string =>
+    `${formatAll(shownOf(massG, as), 2 + as.finer, locale)} ${as.label}`
   const words: string[] = []
   const crossed = crossedLines(before.basicMassG, after.basicMassG, lines)
   if (crossed.length > 0) {
     const names = crossed.map(({ line }) => line.name).join(', ')
     const way = crossed[0]?.below === true ? 'now below' : 'no longer below'
     const near = crossed.some(({ line }) => isTooClose(after.basicMassG, line.thresholdG))
-    const massText = `${grams(after.basicMassG)} g all-up`
+    const massText = `${grams(after.basicMassG)} all-up`
     const note = RULES_NOTE.charAt(0).toUpperCase() + RULES_NOTE.slice(1)
     words.push(`${massText}: ${way} ${names}${near ? UNSURE : ''}. ${note}.`)
   }
@@ -63,8 +66,8 @@ export function crossingWords(
     const apart = grams(Math.abs(marginG))
     words.push(
       marginG < 0
-        ? `Over your mass limit by ${apart} g, growth included${unsure}.`
-        : `Back within your mass limit, ${apart} g to spare after growth${unsure}.`,
+        ? `Over your mass limit by ${apart}, growth included${unsure}.`
+        : `Back within your mass limit, ${apart} to spare after growth${unsure}.`,
     )
   }
   return joined(words)

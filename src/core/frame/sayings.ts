@@ -1,4 +1,5 @@
 import { formatAll, formatGrams } from '../words/format.ts'
+import { massUnit } from '../words/shownUnits.ts'
 import { massOdds, type Verdict } from './odds.ts'
 import type { FrameSum, LeftOut, StrictestLimit } from './types.ts'
 
@@ -56,7 +57,7 @@ export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
  */
 export function standingWords({ ledger, doubt }: FrameSum, locale?: string): string {
   const { basicMassG, predictedMassG, limitG } = ledger
-  const grams = (value: number): string => `${formatGrams(value, locale, 1)} g`
+  const grams = (value: number): string => `${formatGrams(value, locale, 1)} ${massUnit()}`
   if (limitG === null) {
     return `${grams(basicMassG)} as it stands, ${grams(predictedMassG)} with the growth to expect.`
   }
@@ -71,7 +72,7 @@ export function standingWords({ ledger, doubt }: FrameSum, locale?: string): str
 
 /** "2.0 g over the limit of 145.0 g for printed parts", or what an all-up limit leaves them. */
 export function limitWords({ kind, printedG, leftG }: StrictestLimit, locale?: string): string {
-  const grams = `${formatGrams(printedG, locale, 1)} g`
+  const grams = `${formatGrams(printedG, locale, 1)} ${massUnit()}`
   const of =
     kind === 'printed'
       ? `the printed limit of ${grams}`
@@ -106,5 +107,5 @@ export function chanceWords(chance: number, locale?: string): string {
 }
 
 function apartWords(leftG: number, locale?: string): string {
-  return `${formatGrams(Math.abs(leftG), locale, 1)} g ${leftG < 0 ? 'over' : 'under'}`
+  return `${formatGrams(Math.abs(leftG), locale, 1)} ${massUnit()} ${leftG < 0 ? 'over' : 'under'}`
 }

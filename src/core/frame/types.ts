@@ -110,6 +110,8 @@ export interface StrayReading {
   readonly value: number
   /** What everything else foretells, noise of the reading included. */
   readonly foretold: Range
+  /** From where to where it would have been believed without asking. */
+  readonly taken: Range
 }
 
 /** What came of a reading. */

@@ -1,3 +1,4 @@
+import { STRAY_OFF } from '../doubt/strays.ts'
 import { rangeOf } from '../doubt/bell.ts'
 import type { Lesson } from '../doubt/lessons.ts'
 import type { Printer, Range } from '../model/figures.ts'
@@ -68,6 +69,11 @@ export function weighFrame(
       id: partIdOf(id),
       value,
       foretold: rangeOf(foretold),
+      taken: {
+        low: Math.max(0, foretold.mean - STRAY_OFF * foretold.sigma),
+        mid: Math.max(0, foretold.mean),
+        high: foretold.mean + STRAY_OFF * foretold.sigma,
+      },
     })),
     learned: learnedOf(doubt, printer.id, lessons),
     learnedHours: learnedHours(doubt, printer, lessons),

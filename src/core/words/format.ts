@@ -1,9 +1,11 @@
 import type { Range } from '../model/figures.ts'
+import { massUnit, shownAs, shownOf } from './shownUnits.ts'
 
 /*
  * Every number a user sees goes through here. At most three significant digits, since nothing in this program is known
  * better; `formatAll`, `formatFixed` and `formatGrams` are for those that are exact or have to agree to the eye.
  * `locale` is a BCP 47 tag; left out, the runtime's own. Intl on Node 20 has no watt or cubic units, hence the table.
+ * Lengths and masses come in mm and g and are written in the units of shownUnits.ts.
  */
 
 /** Labels behind a number, the same in every language. */
@@ -91,18 +93,22 @@ export function formatFixed(value: number, decimals: number, locale?: string): s
   }).format(value)
 }
 
-/** A number with its unit; the bare "–" where there is no number. */
-export function formatWithUnit(value: number, unit: Unit, locale?: string): string {
+/** A number with its unit, `decimals` at most in the unit given; the bare "–" where there is no number. */
+export function formatWithUnit(value: number, unit: Unit, locale?: string, decimals = 2): string {
   if (!Number.isFinite(value)) return NOTHING
-  return `${formatNumber(value, locale)}${GAP}${UNIT_LABELS[unit]}`
+  const as = shownAs(UNIT_LABELS[unit])
+  return `${formatNumber(shownOf(value, as), locale, decimals + as.finer)}${GAP}${as.label}`
 }
 
 /**
  * Grams without their unit, so that what stands in a column adds up to what stands below it: whole
  * from 1000 g on, else to the tenth, below 1 g to the hundredth; never zero for what is not.
- * With `finest` 1 nothing goes beyond the tenth, for sums beside sums.
+ * With `finest` 1 nothing goes beyond the tenth, for sums beside sums. Ounces have three decimals,
+ * whatever they are.
  */
 export function formatGrams(massG: number, locale?: string, finest: 1 | 2 = 2): string {
+  const as = shownAs('g')
+  if (as.per !== 1) return formatOunces(shownOf(massG, as), locale, finest)
   const size = Math.abs(massG)
   if (size >= 999.95) return formatFixed(massG, 0, locale)
   if (size >= 0.995 || finest === 1) return formatFixed(massG, 1, locale)
@@ -111,12 +117,19 @@ export function formatGrams(massG: number, locale?: string, finest: 1 | 2 = 2): 
     : formatFixed(massG, 2, locale)
 }
 
-/** Grams with their unit. */
-export function formatMass(massG: number, locale?: string): string {
-  return Number.isFinite(massG) ? `${formatGrams(massG, locale)}${GAP}${UNIT_LABELS.g}` : NOTHING
+/** Three decimals of an ounce are 0.03 g. */
+function formatOunces(massOz: number, locale: string | undefined, finest: 1 | 2): string {
+  return finest === 2 && massOz > 0 && massOz < 0.0005
+    ? `<${formatFixed(0.001, 3, locale)}`
+    : formatFixed(massOz, 3, locale)
 }
 
-/** Metres of filament; kilometres do not occur. Below 1 m in cm. */
+/** Grams or ounces with their unit. */
+export function formatMass(massG: number, locale?: string): string {
+  return Number.isFinite(massG) ? `${formatGrams(massG, locale)}${GAP}${massUnit()}` : NOTHING
+}
+
+/** Metres of filament; kilometres do not occur. Below 1 m in cm. Or feet, and inches below one. */
 export function formatFilament(lengthM: number, locale?: string): string {
   return inUnit(lengthM * 100, 'cm', 100, 'm', locale)
 }
@@ -185,7 +198,10 @@ function inUnit(
   large: Unit,
   locale: string | undefined,
 ): string {
-  return Math.abs(roundSignificant(value)) < factor
+  const [few, many] = [shownAs(UNIT_LABELS[small]), shownAs(UNIT_LABELS[large])]
+  // The larger unit begins at one of it; where both are shown in the same there is no larger one.
+  const most = few.label === many.label ? Infinity : few.per === 1 ? factor : factor * many.per
+  return Math.abs(roundSignificant(value)) < most
     ? formatWithUnit(value, small, locale)
     : formatWithUnit(value / factor, large, locale)
 }

@@ -58,20 +58,22 @@ export function strayMassWords(
   name: string,
   scaleG: number,
   foretoldG: Range,
+  takenG: Range,
   locale?: string,
 ): string {
   const grams = (value: number): string => formatWithUnit(value, 'g', locale)
   const causes = ['a brim or support left on', 'another spool', 'another recipe', 'another part']
   return (
-    `“${name}” at ${grams(scaleG)} is far outside ${formatRange(foretoldG, grams)}: ` +
+    `“${name}” at ${grams(scaleG)} is far outside ${formatRange(foretoldG, grams)}, and from ` +
+    `${grams(takenG.low)} to ${grams(takenG.high)} is taken without asking: ` +
     `${causes.join(', ')}? It teaches nothing about the rest as long as you do not stand by it.`
   )
 }
 
-/** The same of a print by the clock. `takes` are times in words. */
-export function strayTimeWords(name: string, took: string, takes: string): string {
+/** The same of a print by the clock. `takes` and `taken` are times in words. */
+export function strayTimeWords(name: string, took: string, takes: string, taken: string): string {
   return (
-    `“${name}” took ${took}, far outside ${takes}: paused, other speeds, another recipe? ` +
+    `“${name}” took ${took}, far outside ${takes}, and ${taken} is taken without asking: paused, other speeds, another recipe? ` +
     `It teaches nothing about the rest as long as you do not stand by it.`
   )
 }

@@ -123,6 +123,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...createRoleActions(store, history, newId, workshop),
     keepAsMine: workshop.keepAsMine,
     takeMine: workshop.takeMine,
+    putUnits: workshop.putUnits,
     addZones: (id, picked) => afterRestore(() => zones.addZones(id, picked)),
     dropZone: zones.dropZone,
     lowerZone: zones.lowerZone,

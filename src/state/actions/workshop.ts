@@ -22,7 +22,7 @@ export interface WorkshopNews {
   close(): void
 }
 
-export interface WorkshopKeeper extends Pick<Actions, 'keepAsMine' | 'takeMine'> {
+export interface WorkshopKeeper extends Pick<Actions, 'keepAsMine' | 'takeMine' | 'putUnits'> {
   /**
    * Reads what is kept; gives what of it was not sound. Never rejects: a browser that keeps nothing
    * has an empty one.
@@ -123,6 +123,9 @@ export function createWorkshop(deps: WorkshopDeps): WorkshopKeeper {
     takeMine(kind: MineKind) {
       const { frame } = store.getState()
       history.commit(`take ${KIND_WORDS[kind]}`, takeMine(frame, mine(), kind))
+    },
+    putUnits(units) {
+      change((workshop) => ({ ...workshop, units }))
     },
     async settled() {
       let seen: Promise<void>

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import type { Prices, Printer } from '../../core/model/figures.ts'
+import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import { EMPTY_WORKSHOP, type Workshop } from '../store/workshop.ts'
 import { createKeep, keepList } from './keepSound.ts'
 import { parseLessons } from './lessonSchema.ts'
@@ -18,7 +19,10 @@ const ShellSchema = v.object({
   materials: v.array(v.unknown()),
   roles: v.array(v.unknown()),
   lessons: v.array(v.unknown()),
+  units: v.optional(v.unknown()),
 })
+
+const UnitsSchema = v.object({ length: v.picklist(['mm', 'in']), mass: v.picklist(['g', 'oz']) })
 
 /** Reads a workshop that may be damaged, null for none yet; keeps what is sound. Never throws. */
 export function parseWorkshop(kept: unknown): ParsedWorkshop {
@@ -26,6 +30,12 @@ export function parseWorkshop(kept: unknown): ParsedWorkshop {
   if (kept === null) return { workshop: EMPTY_WORKSHOP, complaints }
   const keep = createKeep(complaints)
   const shell = keep(ShellSchema, kept, 'Your workshop', { ...EMPTY_WORKSHOP } as never)
+  const units = keep<ShownUnits | null>(
+    v.nullable(UnitsSchema),
+    shell.units ?? null,
+    'Your choice of units',
+    null,
+  )
   const workshop: Workshop = {
     version: EMPTY_WORKSHOP.version,
     printer: keep<Printer | null>(v.nullable(PrinterSchema), shell.printer, 'Your printer', null),
@@ -38,6 +48,7 @@ export function parseWorkshop(kept: unknown): ParsedWorkshop {
     materials: keepList(keep, MaterialSchema, shell.materials, 'Material'),
     roles: keepList(keep, OwnRoleSchema, shell.roles, 'Role'),
     lessons: parseLessons(shell.lessons) ?? [],
+    ...(units === null ? {} : { units }),
   }
   return { workshop, complaints }
 }

@@ -1,5 +1,5 @@
 import { MATERIALS } from '../../core/data/materials.ts'
-import { CURRENCY_CODES, priceMaterialIn } from '../../core/data/prices.ts'
+import { materialInCurrency } from '../../core/data/prices.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import type { AppState } from './types.ts'
@@ -12,16 +12,14 @@ const priced = new Map<string, readonly Material[]>()
 function builtIn(currency: string): readonly Material[] {
   const known = priced.get(currency)
   if (known !== undefined) return known
-  const code = CURRENCY_CODES.find((each) => each === currency)
-  const list =
-    code === undefined ? MATERIALS : MATERIALS.map((material) => priceMaterialIn(material, code))
+  const list = MATERIALS.map((material) => materialInCurrency(material, currency))
   priced.set(currency, list)
   return list
 }
 
 /**
  * Every material a part of this frame may name: the built-in ones at the usual price in the frame's currency
- * (in euro where that is not known), then the user's own. A changed built-in one stands in its old place.
+ * (0 where none is known), then the user's own. A changed built-in one stands in its old place.
  */
 export function materialsOf(frame: Pricing): readonly Material[] {
   const own = new Map(frame.materials.map((material) => [material.id, material]))

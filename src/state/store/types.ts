@@ -7,6 +7,7 @@ import type { Problem } from '../../core/model/problem.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
 import type { PartSection, SectionAxis } from '../../core/census/section/types.ts'
+import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartView } from '../actions/partLooks.ts'
 import type { LookAnswer, PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
@@ -176,6 +177,8 @@ export interface Actions {
   keepAsMine(kind: MineKind): void
   /** Gives the present frame what is the builder's own. */
   takeMine(kind: MineKind): void
+  /** Chooses what the builder reads and types in, in every frame; nothing that is kept changes. */
+  putUnits(units: ShownUnits): void
   /**
    * Names the recipe of a part, as a role of the user's own; refused with a notice where the name
    * is taken or empty.

@@ -3,6 +3,7 @@ import { currencyForLocale, pricesIn } from '../../core/data/prices.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
 import type { Material, Prices, Printer } from '../../core/model/figures.ts'
 import type { Frame, OwnRole } from '../../core/model/frame.ts'
+import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import { sameValue } from './sameValue.ts'
 
 /** What belongs to the builder and not to one frame: every new frame starts with it. */
@@ -17,6 +18,8 @@ export interface Workshop {
   readonly roles: readonly OwnRole[]
   /** What readings taught of spools and printers. */
   readonly lessons: readonly Lesson[]
+  /** What is read and typed in; millimetres and grams where nothing was chosen. */
+  readonly units?: ShownUnits
 }
 
 export const EMPTY_WORKSHOP: Workshop = {

@@ -1,7 +1,11 @@
 import type { ReactNode } from 'react'
+import { HelpMark } from '../help/HelpMark.tsx'
+import type { HelpWord } from '../help/helpWords.ts'
 
 export interface Fact {
   readonly words: string
+  /** The word in them that wants telling. */
+  readonly help?: HelpWord
   readonly figure: ReactNode
   /** Range or what else belongs behind the figure, in small print. */
   readonly small?: ReactNode
@@ -18,9 +22,12 @@ export function Facts({ of }: { readonly of: readonly Fact[] }) {
           : 'facts craft-facts craft-bare'
       }
     >
-      {of.map(({ words, figure, small, strong = false }) => (
+      {of.map(({ words, help, figure, small, strong = false }) => (
         <div key={words} className={strong ? 'craft-strong' : undefined}>
-          <dt>{words}</dt>
+          <dt>
+            {words}
+            {help === undefined ? null : <HelpMark of={help} />}
+          </dt>
           <dd>
             <span className="craft-fact">{figure}</span>
             {small === undefined ? null : <span className="range">{small}</span>}

@@ -1,14 +1,18 @@
 import { useId, type ReactNode } from 'react'
+import { HelpMark } from '../help/HelpMark.tsx'
+import type { HelpWord } from '../help/helpWords.ts'
 
 interface SectionProps {
   readonly title: string
   /** The section in one line. */
   readonly summary: ReactNode
   readonly children: ReactNode
+  /** The word of the title that wants telling. */
+  readonly help?: HelpWord
 }
 
 /** One region of a sheet: its name, itself in one line, and all of it below. */
-export function Section({ title, summary, children }: SectionProps) {
+export function Section({ title, summary, children, help }: SectionProps) {
   const id = useId()
   return (
     <section className="craft" aria-labelledby={`${id}-title`}>
@@ -16,6 +20,7 @@ export function Section({ title, summary, children }: SectionProps) {
         <h3 id={`${id}-title`} className="craft-title">
           {title}
         </h3>
+        {help === undefined ? null : <HelpMark of={help} />}
         <p className="craft-summary">{summary}</p>
       </div>
       <div className="craft-body">{children}</div>

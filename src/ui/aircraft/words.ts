@@ -2,6 +2,7 @@ import type { ItemGroup, MassBasis, MassStatus } from '../../core/model/aircraft
 import type { LedgerGroup } from '../../core/frame/ledger.ts'
 import type { Range } from '../../core/model/figures.ts'
 import { formatFixed, formatGrams, formatMoney } from '../../core/words/format.ts'
+import { massUnit, shownAs, shownOf } from '../../core/words/shownUnits.ts'
 import { trueMinus } from '../show.ts'
 
 export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
@@ -38,34 +39,62 @@ export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
   typed: 'typed',
 }
 
-/** Grams to a tenth, however small, and whole from 1000 g on: for sums that have to agree to the eye. */
+/**
+ * Grams to a tenth, however small, and whole from 1000 g on, or ounces: for sums that have to agree to
+ * the eye. Without the unit.
+ */
 export function tenthG(massG: number): string {
   return trueMinus(formatGrams(massG, undefined, 1))
 }
 
-/** Grams of one small piece. */
+/** The same with the unit. */
+export function tenthMass(massG: number): string {
+  return `${tenthG(massG)} ${massUnit()}`
+}
+
+/** Grams of one small piece, without the unit; ounces to a thousandth, or finer below a tenth. */
 export function pieceG(massG: number): string {
+  const as = shownAs('g')
+  if (as.per !== 1) return ounces(shownOf(massG, as))
   return massG >= 0.995 && massG < 9.995 ? formatFixed(massG, 2) : formatGrams(massG)
 }
 
-/** "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. */
+/** One small piece with its unit. */
+export function pieceMass(massG: number): string {
+  return `${pieceG(massG)} ${massUnit()}`
+}
+
+/**
+ * "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. In the builder's
+ * own unit where that is another.
+ */
 export function spanWords(range: Range, unit: string, digits = 2): string {
-  const decimals = Math.max(decimalsOf(range.low, digits), decimalsOf(range.high, digits))
-  const low = fixed(range.low, decimals)
-  const high = fixed(range.high, decimals)
-  return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`
+  const as = shownAs(unit)
+  const [from, to] = [shownOf(range.low, as), shownOf(range.high, as)]
+  const most = digits + as.finer
+  const decimals = Math.max(decimalsOf(from, most), decimalsOf(to, most))
+  const low = fixed(from, decimals)
+  const high = fixed(to, decimals)
+  return low === high ? `${low} ${as.label}` : `${low}–${high} ${as.label}`
+}
+
+/** A figure with its unit, or the builder's own in its place. */
+export function measureWords(value: number, unit: string, digits: number): string {
+  const as = shownAs(unit)
+  return `${figureWords(shownOf(value, as), digits + as.finer)} ${as.label}`
 }
 
 /** Grams of the whole aircraft from–to, to the gram. */
 export function spanG({ low, high }: Range): string {
-  const [from, to] = [formatFixed(low, 0), formatFixed(high, 0)]
-  return trueMinus(from === to ? `${from} g` : `${from}–${to} g`)
+  const as = shownAs('g')
+  const [from, to] = [low, high].map((massG) => formatFixed(shownOf(massG, as), as.finer))
+  return trueMinus(from === to ? `${from} ${as.label}` : `${from}–${to} ${as.label}`)
 }
 
 /** Grams of one piece from–to. */
 export function pieceSpan({ low, high }: Range): string {
   const [from, to] = [pieceG(low), pieceG(high)]
-  return from === to ? `${from} g` : `${from}–${to} g`
+  return from === to ? `${from} ${massUnit()}` : `${from}–${to} ${massUnit()}`
 }
 
 /** Money from–to; null where both ends read the same. */
@@ -79,10 +108,15 @@ export function figureWords(value: number, digits: number): string {
   return Number.isFinite(value) ? fixed(value, decimalsOf(value, digits)) : '–'
 }
 
+function ounces(value: number): string {
+  if (value > 0 && value < 0.00005) return `<${formatFixed(0.0001, 4)}`
+  return formatFixed(value, value < 0.1 ? 4 : 3)
+}
+
 /** Decimals left when no more than three digits count. */
 function decimalsOf(value: number, digits: number): number {
   const size = Math.abs(value)
-  const whole = size < 9.995 ? 1 : size < 99.95 ? 2 : 3
+  const whole = size < 0.0995 ? -1 : size < 0.995 ? 0 : size < 9.995 ? 1 : size < 99.95 ? 2 : 3
   return Math.max(0, Math.min(digits, 3 - whole))
 }
 

@@ -111,6 +111,7 @@ export function ClockRow() {
                     name,
                     formatHours(clock.timeS),
                     formatRange(stray.foretold, (value) => formatHours(value)),
+                    formatRange(stray.taken, (value) => formatHours(value)),
                   )}{' '}
                   <Button
                     className="quiet"

@@ -1,6 +1,8 @@
 import { Choice } from '../fields/Choice.tsx'
 import { READING_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
+import { shownAs, keptOf } from '../../core/words/shownUnits.ts'
+import { formatAll } from '../../core/words/format.ts'
 
 /** The scale in use. */
 export interface Scale {
@@ -10,11 +12,17 @@ export interface Scale {
 
 export const SCALE_AT_FIRST: Scale = { stepG: 0.1, tareG: 0 }
 
-const STEPS = [
-  { id: '0.01', name: '0.01 g' },
-  { id: '0.1', name: '0.1 g' },
-  { id: '1', name: '1 g' },
-] as const
+/** Steps that scales have, in the unit that is shown. */
+const STEPS = { g: [0.01, 0.1, 1], oz: [0.001, 0.005, 0.01, 0.05] } as const
+
+function stepOptions() {
+  const as = shownAs('g')
+  const steps: readonly number[] = as.label === 'oz' ? STEPS.oz : STEPS.g
+  return steps.map((step) => ({
+    id: String(keptOf(step, as)),
+    name: `${formatAll(step, 3)} ${as.label}`,
+  }))
+}
 
 interface ScaleFieldsProps {
   readonly scale: Scale
@@ -23,18 +31,20 @@ interface ScaleFieldsProps {
 
 /** How fine the scale shows, and what lies on it besides: they hold for what is weighed next. */
 export function ScaleFields({ scale, onChange }: ScaleFieldsProps) {
+  const options = stepOptions()
   return (
     <div className="weigh-scale">
       <Choice
         label="Scale step"
-        options={STEPS}
-        value={STEPS.find(({ id }) => Number(id) === scale.stepG)?.id ?? null}
+        options={options}
+        value={options.find(({ id }) => Number(id) === scale.stepG)?.id ?? null}
         onChange={(id) => {
           onChange({ ...scale, stepG: Number(id) })
         }}
       />
       <NumberBox
         label="Tare still on the scale"
+        help="tare"
         limits={READING_LIMITS.tareG}
         value={scale.tareG}
         step={scale.stepG}

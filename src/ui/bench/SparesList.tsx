@@ -6,6 +6,7 @@ import { useAppState } from '../appContext.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { usePartEdit } from '../part/usePartEdit.ts'
 import { showGrams, showMoney, showTime } from '../show.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** What lies in the bag: so many of each part are printed besides those that fly. */
 export function SparesList() {
@@ -49,7 +50,7 @@ function SpareLine({ row, currency }: { readonly row: LedgerRow; readonly curren
 
 /** What the spare pieces take; of a part that only the scale knows, their grams. */
 function moreWords({ figures, spares }: FrameRow, currency: string): string {
-  const grams = `${showGrams(spares.massG).mid} g`
+  const grams = `${showGrams(spares.massG).mid} ${massUnit()}`
   if (figures === null) return grams
   return `${grams}, ${showMoney(spares.cost).mid} ${currency}, ${showTime(spares.timeS).mid} h`
 }

@@ -13,7 +13,7 @@ import { LESSONS_ENDING, lessonFile } from '../../state/storage/lessonSchema.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { download } from '../head/download.ts'
 import { trueMinus } from '../show.ts'
-import { pieceG, pieceSpan } from '../aircraft/words.ts'
+import { pieceSpan, pieceMass } from '../aircraft/words.ts'
 import { LessonList } from '../workshop/LessonList.tsx'
 import { ScaleFields, SCALE_AT_FIRST, type Scale } from './ScaleFields.tsx'
 import { WholeWeighIns } from './WholeWeighIns.tsx'
@@ -147,7 +147,7 @@ const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps)
       </span>
       {stray === undefined ? null : (
         <p className="caution weigh-stray">
-          {strayMassWords(name, stray.value, stray.foretold)}{' '}
+          {strayMassWords(name, stray.value, stray.foretold, stray.taken)}{' '}
           <Button
             className="quiet"
             onPress={() => {
@@ -168,7 +168,7 @@ function shownG({ massG, pieces = 1, tareG = 0 }: WeighIn): number {
 }
 
 function reckonedWords(massG: Range): string {
-  const mid = `${pieceG(massG.mid)} g`
+  const mid = pieceMass(massG.mid)
   const span = pieceSpan(massG)
   return span === mid ? mid : `${mid} (${span})`
 }

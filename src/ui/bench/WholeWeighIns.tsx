@@ -7,7 +7,7 @@ import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { READING_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
-import { tenthG } from '../aircraft/words.ts'
+import { tenthMass } from '../aircraft/words.ts'
 import type { Scale } from './ScaleFields.tsx'
 
 const WHOLES = [
@@ -64,7 +64,7 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
           const name = WHOLES.find(({ id }) => id === whole.of)?.name ?? ''
           return (
             <li key={whole.id}>
-              {name}: {tenthG(whole.scaleG - whole.tareG)} g
+              {name}: {tenthMass(whole.scaleG - whole.tareG)}
               {whole.date === null ? '' : `, ${whole.date}`}
               {told === undefined ? '' : `, ${fateWords(told.fate, told.ratio)}`}{' '}
               <Button
@@ -77,7 +77,7 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
               </Button>
               {stray === undefined ? null : (
                 <span className="caution">
-                  {strayMassWords(name, stray.value, stray.foretold)}{' '}
+                  {strayMassWords(name, stray.value, stray.foretold, stray.taken)}{' '}
                   <Button
                     className="quiet"
                     onPress={() => {

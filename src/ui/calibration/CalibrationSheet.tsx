@@ -5,7 +5,9 @@ import { writeStl } from '../../core/formats/writeStl.ts'
 import { useActions } from '../appContext.ts'
 import { Sheet } from '../fields/Sheet.tsx'
 import { download } from '../head/download.ts'
-import { showNumber } from '../show.ts'
+import { showNumber, showLength, showMm } from '../show.ts'
+import { lengthUnit } from '../../core/words/shownUnits.ts'
+import { formatMass } from '../../core/words/format.ts'
 
 interface CalibrationSheetProps {
   readonly isOpen: boolean
@@ -31,8 +33,8 @@ export function CalibrationSheet({ isOpen, onClose }: CalibrationSheetProps) {
   return (
     <Sheet title="Calibrate in two prints" isOpen={isOpen} onClose={onClose}>
       <p className="hint">
-        Some two hours and 30 g of plastic tell what your spool and your printer do differently from
-        what is calculated, one thing from the other. Every line as wide as typed:{' '}
+        Some two hours and {formatMass(30)} of plastic tell what your spool and your printer do
+        differently from what is calculated, one thing from the other. Every line as wide as typed:{' '}
         {showNumber(0.4, 1)} mm.
       </p>
       {CALIBRATION_WALK.map((print) => (
@@ -78,7 +80,7 @@ function settingsWords({ sizeMm, recipe }: CalibrationPiece): string {
   const skins = topSkins === 0 ? 'no top, no bottom' : `${topSkins} top and bottom layers`
   const infill = infillPct === 0 ? 'hollow' : `${infillPct} % ${pattern}`
   return (
-    `${sizeMm.map((mm) => showNumber(mm, 1)).join(' × ')} mm, ` +
-    `${walls} wall, ${skins}, ${infill}, ${showNumber(layerMm, 2)} mm layers`
+    `${sizeMm.map((mm) => showMm(mm, 1)).join(' × ')} ${lengthUnit()}, ` +
+    `${walls} wall, ${skins}, ${infill}, ${showLength(layerMm, 2)} layers`
   )
 }

@@ -8,6 +8,7 @@ import { CARBON_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { CarbonDifference } from './CarbonDifference.tsx'
+import { formatMass } from '../../core/words/format.ts'
 
 /** The same frame bought in carbon: typed in, or started from typical values. */
 export function CarbonBlock() {
@@ -32,7 +33,11 @@ export function CarbonBlock() {
                 ?.id ?? null
             }
             placeholder={carbon === null ? 'choose a typical frame' : 'typed in'}
-            options={typical.map(({ id, name, massG }) => ({ id, name, detail: `${massG} g` }))}
+            options={typical.map(({ id, name, massG }) => ({
+              id,
+              name,
+              detail: formatMass(massG),
+            }))}
             hint="Typical values: common practice, no source."
             onChange={(id) => {
               const found = typical.find((each) => each.id === id)

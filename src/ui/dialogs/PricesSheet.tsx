@@ -1,8 +1,10 @@
+import { useMemo } from 'react'
 import {
+  allCurrencies,
   CURRENCY_CODES,
   isUsualElectricity,
   isUsualFailureRate,
-  pricesIn,
+  startingPrices,
 } from '../../core/data/prices.ts'
 import type { Prices } from '../../core/model/figures.ts'
 import { formatPercent } from '../../core/words/format.ts'
@@ -26,21 +28,32 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
   const put = (patch: Partial<Prices>) => {
     putPrices({ ...prices, ...patch })
   }
-  const names = new Intl.DisplayNames(undefined, { type: 'currency' })
+  const currencies = useMemo(() => {
+    const names = new Intl.DisplayNames(undefined, { type: 'currency' })
+    const here = allCurrencies()
+    const all = here.includes(prices.currency) ? here : [prices.currency, ...here]
+    return all.map((id) => ({ id, name: id, detail: names.of(id) ?? '' }))
+  }, [prices.currency])
+  const isUsual = CURRENCY_CODES.some((code) => code === prices.currency)
   return (
     <Sheet title="Prices" isOpen={isOpen} onClose={onClose}>
       <MineLine kind="prices" />
       <p className="hint">The price of filament stands with each material.</p>
       <Choice
         label="Currency"
-        value={CURRENCY_CODES.find((code) => code === prices.currency) ?? null}
-        placeholder={prices.currency}
-        options={CURRENCY_CODES.map((id) => ({ id, name: id, detail: names.of(id) ?? '' }))}
-        hint="Changing it starts from usual household prices there. It does not convert what you typed."
+        value={prices.currency}
+        options={currencies}
+        hint="Changing it starts from usual household prices there. It converts nothing: what you typed keeps its number, on bought items and carbon too."
         onChange={(code) => {
-          putPrices(pricesIn(code))
+          putPrices(startingPrices(code))
         }}
       />
+      {isUsual ? null : (
+        <p className="caution">
+          No prices are usual here in {prices.currency}: what is not typed counts as 0. Type
+          electricity, wear, and under Materials what a kilogram costs.
+        </p>
+      )}
       <NumberBox
         label="Electricity"
         limits={PRICE_LIMITS.electricityPerKwh}

@@ -14,6 +14,8 @@ import type { LooseRow } from '../../state/store/types.ts'
 import { formatAddress } from '../set/address.ts'
 import { faultOf } from './faultOf.ts'
 import { INKS, inkDepths, inkWords, type InkId } from './inks.ts'
+import { shownAs } from '../../core/words/shownUnits.ts'
+import { formatNumber } from '../../core/words/format.ts'
 
 const VIEW_NAMES = { slant: 'Slant', top: 'Top', front: 'Front', side: 'Side' } as const
 /** Turned a degree a px. */
@@ -130,6 +132,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
       elevationDeg: Math.max(-90, Math.min(90, now.elevationDeg + downDeg)),
     }))
   }
+  const as = shownAs('mm')
   return (
     <div className="assembly">
       <div className="assembly-tools" role="group" aria-label="View">
@@ -299,7 +302,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
       <p className="hint" role="status">
         {drawing === null
           ? 'Being drawn…'
-          : `1 mm is ${drawing.scale.toFixed(2)} px on this screen.`}
+          : `1 ${as.label} is ${formatNumber(drawing.scale * as.per)} px on this screen.`}
         {hidden.length > 0
           ? ` Hidden here: ${hidden.map(({ number, name }) => `${number} ${name}`).join(', ')}.`
           : ''}

@@ -1,5 +1,6 @@
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { showGrams, showNumber } from '../show.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** What the tones of the drawing tell. */
 export const INKS = [
@@ -16,7 +17,9 @@ export function inkWords(ink: InkId, { sum, material }: LedgerRow): string {
   if (ink === 'plastic') return material.name
   if (sum === null) return ''
   const { massG } = sum.flying
-  return ink === 'doubt' ? `± ${showNumber(50 * doubtOf(massG), 1)} %` : `${showGrams(massG).mid} g`
+  return ink === 'doubt'
+    ? `± ${showNumber(50 * doubtOf(massG), 1)} %`
+    : `${showGrams(massG).mid} ${massUnit()}`
 }
 
 /** How dark each part is, 0–1 by part id; none where light alone tones the faces. */

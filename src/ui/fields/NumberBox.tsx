@@ -1,6 +1,10 @@
 import { useEffect, useId, useRef, type KeyboardEvent } from 'react'
 import type { Limits } from '../../core/data/limits.ts'
 import { PlainButton } from './PlainButton.tsx'
+import { keptOf, shownAs, shownOf } from '../../core/words/shownUnits.ts'
+import { shownLimits, shownStep } from './shownLimits.ts'
+import { HelpMark } from '../help/HelpMark.tsx'
+import type { HelpWord } from '../help/helpWords.ts'
 import { useNumberDraft } from './useNumberDraft.ts'
 
 interface NumberBoxProps {
@@ -18,9 +22,13 @@ interface NumberBoxProps {
   readonly step?: number
   /** Fraction digits shown at most. */
   readonly digits?: number
-  /** Shown behind the number. */
+  /** What limits, value and step are in. Shown behind the number, or the builder's own unit in its place. */
   readonly unit?: string
+  /** Part of a standard's name (M3 × 16): typed in `unit`, whatever the builder reads in. */
+  readonly isName?: boolean
   readonly hint?: string
+  /** The word in its label that wants telling. */
+  readonly help?: HelpWord
   /** Keeps the label for screen readers only. */
   readonly bare?: boolean
 }
@@ -45,14 +53,27 @@ export function NumberBox(props: NumberBoxProps) {
     onChange,
     onEmpty,
     step = 1,
-    unit,
     hint,
+    help,
     bare = false,
     usual = '–',
   } = props
-  const digits = props.digits ?? (limits.whole ? 0 : 2)
-  const bounds = unit === undefined ? limits : { ...limits, unit }
-  const draft = useNumberDraft({ ...bounds, value, digits, onChange, onEmpty })
+  const as = props.unit === undefined || props.isName === true ? null : shownAs(props.unit)
+  const unit = as?.label ?? props.unit
+  const digits = (props.digits ?? (limits.whole ? 0 : 2)) + (as?.finer ?? 0)
+  const bounds = {
+    ...(as === null ? limits : shownLimits(limits, as)),
+    ...(unit === undefined ? {} : { unit }),
+  }
+  const draft = useNumberDraft({
+    ...bounds,
+    value: value === null || as === null ? value : shownOf(value, as),
+    digits,
+    onChange: (typed) => {
+      onChange(as === null ? typed : keptOf(typed, as))
+    },
+    onEmpty,
+  })
   const id = useId()
   const input = useRef<HTMLInputElement>(null)
   const { refused } = draft
@@ -72,7 +93,7 @@ export function NumberBox(props: NumberBoxProps) {
     if (steps === undefined || event.altKey || event.ctrlKey || event.metaKey) return
     event.preventDefault()
     event.stopPropagation()
-    draft.step(steps * step)
+    draft.step(steps * (as === null ? step : shownStep(step, as)))
   }
   const told = [
     ...(refused === null ? [] : [`${id}-refused`]),
@@ -80,7 +101,14 @@ export function NumberBox(props: NumberBoxProps) {
   ]
   return (
     <div className="field number-box" data-refused={refused === null ? undefined : true}>
-      {bare ? null : <label htmlFor={id}>{label}</label>}
+      {bare ? null : help === undefined ? (
+        <label htmlFor={id}>{label}</label>
+      ) : (
+        <span className="field-name">
+          <label htmlFor={id}>{label}</label>
+          <HelpMark of={help} />
+        </span>
+      )}
       <span className="number-line">
         <input
           ref={input}

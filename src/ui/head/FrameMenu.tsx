@@ -1,4 +1,4 @@
-import { lazy, Suspense, useRef, useState } from 'react'
+import { lazy, Suspense, useEffect, useRef, useState } from 'react'
 import { ledgerCsv } from '../../state/actions/csv.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { PlainButton } from '../fields/PlainButton.tsx'
@@ -21,6 +21,11 @@ const ProjectsSheet = lazy(async () => {
   return { default: Loaded }
 })
 
+const UnitsSheet = lazy(async () => {
+  const { UnitsSheet: Loaded } = await import('../dialogs/UnitsSheet.tsx')
+  return { default: Loaded }
+})
+
 const LicencesSheet = lazy(async () => {
   const { LicencesSheet: Loaded } = await import('../licences/LicencesSheet.tsx')
   return { default: Loaded }
@@ -32,11 +37,20 @@ export function FrameMenu() {
   const readState = useReadState()
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
   const { save, trouble } = useSaveFile()
-  const [open, setOpen] = useState<'menu' | 'calibration' | 'projects' | 'licences' | null>(null)
+  const [open, setOpen] = useState<
+    'menu' | 'calibration' | 'units' | 'projects' | 'licences' | null
+  >(null)
   const button = useRef<HTMLButtonElement>(null)
   const close = () => {
     setOpen(null)
   }
+  // A dialog gives the focus back to what had it, which is a line of the menu that is gone by then.
+  const last = useRef(open)
+  useEffect(() => {
+    const hasClosed = last.current !== null && last.current !== 'menu' && open === null
+    last.current = open
+    if (hasClosed && document.activeElement === document.body) button.current?.focus()
+  }, [open])
   const act = (item: MenuKey) => {
     close()
     switch (item) {
@@ -57,6 +71,7 @@ export function FrameMenu() {
         void loadDemo(item)
         break
       case 'calibration':
+      case 'units':
       case 'projects':
       case 'licences':
         setOpen(item)
@@ -101,6 +116,7 @@ export function FrameMenu() {
         ) : null}
         {open === 'projects' ? <ProjectsSheet isOpen onClose={close} /> : null}
         {open === 'calibration' ? <CalibrationSheet isOpen onClose={close} /> : null}
+        {open === 'units' ? <UnitsSheet isOpen onClose={close} /> : null}
         {open === 'licences' ? <LicencesSheet isOpen onClose={close} /> : null}
       </Suspense>
     </>

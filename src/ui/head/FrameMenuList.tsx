@@ -2,7 +2,16 @@ import type { RefObject } from 'react'
 import { Menu, MenuItem, Popover } from 'react-aria-components'
 
 export type MenuKey =
-  'print' | 'paper' | 'calibration' | 'projects' | 'new' | 'csv' | 'sandpiper' | 'tern' | 'licences'
+  | 'print'
+  | 'paper'
+  | 'calibration'
+  | 'units'
+  | 'projects'
+  | 'new'
+  | 'csv'
+  | 'sandpiper'
+  | 'tern'
+  | 'licences'
 
 interface FrameMenuListProps {
   readonly of: RefObject<HTMLButtonElement | null>
@@ -58,6 +67,9 @@ export function FrameMenuList({ of, hasParts, onAct, onClose }: FrameMenuListPro
         </MenuItem>
         <MenuItem id="calibration" className="pop-item">
           Calibrate in two prints
+        </MenuItem>
+        <MenuItem id="units" className="pop-item">
+          Units
         </MenuItem>
         <MenuItem id="licences" className="pop-item">
           Licences

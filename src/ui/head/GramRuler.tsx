@@ -6,7 +6,8 @@ import { useWidth } from '../fields/useWidth.ts'
 import { showMass } from '../show.ts'
 import { useGhost } from './ghost.ts'
 import { placeLabels, type RulerLabel } from './placeLabels.ts'
-import { rulerWindow } from './rulerWindow.ts'
+import { GRAMS_AT_REST, OUNCES_AT_REST, rulerWindow } from './rulerWindow.ts'
+import { shownOf, shownAs } from '../../core/words/shownUnits.ts'
 
 interface GramRulerProps {
   readonly massG: Range
@@ -24,7 +25,7 @@ const TICK_PX = 10
 const BREAK_PX = 26
 
 /**
- * The printed mass on a gram scale: a tick with a flag at the middle, a band for the range, the limit through the scale
+ * The printed mass on a scale of grams or ounces: a tick with a flag at the middle, a band for the range, the limit through the scale
  * with a hatch beyond it, the carbon frame dotted, and dashed where the change under hand would move it.
  */
 export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
@@ -34,10 +35,13 @@ export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
   // An all-up limit that what is bought uses up leaves nothing on this scale: its end.
   const limitG = limit === null ? null : Math.max(0, limit.printedG)
   const isOver = limit !== null && limit.leftG < 0
+  const as = shownAs('g')
   const { lowG, highG, majorG } = useMemo(() => {
     const marks = [massG.low, massG.high, carbonG, limitG]
-    return rulerWindow(marks.filter((mark) => mark !== null))
-  }, [massG.low, massG.high, carbonG, limitG])
+    const shown = marks.filter((mark) => mark !== null).map((mark) => mark / as.per)
+    const { low, high, major } = rulerWindow(shown, as.per === 1 ? GRAMS_AT_REST : OUNCES_AT_REST)
+    return { lowG: low * as.per, highG: high * as.per, majorG: major * as.per }
+  }, [massG.low, massG.high, carbonG, limitG, as.per])
   const broken = lowG > 0
   const leftPx = broken ? BREAK_PX : 0
   const scale = (g: number) => leftPx + ((g - lowG) / (highG - lowG)) * (widthPx - leftPx)
@@ -125,8 +129,8 @@ export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
               y={base + 13}
               textAnchor={i === all.length - 1 ? 'end' : i === 0 && !broken ? 'start' : 'middle'}
             >
-              {formatNumber(g, undefined, 2)}
-              {i === all.length - 1 ? ' g' : ''}
+              {formatNumber(shownOf(g, as), undefined, 2)}
+              {i === all.length - 1 ? ` ${as.label}` : ''}
             </text>
           ))}
         {carbonG === null ? null : (

@@ -2,11 +2,13 @@ import { coarseWords, leftOutWords, limitWords, piecesNoun } from '../../core/fr
 import { formatPercent, withSign } from '../../core/words/format.ts'
 import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
+import { HelpMark } from '../help/HelpMark.tsx'
 import { SheetLinks } from '../set/SheetLinks.tsx'
 import { showGrams, showMass, showMoney, showTime, trueMinus } from '../show.ts'
 import { GramRuler } from './GramRuler.tsx'
 import { SpokenTotal } from './SpokenTotal.tsx'
 import { TotalFigure } from './TotalFigure.tsx'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** The frame's one mass on its ruler, its other totals and the way to every sheet; it stays on top of all of them. */
 export function TotalsHead() {
@@ -37,10 +39,11 @@ export function TotalsHead() {
               words="Printed mass"
               figure={rough + mass.mid}
               isOver={isOver}
-              unit="g"
+              unit={massUnit()}
               below={
                 <>
                   {mass.range} printed
+                  <HelpMark of="range" />
                   {unsettled === 0 ? null : (
                     <span className="rough-words">, {roughWords(unsettled)}</span>
                   )}
@@ -106,7 +109,7 @@ export function TotalsHead() {
                 id="carbon"
                 words="Against carbon"
                 figure={withSign(difference.massG.mid, showGrams(difference.massG).mid)}
-                unit="g"
+                unit={massUnit()}
                 below={[
                   'against carbon',
                   difference.massShare === null

@@ -1,4 +1,5 @@
 import type { Finding } from '../../core/model/mesh.ts'
+import { toldWords } from '../../core/words/toldWords.ts'
 
 interface CautionsProps {
   /** Heaviest first. */
@@ -13,7 +14,11 @@ export function Cautions({ findings, mark }: CautionsProps) {
   const words: string[] = []
   if (mark !== null) words.push(mark)
   if (heaviest !== undefined) {
-    words.push(others.length === 0 ? heaviest.short : `${heaviest.short}, ${others.length} more`)
+    words.push(
+      others.length === 0
+        ? toldWords(heaviest.short)
+        : `${toldWords(heaviest.short)}, ${others.length} more`,
+    )
   }
   return words.length === 0 ? null : <span className="cautions">{words.join(', ')}</span>
 }

@@ -4,6 +4,7 @@ import { frameSum } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { showGrams, showMoney, showTime } from '../show.ts'
 import { FigureCell } from './FigureCell.tsx'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** The last line of the list: the mass of what flies; cost and hours of all that is printed, as in the lines above. */
 export function LedgerFoot() {
@@ -26,7 +27,12 @@ export function LedgerFoot() {
             <span className="cell-unit"> ×</span>
           </span>
         </td>
-        <FigureCell className="cell-grams" unit="g" {...showGrams(printed.massG)} rough={false} />
+        <FigureCell
+          className="cell-grams"
+          unit={massUnit()}
+          {...showGrams(printed.massG)}
+          rough={false}
+        />
         <FigureCell
           className="cell-cost"
           unit={currency}

@@ -1,5 +1,6 @@
 import { Button, Checkbox } from 'react-aria-components'
 import { nextOrder, type ColumnId, type Order } from './columns.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 interface LedgerHeadProps {
   readonly currency: string
@@ -26,7 +27,7 @@ const NAME_KEYS: readonly Key[] = [
 export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: LedgerHeadProps) {
   const figures: readonly Key[] = [
     { id: 'pieces', words: 'Qty' },
-    { id: 'grams', words: 'Mass', unit: 'g' },
+    { id: 'grams', words: 'Mass', unit: massUnit() },
     { id: 'cost', words: 'Cost', unit: currency },
     { id: 'hours', words: 'Time', unit: 'h:min' },
   ]

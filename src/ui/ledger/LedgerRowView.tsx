@@ -13,6 +13,7 @@ import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
 import { TickBox } from './TickBox.tsx'
 import { findingsOf, isCounting, readOf } from './workFacts.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 interface LedgerRowViewProps {
   readonly row: LedgerRow
@@ -102,7 +103,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
       </td>
       <FigureCell
         className="cell-grams"
-        unit="g"
+        unit={massUnit()}
         mid={mass.mid}
         range={sum?.massFrom === 'weighed' ? 'weighed' : mass.range}
         rough={rough}

@@ -1,6 +1,7 @@
 import { Button } from 'react-aria-components'
 import type { PartWork } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
+import { toldWords } from '../../core/words/toldWords.ts'
 
 /** What is still under way for a part, or why it failed; nothing once its figures stand. */
 export function RowStatus({ partId, work }: { readonly partId: string; readonly work: PartWork }) {
@@ -26,7 +27,7 @@ export function RowStatus({ partId, work }: { readonly partId: string; readonly 
     case 'failed':
       return (
         <span className="status status-wrong" role="alert">
-          {work.problem.message} {work.problem.advice}
+          {toldWords(`${work.problem.message} ${work.problem.advice}`)}
           <Button
             className="quiet"
             onPress={() => {

@@ -41,7 +41,7 @@ export function findingsOf(work: PartWork): readonly Finding[] {
   const census = censusOf(work)
   const before = known.get(measured)
   if (before?.census === census) return before.findings
-  const findings = layerFindings(measured, census)
+  const findings = layerFindings(measured, census, 'en')
   known.set(measured, { census, findings })
   return findings
 }

@@ -1,7 +1,15 @@
 import type { FrameRow } from '../../core/frame/types.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
 import { showMass, showNumber } from '../show.ts'
-import { laidInPiece } from './laidShares.ts'
+import { laidInPiece, type LaidShare } from './laidShares.ts'
+import { HelpMark } from '../help/HelpMark.tsx'
+import type { HelpWord } from '../help/helpWords.ts'
+
+const HELP: Partial<Readonly<Record<LaidShare['id'], HelpWord>>> = {
+  gaps: 'gap line',
+  strands: 'strand',
+  supports: 'support',
+}
 
 interface BreakdownProps {
   readonly figures: PartFigures
@@ -14,7 +22,9 @@ export function Breakdown({ figures, sum }: BreakdownProps) {
   if (shares.length === 0) return null
   return (
     <figure className="breakdown">
-      <figcaption>Where the grams of one piece go</figcaption>
+      <figcaption>
+        Where the grams of one piece go <HelpMark of="bead" />
+      </figcaption>
       <div className="stack" aria-hidden="true">
         {shares.map(({ id, share }) => (
           <span key={id} className={`laid laid-${id}`} style={{ flexGrow: share }} />
@@ -24,7 +34,8 @@ export function Breakdown({ figures, sum }: BreakdownProps) {
         {shares.map(({ id, words, massG, share }) => (
           <li key={id}>
             <span className={`key laid-${id}`} aria-hidden="true" />
-            {words} <b>{showMass(massG)}</b>{' '}
+            {words}
+            {HELP[id] === undefined ? null : <HelpMark of={HELP[id]} />} <b>{showMass(massG)}</b>{' '}
             <span className="quiet-text">{showNumber(share * 100, 0)} %</span>
           </li>
         ))}

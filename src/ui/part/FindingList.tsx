@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components'
 import { placeWords } from '../../core/mesh/placeWords.ts'
 import { findingSign } from './partMarks.ts'
 import type { Bounds, Finding, Grade } from '../../core/model/mesh.ts'
+import { toldWords } from '../../core/words/toldWords.ts'
 
 interface FindingListProps {
   /** Heaviest first. */
@@ -22,7 +23,7 @@ export function FindingList({ findings, onShow }: FindingListProps) {
           className={`finding finding-${finding.grade.replaceAll(' ', '-')}`}
         >
           <Sign findings={findings} finding={finding} />
-          <strong>{WORDS[finding.grade]}</strong> {finding.message}
+          <strong>{WORDS[finding.grade]}</strong> {toldWords(finding.message)}
           {placeWords(finding)}
           <ShowButton
             place={finding.place}

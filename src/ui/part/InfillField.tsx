@@ -1,5 +1,6 @@
 import { Label, Slider, SliderThumb, SliderTrack } from 'react-aria-components'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
+import { HelpMark } from '../help/HelpMark.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
@@ -25,7 +26,10 @@ export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
         }}
         onChangeEnd={write.settle}
       >
-        <Label>Infill</Label>
+        <span className="field-name">
+          <Label>Infill</Label>
+          <HelpMark of="infill" />
+        </span>
         <SliderTrack className="slider-track">
           <span className="slider-fill" style={{ width: `${infillPct}%` }} />
           <SliderThumb className="slider-thumb" />

@@ -3,6 +3,7 @@ import { tallLayerFinding } from '../../core/figures/tallLayerFinding.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
+import { toldWords } from '../../core/words/toldWords.ts'
 
 interface LayerFieldProps {
   readonly recipe: Recipe
@@ -10,11 +11,12 @@ interface LayerFieldProps {
 }
 
 export function LayerField({ recipe, write }: LayerFieldProps) {
-  const tall = tallLayerFinding(recipe)
+  const tall = tallLayerFinding(recipe, 'en')
   return (
     <>
       <NumberBox
         label="Layer height"
+        help="layer"
         limits={RECIPE_LIMITS.layerMm}
         value={recipe.layerMm}
         step={0.01}
@@ -23,7 +25,7 @@ export function LayerField({ recipe, write }: LayerFieldProps) {
           write.edit({ recipe: { layerMm } })
         }}
       />
-      {tall === null ? null : <p className="caution">{tall.message}</p>}
+      {tall === null ? null : <p className="caution">{toldWords(tall.message)}</p>}
     </>
   )
 }
@@ -32,6 +34,7 @@ export function FirstLayerField({ recipe, write }: LayerFieldProps) {
   return (
     <NumberBox
       label="First layer"
+      help="first layer"
       limits={RECIPE_LIMITS.firstLayerMm}
       value={recipe.firstLayerMm}
       step={0.01}
@@ -47,6 +50,7 @@ export function LineField({ recipe, write }: LayerFieldProps) {
   return (
     <NumberBox
       label="Line width"
+      help="line"
       limits={RECIPE_LIMITS.lineMm}
       value={recipe.lineMm}
       step={0.01}

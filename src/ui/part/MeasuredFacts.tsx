@@ -1,9 +1,10 @@
 import type { Census } from '../../core/model/census.ts'
 import type { PartFigures, TravelPath } from '../../core/model/figures.ts'
-import { formatFilament, formatVolume } from '../../core/words/format.ts'
+import { formatFilament, formatVolume, formatWithUnit } from '../../core/words/format.ts'
 import type { PartRead } from '../../state/store/types.ts'
-import { showNumber, showSide } from '../show.ts'
+import { showNumber, showSide, showArea } from '../show.ts'
 import { FactList } from './FactList.tsx'
+import { lengthUnit } from '../../core/words/shownUnits.ts'
 
 interface MeasuredFactsProps {
   readonly read: PartRead
@@ -24,8 +25,8 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
   const { min, max } = measure.boundsMm
   const size = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
   const facts: (readonly [string, string])[] = [
-    ['Size', `${size.map(showSide).join(' × ')} mm`],
-    ['Volume', measure.volumeMm3 < 0.01 ? 'under 0.01 mm³' : formatVolume(measure.volumeMm3)],
+    ['Size', `${size.map(showSide).join(' × ')} ${lengthUnit()}`],
+    ['Volume', volumeWords(measure.volumeMm3)],
     ['Surface', areaWords(measure.areaMm2)],
     ['Triangles', showNumber(measure.triangles, 0)],
     ['Bodies', showNumber(measure.bodies, 0)],
@@ -33,7 +34,7 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
   ]
   if (census !== null) {
     facts.push(['Layers', showNumber(census.layers.count, 0)])
-    facts.push(['Printed height', `${showSide(census.heightMm)} mm`])
+    facts.push(['Printed height', `${showSide(census.heightMm)} ${lengthUnit()}`])
   }
   if (figures !== null) facts.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
   const travel = figures?.travel ?? null
@@ -42,9 +43,13 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
 }
 
 function areaWords(areaMm2: number): string {
-  return areaMm2 < 10 ? `${showNumber(areaMm2, 2)} mm²` : `${showNumber(areaMm2 / 100, 1)} cm²`
+  return showArea(areaMm2)
 }
 
 function travelWords({ travelM, retracts }: TravelPath): string {
   return `${formatFilament(travelM)} a piece, filament drawn back ${showNumber(retracts, 0)} times`
+}
+
+function volumeWords(volumeMm3: number): string {
+  return volumeMm3 < 0.01 ? `under ${formatWithUnit(0.01, 'mm3')}` : formatVolume(volumeMm3)
 }

@@ -6,12 +6,13 @@ import { ownRolesOf } from '../../state/store/ownRoles.ts'
 import { useAppState } from '../appContext.ts'
 import { PaperPictures } from './PaperPictures.tsx'
 import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
-import { showGrams, showMoney, showNumber, showTime } from '../show.ts'
+import { showGrams, showMoney, showNumber, showTime, showLength } from '../show.ts'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { directionNote } from './directionNote.ts'
 import { MeasuredFacts } from './MeasuredFacts.tsx'
 import { FactList } from './FactList.tsx'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** A part as it goes on paper: drawn in lines, with its recipe, its figures and what was found. */
 export function PartPaper({ row }: { readonly row: LedgerRow }) {
@@ -21,7 +22,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
   const { recipe } = part
   const read = readOf(work)
   const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
-  const mm = (value: number) => `${showNumber(value, 2)} mm`
+  const mm = (value: number) => showLength(value, 2)
   const facts: (readonly [string, string])[] = [
     ['Plastic', material.name],
     ['Recipe for', own?.name ?? (part.role === null ? 'set by hand' : ROLES[part.role].name)],
@@ -41,7 +42,10 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
   ]
   if (sum !== null) {
     const mass = showGrams(sum.pieceG)
-    facts.push(['Mass of one', `${mass.mid} g (${mass.range === '' ? 'weighed' : mass.range})`])
+    facts.push([
+      'Mass of one',
+      `${mass.mid} ${massUnit()} (${mass.range === '' ? 'weighed' : mass.range})`,
+    ])
   }
   if (sum !== null && figures !== null) {
     const cost = showMoney(sum.withSpares.cost)

@@ -9,7 +9,7 @@ import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { Pose } from '../../core/model/settings.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useReadState } from '../appContext.ts'
-import { showNumber } from '../show.ts'
+import { showLength, showArea } from '../show.ts'
 
 interface PoseTrialsProps {
   readonly row: LedgerRow
@@ -154,7 +154,7 @@ function facts(option: PoseOption): string {
   const { flatAreaMm2, overhangMm2, heightMm, holes, holesUpright } = option
   const upright = holes === 0 ? '' : `, ${holesUpright} of ${holes} holes upright`
   const over = hangsOver(option)
-    ? `${showNumber(overhangMm2 / 100, 1)} cm² hang over or bridge a gap`
+    ? `${showArea(overhangMm2)} hang over or bridge a gap`
     : 'nothing hangs over'
-  return `${showNumber(flatAreaMm2 / 100, 1)} cm² on the bed, ${showNumber(heightMm, 1)} mm high, ${over}${upright}`
+  return `${showArea(flatAreaMm2)} on the bed, ${showLength(heightMm, 1)} high, ${over}${upright}`
 }

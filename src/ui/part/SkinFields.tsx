@@ -1,7 +1,7 @@
 import type { Recipe } from '../../core/model/settings.ts'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
-import { showNumber } from '../show.ts'
+import { showLength } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
 export function SkinFields({
@@ -11,11 +11,12 @@ export function SkinFields({
   readonly recipe: Recipe
   readonly write: PartEdit
 }) {
-  const mm = (layers: number) => `${showNumber(layers * recipe.layerMm, 2)} mm`
+  const mm = (layers: number) => showLength(layers * recipe.layerMm, 2)
   return (
     <>
       <NumberBox
         label="Top skin layers"
+        help="skin"
         limits={RECIPE_LIMITS.topSkins}
         value={recipe.topSkins}
         step={1}

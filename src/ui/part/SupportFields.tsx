@@ -6,8 +6,10 @@ import type { Recipe } from '../../core/model/settings.ts'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
+import { showLength } from '../show.ts'
 
-const SUPPORT_WORDS = `Counted as columns ${formatPercent(SUPPORT_SHARE)} full, right up to the part; a gap of one layer lets them come off. Gaps up to ${LONGEST_BRIDGE_MM} mm between two sides are bridged and get none. Break supports off with gloves and eye protection: the stubs are sharp.`
+const supportWords = () =>
+  `Counted as columns ${formatPercent(SUPPORT_SHARE)} full, right up to the part; a gap of one layer lets them come off. Gaps up to ${showLength(LONGEST_BRIDGE_MM, 0)} between two sides are bridged and get none. Break supports off with gloves and eye protection: the stubs are sharp.`
 
 export function SupportFields({
   recipe,
@@ -31,12 +33,13 @@ export function SupportFields({
       {recipe.supports ? (
         <NumberBox
           label="Overhang that holds itself, from upright"
+          help="support"
           limits={RECIPE_LIMITS.supportAngleDeg}
           value={recipe.supportAngleDeg}
           step={1}
           digits={1}
           unit="°"
-          hint={SUPPORT_WORDS}
+          hint={supportWords()}
           onChange={(supportAngleDeg) => {
             write.edit({ recipe: { supportAngleDeg } })
           }}
@@ -44,6 +47,7 @@ export function SupportFields({
       ) : null}
       <NumberBox
         label="Brim width"
+        help="brim"
         limits={RECIPE_LIMITS.brimMm}
         value={recipe.brimMm}
         step={0.5}

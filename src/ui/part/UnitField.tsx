@@ -3,6 +3,7 @@ import { unitToMm } from '../../core/model/units.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { showSide } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'
+import { lengthUnit } from '../../core/words/shownUnits.ts'
 
 const UNITS: readonly { readonly id: LengthUnit; readonly name: string }[] = [
   { id: 'millimetre', name: 'Millimetres' },
@@ -40,5 +41,5 @@ function sizeIn(measure: MeshMeasure, now: LengthUnit, then: LengthUnit): string
   const { min, max } = measure.boundsMm
   const scale = unitToMm(then) / unitToMm(now)
   const sides = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
-  return `${sides.map((side) => showSide(side * scale)).join(' × ')} mm`
+  return `${sides.map((side) => showSide(side * scale)).join(' × ')} ${lengthUnit()}`
 }

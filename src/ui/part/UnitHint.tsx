@@ -3,6 +3,7 @@ import type { UnitSuggestion } from '../../core/mesh/holes/suggestUnit.ts'
 import type { Part } from '../../core/model/frame.ts'
 import { UNIT_PLURAL } from '../../core/model/units.ts'
 import { useActions, useAppState } from '../appContext.ts'
+import { toldWords } from '../../core/words/toldWords.ts'
 
 interface UnitHintProps {
   readonly part: Part
@@ -22,7 +23,7 @@ export function UnitHint({ part, hint }: UnitHintProps) {
   const { also } = hint
   return (
     <div className="offer">
-      <p className="hint">{hint.reason}</p>
+      <p className="hint">{toldWords(hint.reason)}</p>
       <Button
         className="quiet"
         onPress={() => {

@@ -1,7 +1,7 @@
 import { RECIPE_LIMITS, times } from '../../core/data/limits.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
-import { showNumber } from '../show.ts'
+import { showLength } from '../show.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
 interface WallFieldProps {
@@ -14,10 +14,11 @@ export function WallField({ recipe, write }: WallFieldProps) {
   return (
     <NumberBox
       label="Walls"
+      help="wall"
       limits={RECIPE_LIMITS.walls}
       value={recipe.walls}
       step={1}
-      unit={`${recipe.walls === 1 ? 'line' : 'lines'} = ${showNumber(recipe.walls * recipe.lineMm, 2)} mm`}
+      unit={`${recipe.walls === 1 ? 'line' : 'lines'} = ${showLength(recipe.walls * recipe.lineMm, 2)}`}
       onChange={(walls) => {
         write.edit({ recipe: { walls } })
       }}

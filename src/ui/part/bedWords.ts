@@ -3,7 +3,8 @@ import type { Printer } from '../../core/model/figures.ts'
 import type { Part } from '../../core/model/frame.ts'
 import { isQuarterTurn, poseBounds } from '../../core/mesh/poseBounds.ts'
 import type { Bounds } from '../../core/model/mesh.ts'
-import { showNumber } from '../show.ts'
+import { showLength, showMm } from '../show.ts'
+import { lengthUnit } from '../../core/words/shownUnits.ts'
 
 export interface BedWords {
   /** For the opened part. */
@@ -22,19 +23,20 @@ export function bedWords(boundsMm: Bounds, { pose, recipe }: Lying, { bedMm }: B
   const rimMm = recipe.brimMm
   const fit = bedFit(size, bedMm, rimMm)
   const brim = rimMm > 0 ? ', brim included' : ''
-  const bed = bedMm.map((side) => showNumber(side, 1)).join(' × ')
-  if (fit.kind === 'fits') return { sentence: `Fits the bed of ${bed} mm${brim}.`, mark: null }
+  const bed = bedMm.map((side) => showMm(side, 1)).join(' × ')
+  if (fit.kind === 'fits')
+    return { sentence: `Fits the bed of ${bed} ${lengthUnit()}${brim}.`, mark: null }
   if (fit.kind === 'turned') {
     const { fromDeg, toDeg } = fit
     const turn = `${Math.ceil(fromDeg)}–${Math.floor(toDeg)}°`
     return {
-      sentence: `Fits the bed of ${bed} mm only on the diagonal, turned ${turn}${brim}.`,
+      sentence: `Fits the bed of ${bed} ${lengthUnit()} only on the diagonal, turned ${turn}${brim}.`,
       mark: null,
     }
   }
   // The box round a freely turned part is larger than the part.
   const may = isQuarterTurn(pose) ? 'does not' : 'may not'
-  const against = `${showNumber(fit.partMm, 1)} mm against ${showNumber(fit.limitMm, 1)} mm${brim}`
+  const against = `${showLength(fit.partMm, 1)} against ${showLength(fit.limitMm, 1)}${brim}`
   const what = fit.kind === 'too-tall' ? 'in height' : 'also turned on the bed'
   return {
     sentence: `${may === 'may not' ? 'May not' : 'Does not'} fit the printer, ${what}: ${against}. Lay it another way, split it, or take a larger printer.`,

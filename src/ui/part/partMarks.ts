@@ -5,7 +5,8 @@ import type { Anchors } from '../../core/drawing/types.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { Bounds, Finding, Vec3 } from '../../core/model/mesh.ts'
 import type { LookAnswer } from '../../state/store/types.ts'
-import { showNumber } from '../show.ts'
+import { lengthUnit } from '../../core/words/shownUnits.ts'
+import { showMm, showNumber } from '../show.ts'
 
 /** Something shown on the drawing of a part, with its name and its line in the list below. */
 export interface PartMark {
@@ -87,12 +88,12 @@ export function partMarks(
   })
   const holes = look.holes.map((group, i): PartMark => {
     const seen = group.places.find(({ isSeen }) => isSeen)
-    const size = `${group.places.length} × Ø ${showNumber(group.diameterMm, 2)}`
+    const size = `${group.places.length} × Ø ${showMm(group.diameterMm, 2)}`
     return {
       kind: 'hole',
       sign: String(i + 1),
       short: size,
-      words: `${size} mm, ${holeWords(group)}`,
+      words: `${size} ${lengthUnit()}, ${holeWords(group)}`,
       anchors: seen === undefined ? null : pointAnchors([seen.x, seen.y]),
     }
   })
@@ -100,9 +101,8 @@ export function partMarks(
 }
 
 function holeWords({ through, depthMm: { low, high }, lies }: HoleGroup): string {
-  const deep =
-    high - low < 0.05 ? showNumber(high, 1) : `${showNumber(low, 1)}–${showNumber(high, 1)}`
-  return `${through ? 'through' : 'blind'}, ${deep} mm deep, ${lies}`
+  const deep = high - low < 0.05 ? showMm(high, 1) : `${showMm(low, 1)}–${showMm(high, 1)}`
+  return `${through ? 'through' : 'blind'}, ${deep} ${lengthUnit()} deep, ${lies}`
 }
 
 const letter = (i: number): string => String.fromCodePoint(97 + (i % 26))

@@ -1,5 +1,6 @@
 import type { PartSection, SectionRegion } from '../../core/census/section/types.ts'
-import { showNumber } from '../show.ts'
+import { shownAs, shownOf } from '../../core/words/shownUnits.ts'
+import { showLength, showMass, showMm, showNumber } from '../show.ts'
 import type { RegionWords } from '../drawing/SectionDrawing.tsx'
 import type { LaidShare } from './laidShares.ts'
 
@@ -24,7 +25,7 @@ export function regionWords(
   const massG = laidAs
     .filter(({ id }) => laid.some((each) => each === id))
     .reduce((sum, share) => sum + share.massG, 0)
-  const grams = laidAs.length === 0 ? '' : `${showNumber(massG, massG < 10 ? 2 : 1)} g`
+  const grams = laidAs.length === 0 ? '' : showMass(massG)
   if (kind !== 'room') return { name, figure: grams }
   return infillPct === 0
     ? { name: 'hollow', figure: '' }
@@ -51,13 +52,18 @@ export function sectionSentence(section: PartSection): string {
   const zone = areas.get('zone') ?? 0
   const inZones = zone > 0 ? `, rooms in zones ${share(zone)}` : ''
   const held = (areas.get('support') ?? 0) > 0 ? ' Supports stand beside it.' : ''
-  return `${planeWords(section)}, ${showNumber(cut, cut < 10 ? 2 : 0)} mm²: walls ${share(cut - skin - room - zone)}, skins ${share(skin)}, rooms for infill ${share(room)}${inZones}.${held}`
+  return `${planeWords(section)}, ${sectionArea(cut)}: walls ${share(cut - skin - room - zone)}, skins ${share(skin)}, rooms for infill ${share(room)}${inZones}.${held}`
+}
+
+function sectionArea(areaMm2: number): string {
+  const as = shownAs('mm²')
+  return `${showNumber(shownOf(areaMm2, as), (areaMm2 < 10 ? 2 : 0) + as.finer)} ${as.label}`
 }
 
 export function planeWords({ axis, layer, layers, reachMm, atShare }: PlaneOf): string {
   return axis === 'z'
     ? `Layer ${showNumber(layer ?? 0, 0)} of ${showNumber(layers, 0)}`
-    : `${showNumber(atShare * reachMm, 1)} of ${showNumber(reachMm, 1)} mm`
+    : `${showMm(atShare * reachMm, 1)} of ${showLength(reachMm, 1)}`
 }
 
 type PlaneOf = Pick<PartSection, 'axis' | 'layer' | 'layers' | 'reachMm' | 'atShare'>

@@ -1,7 +1,7 @@
 import { PATTERN_NAMES, RECIPE_LIMITS } from '../../core/data/limits.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { GeometrySettings, Pattern, Recipe } from '../../core/model/settings.ts'
-import { showNumber } from '../show.ts'
+import { showNumber, showLength } from '../show.ts'
 
 /** The settings that move the grams most, in the order of the strip. */
 export type StepKey = 'walls' | 'infill' | 'skins' | 'layer' | 'line' | 'pattern' | 'plastic'
@@ -38,10 +38,9 @@ export function countedSteps(recipe: GeometrySettings): readonly Step[] {
       add('skins', words, { topSkins, bottomSkins })
     const layerMm = rounded(recipe.layerMm + by * LAYER_STEP_MM)
     if (isWithin(layerMm, RECIPE_LIMITS.layerMm) && layerMm <= 0.8 * recipe.lineMm)
-      add('layer', `${showNumber(layerMm, 2)} mm`, { layerMm })
+      add('layer', showLength(layerMm, 2), { layerMm })
     const lineMm = rounded(recipe.lineMm + by * LINE_STEP_MM)
-    if (isWithin(lineMm, RECIPE_LIMITS.lineMm))
-      add('line', `${showNumber(lineMm, 2)} mm`, { lineMm })
+    if (isWithin(lineMm, RECIPE_LIMITS.lineMm)) add('line', showLength(lineMm, 2), { lineMm })
   }
   return steps
 }

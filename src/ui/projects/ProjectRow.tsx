@@ -6,6 +6,7 @@ import { useActions } from '../appContext.ts'
 import { TooLong } from '../fields/TooLong.tsx'
 import { tooLongWords } from '../fields/tooLongWords.ts'
 import { showGrams } from '../show.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 interface ProjectRowProps {
   readonly project: ProjectSummary
@@ -51,7 +52,7 @@ export function ProjectRow({ project, isPresent, onOpened }: ProjectRowProps) {
       </td>
       <td className="figures">
         {massG === null ? '–' : showGrams({ low: massG, mid: massG, high: massG }).mid}
-        <span className="cell-unit"> g</span>
+        <span className="cell-unit"> {massUnit()}</span>
       </td>
       <td>{time.format(changedAt)}</td>
       <td>

@@ -2,6 +2,7 @@ import { useEffect } from 'react'
 import { Sheet } from '../fields/Sheet.tsx'
 import { useActions, useAppState } from '../appContext.ts'
 import { ProjectRow } from './ProjectRow.tsx'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 interface ProjectsSheetProps {
   readonly isOpen: boolean
@@ -30,7 +31,7 @@ export function ProjectsSheet({ isOpen, onClose }: ProjectsSheetProps) {
                   Parts
                 </th>
                 <th scope="col" className="figures">
-                  Mass <small>g</small>
+                  Mass <small>{massUnit()}</small>
                 </th>
                 <th scope="col">Last change</th>
                 <th scope="col">

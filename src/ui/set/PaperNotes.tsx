@@ -7,6 +7,7 @@ import { useAppState } from '../appContext.ts'
 import { showNumber } from '../show.ts'
 import { DrawnSheet } from './DrawnSheet.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
+import { toldWords } from '../../core/words/toldWords.ts'
 
 /** The last page of the set: what was taken for granted and from where, how the ranges are meant, and the cautions. */
 export function PaperNotes() {
@@ -28,8 +29,8 @@ export function PaperNotes() {
       <div className="paper-notes">
         <ol>
           <li>
-            Every figure stands with its range: nine of ten lie inside, as far as the errors are
-            known. Weighed parts count as weighed.
+            Every figure stands with its range: 19 of 20 lie inside, as far as the errors are known.
+            Weighed parts count as weighed.
           </li>
           <li>
             Printer: {printer.name}. {formatMoney(prices.electricityPerKwh, prices.currency)} a kWh,{' '}
@@ -43,7 +44,7 @@ export function PaperNotes() {
             </li>
           ))}
           {cautions.map(({ code, message }) => (
-            <li key={code}>{message}</li>
+            <li key={code}>{toldWords(message)}</li>
           ))}
           <li>
             {hasCarbon

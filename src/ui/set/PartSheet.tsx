@@ -12,6 +12,7 @@ import { DrawnSheet } from './DrawnSheet.tsx'
 import { chosenItem } from './chosenItem.ts'
 import { TitleBlock } from './TitleBlock.tsx'
 import { useAddress } from './useAddress.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** One part: large, with everything that can be set and what that does. */
 export function PartSheet() {
@@ -95,7 +96,8 @@ export function PartWords({ row }: { readonly row: LedgerRow }) {
   const mass = showGrams(flying.massG)
   return (
     <>
-      {part.fileName} · {material.name} · {mass.mid} g{mass.range === '' ? '' : ` (${mass.range})`}
+      {part.fileName} · {material.name} · {mass.mid} {massUnit()}
+      {mass.range === '' ? '' : ` (${mass.range})`}
       {isCounted
         ? ` · ${formatMoney(withSpares.cost.mid, currency)} · ${showTime(withSpares.timeS).mid} h`
         : ' by the scale'}

@@ -7,6 +7,7 @@ import { showGrams, showMass } from '../show.ts'
 import { formatAddress, SHEETS, type SheetId } from './address.ts'
 import { chosenItem } from './chosenItem.ts'
 import { useAddress } from './useAddress.ts'
+import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** One quiet line to every sheet, each with one live figure of what stands on it. */
 export function SheetLinks() {
@@ -57,7 +58,7 @@ function carbonWords(state: AppState): string {
   const difference = frameSummary(state).sum.carbon
   return difference === null
     ? ''
-    : `${withSign(difference.massG.mid, showGrams(difference.massG).mid)} g`
+    : `${withSign(difference.massG.mid, showGrams(difference.massG).mid)} ${massUnit()}`
 }
 
 function aircraftWords(state: AppState): string {

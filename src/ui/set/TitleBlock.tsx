@@ -8,6 +8,7 @@ import { PrinterSheet } from '../dialogs/PrinterSheet.tsx'
 import { materialsInUse } from './materialsInUse.ts'
 import { SHEETS, type SheetId } from './address.ts'
 import { useCostBlame } from './useCostBlame.ts'
+import { lengthUnit, massUnit } from '../../core/words/shownUnits.ts'
 
 type PaneId = 'materials' | 'printer' | 'prices'
 
@@ -70,6 +71,10 @@ export function TitleBlock({ sheet, title, below, scale }: TitleBlockProps) {
         `${formatMoney(prices.electricityPerKwh, prices.currency)}/kWh, ${formatMoney(prices.wearPerHour, prices.currency)}/h wear`,
       )}
       {cell('materials', 'Materials', used)}
+      <div className="block-cell">
+        <span className="block-head">Units</span>
+        {lengthUnit()}, {massUnit()}, {prices.currency}
+      </div>
       <div className="block-cell">
         <span className="block-head">Reckoned</span>
         {day}

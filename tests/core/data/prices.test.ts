@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import {
+  allCurrencies,
+  materialInCurrency,
+  startingPrices,
   CARBON_TYPICAL,
   CURRENCY_CODES,
   PRICES_DEFAULTS,
@@ -31,6 +34,23 @@ describe('currencyForLocale', () => {
 })
 
 describe('prices to start from', () => {
+  it('in a currency without usual ones are 0 until typed, and never those of another', () => {
+    // ISO 4217 (2015): KRW, South Korea; KWD, Kuwait, with three decimals.
+    for (const code of ['KRW', 'KWD']) {
+      expect(allCurrencies()).toContain(code)
+      expect(startingPrices(code)).toMatchObject({
+        currency: code,
+        electricityPerKwh: 0,
+        wearPerHour: 0,
+      })
+      const { pricePerKg } = materialInCurrency(MATERIALS[0]!, code)
+      expect(pricePerKg).toMatchObject({ value: 0, mark: 'weak' })
+      expect(pricePerKg.source).toContain(code)
+    }
+    expect(startingPrices('GBP')).toEqual(pricesIn('GBP'))
+    expect(new Set(allCurrencies()).size).toBe(allCurrencies().length)
+  })
+
   it.each(CURRENCY_CODES.map((code) => [code]))('%s has every price', (code) => {
     const prices = pricesIn(code)
     expect(prices.currency).toBe(code)

@@ -83,6 +83,21 @@ describe('weighFrame', () => {
     expect(odd.learned).toEqual([])
   })
 
+  it('names the limit up to which a weighing is taken without asking, and keeps to it', () => {
+    const strayAt = (scaleG: number) =>
+      weighFrame([PARTS[0]!, printedPart('deck', 28, 1, { scaleG })], bareFrame()).strays[0]
+    const far = strayAt(60)
+    if (far === undefined) throw new Error('60 g for 28 g must be asked about')
+    const { foretold, taken } = far
+    expect(taken.high).toBeGreaterThan(foretold.high)
+    expect(taken.low).toBeLessThan(foretold.low)
+    // The scale's own noise grows a little with what it says, so just inside and well outside.
+    expect(strayAt(taken.high - 0.5)).toBeUndefined()
+    expect(strayAt(taken.high + 0.5)).toBeDefined()
+    expect(strayAt(taken.low + 0.5)).toBeUndefined()
+    expect(strayAt(taken.low - 0.5)).toBeDefined()
+  })
+
   it('takes no lesson from the whole frame while a part weighs what nothing explains', () => {
     const wholes = [
       { id: 'w', of: 'printed', scaleG: 36, tareG: 0, stepG: 0.1, date: '2026-11-26' } as const,

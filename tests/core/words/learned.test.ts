@@ -24,10 +24,27 @@ describe('learnedWords', () => {
 
 describe('strays', () => {
   it('name the part, both numbers and what to look for', () => {
-    const words = strayMassWords('Arm', 26, { low: 19.5, mid: 20.2, high: 20.9 }, 'en')
-    for (const said of ['“Arm”', '26', '19.5', '20.9', 'brim', 'another spool', 'another recipe']) {
+    const words = strayMassWords(
+      'Arm',
+      26,
+      { low: 19.5, mid: 20.2, high: 20.9 },
+      { low: 19, mid: 20.2, high: 21.4 },
+      'en',
+    )
+    for (const said of [
+      '“Arm”',
+      '26',
+      '19.5',
+      '20.9',
+      '19\u{A0}g to 21.4\u{A0}g is taken',
+      'brim',
+      'another spool',
+      'another recipe',
+    ]) {
       expect(words).toContain(said)
     }
-    expect(strayTimeWords('Arm', '2 h', '45 min – 1 h')).toContain('2 h, far outside 45 min – 1 h')
+    expect(strayTimeWords('Arm', '2 h', '45 min – 1 h', '40 – 65 min')).toContain(
+      '2 h, far outside 45 min – 1 h, and 40 – 65 min is taken',
+    )
   })
 })

@@ -194,6 +194,30 @@ describe('what is the builder’s', () => {
     actions.close()
   })
 
+  test('keeps the units that are read in, and takes none it does not know', async () => {
+    const storage = createMemoryStorage()
+    const first = await startSession({ storage })
+    expect(first.state().workshop.units).toBeUndefined()
+    first.actions.putUnits({ length: 'in', mass: 'oz' })
+    await first.actions.flush()
+    first.actions.close()
+    const next = await startSession({ storage })
+    expect(next.state().workshop.units).toEqual({ length: 'in', mass: 'oz' })
+    next.actions.close()
+    await storage.changeWorkshop(
+      (kept) => ({ ...(kept as object), units: { length: 'ell', mass: 'g' } }) as never,
+    )
+    const last = await startSession({ storage })
+    expect(last.state().workshop.units).toBeUndefined()
+    expect(
+      last
+        .state()
+        .failures.map(({ problem }) => problem.message)
+        .join(),
+    ).toContain('Your choice of units is damaged')
+    last.actions.close()
+  })
+
   test('damaged in storage, is opened as far as it is sound, and said', async () => {
     const storage = createMemoryStorage()
     const [slow] = PRINTERS

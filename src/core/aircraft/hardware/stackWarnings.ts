@@ -63,7 +63,7 @@ function nothingStocked(stack: Stack, { lengthMm, leastMm, mostMm }: Lengths): S
   const advice =
     longer === undefined || mostMm === null
       ? 'Stack less, or use a standoff.'
-      : `Put ${mm(longer - mostMm)} mm of washers under the head and take ${longer} mm.`
+      : `Put ${mm(longer - mostMm)} mm of washers under the head and take an ${stack.size} × ${longer}.`
   return warn(
     'nothing-stocked',
     `No stocked ${stack.size} length fits: it has to be ${wanted}. ${advice}`,

@@ -8,6 +8,8 @@ import { formatNumber } from '../../../core/words/format.ts'
 import type { Vec3 } from '../../../core/model/mesh.ts'
 import { FrameLines } from '../../drawing/FrameLines.tsx'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
+import { showLength } from '../../show.ts'
+import { shownAs } from '../../../core/words/shownUnits.ts'
 
 interface BalanceDrawingProps {
   readonly balance: FrameBalance
@@ -74,7 +76,8 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
   const radius = scaleSqrt([0, most], [0, MOST_R])
   const [cx, cy] = at(balance.cgMm)
   const [ox, oy] = at([0, 0, 0])
-  const scaleMm = niceLength(reach)
+  const as = shownAs('mm')
+  const scale = niceLength(reach / as.per)
   return (
     <figure ref={figure}>
       <svg
@@ -122,9 +125,9 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
           className="draw-cg-quarter"
           d={`M${cx} ${cy}h7a7 7 0 0 0 -7 -7zM${cx} ${cy}h-7a7 7 0 0 0 7 7z`}
         />
-        <path className="draw-scale" d={`M8 ${height - 8}h${scaleMm * pxPerMm}`} />
+        <path className="draw-scale" d={`M8 ${height - 8}h${scale * as.per * pxPerMm}`} />
         <text className="draw-name" x={8} y={height - 14}>
-          {scaleMm} mm
+          {formatNumber(scale)} {as.label}
         </text>
       </svg>
       <figcaption>
@@ -168,7 +171,7 @@ function namesOf(
   return taken
 }
 
-/** A round length of about a quarter of the drawing. mm */
+/** A round length of about a quarter of the drawing, in the unit of its reach. */
 function niceLength(reach: number): number {
   return (
     scaleLinear([0, reach / 2], [0, 1])
@@ -178,6 +181,5 @@ function niceLength(reach: number): number {
 }
 
 function cgWords({ cgMm: [x, y, z] }: FrameBalance): string {
-  const mm = (value: number) => formatNumber(value, undefined, 1)
-  return `centre of gravity ${mm(x)} mm forward, ${mm(y)} mm left, ${mm(z)} mm up`
+  return `centre of gravity ${showLength(x, 1)} forward, ${showLength(y, 1)} left, ${showLength(z, 1)} up`
 }

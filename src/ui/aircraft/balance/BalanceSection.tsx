@@ -6,7 +6,7 @@ import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft } from '../useAircraft.ts'
 import { useReportParts } from '../useReportParts.ts'
-import { figureWords, tenthG } from '../words.ts'
+import { figureWords, tenthMass, measureWords } from '../words.ts'
 import { BalanceDrawing } from './BalanceDrawing.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { WingBalanceBlock } from './WingBalanceBlock.tsx'
@@ -91,7 +91,7 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
     <>
       <Facts
         of={[
-          { words: 'Mass that has a place', figure: `${tenthG(balance.massG)} g` },
+          { words: 'Mass that has a place', figure: tenthMass(balance.massG) },
           {
             words: 'Centre of gravity, lengthwise',
             ...sideWords(x, 'forward', 'aft'),
@@ -103,11 +103,11 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
             ? [
                 {
                   words: 'From the middle of the motors',
-                  figure: `${figureWords(Math.hypot(forward, left), 1)} mm`,
+                  figure: measureWords(Math.hypot(forward, left), 'mm', 1),
                 },
               ]
             : []),
-          { words: 'Moment of inertia, roll', figure: `${roll} g·m²` },
+          { words: 'Moment of inertia, roll', help: 'inertia', figure: `${roll} g·m²` },
           { words: 'Moment of inertia, pitch', figure: `${pitch} g·m²` },
           { words: 'Moment of inertia, yaw', figure: `${yaw} g·m²` },
         ]}
@@ -117,7 +117,7 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
       ) : null}
       {balance.unplaced.length > 0 ? (
         <p className="caution">
-          {tenthG(balance.unplacedG)} g have no place yet and are left out:{' '}
+          {tenthMass(balance.unplacedG)} have no place yet and are left out:{' '}
           {balance.unplaced.join(', ')}. Hang the finished aircraft up and check where it balances.
         </p>
       ) : null}
@@ -127,7 +127,7 @@ function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
 
 /** How far from the middle, and to which side; no side where it is in the middle. */
 function sideWords(mm: number, more: string, less: string) {
-  const figure = `${figureWords(Math.abs(mm), 1)} mm`
+  const figure = measureWords(Math.abs(mm), 'mm', 1)
   if (!/[1-9]/.test(figure)) return { figure }
   return { figure, small: mm > 0 ? more : less }
 }

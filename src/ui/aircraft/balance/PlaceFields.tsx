@@ -8,7 +8,8 @@ import { Choice } from '../../fields/Choice.tsx'
 import { useAppState } from '../../appContext.ts'
 import { PIECES_LIMITS, PLACE_LIMITS, TURN_LIMITS, narrowed } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
-import { trueMinus } from '../../show.ts'
+import { showMm, trueMinus } from '../../show.ts'
+import { lengthUnit } from '../../../core/words/shownUnits.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { DrawnPlaces } from './DrawnPlaces.tsx'
 
@@ -264,5 +265,6 @@ function placeWords({ positionMm, rotateDeg, mirrored }: Place): string {
   const numbers = (values: readonly number[]) =>
     values.map((value) => trueMinus(formatNumber(value, undefined, 1))).join(', ')
   const turned = rotateDeg.some((degrees) => degrees !== 0) ? `, turned ${numbers(rotateDeg)}°` : ''
-  return `${numbers(positionMm)} mm${turned}${mirrored ? ', mirrored' : ''}`
+  const at = positionMm.map((mm) => trueMinus(showMm(mm, 1))).join(', ')
+  return `${at} ${lengthUnit()}${turned}${mirrored ? ', mirrored' : ''}`
 }

@@ -6,11 +6,12 @@ import {
   trimWeightG,
   wingBalance,
 } from '../../../core/aircraft/balance/wingBalance.ts'
-import { formatNumber, formatPercent } from '../../../core/words/format.ts'
-import { trueMinus } from '../../show.ts'
+import { formatPercent } from '../../../core/words/format.ts'
+import { showLength } from '../../show.ts'
 import { Facts, type Fact } from '../Facts.tsx'
-import { tenthG } from '../words.ts'
+import { tenthMass } from '../words.ts'
 import { WingBalanceFields } from './WingBalanceFields.tsx'
+import { toldWords } from '../../../core/words/toldWords.ts'
 
 interface WingBalanceBlockProps {
   readonly wing: WingSetup
@@ -29,7 +30,7 @@ export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps
         <>
           <ChordRuler wing={wing} behindMm={found.behindMm} />
           <p className={found.verdict === 'tail-heavy' ? 'craft-bad' : 'craft-verdict'}>
-            {found.words}
+            {toldWords(found.words)}
           </p>
           {balance === null ? null : (
             <Facts of={remedies(balance, found.shiftMm, found.chordShare, items, noseMm)} />
@@ -54,7 +55,7 @@ function remedies(
   const weightG = trimWeightG(balance.massG, cgX, shiftMm, noseMm)
   facts.push({
     words: shiftMm > 0 ? 'Nose weight to reach the range' : 'Weight there to reach the range',
-    figure: weightG === null ? 'none there can do it' : `${tenthG(weightG)} g`,
+    figure: weightG === null ? 'none there can do it' : tenthMass(weightG),
     strong: true,
   })
   const pack = items
@@ -63,10 +64,10 @@ function remedies(
   const slideMm =
     pack === undefined ? null : packSlideMm(balance.massG, shiftMm, pack.massG * pack.quantity)
   if (pack !== undefined && slideMm !== null) {
-    const size = trueMinus(formatNumber(Math.abs(slideMm), undefined, 0))
+    const size = showLength(Math.abs(slideMm), 0)
     facts.push({
       words: `Or slide “${pack.name}”`,
-      figure: `${size} mm ${slideMm > 0 ? 'forward' : 'back'}`,
+      figure: `${size} ${slideMm > 0 ? 'forward' : 'back'}`,
     })
   }
   return facts

@@ -5,13 +5,14 @@ import { AIR_DENSITY, GRAVITY } from '../../../core/aircraft/flight/air.ts'
 import { BLADES_DEFAULT } from '../../../core/aircraft/flight/blades.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { propThrustN } from '../../../core/aircraft/flight/prop.ts'
-import { showNumber } from '../../show.ts'
+
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { FLIGHT_LIMITS, PROP_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 import { FlownFields } from './FlownFields.tsx'
+import { measureWords } from '../words.ts'
 
 /** Motors, propellers, pack and what else draws power. */
 export const FlightFields = memo(function FlightFields() {
@@ -220,7 +221,7 @@ function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
             onChange={setRpm}
           />
           <div className="button-line">
-            <span className="figures">{showNumber(thrustG, 0)} g</span>
+            <span className="figures">{measureWords(thrustG, 'g', 0)}</span>
             <Button
               className="outlined"
               onPress={() => {

@@ -7,7 +7,7 @@ import { massOdds } from '../../../core/frame/odds.ts'
 import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft, usePutAircraft } from '../useAircraft.ts'
-import { figureWords, spanWords } from '../words.ts'
+import { figureWords, spanWords, measureWords } from '../words.ts'
 import { FlightFields } from './FlightFields.tsx'
 import { HoverFacts } from './HoverFacts.tsx'
 import { WingBlock } from './WingBlock.tsx'
@@ -133,5 +133,5 @@ function loadingWords(wing: WingSetup, auwG: number): string {
   const loading = wingLoading(wing, auwG)
   return loading === null
     ? 'wing not set'
-    : `${figureWords(loading.areaLoadingGDm2, 1)} g/dm² · stall ${spanWords(loading.stallMS, 'm/s', 1)}`
+    : `${measureWords(loading.areaLoadingGDm2, 'g/dm²', 1)} · stall ${spanWords(loading.stallMS, 'm/s', 1)}`
 }

@@ -6,7 +6,7 @@ import { FLIGHT_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
-import { figureWords, tenthG } from '../words.ts'
+import { figureWords, tenthMass } from '../words.ts'
 
 interface Typed {
   readonly minutes: number | null
@@ -87,7 +87,7 @@ export function FlownFields({ flight }: { readonly flight: FlightSetup }) {
         <>
           <p className="hint">
             Noted: {figureWords(flown.usedWh, 1)} Wh in {figureWords(flown.minutes, 1)} min at{' '}
-            {tenthG(flown.auwG)} g. It stays as it is when the frame changes.
+            {tenthMass(flown.auwG)}. It stays as it is when the frame changes.
           </p>
           <div className="button-line">
             <Button

@@ -5,7 +5,9 @@ import type { HoverFigures } from '../../../core/aircraft/flight/hover.ts'
 import { scaleRange } from '../../../core/model/ranges.ts'
 import { formatPercent } from '../../../core/words/format.ts'
 import { Facts } from '../Facts.tsx'
-import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
+import { figureWords, spanG, spanWords, tenthMass, measureWords } from '../words.ts'
+import { toldWords } from '../../../core/words/toldWords.ts'
+import { shownAs } from '../../../core/words/shownUnits.ts'
 
 interface HoverFactsProps {
   readonly flight: FlightSetup
@@ -19,6 +21,7 @@ const NOTE_CLASS = { bad: 'craft-bad', caution: 'caution', note: 'hint' } as con
 /** Thrust, power and minutes at the present all-up weight. */
 export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
   const { squareRoot, linear } = hover.hoverThrottle
+  const as = shownAs('g')
   return (
     <>
       <p className="craft-lead">
@@ -30,16 +33,16 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
       </p>
       {hover.notes.map(({ code, severity, message }) => (
         <p key={code} className={NOTE_CLASS[severity]}>
-          {message}
+          {toldWords(message)}
         </p>
       ))}
       <Facts
         of={[
-          { words: 'All-up weight', figure: `${tenthG(hover.auwG)} g`, small: spanG(auwRangeG) },
+          { words: 'All-up weight', figure: tenthMass(hover.auwG), small: spanG(auwRangeG) },
           {
             words: 'Full thrust',
-            figure: `${figureWords(flight.motors * flight.motorThrustG, 0)} g`,
-            small: `${flight.motors} × ${figureWords(flight.motorThrustG, 0)} g`,
+            figure: measureWords(flight.motors * flight.motorThrustG, 'g', 0),
+            small: `${flight.motors} × ${measureWords(flight.motorThrustG, 'g', 0)}`,
           },
           {
             words: 'Hover power',
@@ -52,6 +55,7 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
           },
           {
             words: 'Of the pack’s power, ends up lifting',
+            help: 'hover efficiency',
             figure: formatPercent(hover.efficiency.mid),
             small: spanWords(scaleRange(hover.efficiency, 100), '%', 0),
           },
@@ -66,15 +70,16 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
             small: `${formatPercent(flight.usableShare)} flown`,
           },
           {
+            help: 'thrust to weight',
             words:
               hover.payloadG >= 0
                 ? 'Payload left until thrust is twice the weight'
                 : 'Too heavy for thrust twice the weight, by',
-            figure: `${figureWords(Math.abs(hover.payloadG), 0)} g`,
+            figure: measureWords(Math.abs(hover.payloadG), 'g', 0),
           },
           {
-            words: 'One gram more on the frame',
-            figure: `${figureWords(hover.sPerGram, 2)} s`,
+            words: `One ${as.label === 'g' ? 'gram' : 'ounce'} more on the frame`,
+            figure: `${figureWords(hover.sPerGram * as.per, 2)} s`,
             small: 'of hover',
             strong: true,
           },
@@ -82,7 +87,8 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
       />
       <p className="hint">
         Momentum theory over the open disks, divided by an efficiency that falls with propeller size
-        and disk loading, fitted to drives and whole aircraft measured from 31 to 381 mm.{' '}
+        and disk loading, fitted to drives and whole aircraft measured from{' '}
+        {spanWords({ low: 31, mid: 31, high: 381 }, 'mm', 0)}.{' '}
         {hover.lesson?.verdict === 'used'
           ? `Your timed hover made the drive ${figureWords(hover.lesson.factor, 2)} times as good as that; the figures follow it.`
           : ''}{' '}

@@ -4,7 +4,8 @@ import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { wingLoading } from '../../../core/aircraft/flight/wing.ts'
 import { Facts } from '../Facts.tsx'
 import { CruiseFacts } from './CruiseFacts.tsx'
-import { figureWords, spanG, spanWords, tenthG } from '../words.ts'
+import { figureWords, spanG, spanWords, tenthMass } from '../words.ts'
+import { shownOf, shownAs } from '../../../core/words/shownUnits.ts'
 
 interface WingBlockProps {
   readonly wing: WingSetup
@@ -19,14 +20,18 @@ export function WingBlock({ wing, flight, auwG, auwRangeG }: WingBlockProps) {
   const loading = wingLoading(wing, auwG)
   if (loading === null)
     return <p className="hint">With a wing area and a mass the loading follows.</p>
+  const as = shownAs('g/dm²')
   return (
     <>
       <p className="craft-lead">
-        <b className="craft-figure">{figureWords(loading.areaLoadingGDm2, 1)}</b> g/dm² on the wing
+        <b className="craft-figure">
+          {figureWords(shownOf(loading.areaLoadingGDm2, as), 1 + as.finer)}
+        </b>{' '}
+        {as.label} on the wing
       </p>
       <Facts
         of={[
-          { words: 'All-up weight', figure: `${tenthG(auwG)} g`, small: spanG(auwRangeG) },
+          { words: 'All-up weight', figure: tenthMass(auwG), small: spanG(auwRangeG) },
           {
             words: 'Cube loading',
             figure: `${figureWords(loading.cubeLoadingOzFt3, 1)} oz/ft³`,

@@ -32,6 +32,7 @@ export const WingFields = memo(function WingFields() {
       />
       <NumberBox
         label="Mean chord"
+        help="mean chord"
         limits={WING_LIMITS.meanChordMm}
         value={wing.meanChordMm}
         step={1}

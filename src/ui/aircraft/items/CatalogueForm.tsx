@@ -11,7 +11,7 @@ import { PreweighError } from '../../../core/model/problem.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { HARDWARE_LIMITS, ITEM_LIMITS, narrowed } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
-import { BASIS_WORDS, pieceG } from '../words.ts'
+import { BASIS_WORDS, pieceMass } from '../words.ts'
 import {
   choiceOf,
   KINDS,
@@ -21,6 +21,7 @@ import {
   START,
   type Draft,
 } from './catalogueDraft.ts'
+import { toldWords } from '../../../core/words/toldWords.ts'
 
 interface CatalogueFormProps {
   readonly currency: string
@@ -95,6 +96,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
             step={0.5}
             digits={1}
             unit="mm"
+            isName={kind.tube !== true}
             onChange={(lengthMm) => {
               put({ lengthMm })
             }}
@@ -130,7 +132,7 @@ export function CatalogueForm({ currency, onAdd }: CatalogueFormProps) {
         <p className="catalogue-answer" role="status">
           <b>{made.entry.name}</b>
           <span>
-            {pieceG(made.entry.massG)} g each, {pieceG(made.entry.massG * quantity)} g in all
+            {pieceMass(made.entry.massG)} each, {pieceMass(made.entry.massG * quantity)} in all
           </span>
           <span className="range">
             {BASIS_WORDS[made.entry.basis]}, ±{Math.round(made.entry.spreadPct)} %:{' '}
@@ -162,6 +164,6 @@ function tryEntry(choice: CatalogueChoice) {
     return { ok: true, entry: catalogueEntry(choice) } as const
   } catch (error) {
     if (!(error instanceof PreweighError)) throw error
-    return { ok: false, words: `${error.message} ${error.problem.advice}` } as const
+    return { ok: false, words: toldWords(`${error.message} ${error.problem.advice}`) } as const
   }
 }

@@ -2,8 +2,9 @@ import { Fragment } from 'react'
 import { Button } from 'react-aria-components'
 import type { Item } from '../../../core/model/aircraft.ts'
 import { showFixed } from '../../show.ts'
-import { BASIS_WORDS, GROUP_WORDS, ITEM_GROUPS, pieceG, tenthG } from '../words.ts'
+import { BASIS_WORDS, GROUP_WORDS, ITEM_GROUPS, pieceG, tenthG, pieceMass } from '../words.ts'
 import { ItemPanel } from './ItemPanel.tsx'
+import { massUnit } from '../../../core/words/shownUnits.ts'
 
 interface ItemTableProps {
   readonly items: readonly Item[]
@@ -28,10 +29,10 @@ export function ItemTable(props: ItemTableProps) {
             Pieces
           </th>
           <th scope="col" className="figures wide-only">
-            Each <small>g</small>
+            Each <small>{massUnit()}</small>
           </th>
           <th scope="col" className="figures">
-            Mass <small>g</small>
+            Mass <small>{massUnit()}</small>
           </th>
           <th scope="col" className="figures wide-only">
             Cost each <small>{currency}</small>
@@ -73,7 +74,7 @@ export function ItemTable(props: ItemTableProps) {
                       <span aria-hidden="true" className="caret" />
                     </Button>
                     <span className="range narrow-only">
-                      {pieceG(item.massG)} g each, {BASIS_WORDS[item.basis]}
+                      {pieceMass(item.massG)} each, {BASIS_WORDS[item.basis]}
                     </span>
                   </th>
                   <td className="figures">{item.quantity}</td>

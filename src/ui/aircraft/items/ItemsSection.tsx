@@ -5,7 +5,7 @@ import { formatMoney } from '../../../core/words/format.ts'
 import { useActions } from '../../appContext.ts'
 import { Section } from '../Section.tsx'
 import { useAircraft, usePutAircraft } from '../useAircraft.ts'
-import { tenthG } from '../words.ts'
+import { tenthMass } from '../words.ts'
 import { CatalogueForm } from './CatalogueForm.tsx'
 import { ItemTable } from './ItemTable.tsx'
 import { ScrewHelper } from './ScrewHelper.tsx'
@@ -58,7 +58,7 @@ export function ItemsSection() {
       summary={
         items.length === 0
           ? 'none yet'
-          : `${items.length} ${items.length === 1 ? 'line' : 'lines'} · ${tenthG(massG)} g · ${formatMoney(cost, currency)}`
+          : `${items.length} ${items.length === 1 ? 'line' : 'lines'} · ${tenthMass(massG)} · ${formatMoney(cost, currency)}`
       }
     >
       <div className="craft-full">

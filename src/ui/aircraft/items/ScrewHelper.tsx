@@ -11,10 +11,12 @@ import type { MetricSize, ScrewStandard } from '../../../core/aircraft/hardware/
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { HARDWARE_LIMITS, ITEM_LIMITS, narrowed } from '../../../core/data/limits.ts'
+import { HelpMark } from '../../help/HelpMark.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
-import { showNumber } from '../../show.ts'
+import { showNumber, showLength, showMm } from '../../show.ts'
 import { Facts } from '../Facts.tsx'
 import { TextBox } from '../TextBox.tsx'
+import { toldWords } from '../../../core/words/toldWords.ts'
 
 type EndId = 'ISO 4032' | 'ISO 7040' | 'insert' | 'plastic' | 'motor'
 
@@ -84,6 +86,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         {endId === 'insert' || endId === 'plastic' ? (
           <NumberBox
             label="Boss outside diameter"
+            {...(endId === 'insert' ? { help: 'insert' as const } : {})}
             limits={HARDWARE_LIMITS.bossMm}
             value={bossMm}
             step={0.1}
@@ -120,7 +123,10 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
           />
         ) : null}
       </div>
-      <h4>What it passes through, from the head on</h4>
+      <div className="head-help">
+        <h4>What it passes through, from the head on</h4>
+        <HelpMark of="joint" />
+      </div>
       <div className="stack-layers">
         {layers.map((layer) => (
           <div key={layer.id} className="stack-layer">
@@ -174,27 +180,27 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
                 lengthMm === null ? 'no stocked length' : `${size} × ${showNumber(lengthMm, 1)} mm`,
               strong: true,
             },
-            { words: 'Layers and washers', figure: `${showNumber(answer.gripMm, 2)} mm` },
+            { words: 'Layers and washers', figure: showLength(answer.gripMm, 2) },
             {
               words: 'It has to be',
               figure:
                 answer.mostMm === null
-                  ? `${showNumber(answer.leastMm, 2)} mm or more`
-                  : `${showNumber(answer.leastMm, 2)} to ${showNumber(answer.mostMm, 2)} mm`,
+                  ? `${showLength(answer.leastMm, 2)} or more`
+                  : `${showMm(answer.leastMm, 2)} to ${showLength(answer.mostMm, 2)}`,
             },
             ...(answer.engagementMm === null
               ? []
               : [
                   {
                     words: 'Thread that bites',
-                    figure: `${showNumber(answer.engagementMm, 2)} mm`,
+                    figure: showLength(answer.engagementMm, 2),
                   },
                 ]),
           ]}
         />
         {answer.warnings.map(({ code, text }) => (
           <p key={code} className="caution">
-            {text}
+            {toldWords(text)}
           </p>
         ))}
       </div>

@@ -3,7 +3,7 @@ import { Button } from 'react-aria-components'
 import { newId } from '../../../state/store/newId.ts'
 import type { Item } from '../../../core/model/aircraft.ts'
 import { formatMoney } from '../../../core/words/format.ts'
-import { BASIS_WORDS, pieceG } from '../words.ts'
+import { BASIS_WORDS, pieceMass } from '../words.ts'
 import { dropFromShelf, shelfItems } from '../../../state/storage/shelf.ts'
 
 interface ShelfListProps {
@@ -28,7 +28,7 @@ export function ShelfList({ currency, onAdd }: ShelfListProps) {
               <span>
                 {item.name}
                 <span className="range">
-                  {pieceG(item.massG)} g {BASIS_WORDS[item.basis]},{' '}
+                  {pieceMass(item.massG)} {BASIS_WORDS[item.basis]},{' '}
                   {formatMoney(item.costEach, currency)}
                 </span>
               </span>

@@ -1,6 +1,6 @@
 import type { AircraftLedger } from '../../../core/frame/ledger.ts'
 import { formatPercent } from '../../../core/words/format.ts'
-import { GROUP_WORDS, tenthG } from '../words.ts'
+import { GROUP_WORDS, tenthMass } from '../words.ts'
 
 /** Who weighs what: one bar a group, on one axis from nothing to the whole. */
 export function GroupBars({ ledger }: { readonly ledger: AircraftLedger }) {
@@ -19,7 +19,7 @@ export function GroupBars({ ledger }: { readonly ledger: AircraftLedger }) {
               />
             </span>
             <span className="figures">
-              {tenthG(massG)} g <span className="range">{formatPercent(massShare)}</span>
+              {tenthMass(massG)} <span className="range">{formatPercent(massShare)}</span>
             </span>
           </li>
         ))}

@@ -2,7 +2,7 @@ import { useMemo } from 'react'
 import { massOdds } from '../../../core/frame/odds.ts'
 import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { Facts } from '../Facts.tsx'
-import { spanG, tenthG } from '../words.ts'
+import { spanG, tenthMass } from '../words.ts'
 
 /** The sums of the ledger, down to the margin. */
 export function MassFacts({ view }: { readonly view: AircraftView }) {
@@ -13,12 +13,16 @@ export function MassFacts({ view }: { readonly view: AircraftView }) {
       of={[
         {
           words: 'Basic mass, all lines as they stand',
-          figure: `${tenthG(basicMassG)} g`,
+          figure: tenthMass(basicMassG),
           small: spanG(rangeG),
         },
-        { words: 'Growth for what is not known yet', figure: `+${tenthG(growthG)} g` },
-        { words: 'Predicted mass', figure: `${tenthG(predictedMassG)} g`, strong: true },
-        ...(limitG === null ? [] : [{ words: 'Limit', figure: `${tenthG(limitG)} g` }]),
+        {
+          words: 'Growth for what is not known yet',
+          help: 'growth',
+          figure: `+${tenthMass(growthG)}`,
+        },
+        { words: 'Predicted mass', figure: tenthMass(predictedMassG), strong: true },
+        ...(limitG === null ? [] : [{ words: 'Limit', figure: tenthMass(limitG) }]),
       ]}
     />
   )

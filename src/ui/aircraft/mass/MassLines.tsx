@@ -10,7 +10,7 @@ import { useAppState } from '../../appContext.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { formatMass } from '../../../core/words/format.ts'
 import { chanceWords, VERDICT_WORDS } from '../../../core/frame/sayings.ts'
-import { tenthG } from '../words.ts'
+import { tenthMass } from '../words.ts'
 import { MassLineForm } from './MassLineForm.tsx'
 
 /** Masses at which rules change, and where this aircraft stands against each. */
@@ -124,5 +124,5 @@ function meaningWords(meaning: string): string {
 
 /** Near a line tenths count; kilograms away they do not. */
 function apartWords(apartG: number): string {
-  return apartG < 1000 ? `${tenthG(apartG)} g` : formatMass(apartG)
+  return apartG < 1000 ? tenthMass(apartG) : formatMass(apartG)
 }

@@ -5,7 +5,7 @@ import { useShownAircraft } from '../ShownAircraft.tsx'
 import { leftOutNames, standingWords } from '../../../core/frame/sayings.ts'
 import { trueMinus } from '../../show.ts'
 import { useAircraft } from '../useAircraft.ts'
-import { tenthG } from '../words.ts'
+import { tenthMass } from '../words.ts'
 import { GroupBars } from './GroupBars.tsx'
 import { GrowthFields } from './GrowthFields.tsx'
 import { LimitFields } from './LimitFields.tsx'
@@ -48,9 +48,9 @@ const MassBody = memo(function MassBody() {
 })
 
 function summaryWords({ ledger, settled }: AircraftView): string {
-  const sum = `${settled ? '' : '~'}${tenthG(ledger.basicMassG)} g all-up`
+  const sum = `${settled ? '' : '~'}${tenthMass(ledger.basicMassG)} all-up`
   const { marginG, limitG, basicMassG } = ledger
   if (marginG === null || limitG === null) return sum
-  const apart = (leftG: number) => `${tenthG(Math.abs(leftG))} g ${leftG < 0 ? 'over' : 'under'}`
+  const apart = (leftG: number) => `${tenthMass(Math.abs(leftG))} ${leftG < 0 ? 'over' : 'under'}`
   return `${sum} · ${apart(limitG - basicMassG)} the limit as it stands, ${apart(marginG)} with growth`
 }

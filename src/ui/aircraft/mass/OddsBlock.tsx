@@ -2,8 +2,9 @@ import { useMemo } from 'react'
 import { formatPercent } from '../../../core/words/format.ts'
 import { massOdds } from '../../../core/frame/odds.ts'
 import type { AircraftView } from '../../../state/store/aircraftView.ts'
+import { HelpMark } from '../../help/HelpMark.tsx'
 import { Facts } from '../Facts.tsx'
-import { tenthG } from '../words.ts'
+import { tenthG, tenthMass } from '../words.ts'
 
 interface OddsBlockProps {
   readonly view: AircraftView
@@ -20,12 +21,15 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
   const [next] = odds.measurements
   return (
     <>
-      <h4>Odds</h4>
+      <div className="head-help">
+        <h4>Odds</h4>
+        <HelpMark of="odds" />
+      </div>
       <Facts
         of={[
           {
             words: '19 times in 20 it ends between',
-            figure: `${tenthG(odds.rangeG.low)} and ${tenthG(odds.rangeG.high)} g`,
+            figure: `${tenthG(odds.rangeG.low)} and ${tenthMass(odds.rangeG.high)}`,
           },
         ]}
       />
@@ -42,7 +46,7 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
                 <span className="bar bar-doubt" style={{ width: `${(share / most) * 100}%` }} />
               </span>
               <span className="figures">
-                {formatPercent(share)} <span className="range">±{tenthG(2 * sigmaG)} g</span>
+                {formatPercent(share)} <span className="range">±{tenthMass(2 * sigmaG)}</span>
               </span>
             </li>
           ))}
@@ -51,7 +55,7 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
       {next === undefined ? null : (
         <p className="craft-advice">
           {next.text}: of all single measurements it takes away the most doubt, from ±
-          {tenthG(2 * odds.sigmaG)} g down to ±{tenthG(2 * next.sigmaAfterG)} g.{' '}
+          {tenthMass(2 * odds.sigmaG)} down to ±{tenthMass(2 * next.sigmaAfterG)}.{' '}
           {whereTyped(next.id, view)}
         </p>
       )}

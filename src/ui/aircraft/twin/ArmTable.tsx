@@ -4,7 +4,8 @@ import { useAppState, useReadState } from '../../appContext.ts'
 import { TWIN_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
-import { figureWords, spanWords } from '../words.ts'
+import { figureWords, spanWords, measureWords } from '../words.ts'
+import { lengthUnit } from '../../../core/words/shownUnits.ts'
 
 interface ArmTableProps {
   readonly arms: readonly ArmShake[]
@@ -31,7 +32,7 @@ export function ArmTable({ arms }: ArmTableProps) {
               Cut <small>Hz</small>
             </th>
             <th scope="col" className="twin-choice-head">
-              Free length <small>mm</small>
+              Free length <small>{lengthUnit()}</small>
             </th>
           </tr>
         </thead>
@@ -62,8 +63,8 @@ export function ArmTable({ arms }: ArmTableProps) {
           : 'No arm’s first bending lies within 15 % of either; throttling still passes through.'}
       </p>
       <p className="hint">
-        As beams held firmly at one end, {figureWords(first.tipG, 0)} g of motor and propeller at
-        the other, ±20 %: clamps soften it. Tap a finished arm and listen before you trust this.
+        As beams held firmly at one end, {measureWords(first.tipG, 'g', 0)} of motor and propeller
+        at the other, ±20 %: clamps soften it. Tap a finished arm and listen before you trust this.
       </p>
     </>
   )

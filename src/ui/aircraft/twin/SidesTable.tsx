@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import { formatHours, formatMoney } from '../../../core/words/format.ts'
 import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
 import type { FrameSide, FrameSides } from '../../../core/aircraft/twin/sides.ts'
-import { figureWords, moneySpan, spanG, spanWords, tenthG } from '../words.ts'
+import { figureWords, moneySpan, spanG, spanWords, tenthMass } from '../words.ts'
 
 interface SidesTableProps {
   readonly sides: FrameSides
@@ -22,8 +22,7 @@ export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
   const rows: (readonly [string, (side: FrameSide) => ReactNode])[] = [
     [
       'Frame',
-      ({ massG }) =>
-        withSpan(`${tenthG(massG.mid)} g`, massG.low === massG.high ? null : spanG(massG)),
+      ({ massG }) => withSpan(tenthMass(massG.mid), massG.low === massG.high ? null : spanG(massG)),
     ],
     [
       'Cost of what flies',
@@ -31,7 +30,7 @@ export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
     ],
     ['Still to print', ({ printS }) => (printS.mid > 0 ? formatHours(printS.mid) : 'nothing')],
     ['Waiting for it', ({ waitDays }) => (waitDays > 0 ? waitWords(waitDays) : 'none')],
-    ['All-up', ({ auwG }) => `${tenthG(auwG.mid)} g`],
+    ['All-up', ({ auwG }) => tenthMass(auwG.mid)],
   ]
   if (columns.some(({ side }) => side.hover !== null)) {
     rows.push([

@@ -8,6 +8,9 @@ import { NumberBox } from '../../fields/NumberBox.tsx'
 import { download } from '../../head/download.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { spanWords } from '../words.ts'
+import { showLength } from '../../show.ts'
+import { lengthUnit } from '../../../core/words/shownUnits.ts'
+import { formatAll } from '../../../core/words/format.ts'
 
 interface TwinChoiceProps {
   readonly partId: string
@@ -44,12 +47,12 @@ export function TwinChoice({ partId, name, twin, outline }: TwinChoiceProps) {
           <Button
             key={mm}
             className="quiet"
-            aria-label={`Cut ${name} from ${mm} mm`}
+            aria-label={`Cut ${name} from ${plateWords(mm)}`}
             onPress={() => {
               put(mm)
             }}
           >
-            {mm} mm
+            {plateWords(mm)}
           </Button>
         ))}
         {typedMm === undefined ? null : (
@@ -84,6 +87,13 @@ function thicknessWords(twin: FlatTwin): string {
   const equal = `equal stiffness at ${spanWords(twin.equalMm, 'mm', 1)}`
   if (twin.typed) return `typed; ${equal}`
   return twin.above === null ? `thickest stocked; ${equal}` : `nearest stocked; ${equal}`
+}
+
+/** Plates are sold by their millimetres: another unit stands behind the name. */
+function plateWords(mm: number): string {
+  return lengthUnit() === 'mm'
+    ? `${formatAll(mm, 2)} mm`
+    : `${formatAll(mm, 2)} mm (${showLength(mm, 2)})`
 }
 
 function stocked({ below, above, chosen }: FlatTwin): readonly number[] {

@@ -4,6 +4,7 @@ import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
 import type { PartShape } from '../../../state/store/types.ts'
 import { useWidth } from '../../fields/useWidth.ts'
 import { showNumber, showSide } from '../../show.ts'
+import { lengthUnit } from '../../../core/words/shownUnits.ts'
 import { pieceG } from '../words.ts'
 
 interface TwinOutlinesProps {
@@ -36,7 +37,7 @@ export function TwinOutlines({ parts, shapes }: TwinOutlinesProps) {
     <div className="outlines" ref={place}>
       {cut.map(({ partId, name, quantity, twin, outline, wideMm, highMm }) => {
         const [wide, high] = [wideMm * pxPerMm + 2 * LINE_PX, highMm * pxPerMm + 2 * LINE_PX]
-        const sides = `${showSide(wideMm)} × ${showSide(highMm)} mm`
+        const sides = `${showSide(wideMm)} × ${showSide(highMm)} ${lengthUnit()}`
         const plate = `${showNumber(twin.chosen.thicknessMm, 2)} mm plate`
         return (
           <figure key={partId} className="outline">

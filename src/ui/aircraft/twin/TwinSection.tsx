@@ -29,7 +29,7 @@ export function TwinSection() {
   const rows = useAppState(ledgerRows)
   const plate = PLATES[aircraft.twin.plate].name.toLowerCase()
   return (
-    <Section title="Carbon twin" summary={`${flatWords(rows)} · ${plate}`}>
+    <Section title="Carbon twin" help="carbon twin" summary={`${flatWords(rows)} · ${plate}`}>
       <TwinBody />
     </Section>
   )

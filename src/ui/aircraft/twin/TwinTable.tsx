@@ -1,8 +1,10 @@
+import { toldWords } from '../../../core/words/toldWords.ts'
 import { formatMoney, formatPercent } from '../../../core/words/format.ts'
 import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
 import type { PartShape } from '../../../state/store/types.ts'
 import { figureWords, pieceG, pieceSpan, spanWords } from '../words.ts'
 import { TwinChoice } from './TwinChoice.tsx'
+import { massUnit, lengthUnit } from '../../../core/words/shownUnits.ts'
 
 interface TwinTableProps {
   readonly parts: readonly TwinEntry[]
@@ -24,7 +26,7 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
             <tr>
               <th scope="col">Part</th>
               <th scope="col" className="figures">
-                One piece <small>g</small>
+                One piece <small>{massUnit()}</small>
               </th>
               <th scope="col" className="figures">
                 Cost <small>{currency}</small>
@@ -33,7 +35,7 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
                 Stiffness <small>× printed</small>
               </th>
               <th scope="col" className="twin-choice-head">
-                Plate <small>mm</small>
+                Plate <small>{lengthUnit()}</small>
               </th>
             </tr>
           </thead>
@@ -47,7 +49,7 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
                     {quantity === 1 ? '' : `, ${quantity} fly`}
                   </span>
                 </th>
-                <td className="figures" data-head="one piece, g">
+                <td className="figures" data-head={`one piece, ${massUnit()}`}>
                   {pieceG(twin.chosen.massG.mid)}
                   <span className="range">{pieceSpan(twin.chosen.massG)}</span>
                 </td>
@@ -81,7 +83,8 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
       {staying.length === 0 ? null : (
         <p className="hint">
           Stay printed:{' '}
-          {staying.map(({ name, words }) => `${name} (${lowerFirst(words)})`).join(', ')}.
+          {staying.map(({ name, words }) => `${name} (${toldWords(lowerFirst(words))})`).join(', ')}
+          .
         </p>
       )}
       {cut.length === 0 ? null : (

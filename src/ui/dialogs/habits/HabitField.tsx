@@ -1,10 +1,11 @@
-import { HABIT_FIELDS } from '../../../core/data/habits.ts'
+import { HABIT_FIELDS, type HabitRange } from '../../../core/data/habits.ts'
 import { HABIT_LIMITS } from '../../../core/data/limits.ts'
 import type { HabitNumber, Habits } from '../../../core/model/habits.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber } from '../../show.ts'
 import { HabitPicture } from './HabitPicture.tsx'
+import { shownOf, shownAs } from '../../../core/words/shownUnits.ts'
 
 type HabitValue = Habits[keyof Habits]
 
@@ -46,9 +47,10 @@ export function HabitField({ habit, value, usual, doubt, onTell }: HabitFieldPro
       ) : (
         <NumberBox
           label={field.name}
+          {...(habit === 'holdMm' ? { help: 'hold' as const } : {})}
           limits={limits}
           value={typeof value === 'number' ? value : null}
-          usual={showNumber(Number(usual), 2)}
+          usual={showIn(Number(usual), field.unit)}
           step={limits.max > 10 ? 0.5 : 0.05}
           unit={field.unit === 'share' ? 'of wall' : field.unit}
           hint={`${field.what} ${spanWords(Number(usual), field)}${behind}`}
@@ -65,9 +67,15 @@ export function HabitField({ habit, value, usual, doubt, onTell }: HabitFieldPro
 const UNKNOWN = 'not known'
 
 /** "Usually 1, from 0.8 to 1.3." */
-function spanWords(usual: number, { low, high }: { readonly low: number; readonly high: number }) {
-  const [is, from, to] = [usual, low, high].map((value) => showNumber(value, 2))
+function spanWords(usual: number, { low, high, unit }: Pick<HabitRange, 'low' | 'high' | 'unit'>) {
+  const [is, from, to] = [usual, low, high].map((value) => showIn(value, unit))
   return `Usually\u{A0}${is}, from\u{A0}${from} to\u{A0}${to}.`
+}
+
+/** Up to three significant digits, in the unit that the field is typed in. */
+function showIn(value: number, unit: string): string {
+  const as = shownAs(unit)
+  return showNumber(shownOf(value, as), 2 + as.finer)
 }
 
 function wordOf(

@@ -39,6 +39,32 @@ function fitted(rows: readonly HoverRow[]): { readonly large: number; readonly l
   return best
 }
 
+/** The same by least absolute errors, which an outlier pulls at no harder than any other row. */
+function fittedRobustly(rows: readonly HoverRow[]): {
+  readonly large: number
+  readonly loss: number
+} {
+  let best = { large: 0, loss: 0 }
+  let least = Infinity
+  for (let loss = 0.2; loss <= 1.2; loss += 0.001) {
+    const logs = rows.map((row) => Math.log(measured(row) * (1 + loss * lossOf(row))))
+    const middle = logs.toSorted((a, b) => a - b)[Math.floor(logs.length / 2)] ?? 0
+    const sum = logs.reduce((all, log) => all + Math.abs(log - middle), 0)
+    if (sum < least) {
+      least = sum
+      best = { large: Math.exp(middle), loss }
+    }
+  }
+  return best
+}
+
+/** How far, as a share, a fit lies from the one in use, at most over all rows. */
+function furthest({ large, loss }: { readonly large: number; readonly loss: number }): number {
+  return Math.max(
+    ...HOVER_ROWS.map((row) => Math.abs(large / (1 + loss * lossOf(row)) / shareOf(row).mid - 1)),
+  )
+}
+
 const shareOf = (row: HoverRow) => hoverEfficiency(4 * row.thrustG, 4, row.propDiameterMm).share
 const error = (row: HoverRow) => Math.log(measured(row) / shareOf(row).mid)
 const rms = (values: readonly number[]) =>
@@ -79,6 +105,21 @@ describe('hover efficiency against measured drives and craft', () => {
     })
     expect(rms(errors)).toBeLessThan(0.13)
     expect(Math.max(...errors.map(Math.abs))).toBeLessThan(0.25)
+  })
+
+  it('lies within 8 % of a fit that no outlier can pull', () => {
+    expect(furthest(fittedRobustly(HOVER_ROWS.filter((row) => row.fitted)))).toBeLessThan(0.08)
+  })
+
+  it.each([
+    [0.7, 0.14],
+    [1.3, 0.1],
+  ])('with one row read %f times as high moves by a share of %f at most', (wrong, most) => {
+    const rows = HOVER_ROWS.filter((row) => row.fitted)
+    for (const row of rows) {
+      const misread = { ...row, electricalW: row.electricalW * wrong }
+      expect(furthest(fitted(rows.map((one) => (one === row ? misread : one))))).toBeLessThan(most)
+    }
   })
 
   /* Bitcraze crazyflie-firmware, pwm-to-thrust @25094c66: one four-motor rig from light to full load, A, g, V. */

@@ -175,6 +175,8 @@ describe('stackUp into a motor', () => {
     expect(stackUp(motor(5, null)).lengthMm).toBe(8)
     const answer = stackUp(motor(3.8, null))
     expect(answer.lengthMm).toBeNull()
-    expect(answer.warnings[0]?.text).toContain('Put 0.7 mm of washers under the head and take 8 mm')
+    expect(answer.warnings[0]?.text).toContain(
+      'Put 0.7 mm of washers under the head and take an M3 × 8',
+    )
   })
 })
