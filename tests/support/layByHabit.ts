@@ -86,7 +86,9 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
     const room = rooms.length > 0 ? keep(wasm.CrossSection.union(rooms)) : nothing
     const skin = keep(inside.subtract(room))
     const overlapMm = habits.overlapShare * lineMm
-    const over = keep(grow(inside, overlapMm).subtract(inside))
+    // Ends of lines need as much room as a line is wide.
+    const wide = grow(grow(inside, -lineMm / 2), lineMm / 2)
+    const over = keep(grow(wide, overlapMm).subtract(inside))
     const overRoom = keep(over.intersect(grow(room, overlapMm))).area()
     const lines = layWalls(slice, walls, lineMm, habits, grow, keep)
     const fresh: Divided = { ...lines, rooms, room, skin, over: over.area(), overRoom }

@@ -17,6 +17,13 @@ const MOST_LAYERS = 20_000
 /** Cuts stay this far below the top. */
 const TOP_MM = 1e-4
 
+/**
+ * Cuts lie this much below the middles of the layers, so that a flat face in the very middle of a
+ * layer ends it, top or underside, and rounding in the file does not choose. Of 27 toolpaths one
+ * had a face there that mattered (1.3 % of its plastic); it was laid so.
+ */
+const FACE_MM = 1e-4
+
 /** Layers this close to half a layer from the top are a tie: rounding in the file would decide. Share of a layer. */
 const TIE = 0.005
 
@@ -50,7 +57,8 @@ export function planLayers(heightMm: number, layerMm: number, firstLayerMm: numb
   const cuts = new Float64Array(count)
   if (count > 0) heights[0] = firstLayerMm
   for (let layer = 0; layer < count; layer++) {
-    cuts[layer] = layer === 0 ? firstLayerMm / 2 : firstLayerMm + (layer - 0.5) * layerMm
+    const middleMm = layer === 0 ? firstLayerMm / 2 : firstLayerMm + (layer - 0.5) * layerMm
+    cuts[layer] = middleMm - FACE_MM
   }
   // A tie, or a part lower than half its first layer, is cut where the part still is.
   if (count > 0)

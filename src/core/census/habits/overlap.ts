@@ -20,7 +20,9 @@ export interface Overlap {
  *
  * Measured: layers of solid skin of three authors lay 1 to 4 % more than their area, 0.2 to 0.35 of
  * a line along that edge; a tenth of a line is what the plates among 27 toolpaths agree with best
- * together with the other habits as they are.
+ * together with the other habits as they are. Where what the walls leave is narrower than a line
+ * there are fewer ends to reach over: a ring 4.1 lines wide was laid without any, for +4.8 % here
+ * before.
  */
 export function overlapsOf(
   layer: CutLayer,
@@ -32,19 +34,26 @@ export function overlapsOf(
   grids: Grids,
 ): Overlap {
   if (overlapMm <= 0) return { skinMm2: 0, roomMm2: 0 }
+  const scaleMm2 = layer.correction[along] * grids[along].pitchMm
   if (innerMm !== null) {
     const ofRoom = sharedEnds(inside, room)
-    return {
-      skinMm2: Math.max(0, innerMm) * overlapMm * (1 - ofRoom),
-      roomMm2: Math.max(0, innerMm) * overlapMm * ofRoom,
-    }
+    const full = Math.max(0, innerMm) * overlapMm
+    const both = full * widthShare(rowLengthMm(inside) * scaleMm2, innerMm, lineMm)
+    return { skinMm2: both * (1 - ofRoom), roomMm2: both * ofRoom }
   }
   const rimMm = RIM_LINES * lineMm
   const deeper = insetOf(layer, along, wallMm + rimMm, grids)
   const all = rowLengthMm(inside) - rowLengthMm(deeper)
   const ofRoom = rowLengthMm(room) - rowLengthMm(intersectAll(room, [deeper]))
-  const scale = (layer.correction[along] * grids[along].pitchMm * overlapMm) / rimMm
+  const edgeMm = (all * scaleMm2) / rimMm
+  const wide = widthShare(rowLengthMm(inside) * scaleMm2, edgeMm, lineMm)
+  const scale = (scaleMm2 * overlapMm * wide) / rimMm
   return { skinMm2: Math.max(0, all - ofRoom) * scale, roomMm2: ofRoom * scale }
+}
+
+/** Share of the edge that lines end on: all where the inside is a line wide or more, in the mean. */
+function widthShare(insideMm2: number, edgeMm: number, lineMm: number): number {
+  return edgeMm > 0 ? Math.min(1, (2 * insideMm2) / (edgeMm * lineMm)) : 1
 }
 
 /** Share of a region's stretch ends that are ends of a part of it too. */

@@ -32,6 +32,10 @@ const SPAN_LINES = 0.05
  * rule is one such length, and a gap is the area that is left between two. Corners shorten P(d) as
  * well, by a length that is known from their angles and put back.
  *
+ * With round ends a gap line lacks what any line does, and as much again stays bare between it and
+ * the lines on either side, which do not lie closer for it: of gaps of 0.77 mm at 0.2 mm layers and
+ * 0.79 at 0.3, 0.63 and 0.65 mm were laid; 0.68 and 0.66 here.
+ *
  * Where all lines fit, which most layers are, it is the region within the walls' depth, less the
  * strip that round ends leave bare along the outline.
  *
@@ -75,7 +79,13 @@ export function layWalls(
     totalMm += roundMm + (half - 0.5) * left
     if (!habits.gapLines) continue
     const between = areaAt(pair) - (before + after) / 2
-    gapMm2 += Math.max(0, between - half * lineMm * (roundMm + (half / 2) * left))
+    let bareGapMm2 = 0
+    if (bareMm > 0) {
+      const lostMm2 = areaAt(pair) - areaAt(pair + 2 * SPAN_LINES)
+      bareGapMm2 = 2 * bareMm * Math.max(0, lostMm2 / (2 * SPAN_LINES * lineMm) - roundMm)
+    }
+    const open = between - half * lineMm * (roundMm + (half / 2) * left)
+    gapMm2 += Math.max(0, open - bareGapMm2)
   }
   return { wallMm2: totalMm * lineMm + gapMm2, gapMm2, innerMm }
 }
