@@ -1,6 +1,6 @@
 import type { Mesh } from '../model/mesh.ts'
 import { judgeBodies } from './judgeBodies.ts'
-import { boxGapMm, type BodyFacts } from './measureFindings.ts'
+import { boxGapMm, type BodyJudgement } from './measureFindings.ts'
 import { bodiesTouch, touchBody, type TouchBody } from './split/touch.ts'
 import type { Apart } from './takeApart.ts'
 
@@ -27,19 +27,19 @@ export function findHairs(
   scaleToMm: number,
 ): ReadonlySet<number> {
   if (bodies.count < 2) return NONE
-  const facts = judgeBodies(mesh, bodies, sums, scaleToMm)
-  const largest = facts.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))
-  const thin = facts.flatMap((body, i) => (body !== largest && isHair(body, largest) ? [i] : []))
+  const judged = judgeBodies(mesh, bodies, sums, scaleToMm)
+  const largest = judged.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))
+  const thin = judged.flatMap((body, i) => (body !== largest && isHair(body, largest) ? [i] : []))
   if (thin.length === 0 || thin.length > MOST_HAIRS) return NONE
   const own = Array.from({ length: bodies.count }, (): number[] => [])
   bodies.bodyOf.forEach((body, t) => own[body]?.push(t))
   const ready: (TouchBody | undefined)[] = []
   const bodyAt = (body: number): TouchBody => (ready[body] ??= touchBody(mesh, own[body]!))
   const loose = thin.filter((i) =>
-    facts.every(
+    judged.every(
       (body, k) =>
         k === i ||
-        boxGapMm(body.boundsMm, facts[i]!.boundsMm) > 0 ||
+        boxGapMm(body.boundsMm, judged[i]!.boundsMm) > 0 ||
         !bodiesTouch(mesh, bodyAt(i), bodyAt(k)),
     ),
   )
@@ -49,7 +49,10 @@ export function findHairs(
 const NONE: ReadonlySet<number> = new Set()
 
 /** Four times volume over area is the width of a rod and twice the thickness of a sheet. */
-function isHair({ kind, volumeMm3, areaMm2, boundsMm }: BodyFacts, largest: BodyFacts): boolean {
+function isHair(
+  { kind, volumeMm3, areaMm2, boundsMm }: BodyJudgement,
+  largest: BodyJudgement,
+): boolean {
   if (kind !== 'solid') return false
   if (volumeMm3 > MOST_MM3 || volumeMm3 > MOST_SHARE * largest.volumeMm3) return false
   const sides = [0, 1, 2].map((k) => boundsMm.max[k]! - boundsMm.min[k]!)

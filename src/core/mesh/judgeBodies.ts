@@ -1,7 +1,7 @@
 import type { Mesh } from '../model/mesh.ts'
 import type { Bodies } from './bodies.ts'
 import { eachHeld, nestEffort } from './bodiesNest.ts'
-import type { BodyFacts } from './measureFindings.ts'
+import type { BodyJudgement } from './measureFindings.ts'
 import type { BodySums } from './volume.ts'
 
 /** A body whose volume is below this share of its area^1.5 is a flat sheet (a ball has 0.094 of it). */
@@ -13,7 +13,7 @@ export function judgeBodies(
   bodies: Bodies,
   sums: BodySums,
   scaleToMm: number,
-): readonly BodyFacts[] {
+): readonly BodyJudgement[] {
   /** 1 facing outwards in the file, −1 facing inwards, by most of its area; 0 a flat sheet. */
   const senses = new Int8Array(bodies.count)
   const solid = new Uint8Array(bodies.count)
@@ -26,7 +26,7 @@ export function judgeBodies(
   }
   const { senseAround } = nestOf(mesh, bodies, sums, senses, solid)
   const reverse = findReverseCopies(sums, senses)
-  const facts: BodyFacts[] = []
+  const judged: BodyJudgement[] = []
   for (let body = 0; body < bodies.count; body++) {
     const outside = senseAround[body]!
     const inside = outside + senses[body]!
@@ -42,7 +42,7 @@ export function judgeBodies(
     const asFirst = 2 * sums.turnedArea[body]! <= sums.area[body]!
     const triangles = sums.triangles[body]!
     const turned = sums.turnedTriangles[body]!
-    facts.push({
+    judged.push({
       kind,
       insideOut: kind === 'solid' && senses[body] === -1,
       volumeMm3: Math.abs(sums.volume[body]!) * scaleToMm ** 3,
@@ -55,7 +55,7 @@ export function judgeBodies(
       },
     })
   }
-  return facts
+  return judged
 }
 
 /** What bodies are inside of. */

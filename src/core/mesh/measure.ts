@@ -37,8 +37,8 @@ export function measureMesh(
   const { bodies, sums } = taken
   const all = judgeBodies(mesh, bodies, sums, scaleToMm)
   const hairs = findHairs(mesh, taken, scaleToMm)
-  const facts = keepsHairs ? all : all.filter((_, body) => !hairs.has(body))
-  const kept = facts.filter((body) => body.kind !== 'reverse copy')
+  const judged = keepsHairs ? all : all.filter((_, body) => !hairs.has(body))
+  const kept = judged.filter((body) => body.kind !== 'reverse copy')
   const areaMm2 = sumOf(kept, (body) => body.areaMm2)
   const volumeMm3 = sumOf(kept, (body) =>
     body.kind === 'cavity' ? -body.volumeMm3 : body.volumeMm3,
@@ -51,7 +51,7 @@ export function measureMesh(
       'Give the surface a thickness in your drawing and export it as a solid.',
     )
   }
-  const boundsMm = joinBounds(facts.map((body) => body.boundsMm))
+  const boundsMm = joinBounds(judged.map((body) => body.boundsMm))
   return {
     triangles,
     vertices: mesh.positions.length / 3,
@@ -63,7 +63,7 @@ export function measureMesh(
       bodies.openEdges + bodies.crowdedEdges + bodies.sameWayEdges + bodies.duplicates === 0,
     findings: describeMesh({
       triangles,
-      bodies: facts,
+      bodies: judged,
       hairs: all.filter((_, body) => hairs.has(body)),
       keepsHairs,
       isNestKnown: isNestKnown(sums),

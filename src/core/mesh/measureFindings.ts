@@ -3,7 +3,7 @@ import type { Bounds, Finding } from '../model/mesh.ts'
 import { joinBounds } from './volume.ts'
 
 /** What `measureMesh` knows of one body. */
-export interface BodyFacts {
+export interface BodyJudgement {
   /**
    * `cavity`: inside another, facing the other way. `buried`: inside another, facing the same way.
    * `sheet`: encloses nothing. `reverse copy`: lies on another body, facing the other way.
@@ -21,12 +21,12 @@ export interface BodyFacts {
 }
 
 /** What `measureMesh` knows of the whole mesh. */
-interface MeshFacts {
+interface MeshJudgement {
   readonly triangles: number
-  readonly bodies: readonly BodyFacts[]
+  readonly bodies: readonly BodyJudgement[]
   readonly boundsMm: Bounds
   /** Bodies that no line can lay, and whether they were left out; those are not among `bodies` then. */
-  readonly hairs: readonly BodyFacts[]
+  readonly hairs: readonly BodyJudgement[]
   readonly keepsHairs: boolean
   /** It is known of all bodies what they are inside of. */
   readonly isNestKnown: boolean
@@ -54,25 +54,25 @@ const SPECK_VOLUME = 1e-3
 const SPECK_LENGTH = 0.05
 
 /** Says in a builder's words what is odd about a mesh; nothing for a sound one. */
-export function describeMesh(facts: MeshFacts): Finding[] {
+export function describeMesh(judged: MeshJudgement): Finding[] {
   return [
-    openEdges(facts),
-    crowdedEdges(facts),
-    mixedFacing(facts),
-    insideOut(facts),
-    degenerate(facts),
-    duplicates(facts),
-    severalBodies(facts),
-    unknownNest(facts),
-    cavities(facts),
-    specks(facts),
-    hairs(facts),
-    unlikelySize(facts),
+    openEdges(judged),
+    crowdedEdges(judged),
+    mixedFacing(judged),
+    insideOut(judged),
+    degenerate(judged),
+    duplicates(judged),
+    severalBodies(judged),
+    unknownNest(judged),
+    cavities(judged),
+    specks(judged),
+    hairs(judged),
+    unlikelySize(judged),
   ].filter((finding) => finding !== null)
 }
 
 /** A note: whether any layer sees the gap, and how much of it, only the count tells (see `layerFindings`). */
-function openEdges({ openEdges: count, openPlace }: MeshFacts): Finding | null {
+function openEdges({ openEdges: count, openPlace }: MeshJudgement): Finding | null {
   if (count === 0) return null
   return {
     code: 'open-edges',
@@ -84,7 +84,7 @@ function openEdges({ openEdges: count, openPlace }: MeshFacts): Finding | null {
   }
 }
 
-function crowdedEdges({ crowdedEdges: count }: MeshFacts): Finding | null {
+function crowdedEdges({ crowdedEdges: count }: MeshJudgement): Finding | null {
   if (count === 0) return null
   return {
     code: 'non-manifold-edges',
@@ -95,7 +95,7 @@ function crowdedEdges({ crowdedEdges: count }: MeshFacts): Finding | null {
   }
 }
 
-function mixedFacing({ bodies, contradictions, triangles }: MeshFacts): Finding | null {
+function mixedFacing({ bodies, contradictions, triangles }: MeshJudgement): Finding | null {
   const count = bodies.reduce((sum, body) => sum + body.wrongWay, 0)
   if (count === 0 && contradictions === 0) return null
   const facing = `${counted(count, 'triangle', 'triangles')} of ${exact(triangles)} ${count === 1 ? 'faces' : 'face'} against the rest of the skin.`
@@ -117,7 +117,7 @@ function mixedFacing({ bodies, contradictions, triangles }: MeshFacts): Finding 
   }
 }
 
-function insideOut({ bodies }: MeshFacts): Finding | null {
+function insideOut({ bodies }: MeshJudgement): Finding | null {
   const count = bodies.filter((body) => body.insideOut).length
   if (count === 0) return null
   const subject = bodies.length === 1 ? 'The part is' : counted(count, 'body is', 'bodies are')
@@ -131,7 +131,7 @@ function insideOut({ bodies }: MeshFacts): Finding | null {
   }
 }
 
-function degenerate({ degenerate: count }: MeshFacts): Finding | null {
+function degenerate({ degenerate: count }: MeshJudgement): Finding | null {
   if (count === 0) return null
   return {
     code: 'degenerate-triangles',
@@ -142,7 +142,7 @@ function degenerate({ degenerate: count }: MeshFacts): Finding | null {
   }
 }
 
-function duplicates({ duplicates: copies, bodies }: MeshFacts): Finding | null {
+function duplicates({ duplicates: copies, bodies }: MeshJudgement): Finding | null {
   const backs = bodies.filter((body) => body.kind === 'reverse copy')
   const backCount = backs.reduce((sum, body) => sum + body.triangles, 0)
   const count = copies + backCount
@@ -159,7 +159,7 @@ function duplicates({ duplicates: copies, bodies }: MeshFacts): Finding | null {
   }
 }
 
-function severalBodies({ bodies }: MeshFacts): Finding | null {
+function severalBodies({ bodies }: MeshJudgement): Finding | null {
   const solids = bodies.filter((body) => body.kind === 'solid' || body.kind === 'buried')
   if (solids.length < 2) return null
   const buried = solids.filter((body) => body.kind === 'buried')
@@ -176,7 +176,7 @@ function severalBodies({ bodies }: MeshFacts): Finding | null {
   }
 }
 
-function unknownNest({ bodies, isNestKnown }: MeshFacts): Finding | null {
+function unknownNest({ bodies, isNestKnown }: MeshJudgement): Finding | null {
   if (isNestKnown) return null
   return {
     code: 'unknown-nest',
@@ -187,7 +187,7 @@ function unknownNest({ bodies, isNestKnown }: MeshFacts): Finding | null {
   }
 }
 
-function cavities({ bodies }: MeshFacts): Finding | null {
+function cavities({ bodies }: MeshJudgement): Finding | null {
   const hollows = bodies.filter((body) => body.kind === 'cavity')
   if (hollows.length === 0) return null
   const volume = hollows.reduce((sum, body) => sum + body.volumeMm3, 0)
@@ -212,9 +212,9 @@ interface Speck {
  * The bodies that were most likely left over in the drawing: tiny, and off from everything else by
  * more than their own size; and surfaces that enclose nothing.
  */
-export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
+export function findSpecks(bodies: readonly BodyJudgement[]): readonly Speck[] {
   const largest = bodies.reduce((best, body) => (body.volumeMm3 > best.volumeMm3 ? body : best))
-  const small = (body: BodyFacts) =>
+  const small = (body: BodyJudgement) =>
     body !== largest &&
     body.volumeMm3 <= SPECK_VOLUME * largest.volumeMm3 &&
     across(body.boundsMm) <= SPECK_LENGTH * across(largest.boundsMm)
@@ -227,7 +227,7 @@ export function findSpecks(bodies: readonly BodyFacts[]): readonly Speck[] {
   })
 }
 
-function specks({ bodies }: MeshFacts): Finding | null {
+function specks({ bodies }: MeshJudgement): Finding | null {
   const all = findSpecks(bodies)
   const stray = all.filter(({ place }) => bodies[place]!.kind !== 'sheet')
   const sheets = all.filter(({ place }) => bodies[place]!.kind === 'sheet')
@@ -260,7 +260,7 @@ function specks({ bodies }: MeshFacts): Finding | null {
   }
 }
 
-function hairs({ hairs: found, keepsHairs, bodies }: MeshFacts): Finding | null {
+function hairs({ hairs: found, keepsHairs, bodies }: MeshJudgement): Finding | null {
   if (found.length === 0) return null
   const volume = formatVolume(
     found.reduce((sum, { volumeMm3 }) => sum + volumeMm3, 0),
@@ -286,7 +286,7 @@ function hairs({ hairs: found, keepsHairs, bodies }: MeshFacts): Finding | null 
       }
 }
 
-function unlikelySize({ boundsMm }: MeshFacts): Finding | null {
+function unlikelySize({ boundsMm }: MeshJudgement): Finding | null {
   const longest = Math.max(...[0, 1, 2].map((k) => boundsMm.max[k]! - boundsMm.min[k]!))
   const size = formatNumber(longest, 'en')
   if (longest < SHORTEST_MM) {
@@ -315,7 +315,7 @@ const counted = (count: number, one: string, many: string) =>
 const exact = (count: number) => count.toLocaleString('en')
 
 /** The largest of some bodies stands for them all. */
-function placeOf(bodies: readonly BodyFacts[]): { readonly place?: Bounds } {
+function placeOf(bodies: readonly BodyJudgement[]): { readonly place?: Bounds } {
   if (bodies.length === 0) return {}
   return { place: bodies.reduce((a, b) => (b.areaMm2 > a.areaMm2 ? b : a)).boundsMm }
 }

@@ -1,7 +1,7 @@
 import type { Mesh } from '../model/mesh.ts'
 import { NO_BODY, type Bodies } from './bodies.ts'
 import { judgeBodies } from './judgeBodies.ts'
-import type { BodyFacts } from './measureFindings.ts'
+import type { BodyJudgement } from './measureFindings.ts'
 import { takeApart } from './takeApart.ts'
 import type { BodySums } from './volume.ts'
 
@@ -20,9 +20,9 @@ export function orientMesh(
   leftOut: ReadonlySet<number> = new Set(),
 ): Mesh {
   const { indices } = mesh
-  const facts = judgeBodies(mesh, bodies, sums, 1)
-  const action = facts.map((fact, body) => actionFor(fact, body, sums))
-  addLooseSides(bodies, facts, action)
+  const judged = judgeBodies(mesh, bodies, sums, 1)
+  const action = judged.map((judgement, body) => actionFor(judgement, body, sums))
+  addLooseSides(bodies, judged, action)
   for (const body of leftOut) action[body] = 'drop'
   const out = new Uint32Array(indices.length)
   let written = 0
@@ -47,20 +47,20 @@ export function orientMesh(
 
 type Action = 'keep' | 'turn' | 'drop'
 
-function actionFor(fact: BodyFacts, body: number, sums: BodySums): Action {
-  if (fact.kind === 'reverse copy') return 'drop'
-  if (fact.kind === 'sheet') {
+function actionFor(judgement: BodyJudgement, body: number, sums: BodySums): Action {
+  if (judgement.kind === 'reverse copy') return 'drop'
+  if (judgement.kind === 'sheet') {
     // A closed body whose lobes cancel each other encloses something all the same.
     return sums.backedTriangles[body] === sums.triangles[body] ? 'drop' : 'keep'
   }
   const outwards = sums.volume[body]! > 0
-  return outwards === (fact.kind === 'cavity') ? 'turn' : 'keep'
+  return outwards === (judgement.kind === 'cavity') ? 'turn' : 'keep'
 }
 
 /** Sheets with an open rim enclose nothing. */
-function addLooseSides(bodies: Bodies, facts: readonly BodyFacts[], action: Action[]): void {
+function addLooseSides(bodies: Bodies, judged: readonly BodyJudgement[], action: Action[]): void {
   for (const side of bodies.loose) {
     const body = bodies.bodyOf[Math.floor(side / 3)]!
-    if (body !== NO_BODY && facts[body]!.kind === 'sheet') action[body] = 'drop'
+    if (body !== NO_BODY && judged[body]!.kind === 'sheet') action[body] = 'drop'
   }
 }

@@ -10,8 +10,8 @@ export function cleanMesh(mesh: Mesh): Mesh {
   const apart = takeApart(mesh)
   const { bodies, sums } = apart
   if (bodies.count === 0) return mesh
-  const facts = judgeBodies(mesh, bodies, sums, 1)
-  const stray = new Set(findSpecks(facts).map(({ place }) => place))
+  const judged = judgeBodies(mesh, bodies, sums, 1)
+  const stray = new Set(findSpecks(judged).map(({ place }) => place))
   if (stray.size === 0) return orientMesh(mesh, apart)
   const { indices } = mesh
   const out = new Uint32Array(indices.length)
