@@ -3,7 +3,7 @@ import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
 import { partFigures } from '../../src/core/figures/part.ts'
-import type { Range } from '../../src/core/model/ranges.ts'
+import type { Range } from '../../src/core/model/figures.ts'
 import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { blockCensus } from '../support/blockCensus.ts'
 
