@@ -5,7 +5,7 @@ import type { PartShape } from '../../../state/store/types.ts'
 import { useWidth } from '../../fields/useWidth.ts'
 import { showNumber, showSide } from '../../show.ts'
 import { lengthUnit } from '../../../core/words/shownUnits.ts'
-import { pieceG } from '../words.ts'
+import { pieceMass } from '../words.ts'
 
 interface TwinOutlinesProps {
   readonly parts: readonly TwinEntry[]
@@ -60,7 +60,7 @@ export function TwinOutlines({ parts, shapes }: TwinOutlinesProps) {
                 {quantity === 1 ? '' : ` × ${quantity}`}
               </b>
               <span>
-                {sides}, {plate}, {pieceG(twin.chosen.massG.mid)} g
+                {sides}, {plate}, {pieceMass(twin.chosen.massG.mid)}
               </span>
             </figcaption>
           </figure>
