@@ -61,8 +61,8 @@ export function CalibrationSheet({ isOpen, onClose }: CalibrationSheetProps) {
       <h3>Then</h3>
       <p>
         Make a frame of the three pieces, choose the plastic they were printed in, weigh each under
-        “Mass”, and type the time of each print under “Printer”. What they teach holds for every
-        frame of this spool on this printer.
+        “Weigh-in”, and type the time of each print under “Clock”, both on Bench. What they teach
+        holds for every frame of this spool on this printer.
       </p>
       <Button className="outlined" onPress={begin}>
         Make a frame of them
