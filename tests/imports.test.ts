@@ -43,7 +43,7 @@ const ROOMS: Record<string, readonly string[]> = {
   frame: ['model', 'words', 'data', 'doubt', 'figures'],
   aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
   drawing: ['model', 'mesh'],
-  toolpath: ['model', 'figures'],
+  toolpath: ['model', 'mesh', 'figures'],
 }
 
 interface Import {

@@ -199,7 +199,8 @@ function zoneOf(given: string): ZoneOption {
   )
 }
 
-function unitOf(given: string | undefined): LengthUnit {
+/** A unit as given, millimetres unless it is. Throws UsageError. */
+export function unitOf(given: string | undefined): LengthUnit {
   if (given === undefined) return 'millimetre'
   const unit = LENGTH_UNITS.find((known) => known === given)
   if (unit) return unit

@@ -7,24 +7,29 @@ import { PreweighError } from '../core/model/problem.ts'
 import type { Outcome } from '../core/model/problem.ts'
 import type { ToolpathFigures } from '../core/model/toolpath.ts'
 import { toolpathReader } from '../core/toolpath/readToolpath.ts'
+import type { MatchedMesh } from './matchMeshes.ts'
+import { matchMeshes } from './matchMeshes.ts'
 import type { ToolpathOptions } from './toolpathOptions.ts'
 
 /** What a toolpath comes to, as the command tells it. */
-export interface ToolpathReport extends Omit<ToolpathFigures, 'layers'> {
+export interface ToolpathReport extends Omit<ToolpathFigures, 'layers' | 'girthMm'> {
   readonly file: string
   /** How many. */
   readonly layers: number
   /** Priming and skirt too. The range is the material's density. */
   readonly massG: Range
   readonly heightMm: number
+  /** Which of the meshes given it prints; null where none fits, left out where none was given. */
+  readonly part?: MatchedMesh | null
 }
 
 /** Reads the file piece by piece; one packed with gzip is unpacked on the way. */
 export async function priceToolpath(
-  { toolpath, material, knowsDiameter, printer }: ToolpathOptions,
+  options: ToolpathOptions,
   base: string,
   onProgress: (fraction: number) => void,
 ): Promise<Outcome<ToolpathReport>> {
+  const { toolpath, material, knowsDiameter, printer, meshes } = options
   const path = resolve(base, toolpath)
   const reader = toolpathReader({
     accelMmS2: printer.accelMmS2,
@@ -43,7 +48,8 @@ export async function priceToolpath(
     })
     const text: Readable = isPacked(path) ? file.pipe(createGunzip()) : file
     for await (const piece of text) reader.push(piece as Uint8Array)
-    const { layers, ...figures } = reader.end()
+    const seen = reader.end()
+    const { layers, girthMm: _, ...figures } = seen
     const [low, high] = material.densityRangeGCm3
     const cm3 = figures.depositMm3 / 1000
     return {
@@ -53,6 +59,7 @@ export async function priceToolpath(
         ...figures,
         layers: layers.length,
         heightMm: layers.at(-1)?.topMm ?? 0,
+        ...(meshes.length > 0 ? { part: matchMeshes(seen, options, base) } : {}),
         massG: { low: cm3 * low, mid: cm3 * material.densityGCm3.value, high: cm3 * high },
       },
     }

@@ -44,9 +44,22 @@ export function toolpathTableOf(report: ToolpathReport, locale?: string): string
       `${number(volumeMm3 / 1000, ' cm³')}, ${number(widthMm, ' mm')} wide, ${number(speedMmS, ' mm/s')}`,
     ])
   }
-  const table = lines.map(([name, value]) => `${name.padEnd(14)}${value}`)
+  const { part } = report
+  if (part === null) lines.push(['part', 'none of the meshes given'])
+  if (part) {
+    const pair = (laid: number, counted: number): string =>
+      `${number(laid / 1000, ' cm³')} laid, ${number(counted / 1000, ' cm³')} counted`
+    const or = part.alike.map((file) => ` or ${file}`).join('')
+    lines.push(
+      ['part', `${part.file}${or}, ${number(part.misfitMm, ' mm')} off`],
+      ['its walls', pair(part.laid.wallMm3, part.counted.wallMm3)],
+      ['its skins', pair(part.laid.skinMm3, part.counted.skinMm3)],
+      ['its infill', pair(part.laid.infillMm3, part.counted.infillMm3)],
+    )
+  }
   const notes = report.findings.map(({ grade, message }) =>
     grade === 'note' ? message : `${grade}: ${message}`,
   )
+  const table = lines.map(([name, value]) => `${name.padEnd(14)}${value}`)
   return `${[...table, ...(notes.length > 0 ? ['', ...notes] : [])].join('\n')}\n`
 }

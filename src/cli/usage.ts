@@ -29,7 +29,7 @@ export const HELP = `Weighs parts before they are printed: grams, metres of fila
 
   npm run --silent price -- [options] MESH...
   npm run --silent price -- --frame FILE|DEMO [--lessons FILE] [--json]
-  npm run --silent price -- --toolpath FILE [--json]
+  npm run --silent price -- --toolpath FILE [--json] [MESH...]
 
 MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the name.
 
@@ -62,7 +62,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by the
                             page, or a saved frame, whose own weighings and timed prints then teach.
   --toolpath FILE           a toolpath as the printer is sent it (G-code, also packed with gzip): its plastic, its time, and from
-                            the moves alone the recipe and habits it was made with. --material and --printer go with it.
+                            the moves alone the recipe and habits it was made with. --material, --printer and --unit go with it. Of the
+                            meshes given besides it tells which one it prints, and the plastic of both by place.
   --json                    figures as JSON on stdout.
   --lines                   one line of JSON a part and no total, each as soon as it is priced: not in the order of the files,
                             so that a slow one holds up no other.

@@ -22,13 +22,13 @@ export interface Move {
 /** What a line of a toolpath is for. */
 export type LineKind = 'outer' | 'inner' | 'skin' | 'infill' | 'gap'
 
-/** What was measured on the lines of one kind, first layer left out. */
+/** What was measured on the lines of one kind; a skirt on the first layer counts as a wall. */
 export interface LineMeasure {
   readonly volumeMm3: number
   readonly lengthM: number
-  /** Plastic per length ÷ layer height, the middle by length. null where no such line is. */
+  /** Plastic per length ÷ layer height above the first layer, the middle by length. null where no such line is. */
   readonly widthMm: number | null
-  /** As written, the middle by length. */
+  /** As written above the first layer, the middle by length. */
   readonly speedMmS: number | null
 }
 
@@ -80,6 +80,10 @@ export interface ToolpathFigures {
   readonly travelM: number
   readonly retracts: number
   readonly layers: readonly SeenLayer[]
+  /** What walls, skins and infill enclose; skirt and brim in it. About as much as the part's own volume. */
+  readonly envelopeMm3: number
+  /** Widths of the plan without skirt and brim, in directions over half a turn; see toolpath/girth.ts. mm */
+  readonly girthMm: Float64Array
   readonly kinds: Readonly<Record<LineKind, LineMeasure>>
   readonly recipe: SeenRecipe
   readonly habits: SeenHabits

@@ -30,12 +30,16 @@ function middle({ lengths, allMm }: Spread): number | null {
   return null
 }
 
-/** Plastic, length, width and speed by kind of line, added up layer by layer. */
+/**
+ * Plastic and length by kind of line, added up layer by layer; width and speed of those above the
+ * bed: the first layer has its own.
+ */
 export interface LineMeasures {
   readonly add: (
     layer: LayerLines,
     kinds: readonly (LineKind | null)[],
     widths: Float64Array,
+    onBed: boolean,
   ) => void
   /** `sectionMm2`: of the filament; `reckonedMm2`: the one that the widths were reckoned with. */
   readonly told: (
@@ -47,7 +51,7 @@ export interface LineMeasures {
 export function lineMeasures(): LineMeasures {
   const all = KINDS.map(() => ({ filamentMm: 0, lengthMm: 0, width: spread(), speed: spread() }))
   return {
-    add({ moves, lines }, kinds, widths) {
+    add({ moves, lines }, kinds, widths, onBed) {
       for (const move of lines) {
         const kind = kinds[move]
         const own = kind ? all[KINDS.indexOf(kind)] : undefined
@@ -55,6 +59,7 @@ export function lineMeasures(): LineMeasures {
         const length = planLength(moves, move)
         own.filamentMm += moves.laidMm[move]!
         own.lengthMm += length
+        if (onBed) continue
         note(own.width, widths[move]!, length)
         note(own.speed, moves.speedMmS[move]!, length)
       }

@@ -3,6 +3,7 @@ import { PreweighError } from '../model/problem.ts'
 import type { SeenLayer, ToolpathFigures } from '../model/toolpath.ts'
 import { measureCores } from './cores.ts'
 import { filamentSeen, soldDiameterMm } from './filament.ts'
+import { girthSeen } from './girth.ts'
 import { judgeLines } from './judgeLines.ts'
 import { layerHeights } from './layerHeights.ts'
 import type { LayerLines } from './layerLines.ts'
@@ -15,7 +16,7 @@ import type { PaceMotion } from './pace.ts'
 import { pace } from './pace.ts'
 import { habitsSeen, recipeSeen } from './recipeSeen.ts'
 import type { Plan } from './rooms.ts'
-import { paintPlan, planAbout } from './rooms.ts'
+import { filledMm2, paintPlan, planAbout } from './rooms.ts'
 import { patternSeen } from './seenPattern.ts'
 import { skinCount } from './skinCount.ts'
 import { toolpathFindings } from './toolpathFindings.ts'
@@ -54,6 +55,8 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
   const clock = pace(settings.cornerMmS)
   const heightAt = layerHeights()
   const first = lineMeasures()
+  const girth = girthSeen()
+  const bedGirth = girthSeen()
   const filled = new Float64Array(MOST_WALLS + 1)
   const thin = new Float64Array(MOST_WALLS + 1)
   const layers = new Map<number, { topMm: number; heightMm: number; filamentMm: number }>()
@@ -62,6 +65,7 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
   let reckonedMm2 = sectionOf(settings.diameterMm ?? USUAL_MM)
   let begun = false
   let lastTopMm = 0
+  let envelopeMm3 = 0
   let [coreMm3, coreFilamentMm, coreLengthMm] = [0, 0, 0]
   const sums = { laidMm: 0, pathMm: 0, travelMm: 0, retracts: 0, rising: 0 }
 
@@ -74,8 +78,10 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
     plan ??= planAbout(moves.fromX[lines[0]!]!, moves.fromY[lines[0]!]!)
     paintPlan(plan, moves, kinds, widths)
     skins.add(plan)
+    envelopeMm3 += filledMm2(plan) * heightMm
     const onBed = moves.topMm === heightMm
-    ;(onBed ? first : measures).add(layer, kinds, widths)
+    measures.add(layer, kinds, widths, onBed)
+    if (onBed) first.add(layer, kinds, widths, false)
     if (!onBed) {
       walls.filled.forEach((mm, k) => (filled[k]! += mm))
       walls.thin.forEach((mm, k) => (thin[k]! += mm))
@@ -85,6 +91,9 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
       coreFilamentMm += cores.filamentMm
       coreLengthMm += cores.lengthMm
     }
+    const outline = onBed ? bedGirth : girth
+    outline.nextLayer()
+    for (const i of lines) outline.add(moves.toX[i]!, moves.toY[i]!, widths[i]! / 2)
     timeLayer(moves, kinds)
   }
 
@@ -203,6 +212,8 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
         travelM: sums.travelMm / 1000,
         retracts: sums.retracts,
         layers: told,
+        envelopeMm3,
+        girthMm: (told.length > 1 ? girth : bedGirth).girth(),
         kinds,
         recipe,
         habits: habitsSeen(evidence),

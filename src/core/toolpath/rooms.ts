@@ -84,6 +84,17 @@ export function paintPlan(
   nameRooms(plan)
 }
 
+/** Area of all that is no air. */
+export function filledMm2({ cells, size, box, pitchMm }: Plan): number {
+  let count = 0
+  for (let row = box.bottom; row < box.top; row++) {
+    for (let column = box.left; column < box.right; column++) {
+      if (cells[row * size + column] !== AIR) count++
+    }
+  }
+  return count * pitchMm * pitchMm
+}
+
 function clear(plan: Plan): void {
   const { left, right, bottom, top } = plan.box
   for (let row = bottom; row < top; row++) {

@@ -1,0 +1,86 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { PRICES_DEFAULTS } from '../core/data/prices.ts'
+import type { Recipe } from '../core/model/settings.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../core/model/settings.ts'
+import type { ToolpathFigures } from '../core/model/toolpath.ts'
+import { unitToMm } from '../core/model/units.ts'
+import { matchPart } from '../core/toolpath/matchPart.ts'
+import { priceMesh } from './priceMesh.ts'
+import type { ToolpathOptions } from './toolpathOptions.ts'
+
+/** Plastic of one piece by place. mm³ */
+interface ByPlace {
+  readonly wallMm3: number
+  readonly skinMm3: number
+  readonly infillMm3: number
+}
+
+/** The mesh that a toolpath prints, and both their plastic. */
+export interface MatchedMesh {
+  readonly file: string
+  readonly rotateDeg: readonly number[]
+  /** How far height and plan are off at most. */
+  readonly misfitMm: number
+  /** Other meshes given that fit as well. */
+  readonly alike: readonly string[]
+  /** By the toolpath; gap lines and a skirt are walls here. */
+  readonly laid: ByPlace
+  /** Counted from the mesh with the recipe and habits that the toolpath shows, the usual ones where it does not. */
+  readonly counted: ByPlace & { readonly depositMm3: number }
+}
+
+/** Which of the meshes the toolpath prints; null where none fits. Throws PreweighError, or as reading files does. */
+export function matchMeshes(
+  figures: ToolpathFigures,
+  { meshes, unit, material, printer }: ToolpathOptions,
+  base: string,
+): MatchedMesh | null {
+  const recipe = seenRecipe(figures)
+  const settings = {
+    unitOf: () => unit,
+    recipe,
+    material,
+    printer: { ...printer, habits: { ...printer.habits, ...figures.habits } },
+    prices: PRICES_DEFAULTS,
+    keepsHairs: false,
+    zones: [],
+  }
+  const priced = meshes.map((file) => {
+    const named = { name: file, bytes: readFileSync(resolve(base, file)) }
+    return { named, ...priceMesh(named, file, { ...settings, pose: POSE_AS_DRAWN }, () => {}) }
+  })
+  const match = matchPart(
+    figures,
+    priced.map(({ weighed: { read, inspection } }) => ({
+      mesh: read.mesh,
+      scaleToMm: unitToMm(read.unit ?? unit),
+      volumeMm3: inspection.measure.volumeMm3,
+    })),
+  )
+  const found = match === null ? undefined : priced[match.part]
+  if (match === null || found === undefined) return null
+  const { pose } = match
+  const again = pose.rotateDeg.every((degrees) => degrees === 0)
+    ? found
+    : priceMesh(found.named, found.named.name, { ...settings, pose }, () => {})
+  const { wallMm3, skinMm3, infillMm3, depositMm3 } = again.figures
+  const { outer, inner, gap, skin, infill } = figures.kinds
+  return {
+    file: found.named.name,
+    rotateDeg: pose.rotateDeg,
+    misfitMm: match.misfitMm,
+    alike: match.alike.flatMap((part) => meshes[part] ?? []),
+    laid: {
+      wallMm3: outer.volumeMm3 + inner.volumeMm3 + gap.volumeMm3,
+      skinMm3: skin.volumeMm3,
+      infillMm3: infill.volumeMm3,
+    },
+    counted: { wallMm3, skinMm3, infillMm3, depositMm3 },
+  }
+}
+
+function seenRecipe({ recipe }: ToolpathFigures): Recipe {
+  const told = Object.entries(recipe).filter(([, value]) => value !== null)
+  return { ...RECIPE_DEFAULTS, ...(Object.fromEntries(told) as Partial<Recipe>) }
+}
