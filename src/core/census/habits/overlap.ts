@@ -1,7 +1,7 @@
 import type { Laying } from '../areas/laying.ts'
 import type { CutLayer, Grids } from '../cut/cutLayer.ts'
 import { insetOf } from '../cut/cutLayer.ts'
-import { intersectAll } from '../rows/rowAlgebra.ts'
+import { sharedLengthMm } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 
@@ -44,7 +44,7 @@ export function overlapsOf(
   const rimMm = RIM_LINES * lineMm
   const deeper = insetOf(layer, along, wallMm + rimMm, grids)
   const all = rowLengthMm(inside) - rowLengthMm(deeper)
-  const ofRoom = rowLengthMm(room) - rowLengthMm(intersectAll(room, [deeper]))
+  const ofRoom = rowLengthMm(room) - sharedLengthMm(room, deeper)
   const edgeMm = (all * scaleMm2) / rimMm
   const wide = widthShare(rowLengthMm(inside) * scaleMm2, edgeMm, lineMm)
   const scale = (scaleMm2 * overlapMm * wide) / rimMm

@@ -1,6 +1,6 @@
 import type { LayerAreas } from '../areas/layerAreas.ts'
 import type { CutLayer } from '../cut/cutLayer.ts'
-import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
+import { sharedLengthMm } from '../rows/rowAlgebra.ts'
 import { isEmpty, rowLengthMm } from '../rows/rowSet.ts'
 
 /**
@@ -11,9 +11,9 @@ import { isEmpty, rowLengthMm } from '../rows/rowSet.ts'
  */
 export function strandsOver(lower: LayerAreas, upper: LayerAreas): number {
   if (lower === upper || isEmpty(lower.room)) return 0
-  const rows = isEmpty(upper.room) ? lower.room : subtractRows(lower.room, upper.room)
   // What of it is still inside the part two layers further up; a roof thinner than that is no skin of any recipe.
-  return (rowLengthMm(intersectAll(rows, [upper.inside])) * lower.grid.pitchMm) / 4
+  const insideMm = sharedLengthMm(lower.room, upper.inside)
+  return ((insideMm - sharedLengthMm(lower.room, upper.room)) * lower.grid.pitchMm) / 4
 }
 
 /**
@@ -33,5 +33,5 @@ export function strandsOver(lower: LayerAreas, upper: LayerAreas): number {
 export function strandsInAir(areas: LayerAreas, along: 0 | 1, beneath: CutLayer): number {
   const { inside, grid } = areas
   if (isEmpty(inside)) return 0
-  return rowLengthMm(subtractRows(inside, beneath.rows[along])) * grid.pitchMm
+  return (rowLengthMm(inside) - sharedLengthMm(inside, beneath.rows[along])) * grid.pitchMm
 }

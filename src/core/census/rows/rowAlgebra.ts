@@ -61,6 +61,28 @@ function intersect(
   }
 }
 
+/** Row length of what lies in both, without working out where. mm */
+export function sharedLengthMm(a: RowSet, b: RowSet): number {
+  if (isEmpty(a) || isEmpty(b)) return 0
+  let sum = 0
+  for (let row = 0; row + 1 < a.start.length; row++) {
+    let i = 2 * a.start[row]!
+    let j = 2 * b.start[row]!
+    const iEnd = 2 * a.start[row + 1]!
+    const jEnd = 2 * b.start[row + 1]!
+    while (i < iEnd && j < jEnd) {
+      const aTo = a.spans[i + 1]!
+      const bTo = b.spans[j + 1]!
+      const from = a.spans[i]! > b.spans[j]! ? a.spans[i]! : b.spans[j]!
+      const to = aTo < bTo ? aTo : bTo
+      if (to > from) sum += to - from
+      if (aTo < bTo) i += 2
+      else j += 2
+    }
+  }
+  return sum
+}
+
 /** What lies in `a` and not in `b`. */
 export function subtractRows(a: RowSet, b: RowSet): RowSet {
   const rows = a.start.length - 1

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   intersectAll,
+  sharedLengthMm,
   subtractRows,
   uniteRows,
 } from '../../../../src/core/census/rows/rowAlgebra.ts'
@@ -53,6 +54,11 @@ describe('row algebra equals cell by cell logic', () => {
       fc.property(board, board, (a, b) => {
         const [rowsA, rowsB] = [toRows(a), toRows(b)]
         expect(toBoard(intersectAll(rowsA, [rowsB]))).toEqual(combine(a, b, (p, q) => p && q))
+        expect(sharedLengthMm(rowsA, rowsB)).toBe(
+          combine(a, b, (p, q) => p && q)
+            .flat()
+            .filter(Boolean).length,
+        )
         expect(toBoard(subtractRows(rowsA, rowsB))).toEqual(combine(a, b, (p, q) => p && !q))
         expect(toBoard(uniteRows(rowsA, rowsB))).toEqual(combine(a, b, (p, q) => p || q))
       }),
