@@ -160,8 +160,8 @@ describe.each(Object.entries(table.TEXT_LIMITS))('letters of %s', (name, most) =
     const { actions, state } = session
     for (const at of places) {
       const [fits, long] = [most, most + 1].map((letters) => 'x'.repeat(letters))
-      expect(opened(withValueAt(full, at, fits)).complaints, at.join()).toEqual([])
-      const { complaints } = opened(withValueAt(full, at, long))
+      expect(complaintsOf(withValueAt(full, at, fits)), at.join()).toEqual([])
+      const complaints = complaintsOf(withValueAt(full, at, long))
       expect(complaints, at.join()).toEqual([expect.stringContaining('was too long and was cut')])
       for (const text of [fits, long]) {
         const before = state().frame
@@ -178,6 +178,10 @@ describe.each(Object.entries(table.TEXT_LIMITS))('letters of %s', (name, most) =
     }
   })
 })
+
+/** That no material goes by an id of so many letters is another matter. */
+const complaintsOf = (saved: Frame): readonly string[] =>
+  opened(saved).complaints.filter((words) => !words.includes('which the frame does not hold'))
 
 describe('nowhere else', () => {
   test('does a field of the page take its range from', () => {
