@@ -5,7 +5,7 @@ import type { Anchors } from '../../core/drawing/types.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { Bounds, Finding, Vec3 } from '../../core/model/mesh.ts'
 import type { LookAnswer } from '../../state/store/types.ts'
-import { lengthUnit } from '../../core/words/shownUnits.ts'
+import { lengthUnit, shownAs, shownOf } from '../../core/words/shownUnits.ts'
 import { showMm, showNumber } from '../show.ts'
 
 /** Something shown on the drawing of a part, with its name and its line in the list below. */
@@ -68,7 +68,7 @@ export function partMarks(
             kind: 'over',
             sign: letter(placed.length),
             short: 'hangs over',
-            words: `${showNumber(areaMm2 / 100, areaMm2 < 100 ? 2 : 1)} cm² hang over or bridge a gap; supports are ${recipe.supports ? 'on' : 'off'}`,
+            words: `${areaWords(areaMm2)} hang over or bridge a gap; supports are ${recipe.supports ? 'on' : 'off'}`,
             anchors,
           },
         ]
@@ -110,4 +110,10 @@ const letter = (i: number): string => String.fromCodePoint(97 + (i % 26))
 function pointAnchors([x, y]: readonly [number, number]): Anchors {
   const at = { x, y, crossed: 0 }
   return { left: at, right: at, top: at, bottom: at }
+}
+
+function areaWords(areaMm2: number): string {
+  const as = shownAs('cm²')
+  const decimals = (areaMm2 < 100 ? 2 : 1) + as.finer
+  return `${showNumber(shownOf(areaMm2 / 100, as), decimals)} ${as.label}`
 }
