@@ -3,13 +3,15 @@ import {
   MATERIAL_LIMITS,
   PATTERN_NAMES,
   PRINTER_LIMITS,
+  PRINTER_MORE_LIMITS,
   RECIPE_LIMITS,
 } from '../core/data/limits.ts'
 import type { Limits } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { PRINTER_DEFAULT, PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
+import { MORE_FIELDS } from '../core/data/printerMore.ts'
 import { ROLES } from '../core/data/roles.ts'
-import type { Material, Printer } from '../core/model/figures.ts'
+import type { Material, Printer, PrinterMore } from '../core/model/figures.ts'
 import { RECIPE_DEFAULTS } from '../core/model/settings.ts'
 import type { Pattern, Recipe } from '../core/model/settings.ts'
 import { UsageError } from './usage.ts'
@@ -69,6 +71,9 @@ const PRINTER = v.partial(
     ...(Object.fromEntries(
       PRINTER_FIELDS.map(({ key }) => [key, numberIn(PRINTER_LIMITS[key])]),
     ) as Record<(typeof PRINTER_FIELDS)[number]['key'], ReturnType<typeof numberIn>>),
+    ...(Object.fromEntries(
+      MORE_FIELDS.map(({ key }) => [key, numberIn(PRINTER_MORE_LIMITS[key])]),
+    ) as Record<keyof PrinterMore, ReturnType<typeof numberIn>>),
   }),
 )
 

@@ -2,6 +2,7 @@ import { HABIT_FIELDS } from '../core/data/habits.ts'
 import { HABIT_LIMITS, PATTERN_NAMES, RECIPE_LIMITS } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import { CURRENCY_CODES } from '../core/data/prices.ts'
+import { FLOOR_MM_S, MORE_FIELDS } from '../core/data/printerMore.ts'
 import { PRINTER_FIELDS, PRINTERS } from '../core/data/printers.ts'
 import { HABIT_DEFAULTS, type HabitNumber, type Habits } from '../core/model/habits.ts'
 import { ROLES } from '../core/data/roles.ts'
@@ -24,6 +25,12 @@ const habitLines = Object.entries(HABIT_DEFAULTS).map(([key, usual]) => {
   return `  ${key.padEnd(16)} ${String(usual)} (${accepted}). ${field.what}`
 })
 const printerKeys = PRINTER_FIELDS.map(({ key }) => key).join(', ')
+/** What may be left out, and what is taken then. */
+const moreLines = MORE_FIELDS.map(({ key, follows, unit }) =>
+  follows === null
+    ? `${key} is ${FLOOR_MM_S} ${unit} unless given.`
+    : `${key} is ${follows.ratio} of ${follows.key} unless given.`,
+)
 
 export const HELP = `Weighs parts before they are printed: grams, metres of filament, cost and hours from mesh files.
 
@@ -47,6 +54,7 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --printer ID|JSON         one of ${ids(PRINTERS)};
                             or JSON with ${printerKeys}
                             and, as "id", one to start from. accelMmS2 alone holds for walls and travels too.
+                            ${moreLines.join(`\n${' '.repeat(28)}`)}
   --habits JSON|FILE        what is known of how the printer lays what geometry leaves open; the rest is as usual, with
                             more doubt. Keys below.
   --quantity N              pieces of each part in the total; 1 unless given.

@@ -126,6 +126,13 @@ describe('the command line', () => {
     expect([brisk.accelMmS2, brisk.wallAccelMmS2, brisk.travelAccelMmS2]).toEqual([4000, 900, 4000])
   })
 
+  it('takes speeds that follow others where they are left out', () => {
+    const { printer } = parse(['--printer', '{"outerWallMmS":30,"floorMmS":15}', 'a.stl'])
+    expect(printer).toMatchObject({ outerWallMmS: 30, floorMmS: 15 })
+    expect(printer).not.toHaveProperty('strandMmS')
+    expect(parse(['a.stl']).printer).not.toHaveProperty('outerWallMmS')
+  })
+
   it('prices in the currency of the locale or the one asked for', () => {
     expect(parse(['a.stl'], 'en-GB').prices.currency).toBe('GBP')
     expect(parse(['--currency', 'chf', 'a.stl'], 'en-GB').prices.currency).toBe('CHF')
@@ -159,6 +166,10 @@ describe('bad usage names what was given and what would do', () => {
     [['--material', '{"density":1}', 'a.stl'], /“density” is not a key/],
     [['--printer', 'best', 'a.stl'], /there is no “best”.*ordinary/],
     [['--printer', '{"wallMmS":0}', 'a.stl'], /wallMmS is 0/],
+    [
+      ['--printer', '{"strandMmS":0}', 'a.stl'],
+      /strandMmS is 0; it must be a number from 1 to 1000/,
+    ],
     [['--quantity', '0', 'a.stl'], /--quantity is “0”/],
     [['--quantity=-2', 'a.stl'], /--quantity is “-2”/],
     [['--quantity', '1.5', 'a.stl'], /--quantity is “1.5”/],

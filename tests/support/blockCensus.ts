@@ -85,6 +85,8 @@ function movesOf(
     sharp: corner,
     count: Float32Array.of(2 * count * walls, 2 * count * walls),
   }
+  const nothing = new Float32Array()
+  const none: RunTable = { lengthMm: nothing, gentle: nothing, sharp: nothing, count: nothing }
   const linesOn = (wanted: (i: number) => boolean): LineTable => {
     const chosen = Array.from({ length: count }, (_, i) => i).filter(wanted)
     const even = chosen.filter((i) => i % 2 === 0).length
@@ -119,11 +121,16 @@ function movesOf(
   return {
     wall: CORNER_LIMITS.map(() => lap),
     wallLapMm: 2 * (w + d) * count * walls,
+    smallLoop: CORNER_LIMITS.map(() => none),
+    smallLapMm: 0,
     skin: linesOn(isSkin),
     room: linesOn((i) => !isSkin(i)),
     oneWay: travels(1),
     crossed: travels(2),
     byLayer: {
+      outerMm: laid(() => (walls > 0 ? 2 * (w + d) - 4 * lineMm : 0)),
+      smallMm: laid(() => 0),
+      smallLoops: laid(() => 0),
       skinMm: laid((i) => (isSkin(i) ? 1 : 0)),
       skinLines: laid((i) => (isSkin(i) ? 1 : 0)),
       roomMm: laid((i) => (isSkin(i) ? 0 : 1)),

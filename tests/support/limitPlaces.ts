@@ -41,6 +41,7 @@ const printer = (key: string): LimitPlace => ({
   command: json('--printer', key),
   field: 'PRINTER_LIMITS[key]',
 })
+const more = (key: string): LimitPlace => ({ ...printer(key), field: null })
 const habit = (key: string): LimitPlace => ({
   kept: [['printer', 'habits', key]],
   command: json('--habits', key),
@@ -119,6 +120,12 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
   'PRINTER_LIMITS.leastLayerS': printer('leastLayerS'),
   'PRINTER_LIMITS.startS': printer('startS'),
   'PRINTER_LIMITS.powerW': printer('powerW'),
+  'PRINTER_MORE_LIMITS.outerWallMmS': more('outerWallMmS'),
+  'PRINTER_MORE_LIMITS.smallLoopMmS': more('smallLoopMmS'),
+  'PRINTER_MORE_LIMITS.gapMmS': more('gapMmS'),
+  'PRINTER_MORE_LIMITS.topSkinMmS': more('topSkinMmS'),
+  'PRINTER_MORE_LIMITS.strandMmS': more('strandMmS'),
+  'PRINTER_MORE_LIMITS.floorMmS': more('floorMmS'),
   'PRINTER_LIMITS.bedMm': { kept: [0, 1, 2].map((axis): Path => ['printer', 'bedMm', axis]) },
   'PRINTER_LIMITS.clockFactor': { kept: [['printer', 'clockFactor']], field: null },
   'HABIT_LIMITS.outerWidthShare': habit('outerWidthShare'),

@@ -1,4 +1,5 @@
 import type { CrossSection, ManifoldToplevel } from 'manifold-3d'
+import { moreOf } from '../../src/core/data/printerMore.ts'
 import type { Printer } from '../../src/core/model/figures.ts'
 import { planLayers } from '../../src/core/census/cut/layerPlan.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
@@ -8,12 +9,15 @@ import { halfTurnSine, loopFrom, pathLength, seamCorners, zigzags } from './layT
 import { toSolid } from './solidCensus.ts'
 
 type LineKind = 'wall' | 'skin' | 'infill'
+type SpeedKind = 'outer' | 'inner' | 'small' | 'skin' | 'top' | 'strand' | 'infill'
 
 /** One line with the way to it from where the last one ended. */
 interface LaidLine {
   readonly kind: LineKind
   readonly hopMm: number
   readonly path: Path
+  /** Of every move of the path. */
+  readonly speeds: readonly SpeedKind[]
 }
 
 /** A part as lines in the order they are laid. */
@@ -32,6 +36,9 @@ export interface CutLayers {
     /** Every wall line of the layer, closed. */
     readonly walls: readonly Loop[]
     readonly skin: Rings
+    /** What of the skin is laid over a room or over air, and what of the rest shows on top. */
+    readonly strand: Rings
+    readonly top: Rings
     readonly room: Rings
   }[]
 }
@@ -52,6 +59,7 @@ export function cutLayers(
   for (let i = 0; i < plan.count; i++) slices.push(solid.slice(plan.cutMm[i]!).simplify(0.002))
   const nothing = wasm.CrossSection.square(0)
   const { lineMm } = recipe
+  let roomBelow = nothing
   const layers = slices.map((slice, i) => {
     const inset = slice.offset(-recipe.walls * lineMm, 'Round', 2, 64)
     let room = inset
@@ -63,10 +71,27 @@ export function cutLayers(
     const walls: Loop[] = []
     for (let k = 0; k < recipe.walls; k++) {
       const line = slice.offset(-(k + 0.5) * lineMm, 'Miter', 3).simplify(0.002)
-      walls.push(...ringsOf(line).map((ring) => ({ ring, seams: seamCorners(ring) })))
+      for (const ring of ringsOf(line)) {
+        // The edge it follows is a turn's worth longer, or shorter around a hole.
+        const edgeMm =
+          pathLength(loopFrom(ring, 0)) + senseOf(ring) * (2 * k + 1) * lineMm * Math.PI
+        const speed = edgeMm <= SMALL_LOOP_MM ? 'small' : k === 0 ? 'outer' : 'inner'
+        walls.push({ ring, seams: seamCorners(ring), speed })
+      }
     }
-    const skin = ringsOf(inset.subtract(room))
-    return { heightMm: plan.heightMm[i]!, walls, skin, room: ringsOf(room) }
+    const skin = inset.subtract(room)
+    const below = slices[i - 1]
+    const strand = below ? skin.subtract(below).add(skin.intersect(roomBelow)) : nothing
+    const top = skin.subtract(strand).subtract(slices[i + 1] ?? nothing)
+    roomBelow = room
+    return {
+      heightMm: plan.heightMm[i]!,
+      walls,
+      skin: ringsOf(skin),
+      strand: ringsOf(strand),
+      top: ringsOf(top),
+      room: ringsOf(room),
+    }
   })
   return { layers }
 }
@@ -85,8 +110,12 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
   const layers = cut.layers.map((layer, i) => {
     const along = (i % 2) as 0 | 1
     const lines: LaidLine[] = []
-    const go = (kind: LineKind, path: Path): void => {
-      lines.push({ kind, path, hopMm: distance(here, path[0]!) })
+    const go = (kind: LineKind, laid: Path, speed: SpeedKind): void => {
+      const path = speed === 'skin' ? chopped(laid, layer) : laid
+      const speeds = path
+        .slice(1)
+        .map((q, k) => (speed === 'skin' ? skinSpeed(path[k]!, q, layer) : speed))
+      lines.push({ kind, path, speeds, hopMm: distance(here, path[0]!) })
       lengthMm[kind] += pathLength(path)
       here = path.at(-1)!
     }
@@ -96,9 +125,9 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
         walls.map(({ ring, seams }) => seams.map((seam) => ring[seam]!)),
         here,
       )
-      const { ring, seams } = walls[next.stop]!
+      const { ring, seams, speed } = walls[next.stop]!
       walls = walls.filter((_, k) => k !== next.stop)
-      go('wall', loopFrom(ring, seams[next.place]!))
+      go('wall', loopFrom(ring, seams[next.place]!), speed)
     }
     const layZigzags = (kind: LineKind, rings: Rings, way: 0 | 1, spacingMm: number): void => {
       const [left, right] = [false, true].map((high) =>
@@ -113,7 +142,7 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
         const next = nearest(ends(paths), here)
         const path = paths[next.stop]!
         paths = paths.filter((_, k) => k !== next.stop)
-        go(kind, next.place === 0 ? path : path.toReversed())
+        go(kind, next.place === 0 ? path : path.toReversed(), kind === 'skin' ? 'skin' : 'infill')
       }
     }
     layZigzags('skin', layer.skin, along, lineMm)
@@ -130,6 +159,55 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
 interface Loop {
   readonly ring: Path
   readonly seams: readonly number[]
+  readonly speed: SpeedKind
+}
+
+/** Common practice, no source. */
+const SMALL_LOOP_MM = 30
+
+/** 1 for an outer ring, −1 for a hole. */
+function senseOf(ring: Path): number {
+  const twice = ring.reduce((sum, p, i) => {
+    const q = ring[(i + 1) % ring.length]!
+    return sum + p[0] * q[1] - q[0] * p[1]
+  }, 0)
+  return Math.sign(twice)
+}
+
+type SkinRegions = Pick<CutLayers['layers'][number], 'strand' | 'top'>
+
+/** Long moves cut where the kind of skin beneath them may change; not where there is only one. */
+function chopped(path: Path, { strand, top }: SkinRegions): Path {
+  if (strand.length === 0 && top.length === 0) return path
+  return path.flatMap((q, i) => {
+    if (i === 0) return [q]
+    const p = path[i - 1]!
+    const pieces = Math.ceil(distance(p, q) / PIECE_MM)
+    return Array.from({ length: pieces }, (_, k): Point => {
+      const t = (k + 1) / pieces
+      return [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]
+    })
+  })
+}
+const PIECE_MM = 3
+
+function skinSpeed(p: Point, q: Point, { strand, top }: SkinRegions): SpeedKind {
+  const middle: Point = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2]
+  if (isInside(middle, strand)) return 'strand'
+  return isInside(middle, top) ? 'top' : 'skin'
+}
+
+/** By the even-odd rule. */
+function isInside([x, y]: Point, rings: Rings): boolean {
+  let inside = false
+  for (const ring of rings) {
+    ring.forEach((p, i) => {
+      const q = ring[(i + 1) % ring.length]!
+      if (p[1] <= y === q[1] <= y) return
+      if (x < p[0] + ((y - p[1]) / (q[1] - p[1])) * (q[0] - p[0])) inside = !inside
+    })
+  }
+  return inside
 }
 
 function ringsOf(section: CrossSection): Rings {
@@ -165,7 +243,8 @@ interface Driven {
 /**
  * The slow oracle, last third: drives each path with full look-ahead — forward and backward over
  * every single move, so that no corner is taken faster than its limit and no ramp is steeper than
- * the acceleration — and each layer for as long as it must take at least.
+ * the acceleration — and each layer for as long as it must take at least, or as its slowest speed
+ * makes of it.
  */
 export function driveLines(laid: Laid, printer: Printer): Driven {
   const kinds = { wall: 0, skin: 0, infill: 0 }
@@ -175,28 +254,41 @@ export function driveLines(laid: Laid, printer: Printer): Driven {
     hops: { ...kinds },
     retracts: { ...kinds },
   }
-  const wanted = { wall: printer.wallMmS, skin: printer.skinMmS, infill: printer.infillMmS }
+  const { outerWallMmS, smallLoopMmS, topSkinMmS, strandMmS, floorMmS } = moreOf(printer)
+  const wanted: Readonly<Record<SpeedKind, number>> = {
+    outer: outerWallMmS,
+    inner: printer.wallMmS,
+    small: smallLoopMmS,
+    skin: printer.skinMmS,
+    top: topSkinMmS,
+    strand: strandMmS,
+    infill: printer.infillMmS,
+  }
   let timeS = 0
   laid.layers.forEach(({ heightMm, lines }, i) => {
-    let layerS = printer.layerChangeS
-    for (const { kind, path, hopMm } of lines) {
+    let layerS = 0
+    let restS = printer.layerChangeS
+    let pathMm = 0
+    for (const { kind, path, speeds, hopMm } of lines) {
       const limit = i === 0 ? printer.firstLayerMmS : Infinity
       const melt = printer.flowMm3S / (laid.lineMm * heightMm)
       const accel = kind === 'wall' ? printer.wallAccelMmS2 : printer.accelMmS2
       const laidS = driveSeconds(
         path,
-        Math.min(wanted[kind], limit, melt),
+        speeds.map((speed) => Math.min(wanted[speed], limit, melt)),
         accel,
         printer.cornerMmS,
       )
       const hopS = travelSeconds(hopMm, printer)
-      layerS += laidS + hopS
+      layerS += laidS
+      restS += hopS
+      pathMm += pathLength(path)
       total.laidS[kind] += laidS
       total.hopS[kind] += hopS
       total.hops[kind]++
       if (hopMm > RETRACT_BEYOND_MM) total.retracts[kind]++
     }
-    timeS += Math.max(layerS, printer.leastLayerS)
+    timeS += restS + Math.max(layerS, Math.min(printer.leastLayerS - restS, pathMm / floorMmS))
   })
   return { timeS, ...total }
 }
@@ -214,10 +306,11 @@ function travelSeconds(mm: number, printer: Printer): number {
  * Look-ahead over one path: entry speeds from the corner rule, then no ramp steeper than the
  * acceleration, either way.
  */
-function driveSeconds(path: Path, speed: number, a: number, cornerMmS: number): number {
+function driveSeconds(path: Path, speeds: readonly number[], a: number, cornerMmS: number): number {
   const lengths = path.slice(1).map((q, i) => distance(q, path[i]!))
   const at = path.map((q, i) => {
     if (i === 0 || i === path.length - 1) return 0
+    const speed = Math.min(speeds[i - 1]!, speeds[i]!)
     const turn = halfTurnSine(path[i - 1]!, q, path[i + 1]!)
     return Math.min(speed, turn > 0 ? (cornerMmS * Math.SQRT1_2) / turn : speed)
   })
@@ -226,7 +319,7 @@ function driveSeconds(path: Path, speed: number, a: number, cornerMmS: number): 
   for (let i = at.length - 2; i >= 0; i--)
     at[i] = Math.min(at[i]!, Math.sqrt(at[i + 1]! ** 2 + 2 * a * lengths[i]!))
   return lengths.reduce(
-    (seconds, mm, i) => seconds + rampSeconds(mm, at[i]!, at[i + 1]!, speed, a),
+    (seconds, mm, i) => seconds + rampSeconds(mm, at[i]!, at[i + 1]!, speeds[i]!, a),
     0,
   )
 }

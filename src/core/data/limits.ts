@@ -1,4 +1,4 @@
-import type { Printer } from '../model/figures.ts'
+import type { Printer, PrinterMore } from '../model/figures.ts'
 import type { HabitNumber } from '../model/habits.ts'
 import type { Pattern, Recipe } from '../model/settings.ts'
 
@@ -70,7 +70,7 @@ export const MATERIAL_LIMITS = {
   bedC: real(0, 200),
 } as const satisfies LimitTable
 
-export type PrinterNumber = Exclude<keyof Printer, 'id' | 'name' | 'habits'>
+export type PrinterNumber = Exclude<keyof Printer, 'id' | 'name' | 'habits' | keyof PrinterMore>
 
 const speed = real(1, 1000)
 const accel = real(50, 50_000)
@@ -94,6 +94,16 @@ export const PRINTER_LIMITS: Readonly<Record<PrinterNumber, Limits>> = {
   powerW: real(0, 5000),
   bedMm: real(10, 5000),
   clockFactor: real(0.2, 5),
+}
+
+/** Of what may be left out of a printer; the words for them stand in `printerMore.ts`. */
+export const PRINTER_MORE_LIMITS: Readonly<Record<keyof PrinterMore, Limits>> = {
+  outerWallMmS: speed,
+  smallLoopMmS: speed,
+  gapMmS: speed,
+  topSkinMmS: speed,
+  strandMmS: speed,
+  floorMmS: real(1, 100),
 }
 
 const widthShare = real(0.5, 2)

@@ -119,13 +119,15 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     key: 'wallMmS',
     label: 'Wall speed',
     unit: 'mm/s',
-    explain: 'How fast the nozzle goes round the outline of the part, inner and outer walls alike.',
+    explain:
+      'How fast the nozzle goes round the outline of the part; the outermost line follows unless its own speed is known.',
   },
   {
     key: 'skinMmS',
     label: 'Skin speed',
     unit: 'mm/s',
-    explain: 'How fast the solid top and bottom layers are laid.',
+    explain:
+      'How fast the solid top and bottom layers are laid; what shows on top and what hangs over air follow.',
   },
   {
     key: 'infillMmS',
@@ -196,7 +198,7 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     label: 'Least layer time',
     unit: 's',
     explain:
-      'A small layer is slowed down until it takes this long, so that it sets before the next one. Masts and needles live by it.',
+      'A small layer is slowed down until it takes this long, or to the slowest speed, so that it sets before the next one.',
   },
   {
     key: 'startS',

@@ -1,3 +1,4 @@
+import { moreOf } from '../data/printerMore.ts'
 import { clockDoubt } from '../doubt/factors.ts'
 import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range } from '../model/figures.ts'
@@ -130,8 +131,10 @@ function roughTime(
   const rodMm = Math.max(cubeMm, Math.min(TALLEST * cubeMm, areaMm2 ** 2 / (16 * volumeMm3)))
   const at = (factor: number, mm3: number, mmS: number, heightMm: number): number => {
     const layers = heightMm / layerMm
-    const printS = factor * lay(mm3, mmS) + layers * printer.layerChangeS
-    return printer.startS + Math.max(printS, layers * printer.leastLayerS)
+    const changesS = layers * printer.layerChangeS
+    const printS = factor * lay(mm3, mmS) + changesS
+    const slowestS = lay(mm3, moreOf(printer).floorMmS) + changesS
+    return printer.startS + Math.max(printS, Math.min(layers * printer.leastLayerS, slowestS))
   }
   const meanMmS = wanted.reduce((a, b) => a + b, 0) / wanted.length
   return {

@@ -2,7 +2,7 @@ import type { CensusMoves } from './moves.ts'
 
 /**
  * What the layers of one part hold: areas, lengths and move histograms, and nothing about money, material or printer.
- * Depends on mesh + unit + pose + geometry settings only; some 120 bytes a layer and a few kilobytes of
+ * Depends on mesh + unit + pose + geometry settings only; some 130 bytes a layer and a few kilobytes of
  * histograms, whatever the mesh.
  */
 export interface Census {

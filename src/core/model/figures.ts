@@ -99,9 +99,24 @@ export interface Material {
   readonly bedC: Sourced
 }
 
-export interface Printer {
+/** What may be known of a printer besides; what is left out follows another of its speeds, see `data/printerMore.ts`. */
+export interface PrinterMore {
+  /** Of the outermost wall line. */
+  readonly outerWallMmS?: number
+  /** Of every line around holes and pins no longer than `SMALL_LOOP_MM`. */
+  readonly smallLoopMmS?: number
+  readonly gapMmS?: number
+  /** Of skin that nothing lies on. */
+  readonly topSkinMmS?: number
+  readonly strandMmS?: number
+  /** A layer that must take longer is not slowed below this. */
+  readonly floorMmS?: number
+}
+
+export interface Printer extends PrinterMore {
   readonly id: string
   readonly name: string
+  /** Of wall lines but the outermost. */
   readonly wallMmS: number
   readonly skinMmS: number
   readonly infillMmS: number
@@ -120,7 +135,7 @@ export interface Printer {
   readonly layerChangeS: number
   /** Drawing the filament back before a longer travel and pushing it forward after. */
   readonly retractS: number
-  /** A layer is never laid faster than this, so that it can set. */
+  /** A layer is slowed until it takes this long, so that it can set. */
   readonly leastLayerS: number
   /** Real hours ÷ estimated hours of prints the user timed; null until then. */
   readonly clockFactor: number | null

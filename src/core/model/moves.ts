@@ -12,6 +12,9 @@ export interface CensusMoves {
   readonly wall: readonly RunTable[]
   /** Length of those laps, taken along the outline itself. mm */
   readonly wallLapMm: number
+  /** The same around contours no longer than `SMALL_LOOP_MM`, which are not among those above. */
+  readonly smallLoop: readonly RunTable[]
+  readonly smallLapMm: number
   /** Skin lines, straight across S_i. */
   readonly skin: LineTable
   /** Infill lines, straight across P_i. */
@@ -26,6 +29,9 @@ export interface CensusMoves {
 
 /** A corner counts as one when σ is at least this; below, a run goes on. 6° to 68° in even ratios. */
 export const CORNER_LIMITS: readonly number[] = [0.05, 0.07, 0.1, 0.14, 0.2, 0.28, 0.4, 0.56]
+
+/** A contour no longer than this is a small loop: a hole or pin of 9.5 mm (common practice, no source). */
+export const SMALL_LOOP_MM = 30
 
 /** σ of an end where the head stands still: the start and the end of a line. */
 export const STANDSTILL = 2
@@ -83,6 +89,11 @@ export interface InfillTravels {
 
 /** One value a layer, bottom first. */
 export interface MovesByLayer {
+  /** Length of the outermost wall lines, those of small loops left out, and of all lines of small loops. */
+  readonly outerMm: Float32Array
+  readonly smallMm: Float32Array
+  /** How many contours are small loops. */
+  readonly smallLoops: Float32Array
   /** Laid length and number of skin lines, and of infill lines one line width apart. */
   readonly skinMm: Float32Array
   readonly skinLines: Float32Array

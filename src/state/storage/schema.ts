@@ -6,6 +6,7 @@ import {
   PIECES_LIMITS,
   PRICE_LIMITS,
   PRINTER_LIMITS,
+  PRINTER_MORE_LIMITS,
   READING_LIMITS,
   RECIPE_LIMITS,
   TEXT_LIMITS,
@@ -17,7 +18,13 @@ import {
   type PrinterNumber,
   type RecipeNumber,
 } from '../../core/data/limits.ts'
-import type { Material, Prices, Printer, SourceMark } from '../../core/model/figures.ts'
+import type {
+  Material,
+  Prices,
+  Printer,
+  PrinterMore,
+  SourceMark,
+} from '../../core/model/figures.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import type { CarbonFrame, OwnRole, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
 import type { HabitNumber, KnownHabits } from '../../core/model/habits.ts'
@@ -203,6 +210,12 @@ export const PrinterSchema = v.object({
   ...(Object.fromEntries(
     Object.entries(speeds).map(([key, limits]) => [key, within(limits)]),
   ) as Record<Exclude<PrinterNumber, 'bedMm' | 'clockFactor'>, v.GenericSchema<number>>),
+  ...(Object.fromEntries(
+    Object.entries(PRINTER_MORE_LIMITS).map(([key, limits]) => [
+      key,
+      v.exactOptional(within(limits)),
+    ]),
+  ) as Record<keyof PrinterMore, v.ExactOptionalSchema<v.GenericSchema<number>, undefined>>),
   clockFactor: v.nullable(within(clockLimits)),
   bedMm: v.strictTuple([bed, bed, bed]),
   habits: v.exactOptional(HabitsSchema),

@@ -20,6 +20,10 @@ const STEADY: Printer = {
   skinMmS: 50,
   infillMmS: 50,
   firstLayerMmS: 50,
+  outerWallMmS: 50,
+  topSkinMmS: 50,
+  strandMmS: 50,
+  floorMmS: 0.001,
   travelMmS: 1e9,
   accelMmS2: 1e15,
   wallAccelMmS2: 1e15,
@@ -63,6 +67,21 @@ describe('printTime', () => {
 
   it('stretches small layers to the least layer time', () => {
     expect(steadily({ leastLayerS: 1000 })).toBeCloseTo(50 * 1000, 6)
+  })
+
+  it('slows them no further than the slowest speed', () => {
+    const pathMm = WALL_MM + 8 * SKIN_LAYER_MM
+    expect(steadily({ leastLayerS: 1e6, floorMmS: 5 })).toBeCloseTo(pathMm / 5, 2)
+    // Nor slower than a printer goes by itself.
+    expect(steadily({ leastLayerS: 1e6, floorMmS: 60 })).toBeCloseTo(steadily(), 6)
+  })
+
+  it('takes outer walls, top skins and strands at their own speeds', () => {
+    // Two lines round the block on each of 50 layers: the outer one is 19.6 mm square.
+    const outerMm = 4 * 19.6 * 50
+    expect(steadily({ outerWallMmS: 25 }) - steadily()).toBeCloseTo(outerMm / 50, 2)
+    expect(steadily({ wallMmS: 25 }) - steadily()).toBeCloseTo((WALL_MM - outerMm) / 50, 2)
+    expect(steadily({ topSkinMmS: 25 }) - steadily()).toBeCloseTo(SKIN_LAYER_MM / 50, 2)
   })
 
   it('follows the user’s clock once it was heard', () => {

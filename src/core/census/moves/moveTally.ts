@@ -12,7 +12,7 @@ import type { Seams } from './seams.ts'
 import { findSeams, turnsOf } from './seams.ts'
 import { addTally, createTally, tallyTable } from './tally.ts'
 import type { OutlineRuns } from './wallRuns.ts'
-import { createRunTally, findWallRuns, lapsThatFit } from './wallRuns.ts'
+import { createRunTally, findWallRuns, lapsThatFit, wallShares } from './wallRuns.ts'
 
 /** Gathers the moves of all layers, which come from the top down. */
 export interface MoveTally {
@@ -46,7 +46,13 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
         known = { turns, runs: findWallRuns(layer.outline, turns), seams: null }
         outlines.set(layer, known)
       }
-      if (walls > 0) runs.add(known.runs, lapsThatFit(known.runs, areas.wallMm2, walls, lineMm))
+      const laps = walls > 0 ? lapsThatFit(known.runs, areas.wallMm2, walls, lineMm) : 0
+      runs.add(known.runs, laps)
+      const lineSumMm = (as.wallMm2 - as.gapMm2) / lineMm
+      const shares = wallShares(known.runs, laps, lineMm)
+      byLayer.outerMm.push(lineSumMm * shares.outer)
+      byLayer.smallMm.push(lineSumMm * shares.small)
+      byLayer.smallLoops.push(laps > 0 ? known.runs.small.count : 0)
       const { along } = areas.grid
       let laid = last[along]
       if (!laid || !isAlike(laid.lines.areas, areas, lineMm)) {
@@ -72,10 +78,12 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
       byLayer.roomLines.push(lines.room.count * roomTimes)
     },
     finish() {
-      const { tables, lapMm } = runs.finish()
+      const { large, small } = runs.finish()
       return {
-        wall: tables,
-        wallLapMm: lapMm,
+        wall: large.tables,
+        wallLapMm: large.lapMm,
+        smallLoop: small.tables,
+        smallLapMm: small.lapMm,
         skin: skin.finish(),
         room: room.finish(),
         oneWay: oneWay.finish(),
@@ -103,6 +111,9 @@ const ratio = (mm2: number, ofMm2: number): number => (ofMm2 > 0 ? mm2 / ofMm2 :
 type LayerLists = Record<keyof MovesByLayer, number[]>
 
 const createLayerLists = (): LayerLists => ({
+  outerMm: [],
+  smallMm: [],
+  smallLoops: [],
   skinMm: [],
   skinLines: [],
   roomMm: [],
@@ -112,6 +123,9 @@ const createLayerLists = (): LayerLists => ({
 function bottomFirst(lists: LayerLists): MovesByLayer {
   const turned = (list: number[]): Float32Array => Float32Array.from(list.toReversed())
   return {
+    outerMm: turned(lists.outerMm),
+    smallMm: turned(lists.smallMm),
+    smallLoops: turned(lists.smallLoops),
     skinMm: turned(lists.skinMm),
     skinLines: turned(lists.skinLines),
     roomMm: turned(lists.roomMm),

@@ -1,16 +1,25 @@
 import type { RunTable } from '../../model/moves.ts'
-import { CORNER_LIMITS, STANDSTILL } from '../../model/moves.ts'
+import { CORNER_LIMITS, SMALL_LOOP_MM, STANDSTILL } from '../../model/moves.ts'
 import { greenArea } from '../cut/contours.ts'
 import type { Outline } from '../cut/simplify.ts'
 import { lengthClass } from './tally.ts'
 
-/** Runs of one outline: `keys` pack corner limit, length class and the classes of both ends; see `packKey`. */
-export interface OutlineRuns {
-  readonly keys: Int32Array
-  readonly lengthMm: Float64Array
+/** Contours of an outline together. */
+interface Contours {
   readonly lapMm: number
   /** Outer outlines less inner ones. */
   readonly outerMore: number
+}
+
+/**
+ * Runs of one outline: `keys` pack corner limit, length class and the classes of both ends; see
+ * `packKey`. Lap and `outerMore` are of all its contours.
+ */
+export interface OutlineRuns extends Contours {
+  readonly keys: Int32Array
+  readonly lengthMm: Float64Array
+  /** Those that are small loops. */
+  readonly small: Contours & { readonly count: number }
 }
 
 /**
@@ -24,8 +33,31 @@ export function lapsThatFit(
   lineMm: number,
 ): number {
   // On its way in by one line width a line loses a full turn's worth around an outline and gains as much around a hole.
-  const fullMm = walls * lapMm - Math.PI * lineMm * walls * walls * outerMore
+  const fullMm = lapsMm({ lapMm, outerMore }, walls, lineMm)
   return fullMm > 0 ? Math.min(walls, (walls * wallMm2) / (lineMm * fullMm)) : walls
+}
+
+/** Length of so many lines side by side around contours. */
+function lapsMm({ lapMm, outerMore }: Contours, laps: number, lineMm: number): number {
+  return Math.max(0, laps * lapMm - Math.PI * lineMm * laps * laps * outerMore)
+}
+
+/**
+ * Of the wall lines around an outline, which goes `laps` times around it, the shares (0–1) that are
+ * the outermost lines of its larger contours, and all those of its small loops.
+ */
+export function wallShares(
+  { lapMm, outerMore, small }: OutlineRuns,
+  laps: number,
+  lineMm: number,
+): { readonly outer: number; readonly small: number } {
+  const smallMm = lapsMm(small, laps, lineMm)
+  const large = { lapMm: lapMm - small.lapMm, outerMore: outerMore - small.outerMore }
+  const largeMm = lapsMm(large, laps, lineMm)
+  const all = smallMm + largeMm
+  if (!(all > 0)) return { outer: small.lapMm < lapMm ? 1 : 0, small: small.lapMm < lapMm ? 0 : 1 }
+  const outerMm = Math.min(largeMm, lapsMm(large, Math.min(1, laps), lineMm))
+  return { outer: outerMm / all, small: smallMm / all }
 }
 
 /** σ classes: ratio steps from the least corner limit up; the last is a standstill. */
@@ -61,13 +93,23 @@ export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns
   const lengths: number[] = []
   let lapMm = 0
   let outerMore = 0
+  const small = { lapMm: 0, outerMore: 0, count: 0 }
   for (let c = 0; c + 1 < outline.start.length; c++) {
     const lap = cornersOf(outline.points, turns, outline.start[c]!, outline.start[c + 1]!)
     lapMm += lap.lengthMm
-    outerMore +=
+    const sense =
       greenArea(outline.points, 2 * outline.start[c]!, 2 * outline.start[c + 1]!) > 0 ? 1 : -1
-    for (let index = 0; index < CORNER_LIMITS.length; index++) {
-      const limit = CORNER_LIMITS[index]!
+    outerMore += sense
+    const isSmall = lap.lengthMm <= SMALL_LOOP_MM
+    if (isSmall) {
+      small.lapMm += lap.lengthMm
+      small.outerMore += sense
+      small.count++
+    }
+    for (let k = 0; k < CORNER_LIMITS.length; k++) {
+      const limit = CORNER_LIMITS[k]!
+      // Small loops have tables of their own behind the others.
+      const index = isSmall ? CORNER_LIMITS.length + k : k
       let from = 0
       let entry = STILL_CLASS
       for (let i = 0; i < lap.corners; i++) {
@@ -83,7 +125,13 @@ export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns
       lengths.push(lap.lengthMm - from)
     }
   }
-  return { keys: new Int32Array(keys), lengthMm: new Float64Array(lengths), lapMm, outerMore }
+  return {
+    keys: new Int32Array(keys),
+    lengthMm: new Float64Array(lengths),
+    lapMm,
+    outerMore,
+    small,
+  }
 }
 
 /** Corners of the lap at hand in order: distance from the seam, σ and its class. The seam itself is left out. */
@@ -142,18 +190,20 @@ interface Entry {
 export interface RunTally {
   /** Goes around so many times. */
   add(runs: OutlineRuns, laps: number): void
-  /** One table a corner limit. */
-  finish(): { tables: RunTable[]; lapMm: number }
+  /** One table a corner limit, of small loops and of all others. */
+  finish(): Readonly<Record<'large' | 'small', { tables: RunTable[]; lapMm: number }>>
 }
 
 export function createRunTally(): RunTally {
   const entries = new Map<number, Entry>()
   let lapMm = 0
+  let smallMm = 0
   return {
     add(runs, laps) {
       // An outline narrower than the scan can see has no walls; its runs would have no mean length.
       if (!(laps > 0)) return
-      lapMm += runs.lapMm * laps
+      lapMm += (runs.lapMm - runs.small.lapMm) * laps
+      smallMm += runs.small.lapMm * laps
       for (let i = 0; i < runs.keys.length; i++) {
         const entry = entries.get(runs.keys[i]!)
         if (entry) {
@@ -165,7 +215,8 @@ export function createRunTally(): RunTally {
       }
     },
     finish() {
-      const byLimit = CORNER_LIMITS.map((): [key: number, entry: Entry][] => [])
+      const limits = CORNER_LIMITS.length
+      const byLimit = Array.from({ length: 2 * limits }, (): [key: number, entry: Entry][] => [])
       entries.forEach((entry, key) => byLimit[limitOf(key)]!.push([key, entry]))
       const tables = byLimit.map((mine) => ({
         lengthMm: Float32Array.from(mine, ([, entry]) => entry.totalMm / entry.count),
@@ -175,7 +226,10 @@ export function createRunTally(): RunTally {
         sharp: Float32Array.from(mine, ([key]) => sigmaOf(key % SIGMA_CLASSES)),
         count: Float32Array.from(mine, ([, entry]) => entry.count),
       }))
-      return { tables, lapMm }
+      return {
+        large: { tables: tables.slice(0, limits), lapMm },
+        small: { tables: tables.slice(limits), lapMm: smallMm },
+      }
     },
   }
 }
