@@ -45,7 +45,7 @@ describe('Mass', () => {
     await expect
       .element(
         mass.getByText(
-          /^1,000\.0 g as it stands, 100\.0 g under .* and 9[78] % likely to end below; but .* 50\.0 g over it\.$/,
+          /^1,000 g as it stands, 100\.0 g under .* and 9[78] % likely to end below; but .* 50\.0 g over it\.$/,
         ),
       )
       .toBeVisible()
