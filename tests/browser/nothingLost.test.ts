@@ -43,7 +43,7 @@ test('whatever is done comes back from the browser’s own database, and from a 
         for (const [kind] of acts) tried.add(kind)
       },
     ),
-    { seed: 4, numRuns: 20 },
+    { seed: 4, numRuns: 30 },
   )
   const changing = Object.keys(ACTS).filter((kind) =>
     /^(put|add|rename|update|weigh|set)/.test(kind),

@@ -52,7 +52,8 @@ describe('plate outline', () => {
     expect(outline.contours.filter(({ hole }) => hole)).toHaveLength(2)
     expect(outline.sheetMm).toEqual([80, 40])
     expect(outline.crossing).toBe(false)
-    expect(outline.cutHeightMm).toBe(2)
+    // Cuts lie a ten-thousandth of a millimetre below the middle, so that rounding decides nothing.
+    expect(outline.cutHeightMm).toBeCloseTo(2, 3)
   })
 
   it.each([
@@ -102,7 +103,7 @@ describe('plate outline', () => {
     expect(outline.maxMm[0] - outline.minMm[0]).toBeCloseTo(129, 9)
     expect(outline.cutHeightMm).toBeLessThan(4)
     const steady = outlineOf(merge([box(100, 12, 14), translate(box(5, 1, 4), [40, 11.5, 0])]))
-    expect(steady.cutHeightMm).toBeCloseTo(7, 9)
+    expect(steady.cutHeightMm).toBeCloseTo(7, 3)
   })
 
   it('is found on bodies apart, and missing where there is none', () => {
