@@ -13,7 +13,7 @@ function shippedPackages(): ReadonlySet<string> {
   const scripts = files.filter((name) => name.endsWith('.js'))
   const bare = scripts.filter((name) => !files.includes(`${name}.map`))
   for (const name of bare) {
-    expect(name).toMatch(/^rolldown-runtime-/)
+    expect(name).toMatch(/^(rolldown-runtime|preload-helper)-/)
     expect(readFileSync(path.join(assets, name)).byteLength).toBeLessThan(2_000)
   }
   expect(maps).toHaveLength(scripts.length - bare.length)
