@@ -69,9 +69,10 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             other option but --lessons, --habits, --full and --json goes with it.
   --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by the
                             page, or a saved frame, whose own weighings and timed prints then teach.
-  --toolpath FILE           a toolpath as the printer is sent it (G-code, also packed with gzip): its plastic, its time, and from
-                            the moves alone the recipe and habits it was made with. --material, --printer and --unit go with it. Of the
-                            meshes given besides it tells which one it prints, and the plastic of both by place.
+  --toolpath FILE           a toolpath as the printer is sent it (G-code, also packed with gzip): its plastic, its time,
+                            and from the moves alone the recipe and habits it was made with. --material, --printer and
+                            --unit go with it. Of the meshes given besides it tells which one it prints, and the
+                            plastic of both by place.
   --json                    figures as JSON on stdout.
   --lines                   one line of JSON a part and no total, each as soon as it is priced: not in the order of the files,
                             so that a slow one holds up no other.
@@ -93,9 +94,9 @@ to be read. readings are those of scale and clock and what came of each, learned
 printer (factor: grams of a solid print over calculated), learnedHours what the clock says of the printer. massG of a part
 is after learning, calculatedG before.
 
-With --toolpath, filamentM and depositMm3 are all that is pushed through the nozzle, layersMm3 what lies in layers, without
-priming; timeS leaves heat-up out. recipe and habits are null or left out where the moves do not tell; kinds have what was
-measured on the lines above the first layer.
+With --toolpath, filamentM and depositMm3 are all that is pushed through the nozzle, layersMm3 what lies in layers,
+without priming; timeS leaves heat-up out. recipe and habits are null or left out where the moves do not tell; kinds have
+the plastic of each kind of line, and the width and speed of those above the first layer.
 
 Habits with what is taken unless told, and what is accepted:
 ${habitLines.join('\n')}

@@ -5,7 +5,8 @@ import { chooseFromMenu, goToSheet, openRow, waitForCensus } from '../support/pa
 import { readPdf } from '../support/readPdf.ts'
 
 /*
- * Factors: 1 in = 25.4 mm, NIST Special Publication 811 (2008), appendix B.8; 1 oz = 28.349 523 125 g (avoirdupois), NIST
+ * Factors: 1 in = 25.4 mm, NIST Special Publication 811 (2008), appendix B.8; 1 oz = 28.349 523 125
+ * g (avoirdupois), NIST
  * Handbook 44, appendix C.
  */
 const G_PER_OZ = 28.349523125

@@ -10,7 +10,10 @@ export type Feel = Readonly<Record<string, number>>
 
 const SHEETS = ['part/2', 'choose', 'carbon', 'aircraft', 'bench', 'frame']
 
-/** Turns, drags and opens what a hand would on the built page, prices many triangles, and traces how long each keeps input waiting. */
+/**
+ * Turns, drags and opens what a hand would on the built page, prices many triangles, and traces how
+ * long each keeps input waiting.
+ */
 export async function feel(folder: string): Promise<Feel> {
   const server = createAppServer(buildApp(folder))
   const url = `http://127.0.0.1:${await listen(server, 0)}/`

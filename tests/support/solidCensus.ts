@@ -37,8 +37,10 @@ export function toSolid(wasm: ManifoldToplevel, mesh: Mesh): Manifold {
 
 /**
  * The slow obvious layer count: build the solid, slice every layer, offset the slice inwards, intersect it with every
- * neighbour the skins look at, widen the bands that are left bare and drop small rooms as the habits say. Holds, strands,
- * thin walls and laps it has none. All of it by manifold-3d (exact polygons by its Clipper2), nothing by our own code but
+ * neighbour the skins look at, widen the bands that are left bare and drop small rooms as the
+ * habits say. Holds, strands,
+ * thin walls and laps it has none. All of it by manifold-3d (exact polygons by its Clipper2),
+ * nothing by our own code but
  * the heights of the cuts. Solid mesh in mm, lowest z at 0.
  */
 export function solidCensus(

@@ -94,7 +94,8 @@ export function allCurrencies(): readonly string[] {
 }
 
 /**
- * Prices to start from in any currency. Where none are usual the amounts are 0 until they are typed: a number taken over
+ * Prices to start from in any currency. Where none are usual the amounts are 0 until they are
+ * typed: a number taken over
  * from another currency would look like one of this.
  */
 export function startingPrices(currency: string): Prices {

@@ -99,7 +99,10 @@ export interface Material {
   readonly bedC: Sourced
 }
 
-/** What may be known of a printer besides; what is left out follows another of its speeds, see `data/printerMore.ts`. */
+/**
+ * What may be known of a printer besides; what is left out follows another of its speeds, see
+ * `data/printerMore.ts`.
+ */
 export interface PrinterMore {
   /** Of the outermost wall line. */
   readonly outerWallMmS?: number

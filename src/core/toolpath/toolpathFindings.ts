@@ -17,6 +17,8 @@ const WINDS_UP = 0.2
 /** A typed diameter further off than this does not fit the moves, as a share. */
 const MISFIT = 0.06
 
+const GUESSED = '1.75 mm was taken; say if it is another.'
+
 /** What was odd about a toolpath, and what it could not tell. */
 export function toolpathFindings(seen: Seen): readonly Finding[] {
   const { tally, recipe, risingShare, typedMm, seenMm2, soldMm } = seen
@@ -37,7 +39,8 @@ export function toolpathFindings(seen: Seen): readonly Finding[] {
       grade: 'worth knowing',
       short: 'winds upwards',
       message:
-        'The head rises while it lays: the print winds upwards in one line. Plastic and time hold; walls, skins and infill cannot be told.',
+        'The head rises while it lays: the print winds upwards in one line. Plastic and time hold; ' +
+        'walls, skins and infill cannot be told.',
     })
   }
   const seenMm = seenMm2 === null ? null : Math.sqrt((4 * seenMm2) / Math.PI)
@@ -46,7 +49,9 @@ export function toolpathFindings(seen: Seen): readonly Finding[] {
       code: 'doubtful-layers',
       grade: 'changes the grams',
       short: 'other filament',
-      message: `The lines lie as if the filament were ${seenMm.toFixed(2)} mm thick, not ${typedMm}. The grams were reckoned with ${typedMm} mm.`,
+      message:
+        `The lines lie as if the filament were ${seenMm.toFixed(2)} mm thick, not ${typedMm}. ` +
+        `The grams were reckoned with ${typedMm} mm.`,
     })
   }
   if (typedMm === null && soldMm === null) {
@@ -56,8 +61,8 @@ export function toolpathFindings(seen: Seen): readonly Finding[] {
       short: 'filament guessed',
       message:
         seenMm === null
-          ? 'No lines touch, so the moves do not tell how thick the filament is. 1.75 mm was taken; say if it is another.'
-          : `The lines lie as if the filament were ${seenMm.toFixed(2)} mm thick, which none is. 1.75 mm was taken; say if it is another.`,
+          ? 'No lines touch, so the moves do not tell how thick the filament is. ' + GUESSED
+          : `The lines lie as if the filament were ${seenMm.toFixed(2)} mm thick, which none is. ${GUESSED}`,
     })
   }
   const untold = untoldOf(recipe)

@@ -30,7 +30,10 @@ function nothing(): void {
   // One part: pointing at it tells nothing.
 }
 
-/** One part in lines with what is worth showing on it: what was found, holes, zones, what hangs over, how it is laid. */
+/**
+ * One part in lines with what is worth showing on it: what was found, holes, zones, what hangs
+ * over, how it is laid.
+ */
 export function PartDrawing({ look, marks, plane, litSign, label }: PartDrawingProps) {
   const { drawing, overhang, zones, holes, boundsMm } = look
   const { widthPx, heightPx, items, boxPx } = drawing

@@ -33,7 +33,10 @@ const MOST_GAP_PX = 16
 
 type Box = readonly [left: number, top: number, right: number, bottom: number]
 
-/** A part cut by a plane: outline of the cut face, wall lines, skins, rooms, supports, each in its own hatch and named. */
+/**
+ * A part cut by a plane: outline of the cut face, wall lines, skins, rooms, supports, each in its
+ * own hatch and named.
+ */
 export function SectionDrawing(props: SectionDrawingProps) {
   const { section, widthPx, mostHighPx, infillPct, zonePcts, layerMm, lineMm, wordsOf } = props
   const { frame } = section

@@ -25,7 +25,8 @@ const TICK_PX = 10
 const BREAK_PX = 26
 
 /**
- * The printed mass on a scale of grams or ounces: a tick with a flag at the middle, a band for the range, the limit through the scale
+ * The printed mass on a scale of grams or ounces: a tick with a flag at the middle, a band for the
+ * range, the limit through the scale
  * with a hatch beyond it, the carbon frame dotted, and dashed where the change under hand would move it.
  */
 export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {

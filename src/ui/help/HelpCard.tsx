@@ -88,7 +88,10 @@ export function HelpCard({ id, of, mark, onClose }: HelpCardProps) {
   )
 }
 
-/** Of what an element laid out by itself is counted from, in the window: the page, or a dialog as far as it is scrolled. */
+/**
+ * Of what an element laid out by itself is counted from, in the window: the page, or a dialog as
+ * far as it is scrolled.
+ */
 function cornerOf(card: HTMLElement): readonly [number, number] {
   const { offsetParent } = card
   if (offsetParent === null || offsetParent === document.body) return [-scrollX, -scrollY]

@@ -1,5 +1,6 @@
 /*
- * The words of the trade that the page uses, each in two lines with where that comes from. One table; the marks beside the
+ * The words of the trade that the page uses, each in two lines with where that comes from. One
+ * table; the marks beside the
  * words name their line of it by the word itself.
  */
 

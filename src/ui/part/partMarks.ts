@@ -11,7 +11,10 @@ import { showMm, showNumber } from '../show.ts'
 /** Something shown on the drawing of a part, with its name and its line in the list below. */
 export interface PartMark {
   readonly kind: 'finding' | 'over' | 'zone' | 'hole'
-  /** Stands at its leader line and before its line of the list: letters for what is odd, z for zones, figures for holes. */
+  /**
+   * Stands at its leader line and before its line of the list: letters for what is odd, z for
+   * zones, figures for holes.
+   */
   readonly sign: string
   /** Below the sign, where there is room. */
   readonly short: string

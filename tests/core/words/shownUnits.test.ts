@@ -17,7 +17,8 @@ import {
 
 /*
  * Factors: NIST Special Publication 811 (2008), appendix B.8, with the exact ones in bold: inch 2.54 E−02 m, foot
- * 3.048 E−01 m, ounce (avoirdupois) 2.834 952 E−02 kg, square inch 6.4516 E−04 m², cubic inch 1.638 706 E−05 m³, ounce per
+ * 3.048 E−01 m, ounce (avoirdupois) 2.834 952 E−02 kg, square inch 6.4516 E−04 m², cubic inch 1.638
+ * 706 E−05 m³, ounce per
  * square foot 3.051 517 E−01 kg/m². All digits of the ounce: NIST Handbook 44, appendix C, 28.349 523 125 g.
  */
 afterEach(() => {
