@@ -6,25 +6,10 @@ import { expect, test } from 'vitest'
 import { runPrice } from '../../src/cli/runPrice.ts'
 import { box } from '../support/meshes.ts'
 import { writeStl } from '../../src/core/formats/writeStl.ts'
-import { writeBox } from '../support/writeToolpath.ts'
-import type { BoxRecipe } from '../support/writeToolpath.ts'
-
-const BOX: BoxRecipe = {
-  sizeMm: [40, 30],
-  layers: 20,
-  layerMm: 0.2,
-  firstMm: 0.2,
-  lineMm: 0.45,
-  walls: 2,
-  bottomSkins: 3,
-  topSkins: 4,
-  infill: 0.2,
-  pattern: 'lines',
-  filamentMm: 1.75,
-}
+import { SMALL_BOX, writeBox } from '../support/writeToolpath.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'toolpath-'))
-const { text, filamentMm } = writeBox(BOX)
+const { text, filamentMm } = writeBox(SMALL_BOX)
 writeFileSync(join(folder, 'box.gcode'), text)
 writeFileSync(join(folder, 'box.gcode.gz'), gzipSync(text))
 writeFileSync(join(folder, 'letter.gcode'), 'Dear builder,\n')

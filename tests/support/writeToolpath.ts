@@ -16,6 +16,21 @@ export interface BoxRecipe {
   readonly filamentMm: number
 }
 
+/** A small one with everything in it. */
+export const SMALL_BOX: BoxRecipe = {
+  sizeMm: [40, 30],
+  layers: 20,
+  layerMm: 0.2,
+  firstMm: 0.2,
+  lineMm: 0.45,
+  walls: 2,
+  bottomSkins: 3,
+  topSkins: 4,
+  infill: 0.2,
+  pattern: 'lines',
+  filamentMm: 1.75,
+}
+
 /** How a toolpath is spoken. */
 export interface Tongue {
   readonly relativeExtruder: boolean

@@ -17,6 +17,8 @@ const LEAST_MM = 0.3
 const ENOUGH_MM = 300
 /** Filaments are sold in these diameters (common practice, no source). mm */
 const DIAMETERS_MM = [1.75, 2.85, 3] as const
+/** Taken where lines that touch were never seen (common practice, no source). mm */
+export const USUAL_MM = 1.75
 /** A measured diameter this near to one of those is meant to be it, as a share. */
 const NEAR = 0.04
 /** Dense infill looks like skin of a thicker filament: a thinner one with this share of its lengths is the one. */

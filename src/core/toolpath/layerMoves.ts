@@ -51,38 +51,12 @@ export function layerGatherer(onLayer: (moves: LayerMoves) => void): {
   readonly end: () => void
 } {
   let room = 4096
-  let columns = COLUMNS.map(() => new Float64Array(room))
+  let columns = eachColumn(() => new Float64Array(room))
   let count = 0
   let topMm = NaN
 
   const hand = (): void => {
-    const [fromX, fromY, fromZ, toX, toY, toZ, filamentMm, laidMm, speedMmS, accelMmS2] =
-      columns as [
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-        Float64Array,
-      ]
-    onLayer({
-      topMm,
-      count,
-      fromX,
-      fromY,
-      fromZ,
-      toX,
-      toY,
-      toZ,
-      filamentMm,
-      laidMm,
-      speedMmS,
-      accelMmS2,
-    })
+    onLayer({ topMm, count, ...columns })
     count = 0
   }
   return {
@@ -95,15 +69,13 @@ export function layerGatherer(onLayer: (moves: LayerMoves) => void): {
       }
       if (count === room) {
         room *= 2
-        columns = columns.map((column) => {
+        columns = eachColumn((key) => {
           const grown = new Float64Array(room)
-          grown.set(column)
+          grown.set(columns[key])
           return grown
         })
       }
-      COLUMNS.forEach((key, k) => {
-        columns[k]![count] = move[key]
-      })
+      for (const key of COLUMNS) columns[key][count] = move[key]
       count++
     },
     end() {
@@ -114,19 +86,11 @@ export function layerGatherer(onLayer: (moves: LayerMoves) => void): {
 
 /** A layer that stays as it is when the next one is gathered. */
 export function copyMoves(moves: LayerMoves): LayerMoves {
-  const own = (column: Float64Array): Float64Array => column.slice(0, moves.count)
-  return {
-    topMm: moves.topMm,
-    count: moves.count,
-    fromX: own(moves.fromX),
-    fromY: own(moves.fromY),
-    fromZ: own(moves.fromZ),
-    toX: own(moves.toX),
-    toY: own(moves.toY),
-    toZ: own(moves.toZ),
-    filamentMm: own(moves.filamentMm),
-    laidMm: own(moves.laidMm),
-    speedMmS: own(moves.speedMmS),
-    accelMmS2: own(moves.accelMmS2),
-  }
+  const { topMm, count } = moves
+  return { topMm, count, ...eachColumn((key) => moves[key].slice(0, count)) }
 }
+
+type Columns = Record<(typeof COLUMNS)[number], Float64Array>
+
+const eachColumn = (make: (key: keyof Columns) => Float64Array): Columns =>
+  Object.fromEntries(COLUMNS.map((key) => [key, make(key)])) as Columns

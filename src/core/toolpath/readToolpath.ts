@@ -2,7 +2,7 @@ import type { Finding } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import type { SeenLayer, ToolpathFigures } from '../model/toolpath.ts'
 import { measureCores } from './cores.ts'
-import { filamentSeen, soldDiameterMm } from './filament.ts'
+import { filamentSeen, soldDiameterMm, USUAL_MM } from './filament.ts'
 import { girthSeen } from './girth.ts'
 import { judgeLines } from './judgeLines.ts'
 import { layerHeights } from './layerHeights.ts'
@@ -37,8 +37,6 @@ export interface ToolpathReader {
 
 /** Layers that are held back until it is known how thick the filament is. */
 const HELD = 8
-/** Where lines that touch were never seen: the usual filament (common practice, no source). mm */
-const USUAL_MM = 1.75
 
 const sectionOf = (diameterMm: number): number => (Math.PI * diameterMm ** 2) / 4
 

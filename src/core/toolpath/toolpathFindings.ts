@@ -1,5 +1,6 @@
 import type { Finding } from '../model/mesh.ts'
 import type { SeenRecipe } from '../model/toolpath.ts'
+import { USUAL_MM } from './filament.ts'
 import type { ReadTally } from './moveReader.ts'
 
 interface Seen {
@@ -17,7 +18,7 @@ const WINDS_UP = 0.2
 /** A typed diameter further off than this does not fit the moves, as a share. */
 const MISFIT = 0.06
 
-const GUESSED = '1.75 mm was taken; say if it is another.'
+const GUESSED = `${USUAL_MM} mm was taken; say if it is another.`
 
 /** What was odd about a toolpath, and what it could not tell. */
 export function toolpathFindings(seen: Seen): readonly Finding[] {

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { matchPart } from '../../../src/core/toolpath/matchPart.ts'
 import { toolpathReader } from '../../../src/core/toolpath/readToolpath.ts'
 import { box, rotate } from '../../support/meshes.ts'
-import { writeBox } from '../../support/writeToolpath.ts'
+import { SMALL_BOX, writeBox } from '../../support/writeToolpath.ts'
 
 // Boxes of known sides, one of them laid by the test itself.
 
@@ -13,19 +13,7 @@ const reader = toolpathReader({
   cornerMmS: 8,
   diameterMm: null,
 })
-const { text } = writeBox({
-  sizeMm: [40, 30],
-  layers: 20,
-  layerMm: 0.2,
-  firstMm: 0.2,
-  lineMm: 0.45,
-  walls: 2,
-  bottomSkins: 3,
-  topSkins: 4,
-  infill: 0.2,
-  pattern: 'lines',
-  filamentMm: 1.75,
-})
+const { text } = writeBox(SMALL_BOX)
 reader.push(new TextEncoder().encode(text))
 const figures = reader.end()
 const candidate = (w: number, d: number, h: number, turnDeg = 0) => ({
