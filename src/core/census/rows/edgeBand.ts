@@ -3,6 +3,7 @@ import { emptyRows } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
 import type { Outline } from '../cut/simplify.ts'
 import { createStretchList } from './stretchList.ts'
+import { takeCorners } from './takeCorners.ts'
 
 /**
  * A turn whose mitre is no longer than this beyond the radius gets a mitre, for both edges; any
@@ -32,32 +33,13 @@ export function scanEdgeBand(outline: Outline, radiusMm: number, grid: ScanGrid)
   if (points.length === 0 || radiusMm <= 0) return emptyRows(grid.rows)
   list.clear()
   for (let c = 0; c + 1 < start.length; c++) {
-    const count = takeCorners(points, start[c]!, start[c + 1]!, grid.along)
+    const [begin, end] = [start[c]!, start[c + 1]!]
+    if (corners.length < 4 * (end - begin)) corners = new Float64Array(6 * (end - begin))
+    const count = takeCorners(points, begin, end, grid.along, corners)
     addSide(count, 1, radiusMm, grid)
     addSide(count, -1, radiusMm, grid)
   }
   return list.toRows(grid.rows)
-}
-
-/** Fills `corners` with a contour, points that coincide once. Returns how many there are. */
-function takeCorners(points: Float64Array, begin: number, end: number, along: 0 | 1): number {
-  if (corners.length < 4 * (end - begin)) corners = new Float64Array(6 * (end - begin))
-  let count = 0
-  for (let i = begin; i < end; i++) {
-    const next = i + 1 < end ? i + 1 : begin
-    const u = points[2 * i + along]!
-    const v = points[2 * i + 1 - along]!
-    const du = points[2 * next + along]! - u
-    const dv = points[2 * next + 1 - along]! - v
-    const size = Math.sqrt(du * du + dv * dv)
-    if (size === 0) continue
-    corners[4 * count] = u
-    corners[4 * count + 1] = v
-    corners[4 * count + 2] = -dv / size
-    corners[4 * count + 3] = du / size
-    count++
-  }
-  return count
 }
 
 /** Adds a strip along every edge, towards `sense` × its normal, and the discs. */

@@ -1,4 +1,5 @@
 import type { Outline } from '../cut/simplify.ts'
+import { takeCorners } from './takeCorners.ts'
 
 /** How far the curve may stray beyond its depth, at mitres and along arcs. mm */
 const STRAY_MM = 0.002
@@ -31,36 +32,17 @@ export function insetCurve(outline: Outline, depthMm: number): Outline {
   written = 0
   const starts = [0]
   for (let c = 0; c + 1 < outline.start.length; c++) {
-    const count = takeCorners(outline.points, outline.start[c]!, outline.start[c + 1]!)
+    const [begin, end] = [outline.start[c]!, outline.start[c + 1]!]
+    if (mitred.length < end - begin) {
+      corners = new Float64Array(8 * (end - begin))
+      mitred = new Uint8Array(2 * (end - begin))
+    }
+    const count = takeCorners(outline.points, begin, end, 0, corners)
     chooseMitres(count, depthMm)
     for (let i = 0; i < count; i++) turnCorner(i > 0 ? i - 1 : count - 1, i, depthMm)
     starts.push(written / 2)
   }
   return { points: points.subarray(0, written), start: Int32Array.from(starts) }
-}
-
-/** Fills `corners` with a contour, points that coincide once. Returns how many there are. */
-function takeCorners(from: Float64Array, begin: number, end: number): number {
-  if (mitred.length < end - begin) {
-    corners = new Float64Array(8 * (end - begin))
-    mitred = new Uint8Array(2 * (end - begin))
-  }
-  let count = 0
-  for (let i = begin; i < end; i++) {
-    const next = i + 1 < end ? i + 1 : begin
-    const u = from[2 * i]!
-    const v = from[2 * i + 1]!
-    const du = from[2 * next]! - u
-    const dv = from[2 * next + 1]! - v
-    const size = Math.sqrt(du * du + dv * dv)
-    if (size === 0) continue
-    corners[4 * count] = u
-    corners[4 * count + 1] = v
-    corners[4 * count + 2] = -dv / size
-    corners[4 * count + 3] = du / size
-    count++
-  }
-  return count
 }
 
 /** 1 + the cosine of the turn between two edges, which is 2·cos²(half the turn). */
