@@ -241,6 +241,31 @@ describe('Carbon twin', { timeout: 120_000 }, () => {
     await expect.poll(row, SOON).toMatch(/^deck1\.0.*3$/)
   })
 
+  test('names the price of a broken piece: the table’s where it is cut, and why not where it is bought', async () => {
+    const { actions } = await drawAircraft({ items: [PACK] }, [DECK])
+    const twin = await openSection('Carbon twin')
+    await type(twin.getByRole('textbox', { name: 'deck', exact: true }), '50')
+    const money = (text: string | null) => /\d+\.\d\d/.exec(text ?? '')?.[0] ?? 'no money'
+    const inTable = () => money(twin.element().querySelector('[data-head="cost"]')!.textContent)
+    const chartSays = () => twin.element().querySelector('.chart .hint')?.textContent ?? 'no chart'
+    await expect.poll(chartSays, SOON).toMatch(/one cut from plate \D*\d+\.\d\d\D*\.$/)
+    expect(chartSays().match(/\d+\.\d\d/g)?.[1]).toBe(inTable())
+
+    actions.putCarbon({ massG: 90, price: 40 })
+    await type(twin.getByRole('textbox', { name: 'A carbon part' }), '11')
+    await expect.poll(chartSays, SOON).toMatch(/a bought carbon one \D*11\.00\D*, the price typed/)
+    expect(chartSays()).toContain('its spares are bought too')
+    expect(money(/Cut from plate.*/.exec(chartSays())?.[0] ?? '')).toBe(inTable())
+  })
+
+  test('says of a part that stays printed both its height and its width', async () => {
+    await drawAircraft({ items: [PACK] }, [boxFile('peg.stl', 2, 2, 1)])
+    const twin = await openSection('Carbon twin')
+    await expect
+      .element(twin.getByText(/^Stay printed: peg/))
+      .toHaveTextContent(/1 mm high over an outline as large as a square of 2 mm/)
+  })
+
   test('stands by nonsense in its fields: no NaN, no endless figure, no blank page', async () => {
     await drawAircraft({ items: [PACK], flight: FLIGHT }, [DECK])
     const names = ['Bolts and bought items', 'Mass', 'Balance', 'Carbon twin', 'Flight']

@@ -14,8 +14,7 @@ export interface Flatness {
 const PLATE_SPREAD = 0.1
 const BAR_SPREAD = 0.3
 /** Height over the side of a square as large as the middle layer: a cube is 1. */
-const PLATE_SLIM = 1 / 3
-const BAR_SLIM = 0.4
+const SLIM = 0.4
 
 /**
  * Judges from the areas of the layers alone: nearly constant and low is flat (bounds ours, set on
@@ -34,10 +33,10 @@ export function flatness(census: Pick<Census, 'layers' | 'heightMm'>): Flatness 
   const spread = off / (heightMm * middle)
   const slim = heightMm / Math.sqrt(middle)
   const percent = (100 * spread).toFixed(0)
-  if (spread <= PLATE_SPREAD && slim <= PLATE_SLIM) {
+  if (spread <= PLATE_SPREAD && slim <= SLIM) {
     return { kind: 'plate', words: 'Flat: its layers have the same outline all the way up.' }
   }
-  if (spread <= BAR_SPREAD && slim <= BAR_SLIM) {
+  if (spread <= BAR_SPREAD && slim <= SLIM) {
     return {
       kind: 'bar',
       words: `Low, but its layers differ by ${percent} % in area: a cut plate only stands in for it.`,
@@ -46,7 +45,7 @@ export function flatness(census: Pick<Census, 'layers' | 'heightMm'>): Flatness 
   return {
     kind: 'no',
     words:
-      slim > BAR_SLIM
+      slim > SLIM
         ? `Too stout for a plate as it lies: ${mm(heightMm)} mm high over an outline as large as a square of ${mm(Math.sqrt(middle))} mm.`
         : `Not flat: its layers differ by ${percent} % in area.`,
   }
