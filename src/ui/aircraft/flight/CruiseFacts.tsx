@@ -1,5 +1,6 @@
 import type { FlightSetup, WingSetup } from '../../../core/model/aircraft.ts'
 import { cruise } from '../../../core/aircraft/flight/cruise.ts'
+import { toldWords } from '../../../core/words/toldWords.ts'
 import { Facts } from '../Facts.tsx'
 import { figureWords, spanWords } from '../words.ts'
 
@@ -8,6 +9,12 @@ interface CruiseFactsProps {
   readonly flight: FlightSetup | null
   readonly auwG: number
 }
+
+const NEAR_STALL =
+  'is less than 1.2 times the speed it may stall at: a gust or a turn can drop it. Fly faster, or lighten it.'
+const TAKEN =
+  'Drag of a typical small plane, span efficiency 0.65 to 0.85, and a drive that turns 32 to 50 % of its power ' +
+  'into push (common practice, no source). Level in calm air: climb, turns and wind cost more.'
 
 /** How long a plane flies level, or what is missing to say it. */
 export function CruiseFacts({ wing, flight, auwG }: CruiseFactsProps) {
@@ -27,8 +34,7 @@ export function CruiseFacts({ wing, flight, auwG }: CruiseFactsProps) {
       </p>
       {figures.nearStall ? (
         <p className="caution">
-          {figureWords(speedMS, 1)} m/s is less than 1.2 times the speed it may stall at: a gust or
-          a turn can drop it. Fly faster, or lighten it.
+          {figureWords(speedMS, 1)} m/s {toldWords(NEAR_STALL)}
         </p>
       ) : null}
       <Facts
@@ -51,11 +57,7 @@ export function CruiseFacts({ wing, flight, auwG }: CruiseFactsProps) {
           { words: 'Least power at about', figure: `${figureWords(easiestMS, 1)} m/s` },
         ]}
       />
-      <p className="hint">
-        Drag of a typical small plane, span efficiency 0.65 to 0.85, and a drive that turns 32 to 50
-        % of its power into push (common practice, no source). Level in calm air: climb, turns and
-        wind cost more.
-      </p>
+      <p className="hint">{toldWords(TAKEN)}</p>
     </>
   )
 }

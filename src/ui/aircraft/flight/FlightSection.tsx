@@ -119,7 +119,10 @@ function StartFlight({ isPlane }: { readonly isPlane: boolean }) {
         <Button
           className={isPlane ? 'quiet' : 'outlined'}
           onPress={() => {
-            put({ flight: FLIGHT_START }, 'set motors and pack')
+            put(
+              { flight: isPlane ? { ...FLIGHT_START, motors: 1 } : FLIGHT_START },
+              'set motors and pack',
+            )
           }}
         >
           Set motors and pack

@@ -2,6 +2,7 @@ import type { FlightSetup, WingSetup } from '../../../core/model/aircraft.ts'
 import type { Range } from '../../../core/model/figures.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { wingLoading } from '../../../core/aircraft/flight/wing.ts'
+import { toldWords } from '../../../core/words/toldWords.ts'
 import { Facts } from '../Facts.tsx'
 import { CruiseFacts } from './CruiseFacts.tsx'
 import { figureWords, spanG, spanWords, tenthMass } from '../words.ts'
@@ -45,7 +46,9 @@ export function WingBlock({ wing, flight, auwG, auwRangeG }: WingBlockProps) {
         ]}
       />
       <p className="hint">
-        Level flight, lift coefficient 0.9 to 1.3 at the stall (common practice, no source).
+        {toldWords(
+          'Level flight, lift coefficient 0.9 to 1.3 at the stall (common practice, no source).',
+        )}
       </p>
       <CruiseFacts wing={wing} flight={flight} auwG={auwG} />
       <p className="caution">{FLIGHT_CAUTIONS.firstThrow}</p>
