@@ -1,16 +1,21 @@
 import type { Mesh, Vec3 } from '../../model/mesh.ts'
+import { holeOf, type Bore } from './boreEnds.ts'
 import { ALONE, surveyFacets, type Facets } from './facets.ts'
 import { fitCircle, flatAxes } from './fitCircle.ts'
 
 /** A round bore, in the mesh's own unit. */
 export interface Hole {
-  /** Unit length; its first coordinate that is not 0 is positive. */
+  /** Unit length; its first coordinate beyond 1e-5 is positive. */
   readonly axis: Vec3
   /** On the axis, half-way down the bore. */
   readonly centre: Vec3
   readonly diameter: number
   readonly depth: number
-  /** Open at both ends; a bore that goes on narrower or wider on the same axis counts as open there. */
+  /** Air is reached at the end the axis points away from, through a narrower or wider bore on the same axis too. */
+  readonly openLow: boolean
+  /** The same at the end the axis points to. */
+  readonly openHigh: boolean
+  /** Open at both ends. */
   readonly through: boolean
   /** Triangles of its wall. */
   readonly facets: number
@@ -25,8 +30,15 @@ const MOST_TURN = (50 * Math.PI) / 180
 const FLAT_TURN = (0.2 * Math.PI) / 180
 /** How far a wall facet may lean against the axis, and an edge of the wall away from it (sine). */
 const LEAN = 0.02
+/** A coordinate of an axis this small is 0: else its sign would be chance. */
+const ROUNDING = 1e-5
 /** Points of the wall lie on the circle to within this share of its radius. */
 const OUT_OF_ROUND = 0.02
+/**
+ * A triangle beside the wall that faces less than this along the axis (cosine) is a sliver of the wall itself: no
+ * floor, no mouth.
+ */
+const FACES_END = 0.3
 /** Larger meshes are scans or sculptures; looking for bores in them costs more than it tells. */
 const MOST_TRIANGLES = 2_000_000
 
@@ -54,7 +66,7 @@ export function findHoles(mesh: Mesh): readonly Hole[] {
     const bore = boreOf(mesh, facets, wall, region, stamp)
     if (bore !== null) bores.push(bore)
   }
-  return bores.map((bore) => holeOf(bore, bores))
+  return bores.map((bore) => holeOf(mesh, bore, bores))
 }
 
 interface Wall {
@@ -131,18 +143,23 @@ function directionOf({ positions, indices }: Mesh, side: number): Vec3 {
   const y = positions[b + 1]! - positions[a + 1]!
   const z = positions[b + 2]! - positions[a + 2]!
   const length = Math.hypot(x, y, z)
-  const sign = (x === 0 ? (y === 0 ? z : y) : x) < 0 ? -length : length
+  const least = ROUNDING * length
+  const first = Math.abs(x) > least ? x : Math.abs(y) > least ? y : z
+  const sign = first < 0 ? -length : length
   return [x / sign, y / sign, z / sign]
 }
 
 const alongAxis = (direction: Vec3, axis: Vec3): boolean =>
-  Math.abs(direction[0] * axis[0] + direction[1] * axis[1] + direction[2] * axis[2]) >
-  1 - (LEAN * LEAN) / 2
+  Math.abs(dot(direction, axis)) > 1 - (LEAN * LEAN) / 2
 
-function leans(normals: Float64Array, t: number, axis: Vec3): boolean {
-  const sine =
+const leans = (normals: Float64Array, t: number, axis: Vec3): boolean =>
+  sineAlong(normals, t, axis) > LEAN
+
+/** How far a triangle faces along an axis, either way: 0 for a wall along it, 1 for a floor across it. */
+function sineAlong(normals: Float64Array, t: number, axis: Vec3): number {
+  const along =
     normals[3 * t]! * axis[0] + normals[3 * t + 1]! * axis[1] + normals[3 * t + 2]! * axis[2]
-  return Math.abs(sine) > LEAN
+  return Math.abs(along)
 }
 
 function isFlat(normals: Float64Array, t: number, u: number): boolean {
@@ -151,21 +168,6 @@ function isFlat(normals: Float64Array, t: number, u: number): boolean {
     normals[3 * t + 1]! * normals[3 * u + 1]! +
     normals[3 * t + 2]! * normals[3 * u + 2]!
   return cosine > Math.cos(FLAT_TURN)
-}
-
-/** A round wall, its position along the axis, and which of its ends has a floor. */
-interface Bore {
-  readonly axis: Vec3
-  readonly right: Vec3
-  readonly up: Vec3
-  readonly x: number
-  readonly y: number
-  readonly radius: number
-  readonly low: number
-  readonly high: number
-  readonly floorLow: boolean
-  readonly floorHigh: boolean
-  readonly facets: number
 }
 
 function boreOf(
@@ -209,6 +211,7 @@ function boreOf(
     for (let side = 3 * t; side < 3 * t + 3; side++) {
       const other = facets.across[side]!
       if (other === ALONE || stamp[Math.floor(other / 3)] === region) continue
+      if (sineAlong(facets.normals, Math.floor(other / 3), axis) < FACES_END) continue
       const from = indices[side]!
       const to = indices[side % 3 === 2 ? side - 2 : side + 1]!
       const tip = indices[other - (other % 3) + ((other + 2) % 3)]!
@@ -224,42 +227,18 @@ function boreOf(
       if (share > 0.75) floorHigh += weight
     }
   }
-  const base: Vec3 = [positions[own]!, positions[own + 1]!, positions[own + 2]!]
-  const offset = (along: Vec3) => base[0] * along[0] + base[1] * along[1] + base[2] * along[2]
+  const middle = (low + high) / 2
+  const centre = (k: 0 | 1 | 2): number =>
+    positions[own + k]! + circle.x * right[k] + circle.y * up[k] + middle * axis[k]
   return {
     axis,
-    right,
-    up,
-    x: circle.x + offset(right),
-    y: circle.y + offset(up),
+    centre: [centre(0), centre(1), centre(2)],
     radius: circle.radius,
-    low: low + offset(axis),
-    high: high + offset(axis),
+    depth: high - low,
     floorLow: floorLow > 0,
     floorHigh: floorHigh > 0,
     facets: triangles.length,
   }
 }
 
-function holeOf(bore: Bore, all: readonly Bore[]): Hole {
-  const { axis, right, up, x, y, radius, low, high } = bore
-  const middle = (low + high) / 2
-  const centre = (k: 0 | 1 | 2): number => x * right[k] + y * up[k] + middle * axis[k]
-  const goesOn = (end: number): boolean =>
-    all.some(
-      (other) =>
-        other !== bore &&
-        alongAxis(other.axis, axis) &&
-        Math.hypot(other.x - x, other.y - y) < 0.05 * radius &&
-        // A countersink's cone may lie between.
-        Math.min(Math.abs(other.low - end), Math.abs(other.high - end)) < radius,
-    )
-  return {
-    axis,
-    centre: [centre(0), centre(1), centre(2)],
-    diameter: 2 * radius,
-    depth: high - low,
-    through: (!bore.floorLow || goesOn(low)) && (!bore.floorHigh || goesOn(high)),
-    facets: bore.facets,
-  }
-}
+const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]

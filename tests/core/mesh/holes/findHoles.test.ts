@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest'
 import { findHoles } from '../../../../src/core/mesh/holes/findHoles.ts'
 import { findPatterns } from '../../../../src/core/mesh/holes/patterns.ts'
+import type { Vec3 } from '../../../../src/core/model/mesh.ts'
 import {
   box,
   circle,
   cubeWithHole,
   merge,
+  meshOf,
   prism,
   rectangle,
   relabelVertices,
@@ -20,6 +22,7 @@ import {
   type Loop,
 } from '../../../support/meshes.ts'
 import { seededRandom } from '../../../support/random.ts'
+import { boredPlate, straight, type Boring } from '../../../support/boredPlate.ts'
 
 const plate = (places: readonly (readonly [number, number])[], radius = 1.6, segments = 32) =>
   prism(
@@ -86,6 +89,129 @@ describe('findHoles', () => {
     const mixed = single(relabelVertices(shuffleTriangles(part, random), random))
     expect(findHoles(mixed)).toHaveLength(4)
     for (const hole of findHoles(mixed)) expect(hole.diameter).toBeCloseTo(3.2, 4)
+  })
+})
+
+/** By drawing: which ends a bore of each shape must have, from the top of a block of 10 down. */
+const SHAPES: Record<
+  string,
+  Pick<Boring, 'rings' | 'through'> & { open: [radius: number, low: boolean, high: boolean][] }
+> = {
+  straight: { ...straight(0, 0, 2, 10, 0), open: [[2, true, true]] },
+  blind: { rings: rings([0, 2], [6, 2]), through: false, open: [[2, false, true]] },
+  'with a drill’s point': {
+    rings: rings([0, 2], [6, 2], [7, 0.3]),
+    through: false,
+    open: [[2, false, true]],
+  },
+  counterbored: {
+    rings: rings([0, 4], [4, 4], [4, 2], [10, 2]),
+    through: true,
+    open: [
+      [4, true, true],
+      [2, true, true],
+    ],
+  },
+  'counterbored and blind': {
+    rings: rings([0, 4], [4, 4], [4, 2], [8, 2]),
+    through: false,
+    open: [
+      [4, false, true],
+      [2, false, true],
+    ],
+  },
+  countersunk: {
+    rings: rings([0, 3.8], [1.8, 2], [10, 2]),
+    through: true,
+    open: [[2, true, true]],
+  },
+  'countersunk from a counterbore': {
+    rings: rings([0, 5], [3, 5], [5, 2], [10, 2]),
+    through: true,
+    open: [
+      [5, true, true],
+      [2, true, true],
+    ],
+  },
+  'wider inside, as a nut’s chamber': {
+    rings: rings([0, 2], [4, 2], [4, 4], [7, 4]),
+    through: false,
+    open: [
+      [2, false, true],
+      [4, false, true],
+    ],
+  },
+}
+
+function rings(...all: [depth: number, radius: number][]): Boring['rings'] {
+  return all
+}
+
+describe('open ends', () => {
+  for (const [name, { open, ...shape }] of Object.entries(SHAPES)) {
+    test.each([8, 16, 37, 128])(`of a bore ${name}, %i facets, turned any way`, (facets) => {
+      const random = seededRandom(facets)
+      const part = boredPlate(rectangle(40, 30), 10, [{ ...shape, facets, x: 12, y: 14 }])
+      for (let turn = 0; turn < 4; turn++) {
+        const degrees = [0, 1, 2].map(() => (turn === 0 ? 0 : 360 * random())) as [
+          number,
+          number,
+          number,
+        ]
+        const up = rotate(meshOf([[0, 0, 1]], []), degrees).positions
+        const holes = findHoles(single(rotate(translate(part, [3, -70, 20]), degrees)))
+        const told = holes.map(({ axis, diameter, openLow, openHigh, through }) => {
+          expect(through).toBe(openLow && openHigh)
+          const isUp = axis[0] * up[0]! + axis[1] * up[1]! + axis[2] * up[2]! > 0
+          return [diameter / 2, ...(isUp ? [openLow, openHigh] : [openHigh, openLow])] as const
+        })
+        const byRadius = told.toSorted((a, b) => b[0] - a[0])
+        const expected = open.toSorted((a, b) => b[0] - a[0])
+        expect(byRadius.map(([, ...ends]) => ends)).toEqual(expected.map(([, ...ends]) => ends))
+        byRadius.forEach(([radius], i) => expect(radius).toBeCloseTo(expected[i]![0], 4))
+      }
+    })
+  }
+
+  test('two blind bores on one axis with a thin web between are not through', () => {
+    const pocket = boredPlate(rectangle(20, 20), 5, [
+      { x: 10, y: 10, facets: 24, rings: rings([0, 4], [4.5, 4]), through: false },
+    ])
+    const below = translate(rotate(pocket, [180, 0, 0]), [0, 20, 0])
+    expect(findHoles(merge([pocket, below]))).toMatchObject([
+      { openLow: false, openHigh: true },
+      { openLow: true, openHigh: false },
+    ])
+  })
+
+  test('slivers of the wall beside it are no floor', () => {
+    // At one end every facet of the wall ends in a narrow triangle that leans inwards by 3°.
+    const part = boredPlate(rectangle(30, 30), 10, [straight(15, 15, 3, 10, 32)])
+    const { positions } = part
+    const points = Array.from({ length: part.positions.length / 3 }, (_, v): Vec3 => [
+      positions[3 * v]!,
+      positions[3 * v + 1]!,
+      positions[3 * v + 2]!,
+    ])
+    const indices: number[] = []
+    for (let t = 0; t < part.indices.length; t += 3) {
+      const [a, b, c] = Array.from(part.indices.slice(t, t + 3)) as [number, number, number]
+      const onWall = [a, b, c].every((v) => Math.hypot(points[v]![0] - 15, points[v]![1] - 15) < 4)
+      const low = [a, b, c].filter((v) => points[v]![2] === 0)
+      if (!onWall || low.length !== 2) {
+        indices.push(a, b, c)
+        continue
+      }
+      // Split at a point just above the rim and off the wall by 0.0005.
+      const middle = (k: 0 | 1) => (points[low[0]!]![k] + points[low[1]!]![k]) / 2
+      const [x, y] = [middle(0), middle(1)]
+      const inwards = 0.0005 / Math.hypot(x - 15, y - 15)
+      const tip = points.push([x + (15 - x) * inwards, y + (15 - y) * inwards, 0.01]) - 1
+      indices.push(a, b, tip, b, c, tip, c, a, tip)
+    }
+    const holes = findHoles(meshOf(points, indices))
+    for (const hole of holes) expect(hole).toMatchObject({ openLow: true, openHigh: true })
+    expect(holes).toHaveLength(1)
   })
 })
 

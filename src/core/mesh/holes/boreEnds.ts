@@ -1,0 +1,105 @@
+import type { Mesh, Vec3 } from '../../model/mesh.ts'
+import type { Hole } from './findHoles.ts'
+import { flatAxes } from './fitCircle.ts'
+
+/** A round wall, where it lies, and which of its ends has a floor or a step inwards. */
+export interface Bore {
+  readonly axis: Vec3
+  readonly centre: Vec3
+  readonly radius: number
+  readonly depth: number
+  readonly floorLow: boolean
+  readonly floorHigh: boolean
+  readonly facets: number
+}
+
+/** Two bores whose axes are off each other by less than this share of a radius stand on one axis. */
+const OFF_AXIS = 0.05
+/** Cosine of axes that are one: within 1.1°. */
+const ONE_AXIS = 0.9998
+
+/** A bore with what lies past its ends, which the others tell. */
+export function holeOf(mesh: Mesh, bore: Bore, all: readonly Bore[]): Hole {
+  const openLow = isOpen(mesh, bore, -1, all)
+  const openHigh = isOpen(mesh, bore, 1, all)
+  return {
+    axis: bore.axis,
+    centre: bore.centre,
+    diameter: 2 * bore.radius,
+    depth: bore.depth,
+    openLow,
+    openHigh,
+    through: openLow && openHigh,
+    facets: bore.facets,
+  }
+}
+
+/** Whether air is reached past the bore's low (−1) or high (1) end, through those that go on from there. */
+function isOpen(mesh: Mesh, bore: Bore, way: -1 | 1, all: readonly Bore[]): boolean {
+  const hasFloor = way < 0 ? bore.floorLow : bore.floorHigh
+  const next = goesOn(bore, way, all)
+  if (next === null || (hasFloor && isBlocked(mesh, bore, next))) return !hasFloor
+  // Each lies further along the axis than the one before, so this ends.
+  return isOpen(mesh, next, dot(next.axis, bore.axis) < 0 ? (-way as -1 | 1) : way, all)
+}
+
+/** The bore that begins where this one ends, on the same axis; a countersink's cone may lie between. */
+function goesOn(bore: Bore, way: -1 | 1, all: readonly Bore[]): Bore | null {
+  for (const other of all) {
+    if (other === bore || Math.abs(dot(other.axis, bore.axis)) < ONE_AXIS) continue
+    const between = minus(other.centre, bore.centre)
+    const along = dot(between, bore.axis)
+    const off = Math.sqrt(Math.max(0, dot(between, between) - along * along))
+    if (off >= OFF_AXIS * bore.radius) continue
+    const gap = way * along - (bore.depth + other.depth) / 2
+    // Two that are one wall cut short overlap by rounding.
+    const overlap = 0.5 * Math.min(bore.depth, other.depth)
+    if (way * along > 0 && gap > -overlap && gap < Math.max(bore.radius, other.radius)) return other
+  }
+  return null
+}
+
+/** Whether a web stands between two bores on one axis: two of three straights from one to the other meet the mesh. */
+function isBlocked(mesh: Mesh, bore: Bore, other: Bore): boolean {
+  const { right, up } = flatAxes(bore.axis)
+  const radius = 0.4 * Math.min(bore.radius, other.radius)
+  const reach = dot(minus(other.centre, bore.centre), bore.axis)
+  // At odd angles, so that none runs along the seam of a fan.
+  const blocked = [0.37, 2.53, 4.61].filter((angle) => {
+    const across = (k: 0 | 1 | 2): number =>
+      bore.centre[k] + radius * (Math.cos(angle) * right[k] + Math.sin(angle) * up[k])
+    return meets(mesh, [across(0), across(1), across(2)], bore.axis, reach)
+  })
+  return blocked.length >= 2
+}
+
+/** Whether a triangle stands in the way from a point along a unit direction, as far as `reach` (either sign). */
+function meets({ positions, indices }: Mesh, from: Vec3, direction: Vec3, reach: number): boolean {
+  const { right, up } = flatAxes(direction)
+  const at = (corner: number, along: Vec3): number => {
+    const v = 3 * indices[corner]!
+    return (
+      (positions[v]! - from[0]) * along[0] +
+      (positions[v + 1]! - from[1]) * along[1] +
+      (positions[v + 2]! - from[2]) * along[2]
+    )
+  }
+  for (let t = 0; t < indices.length; t += 3) {
+    const [ax, ay] = [at(t, right), at(t, up)]
+    const [bx, by] = [at(t + 1, right), at(t + 1, up)]
+    const [cx, cy] = [at(t + 2, right), at(t + 2, up)]
+    const u = bx * cy - cx * by
+    const v = cx * ay - ax * cy
+    const w = ax * by - bx * ay
+    const isInside = (u >= 0 && v >= 0 && w >= 0) || (u <= 0 && v <= 0 && w <= 0)
+    const twice = u + v + w
+    if (!isInside || twice === 0) continue
+    const height =
+      (u * at(t, direction) + v * at(t + 1, direction) + w * at(t + 2, direction)) / twice
+    if (height * Math.sign(reach) > 0 && Math.abs(height) < Math.abs(reach)) return true
+  }
+  return false
+}
+
+const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
+const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
