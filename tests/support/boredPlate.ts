@@ -21,7 +21,10 @@ export const straight = (
   height: number,
   facets: number,
 ): Boring => ({
-  ...{ x, y, facets, through: true },
+  x,
+  y,
+  facets,
+  through: true,
   rings: [
     [0, radius],
     [height, radius],

@@ -10,6 +10,8 @@ export interface Bore {
   readonly depth: number
   readonly floorLow: boolean
   readonly floorHigh: boolean
+  readonly flareLow: number
+  readonly flareHigh: number
   readonly facets: number
 }
 
@@ -29,6 +31,8 @@ export function holeOf(mesh: Mesh, bore: Bore, all: readonly Bore[]): Hole {
     depth: bore.depth,
     openLow,
     openHigh,
+    flareLow: bore.flareLow,
+    flareHigh: bore.flareHigh,
     through: openLow && openHigh,
     facets: bore.facets,
   }

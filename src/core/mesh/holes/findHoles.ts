@@ -15,6 +15,9 @@ export interface Hole {
   readonly openLow: boolean
   /** The same at the end the axis points to. */
   readonly openHigh: boolean
+  /** How far a cone goes on past that end (a countersink, a chamfer), in one strip of triangles; 0 where none does. */
+  readonly flareLow: number
+  readonly flareHigh: number
   /** Open at both ends. */
   readonly through: boolean
   /** Triangles of its wall. */
@@ -39,6 +42,8 @@ const OUT_OF_ROUND = 0.02
  * floor, no mouth.
  */
 const FACES_END = 0.3
+/** One that faces more than this along the axis lies across it. */
+const FLAT_END = 0.95
 /** Larger meshes are scans or sculptures; looking for bores in them costs more than it tells. */
 const MOST_TRIANGLES = 2_000_000
 
@@ -156,11 +161,11 @@ const leans = (normals: Float64Array, t: number, axis: Vec3): boolean =>
   sineAlong(normals, t, axis) > LEAN
 
 /** How far a triangle faces along an axis, either way: 0 for a wall along it, 1 for a floor across it. */
-function sineAlong(normals: Float64Array, t: number, axis: Vec3): number {
-  const along =
-    normals[3 * t]! * axis[0] + normals[3 * t + 1]! * axis[1] + normals[3 * t + 2]! * axis[2]
-  return Math.abs(along)
-}
+const sineAlong = (normals: Float64Array, t: number, axis: Vec3): number =>
+  Math.abs(along(normals, t, axis))
+
+const along = (normals: Float64Array, t: number, axis: Vec3): number =>
+  normals[3 * t]! * axis[0] + normals[3 * t + 1]! * axis[1] + normals[3 * t + 2]! * axis[2]
 
 function isFlat(normals: Float64Array, t: number, u: number): boolean {
   const cosine =
@@ -169,6 +174,12 @@ function isFlat(normals: Float64Array, t: number, u: number): boolean {
     normals[3 * t + 2]! * normals[3 * u + 2]!
   return cosine > Math.cos(FLAT_TURN)
 }
+
+/** What lies round one end of a wall, by length of its rim: all, floor less face, cone; and how far that goes on. */
+const newEnd = () => ({ rim: 0, floor: 0, cone: 0, flare: 0 })
+
+const flareOf = ({ rim, cone, flare }: ReturnType<typeof newEnd>): number =>
+  cone > 0.9 * rim ? flare : 0
 
 function boreOf(
   mesh: Mesh,
@@ -205,26 +216,36 @@ function boreOf(
   const circle = fitCircle(xs, ys, sagitta + OUT_OF_ROUND, MOST_TURN)
   if (circle === null) return null
 
-  let floorLow = 0
-  let floorHigh = 0
+  const ends = [newEnd(), newEnd()] as const
   for (const t of triangles) {
     for (let side = 3 * t; side < 3 * t + 3; side++) {
       const other = facets.across[side]!
       if (other === ALONE || stamp[Math.floor(other / 3)] === region) continue
-      if (sineAlong(facets.normals, Math.floor(other / 3), axis) < FACES_END) continue
+      const beside = Math.floor(other / 3)
+      const facing = sineAlong(facets.normals, beside, axis)
+      if (facing < FACES_END) continue
       const from = indices[side]!
       const to = indices[side % 3 === 2 ? side - 2 : side + 1]!
+      const share = ((at(from, axis) + at(to, axis)) / 2 - low) / (high - low)
+      if (share >= 0.25 && share <= 0.75) continue
+      const end = ends[share < 0.5 ? 0 : 1]
       const tip = indices[other - (other % 3) + ((other + 2) % 3)]!
-      const mx = (at(from, right) + at(to, right)) / 2
-      const my = (at(from, up) + at(to, up)) / 2
+      const dx = (at(from, right) + at(to, right)) / 2 - circle.x
+      const dy = (at(from, up) + at(to, up)) / 2 - circle.y
       // A floor goes on towards the axis, a face round the mouth away from it.
       const outwards =
-        (at(tip, right) - mx) * (mx - circle.x) + (at(tip, up) - my) * (my - circle.y) > 0
+        (at(tip, right) - circle.x - dx) * dx + (at(tip, up) - circle.y - dy) * dy > 0
       const length = Math.hypot(at(to, right) - at(from, right), at(to, up) - at(from, up))
-      const share = ((at(from, axis) + at(to, axis)) / 2 - low) / (high - low)
-      const weight = outwards ? -length : length
-      if (share < 0.25) floorLow += weight
-      if (share > 0.75) floorHigh += weight
+      end.rim += length
+      end.floor += outwards ? -length : length
+      // A cone faces the axis all round, a sloping face only on one side.
+      const inwards =
+        -(dx * along(facets.normals, beside, right) + dy * along(facets.normals, beside, up)) /
+        circle.radius
+      if (!outwards || facing > FLAT_END || inwards < FACES_END) continue
+      end.cone += length
+      const beyond = share < 0.5 ? low - at(tip, axis) : at(tip, axis) - high
+      end.flare = Math.max(end.flare, beyond)
     }
   }
   const middle = (low + high) / 2
@@ -235,8 +256,10 @@ function boreOf(
     centre: [centre(0), centre(1), centre(2)],
     radius: circle.radius,
     depth: high - low,
-    floorLow: floorLow > 0,
-    floorHigh: floorHigh > 0,
+    floorLow: ends[0].floor > 0,
+    floorHigh: ends[1].floor > 0,
+    flareLow: flareOf(ends[0]),
+    flareHigh: flareOf(ends[1]),
     facets: triangles.length,
   }
 }

@@ -173,6 +173,23 @@ describe('open ends', () => {
     })
   }
 
+  test('a countersink’s cone is as high as drawn, a flat or a sloping mouth has none', () => {
+    const sunk = boredPlate(rectangle(40, 30), 10, [
+      { x: 9, y: 14, facets: 24, rings: rings([0, 3.8], [1.8, 2], [10, 2]), through: true },
+      straight(25, 14, 2, 10, 24),
+    ])
+    const [countersunk, plain] = findHoles(sunk).toSorted((a, b) => a.centre[0] - b.centre[0])
+    expect(countersunk!.flareHigh).toBeCloseTo(1.8, 9)
+    expect(countersunk!.flareLow).toBe(0)
+    expect(plain).toMatchObject({ flareLow: 0, flareHigh: 0 })
+    // Its top leans by 27°.
+    const sloping = boredPlate(rectangle(30, 30), 10, [straight(15, 15, 3, 10, 24)])
+    for (let v = 0; v < sloping.positions.length; v += 3) {
+      if (sloping.positions[v + 2]! > 5) sloping.positions[v + 2]! += sloping.positions[v]! / 2
+    }
+    expect(findHoles(sloping)).toMatchObject([{ flareLow: 0, flareHigh: 0, through: true }])
+  })
+
   test('two blind bores on one axis with a thin web between are not through', () => {
     const pocket = boredPlate(rectangle(20, 20), 5, [
       { x: 10, y: 10, facets: 24, rings: rings([0, 4], [4.5, 4]), through: false },
