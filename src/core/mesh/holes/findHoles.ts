@@ -162,9 +162,9 @@ const leans = (normals: Float64Array, t: number, axis: Vec3): boolean =>
 
 /** How far a triangle faces along an axis, either way: 0 for a wall along it, 1 for a floor across it. */
 const sineAlong = (normals: Float64Array, t: number, axis: Vec3): number =>
-  Math.abs(along(normals, t, axis))
+  Math.abs(cosineTo(normals, t, axis))
 
-const along = (normals: Float64Array, t: number, axis: Vec3): number =>
+const cosineTo = (normals: Float64Array, t: number, axis: Vec3): number =>
   normals[3 * t]! * axis[0] + normals[3 * t + 1]! * axis[1] + normals[3 * t + 2]! * axis[2]
 
 function isFlat(normals: Float64Array, t: number, u: number): boolean {
@@ -240,8 +240,10 @@ function boreOf(
       end.floor += outwards ? -length : length
       // A cone faces the axis all round, a sloping face only on one side.
       const inwards =
-        -(dx * along(facets.normals, beside, right) + dy * along(facets.normals, beside, up)) /
-        circle.radius
+        -(
+          dx * cosineTo(facets.normals, beside, right) +
+          dy * cosineTo(facets.normals, beside, up)
+        ) / circle.radius
       if (!outwards || facing > FLAT_END || inwards < FACES_END) continue
       end.cone += length
       const beyond = share < 0.5 ? low - at(tip, axis) : at(tip, axis) - high
