@@ -10,7 +10,10 @@ import { meltSpeedMmS } from './flow.ts'
 import { PATTERN_MODELS, roomsOf } from './infill.ts'
 import type { InfillSeconds } from './infillHours.ts'
 import { infillSeconds } from './infillHours.ts'
-import { lineSeconds } from './lineHours.ts'
+import type { Added, LayerSeconds } from './layerSeconds.ts'
+import { layerSeconds, spreadOver, sumLayers } from './layerSeconds.ts'
+import { gapLineMm, lineSeconds } from './lineHours.ts'
+import { createMemory } from './remember.ts'
 import { travelPath } from './travels.ts'
 import type { TimeFigure } from './assemble.ts'
 
@@ -70,38 +73,45 @@ function wholeSeconds(
   material: Material,
   printer: Printer,
 ): number {
-  const { layers } = census
-  if (layers.count === 0) return 0
-  const laid = {
-    laidS: new Float64Array(layers.count),
-    laidMm: new Float64Array(layers.count),
-    restS: new Float64Array(layers.count).fill(printer.layerChangeS),
-  }
+  if (census.layers.count === 0) return 0
+  const layers = bareLayers(census, recipe, material, printer)
+  const added: Added[] = []
   for (const rooms of roomsOf(census, recipe)) {
-    const { seconds, lengthMm } = lineSeconds(rooms.census, rooms.recipe, material, printer)
-    for (let i = 0; i < layers.count; i++) {
-      laid.laidS[i]! += seconds[i]!
-      laid.laidMm[i]! += lengthMm[i]!
-    }
-    addInfill(rooms.census, rooms.recipe, material, printer, laid)
+    addInfill(rooms.census, rooms.recipe, material, printer, layers, added)
   }
-  const { floorMmS } = moreOf(printer)
-  let timeS = 0
-  for (let i = 0; i < layers.count; i++) {
-    const ownS = laid.laidS[i]! + laid.restS[i]!
-    const slowestS = laid.laidMm[i]! / floorMmS + laid.restS[i]!
-    timeS += Math.max(ownS, Math.min(printer.leastLayerS, slowestS))
-  }
-  return timeS + printer.startS
+  return sumLayers(layers, added) + printer.startS
 }
 
-/** What is done on each layer. */
-interface LayerWork {
-  /** Seconds that lines take at their own speeds, and how long they are. */
-  readonly laidS: Float64Array
-  readonly laidMm: Float64Array
-  /** Seconds of everything else. */
-  readonly restS: Float64Array
+/** Two printers, the printer and a slower one, of two recipes. */
+const rememberBare = createMemory<BareLayers>(4)
+
+/** The layers without infill and travels. */
+interface BareLayers extends LayerSeconds {
+  readonly floorMmS: number
+}
+
+function bareLayers(
+  census: Census,
+  recipe: LaidRecipe,
+  material: Material,
+  printer: Printer,
+): BareLayers {
+  const { lineMm, layerMm } = recipe
+  const key = [lineMm, layerMm, gapLineMm(recipe), material.flow, printer]
+  return rememberBare(census, key, () => {
+    const { count } = census.layers
+    const { floorMmS } = moreOf(printer)
+    const ownS = new Float64Array(count).fill(printer.layerChangeS)
+    const slowestS = ownS.slice()
+    for (const rooms of roomsOf(census, recipe)) {
+      const { seconds, lengthMm } = lineSeconds(rooms.census, recipe, material, printer)
+      for (let i = 0; i < count; i++) {
+        ownS[i]! += seconds[i]!
+        slowestS[i]! += lengthMm[i]! / floorMmS
+      }
+    }
+    return { ...layerSeconds(ownS, slowestS, printer.leastLayerS), floorMmS }
+  })
 }
 
 /** At a speed. */
@@ -115,37 +125,54 @@ function addInfill(
   recipe: Recipe,
   material: Material,
   printer: Printer,
-  { laidS, laidMm, restS }: LayerWork,
+  layers: BareLayers,
+  added: Added[],
 ): void {
-  const { layers, moves } = census
-  const { roomMm, roomLines } = moves.byLayer
-  const secondsAt = (wanted: number, heightMm: number): InfillAt => {
-    const { flowMm3S, accelMmS2, cornerMmS } = printer
-    const speedMmS = meltSpeedMmS(wanted, flowMm3S, recipe.lineMm, heightMm, material.flow)
-    const motion = { speedMmS, accelMmS2, cornerMmS }
-    return { ...infillSeconds(census, recipe, motion, printer), speedMmS }
-  }
-  const usual = secondsAt(printer.infillMmS, recipe.layerMm)
+  const { heightMm } = census.layers
+  const { roomMm, roomLines } = census.moves.byLayer
+  const usual = infillAt(census, recipe, material, printer, printer.infillMmS, recipe.layerMm)
   const slow = Math.min(printer.infillMmS, printer.firstLayerMmS)
-  const first = roomMm[0]! > 0 ? secondsAt(slow, layers.heightMm[0]!) : usual
+  const first =
+    roomMm[0]! > 0 ? infillAt(census, recipe, material, printer, slow, heightMm[0]!) : usual
+  const { floorMmS } = layers
   const winding = PATTERN_MODELS[recipe.pattern].pathFactor > 1
-  const losing = winding ? roomMm : roomLines
-  const [length, number] = [sum(roomMm), sum(losing)]
-  for (let i = 0; i < layers.count; i++) {
-    const { cruiseS, turnS, speedMmS } = i === 0 ? first : usual
-    const alongS = length > 0 ? (cruiseS * roomMm[i]!) / length : 0
-    laidS[i]! += alongS
-    laidMm[i]! += alongS * speedMmS
-    if (number > 0) laidS[i]! += (turnS * losing[i]!) / number
-  }
+  added.push(
+    {
+      shares: spreadOver(layers, roomMm),
+      ownS: usual.cruiseS,
+      slowestS: (usual.cruiseS * usual.speedMmS) / floorMmS,
+      firstOwnS: first.cruiseS,
+      firstSlowestS: (first.cruiseS * first.speedMmS) / floorMmS,
+    },
+    {
+      shares: spreadOver(layers, winding ? roomMm : roomLines),
+      ownS: usual.turnS,
+      slowestS: 0,
+      firstOwnS: first.turnS,
+      firstSlowestS: 0,
+    },
+  )
   for (const { seconds, over } of usual.travels) {
-    const stops = over ? sum(over) : layers.count
-    for (let i = 0; i < layers.count; i++) restS[i]! += (seconds * (over?.[i] ?? 1)) / stops
+    added.push({
+      shares: spreadOver(layers, over),
+      ownS: seconds,
+      slowestS: seconds,
+      firstOwnS: seconds,
+      firstSlowestS: seconds,
+    })
   }
 }
 
-function sum(values: ArrayLike<number>): number {
-  let total = 0
-  for (let i = 0; i < values.length; i++) total += values[i]!
-  return total
+function infillAt(
+  census: Census,
+  recipe: Recipe,
+  material: Material,
+  printer: Printer,
+  wantedMmS: number,
+  heightMm: number,
+): InfillAt {
+  const { flowMm3S, accelMmS2, cornerMmS } = printer
+  const speedMmS = meltSpeedMmS(wantedMmS, flowMm3S, recipe.lineMm, heightMm, material.flow)
+  const at = infillSeconds(census, recipe, { speedMmS, accelMmS2, cornerMmS }, printer)
+  return { cruiseS: at.cruiseS, turnS: at.turnS, travels: at.travels, speedMmS }
 }

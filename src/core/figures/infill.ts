@@ -1,7 +1,8 @@
 import type { Census } from '../model/census.ts'
-import { atSpacing, hopCount } from './motion.ts'
+import { hopCount } from './motion.ts'
 import { createMemory } from './remember.ts'
-import { habitsOf } from '../model/habits.ts'
+import { betweenSpacings, valueBetween } from './spacings.ts'
+import { HABIT_DEFAULTS } from '../model/habits.ts'
 import type { LaidRecipe, Pattern, Recipe } from '../model/settings.ts'
 
 /** What tells one infill pattern from another here. */
@@ -36,8 +37,15 @@ export const PATTERN_MODELS: Readonly<Record<Pattern, PatternModel>> = {
   gyroid: { directions: 1, pathFactor: 1.227 },
 }
 
+/** What of a recipe decides how its infill is laid. */
+export type InfillRecipe = Pick<Recipe, 'pattern' | 'infillPct' | 'lineMm' | 'habits'>
+
+export function joinedShareOf({ habits }: Pick<Recipe, 'habits'>): number {
+  return habits?.joinedShare ?? HABIT_DEFAULTS.joinedShare
+}
+
 /** Distance between neighbouring lines of one direction, mm; infinite at 0 %. */
-export function infillSpacingMm(recipe: Recipe): number {
+export function infillSpacingMm(recipe: InfillRecipe): number {
   const { directions, pathFactor } = PATTERN_MODELS[recipe.pattern]
   return (directions * pathFactor * recipe.lineMm) / (recipe.infillPct / 100)
 }
@@ -46,33 +54,50 @@ export function infillSpacingMm(recipe: Recipe): number {
 const JOINED_APART = 2
 
 /** Way along the wall from the end of a line to that of the line it is joined to, mm. */
-function joinedOverMm(recipe: Recipe): number {
+function joinedOverMm(recipe: InfillRecipe): number {
   const { directions } = PATTERN_MODELS[recipe.pattern]
   const spacing = infillSpacingMm(recipe)
   return directions > JOINED_APART ? spacing / directions : spacing
 }
 
-/** Infill of one layer. */
-export interface InfillLayer {
+/** Infill of some layers together. */
+export interface InfillLaid {
   /** Path length of lines and turns together. */
   readonly pathMm: number
   /** The part of `pathMm` that lies in the turns. */
   readonly turnMm: number
   /** Lines laid, counting a line once from wall to wall. */
   readonly lines: number
-}
-
-const EMPTY: InfillLayer = { pathMm: 0, turnMm: 0, lines: 0 }
-
-/** Infill of all layers together. */
-export interface InfillLaid extends InfillLayer {
   readonly infillMm3: number
   /** The part of it that lies in the turns. */
   readonly turnMm3: number
 }
 
+/** Of the rooms of a census, what no recipe changes. */
+interface RoomSums {
+  readonly rooms: number
+  /** Zigzags at the spacings at which travels are known. */
+  readonly zigzags: readonly number[]
+}
+
+const rememberRooms = createMemory<RoomSums>(1)
+const NO_KEY: readonly unknown[] = []
+
+/** Zigzags of one direction over all layers, with lines so far apart. */
+export function zigzagCount(census: Census, spacingMm: number): number {
+  const between = betweenSpacings(census.moves.oneWay.infill, spacingMm)
+  return valueBetween(roomSums(census).zigzags, between)
+}
+
+function roomSums(census: Census): RoomSums {
+  return rememberRooms(census, NO_KEY, () => ({
+    rooms: census.layers.rooms.reduce((sum, some) => sum + some, 0),
+    zigzags: census.moves.oneWay.infill.map(({ hops }) => hopCount(hops)),
+  }))
+}
+
 /**
- * Infill path of each layer.
+ * Infill path of the layers `from` (0 is the lowest) up to, not with, `to`.
  *
  * With n directions, path factor k, line width w and infill share φ, neighbouring lines are s =
  * n·k·w/φ apart, so that the lines alone cover φ of the room. Joined end to end, the path follows
@@ -92,51 +117,52 @@ export interface InfillLaid extends InfillLayer {
  * within their direction came to 0.84 of the sparse plastic laid, joins to the nearest end to 1.10,
  * with rooms 10 % too large.
  */
-export function infillOf(census: Census, recipe: Recipe): (i: number) => InfillLayer {
-  const { roomMm2, roomSeenMm, roomWalkMm, rooms } = census.layers
+export function infillOn(
+  census: Census,
+  recipe: InfillRecipe,
+  from: number,
+  to: number,
+): InfillLaid {
+  const { heightMm, roomMm2, roomSeenMm, roomWalkMm, rooms: roomsOn } = census.layers
+  const { rooms } = roomSums(census)
   const { lineMm } = recipe
   const { directions } = PATTERN_MODELS[recipe.pattern]
-  const { joinedShare } = habitsOf(recipe)
-  const share = recipe.infillPct / 100
-  const spacing = infillSpacingMm(recipe)
+  const share = Math.max(0, recipe.infillPct / 100)
   const between = joinedOverMm(recipe)
-  const zigzags = atSpacing(census.moves.oneWay.infill, between, ({ hops }) => hopCount(hops))
-  const roomCount = rooms.reduce((sum, some) => sum + some, 0)
-  const gapsMm = roomCount > 0 ? (2 * between * zigzags) / roomCount : 0
-  const followed = joinedShare * Math.min(2, directions) * Math.max(0, 1 - lineMm / between)
-  return (i) => {
-    const room = roomMm2[i]!
-    if (share <= 0 || room <= 0) return EMPTY
-    const fullMm = room / lineMm
+  const gapsMm = rooms > 0 ? (2 * between * zigzagCount(census, between)) / rooms : 0
+  const followed =
+    joinedShareOf(recipe) * Math.min(2, directions) * Math.max(0, 1 - lineMm / between)
+  let pathMm = 0
+  let turnMm = 0
+  let seenMm = 0
+  let infillMm3 = 0
+  let turnMm3 = 0
+  for (let i = from; i < to; i++) {
+    if (share <= 0 || roomMm2[i]! <= 0) continue
+    const fullMm = roomMm2[i]! / lineMm
     const alongMm = Math.min(1, share) * fullMm
-    const joined = followed * Math.max(0, roomWalkMm[i]! - rooms[i]! * gapsMm)
-    const turnMm = share >= 1 ? 0 : Math.min(joined, fullMm - alongMm)
-    const lines = (directions * roomSeenMm[i]!) / (2 * spacing)
-    return { pathMm: alongMm + turnMm, turnMm, lines }
+    const joinedMm = followed * Math.max(0, roomWalkMm[i]! - roomsOn[i]! * gapsMm)
+    const turnsMm = share >= 1 ? 0 : Math.min(joinedMm, fullMm - alongMm)
+    const beadMm2 = lineMm * heightMm[i]!
+    pathMm += alongMm + turnsMm
+    turnMm += turnsMm
+    seenMm += roomSeenMm[i]!
+    infillMm3 += (alongMm + turnsMm) * beadMm2
+    turnMm3 += turnsMm * beadMm2
   }
+  const lines = (directions * seenMm) / (2 * infillSpacingMm(recipe))
+  return { pathMm, turnMm, lines, infillMm3, turnMm3 }
 }
 
 /** Grams ask for what hours ask for, once for the pattern and once for solid lines. */
 const remember = createMemory<InfillLaid>(4)
 
 /** Infill of all layers together. */
-export function infillLaid(census: Census, recipe: Recipe): InfillLaid {
+export function infillLaid(census: Census, recipe: InfillRecipe): InfillLaid {
   const { pattern, infillPct, lineMm } = recipe
-  return remember(census, [pattern, infillPct, lineMm, habitsOf(recipe).joinedShare], () => {
-    const { count, heightMm } = census.layers
-    const layerInfill = infillOf(census, recipe)
-    const laid = { pathMm: 0, turnMm: 0, lines: 0, infillMm3: 0, turnMm3: 0 }
-    for (let i = 0; i < count; i++) {
-      const { pathMm, turnMm, lines } = layerInfill(i)
-      const beadMm2 = lineMm * heightMm[i]!
-      laid.pathMm += pathMm
-      laid.turnMm += turnMm
-      laid.lines += lines
-      laid.infillMm3 += pathMm * beadMm2
-      laid.turnMm3 += turnMm * beadMm2
-    }
-    return laid
-  })
+  return remember(census, [pattern, infillPct, lineMm, joinedShareOf(recipe)], () =>
+    infillOn(census, recipe, 0, census.layers.count),
+  )
 }
 
 /** Infill rooms of a part that share one infill, with the recipe that holds in them. */

@@ -1,6 +1,6 @@
 import type { Census } from '../model/census.ts'
 import type { Material, Printer } from '../model/figures.ts'
-import { habitsOf } from '../model/habits.ts'
+import { HABIT_DEFAULTS } from '../model/habits.ts'
 import type { RunTable } from '../model/moves.ts'
 import type { Recipe } from '../model/settings.ts'
 import { moreOf } from '../data/printerMore.ts'
@@ -8,7 +8,7 @@ import { SUPPORT_SHARE } from './deposit.ts'
 import { meltSpeedMmS } from './flow.ts'
 import { moveTime } from './kinematics.ts'
 import type { LaidSeconds, Motion } from './motion.ts'
-import { hopCount, lapTime, zigzagTime } from './motion.ts'
+import { driveLines, hopCount, lapTime, zigzagTime } from './motion.ts'
 import { createMemory } from './remember.ts'
 
 /** One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed. */
@@ -47,11 +47,15 @@ export function lineSeconds(
   printer: Printer,
 ): LineSeconds {
   const { lineMm, layerMm } = recipe
-  // From none to as wide as what is left before two lines more are laid.
-  const gapLineMm = (habitsOf(recipe).oneLineBelow / 2) * lineMm
-  return remember(census, [lineMm, layerMm, gapLineMm, flow, printer], () =>
-    secondsOf(census, { lineMm, layerMm, gapLineMm }, flow, printer),
+  const gapMm = gapLineMm(recipe)
+  return remember(census, [lineMm, layerMm, gapMm, flow, printer], () =>
+    secondsOf(census, { lineMm, layerMm, gapLineMm: gapMm }, flow, printer),
   )
+}
+
+/** Width of a gap line, from none to as wide as what is left before two lines more are laid: in the middle. */
+export function gapLineMm({ habits, lineMm }: Pick<Recipe, 'habits' | 'lineMm'>): number {
+  return ((habits?.oneLineBelow ?? HABIT_DEFAULTS.oneLineBelow) / 2) * lineMm
 }
 
 function secondsOf(census: Census, bead: Bead, flow: number, printer: Printer): LineSeconds {
@@ -185,7 +189,8 @@ function skinKinds({ layers, moves }: Census, { lineMm }: Bead, printer: Printer
     const length = share.map((part, i) => part * skinMm[i]!)
     const number = share.map((part, i) => part * skinLines[i]!)
     const timeAt = (motion: Motion): LaidSeconds => {
-      const all = zigzagTime(moves.skin, zigzags, lineMm, stepMm, lineMm, motion)
+      const lines = driveLines(moves.skin, lineMm, motion)
+      const all = zigzagTime(lines, zigzags, lineMm, stepMm, motion)
       return {
         cruiseS: allMm > 0 ? (all.cruiseS * sum(length)) / allMm : 0,
         turnS: allLines > 0 ? (all.turnS * sum(number)) / allLines : 0,

@@ -51,54 +51,76 @@ export function lapTime(tables: readonly RunTable[], scale: number, motion: Moti
   return { cruiseS, turnS: timeS - cruiseS }
 }
 
+/** Parallel lines driven one by one. Divided by the distance between them, what they come to. */
+export interface LineSums {
+  /** Their number × that distance. mm */
+  readonly acrossMm: number
+  /** Their length. mm² */
+  readonly laidMm2: number
+  /** Their time, without the steps from one to the next. mm·s */
+  readonly movesMmS: number
+  /** Speeds at the two corners of a step. mm/s */
+  readonly gentle: number
+  readonly sharp: number
+}
+
 /**
- * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a step of
- * `stepMm` from each to the next. Where the edge lies askew to the lines, every second corner is
- * gentler than a right angle and every other one sharper. A line ends half its width short of the
- * region's edge at both ends; what is shorter than it is wide is laid in passing. Every zigzag
- * starts and ends at a standstill. Lines that wind are driven at `paceMmS`, their mean speed, in
- * place of their own.
+ * Drives lines whose paths are `times` as long as they are straight, at `paceMmS`, their mean
+ * speed, where they wind. Where the edge lies askew to the lines, every second corner is gentler
+ * than a right angle and every other one sharper. A line ends half its width short of the region's
+ * edge at both ends; what is shorter than it is wide is laid in passing.
  */
-export function zigzagTime(
+export function driveLines(
   lines: LineTable,
-  zigzags: number,
-  spacingMm: number,
-  stepMm: number,
   lineMm: number,
   motion: Motion,
-  paceMmS: number = motion.speedMmS,
-): LaidSeconds {
+  times = 1,
+  paceMmS = motion.speedMmS,
+): LineSums {
   const askew = Math.acos(Math.min(1, 1 / lines.slant))
   const gentle = cornerSpeedMmS(Math.sin(Math.PI / 4 - askew / 2), motion)
   const sharp = cornerSpeedMmS(Math.sin(Math.PI / 4 + askew / 2), motion)
-  const { speedMmS, accelMmS2 } = motion
-  const step = moveTime(stepMm, speedMmS, accelMmS2, gentle, sharp)
-  let timeS = 0
-  let laidMm = 0
-  let count = 0
+  let acrossMm = 0
+  let laidMm2 = 0
+  let movesMmS = 0
   for (let i = 0; i < lines.acrossMm.length; i++) {
-    const lengthMm = lines.lengthMm[i]! - lineMm
+    const lengthMm = times * lines.lengthMm[i]! - lineMm
     if (lengthMm <= 0) continue
-    const some = lines.acrossMm[i]! / spacingMm
-    count += some
-    laidMm += some * lengthMm
-    timeS += some * moveTime(lengthMm, paceMmS, accelMmS2, gentle, sharp)
+    const some = lines.acrossMm[i]!
+    acrossMm += some
+    laidMm2 += some * lengthMm
+    movesMmS += some * moveTime(lengthMm, paceMmS, motion.accelMmS2, gentle, sharp)
   }
-  const starts = Math.min(zigzags, count)
-  // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
-  const corner = Math.min(motion.cornerMmS, speedMmS)
-  const fromRest = (corner / accelMmS2) * (1 - corner / (2 * speedMmS))
-  const cruiseS = laidMm / speedMmS + ((count - starts) * stepMm) / speedMmS
-  return { cruiseS, turnS: timeS + (count - starts) * step + 2 * starts * fromRest - cruiseS }
+  return { acrossMm, laidMm2, movesMmS, gentle, sharp }
 }
 
-/** Lines laid `spacingMm` apart, without those shorter than they are wide. */
-export function lineCount(lines: LineTable, spacingMm: number, lineMm: number): number {
-  let acrossMm = 0
-  for (let i = 0; i < lines.acrossMm.length; i++) {
-    if (lines.lengthMm[i]! > lineMm) acrossMm += lines.acrossMm[i]!
-  }
-  return acrossMm / spacingMm
+/**
+ * Seconds for lines laid `spacingMm` apart, back and forth in so many zigzags, with a step of
+ * `stepMm` from each to the next. Every zigzag starts and ends at a standstill.
+ */
+export function zigzagTime(
+  { acrossMm, laidMm2, movesMmS, gentle, sharp }: LineSums,
+  zigzags: number,
+  spacingMm: number,
+  stepMm: number,
+  { speedMmS, accelMmS2, cornerMmS }: Motion,
+): LaidSeconds {
+  const count = acrossMm / spacingMm
+  const starts = Math.min(zigzags, count)
+  const steps = count - starts
+  const stepsS = steps * moveTime(stepMm, speedMmS, accelMmS2, gentle, sharp)
+  // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
+  const corner = Math.min(cornerMmS, speedMmS)
+  const fromRest = (corner / accelMmS2) * (1 - corner / (2 * speedMmS))
+  const cruiseS = (laidMm2 / spacingMm + steps * stepMm) / speedMmS
+  return { cruiseS, turnS: movesMmS / spacingMm + stepsS + 2 * starts * fromRest - cruiseS }
+}
+
+/** How far lines reach across, those shorter than they are wide left out. mm */
+export function acrossOf({ acrossMm, lengthMm }: LineTable, lineMm: number): number {
+  let sum = 0
+  for (let i = 0; i < acrossMm.length; i++) if (lengthMm[i]! > lineMm) sum += acrossMm[i]!
+  return sum
 }
 
 /** How many moves. */
@@ -106,21 +128,6 @@ export function hopCount({ count }: TravelTable): number {
   let hops = 0
   for (let i = 0; i < count.length; i++) hops += count[i]!
   return hops
-}
-
-/** A measure of something known at several spacings; between them in even ratios. */
-export function atSpacing<T extends { readonly spacingMm: number }>(
-  steps: readonly T[],
-  spacingMm: number,
-  measure: (step: T) => number,
-): number {
-  const wider = steps.findIndex((step) => step.spacingMm >= spacingMm)
-  const to = steps[wider < 0 ? steps.length - 1 : wider]
-  if (!to) return 0
-  const from = steps[wider - 1]
-  if (!from) return measure(to)
-  const share = Math.log(spacingMm / from.spacingMm) / Math.log(to.spacingMm / from.spacingMm)
-  return measure(from) * (1 - share) + measure(to) * share
 }
 
 /** How the head moves without laying plastic. */

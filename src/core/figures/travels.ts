@@ -1,11 +1,15 @@
 import type { Census } from '../model/census.ts'
 import type { Travels, TravelTable } from '../model/moves.ts'
 import { RETRACT_BEYOND_MM } from '../model/moves.ts'
-import type { Printer, TravelPath } from '../model/figures.ts'
-import type { LaidRecipe, Recipe } from '../model/settings.ts'
+import type { TravelPath } from '../model/figures.ts'
+import type { LaidRecipe } from '../model/settings.ts'
+import type { InfillRecipe } from './infill.ts'
 import { infillSpacingMm, PATTERN_MODELS, roomsOf } from './infill.ts'
-import { atSpacing, hopCount, lineCount, travelTime } from './motion.ts'
+import type { TravelMotion } from './motion.ts'
+import { acrossOf, hopCount, travelTime } from './motion.ts'
 import { createMemory } from './remember.ts'
+import type { Between } from './spacings.ts'
+import { betweenSpacings, valueBetween } from './spacings.ts'
 
 /** Seconds and the layers they are spread over: as each one's number of stops, all alike where there are none. */
 export interface Spread {
@@ -21,35 +25,47 @@ interface Measured {
   readonly shell: number
   /** Back to the walls where there is no infill. */
   readonly bare: number
-  readonly infill: readonly {
-    readonly spacingMm: number
-    readonly zigzags: number
-    readonly hops: number
-    readonly back: number
-  }[]
-  /** Those of them that draw the filament back, or that do not, on each layer; null where there are none. */
-  readonly over: Float32Array | null
+  /** To every zigzag of infill and then back, at each of the route's spacings. */
+  readonly hops: readonly number[]
+  readonly back: readonly number[]
 }
 
-/** Near and far, of two printers, by two routes. */
-const rememberSeconds = createMemory<Measured>(8)
+/** The moves without plastic of a pattern in a census, by a printer: those that do not draw the filament back, and those that do. */
+export interface TravelSeconds {
+  readonly near: Measured
+  readonly far: Measured
+  /** How many of them there are on each layer; null where there are none. */
+  readonly nearHops: Float32Array | null
+  readonly farHops: Float32Array | null
+}
+
+export function travelSeconds(
+  census: Census,
+  { pattern }: Pick<InfillRecipe, 'pattern'>,
+  motion: TravelMotion,
+): TravelSeconds {
+  const route = routeOf(census, pattern)
+  return {
+    near: measured(route, (table) => travelTime(table, false, motion)),
+    far: measured(route, (table) => travelTime(table, true, motion)),
+    nearHops: anyOf(route.nearHops),
+    farHops: anyOf(route.farHops),
+  }
+}
+
+/** The same at a share of infill, those that draw the filament back apart from those that do not. */
+export function travelSpreads(
+  { near, far, nearHops, farHops }: TravelSeconds,
+  at: RouteAt,
+): readonly [Spread, Spread] {
+  return [
+    { seconds: overRoute(near, at), over: nearHops },
+    { seconds: overRoute(far, at), over: farHops },
+  ]
+}
+
 /** Path and retracts, by two routes. */
 const rememberPath = createMemory<Measured>(4)
-
-/** Seconds of the moves without plastic, those that draw the filament back apart from those that do not. */
-export function travelSpreads(census: Census, recipe: Recipe, printer: Printer): Spread[] {
-  const route = routeOf(census, recipe)
-  const { travelMmS: speedMmS, travelAccelMmS2: accelMmS2, retractS } = printer
-  return [false, true].map((far) => {
-    const key = [route, far, speedMmS, accelMmS2, retractS]
-    const seconds = rememberSeconds(census, key, () => {
-      const stops = far ? route.farHops : route.nearHops
-      const motion = { speedMmS, accelMmS2, retractS }
-      return measured(route, (table) => travelTime(table, far, motion), stops)
-    })
-    return { seconds: overRoute(census, recipe, seconds), over: seconds.over }
-  })
-}
 
 /**
  * The way without plastic of one piece, and how often the filament is drawn back on it; to supports
@@ -59,17 +75,16 @@ export function travelPath(census: Census, recipe: LaidRecipe): TravelPath {
   let travelMm = 0
   let retracts = 0
   for (const rooms of roomsOf(census, recipe)) {
-    const route = routeOf(rooms.census, rooms.recipe)
-    const of = (measure: Measure): number =>
-      overRoute(
-        rooms.census,
-        rooms.recipe,
-        rememberPath(rooms.census, [route, measure], () => measured(route, measure)),
-      )
-    travelMm += of(pathOf)
-    retracts += of(retractsOf)
+    const at = routeAt(rooms.census, rooms.recipe)
+    travelMm += overRoute(pathMeasured(rooms.census, recipe, pathOf), at)
+    retracts += overRoute(pathMeasured(rooms.census, recipe, retractsOf), at)
   }
   return { travelM: travelMm / 1000, retracts }
+}
+
+function pathMeasured(census: Census, { pattern }: InfillRecipe, measure: Measure): Measured {
+  const route = routeOf(census, pattern)
+  return rememberPath(census, [route, measure], () => measured(route, measure))
 }
 
 function pathOf({ lengthMm, count }: TravelTable): number {
@@ -83,38 +98,72 @@ function retractsOf({ lengthMm, count }: TravelTable): number {
   )
 }
 
-function routeOf({ moves }: Census, { pattern }: Recipe): Travels {
+function routeOf({ moves }: Census, pattern: InfillRecipe['pattern']): Travels {
   return PATTERN_MODELS[pattern].directions > 1 ? moves.crossed : moves.oneWay
 }
 
-function measured(route: Travels, measure: Measure, stops?: Float32Array): Measured {
+function measured(route: Travels, measure: Measure): Measured {
   return {
     shell: measure(route.wall) + measure(route.skin),
     bare: measure(route.back),
-    infill: route.infill.map(({ spacingMm, hops, back }) => ({
-      spacingMm,
-      zigzags: hopCount(hops),
-      hops: measure(hops),
-      back: measure(back),
-    })),
-    over: stops?.some((count) => count > 0) ? stops : null,
+    hops: route.infill.map(({ hops }) => measure(hops)),
+    back: route.infill.map(({ back }) => measure(back)),
   }
 }
 
+function anyOf(hops: Float32Array): Float32Array | null {
+  return hops.some((count) => count > 0) ? hops : null
+}
+
+/** What of a census' rooms decides how much of a route is gone. */
+interface RouteRooms {
+  readonly zigzags: readonly number[]
+  /** See `acrossOf`. */
+  readonly acrossMm: number
+}
+
+/** Two routes. */
+const rememberRooms = createMemory<RouteRooms>(2)
+
+/** How far a share of infill goes a route. */
+export interface RouteAt {
+  readonly between: Between
+  /** Directions for one or two of the census'. */
+  readonly times: number
+  /** How much of the way by every zigzag is gone (0–1). */
+  readonly done: number
+}
+
+const BARE: RouteAt = { between: { from: 0, to: 0, share: 0 }, times: 1, done: 0 }
+
 /**
- * A measure of all moves without plastic. Three directions are taken to need half as many again as
- * two. Between the head's straight way back to the walls, which it takes without infill, and its
- * way by every zigzag it does as many as there are lines: no more zigzags than lines, so that the
- * last of them goes as the infill does.
+ * Where a share of infill stands on its route. Three directions are taken to need half as many
+ * again as two. Between the head's straight way back to the walls, which it takes without infill,
+ * and its way by every zigzag it does as many as there are lines: no more zigzags than lines, so
+ * that the last of them goes as the infill does.
  */
-function overRoute(census: Census, recipe: Recipe, { shell, bare, infill }: Measured): number {
-  if (!(recipe.infillPct > 0)) return shell + bare
-  const { directions } = PATTERN_MODELS[recipe.pattern]
+export function routeAt(census: Census, recipe: InfillRecipe): RouteAt {
+  if (!(recipe.infillPct > 0)) return BARE
+  const { pattern, lineMm } = recipe
+  const { directions } = PATTERN_MODELS[pattern]
   const times = directions > 1 ? directions / 2 : 1
+  const route = routeOf(census, pattern)
   const spacing = infillSpacingMm(recipe)
-  const filled = atSpacing(infill, spacing, ({ hops, back }) => times * hops + back)
-  const zigzags = times * atSpacing(infill, spacing, (step) => step.zigzags)
-  const lines = directions * lineCount(census.moves.room, spacing, recipe.lineMm)
-  const done = zigzags > 0 ? Math.min(1, lines / zigzags) : 0
+  const rooms = rememberRooms(census, [route, lineMm], () => ({
+    zigzags: route.infill.map(({ hops }) => hopCount(hops)),
+    acrossMm: acrossOf(census.moves.room, lineMm),
+  }))
+  const between = betweenSpacings(route.infill, spacing)
+  const zigzags = times * valueBetween(rooms.zigzags, between)
+  const lines = (directions * rooms.acrossMm) / spacing
+  return { between, times, done: zigzags > 0 ? Math.min(1, lines / zigzags) : 0 }
+}
+
+/** A measure of all moves without plastic. */
+function overRoute(
+  { shell, bare, hops, back }: Measured,
+  { between, times, done }: RouteAt,
+): number {
+  const filled = times * valueBetween(hops, between) + valueBetween(back, between)
   return shell + bare + (filled - bare) * done
 }

@@ -3,7 +3,7 @@ import { countLayers } from '../../../src/core/census/countLayers.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
-import { infillOf } from '../../../src/core/figures/infill.ts'
+import { infillOn } from '../../../src/core/figures/infill.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
 import { readMesh } from '../../../src/core/formats/read.ts'
 import { orientMesh } from '../../../src/core/mesh/orient.ts'
@@ -98,6 +98,6 @@ function firstLayerMm3(census: Census, recipe: Recipe): Reckoned['laterMm3'] {
   return {
     walls: (layers.wallMm2[0] ?? 0) * heightMm,
     solid: (layers.skinMm2[0] ?? 0) * heightMm,
-    sparse: infillOf(census, recipe)(0).pathMm * recipe.lineMm * heightMm,
+    sparse: infillOn(census, recipe, 0, 1).pathMm * recipe.lineMm * heightMm,
   }
 }

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
-import { PATTERN_MODELS, infillOf } from '../../../src/core/figures/infill.ts'
+import { PATTERN_MODELS, infillOn } from '../../../src/core/figures/infill.ts'
 import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import type { Pattern, Recipe } from '../../../src/core/model/settings.ts'
@@ -47,7 +47,7 @@ describe('turns of a sparse 20 × 20 × 5 mm block', () => {
 
   it('by hand: lines of 20 mm every 4 mm at 10 %, each turn 4 mm less the line’s own width', () => {
     const recipe = { ...BARE, infillPct: 10 }
-    const { pathMm, turnMm, lines } = infillOf(blockCensus(20, 20, 5, recipe), recipe)(0)
+    const { pathMm, turnMm, lines } = infillOn(blockCensus(20, 20, 5, recipe), recipe, 0, 1)
     expect(lines).toBeCloseTo(5, 10)
     expect(turnMm).toBeCloseTo(4 * 3.6, 10)
     expect(pathMm - turnMm).toBeCloseTo(100, 10)
