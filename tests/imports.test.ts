@@ -44,6 +44,7 @@ const ROOMS: Record<string, readonly string[]> = {
   aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
   drawing: ['model', 'mesh'],
   toolpath: ['model', 'mesh', 'figures'],
+  runs: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
 }
 
 interface Import {

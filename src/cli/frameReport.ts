@@ -19,6 +19,7 @@ import type {
 import { scaleRange } from '../core/model/ranges.ts'
 import type { Frame } from '../core/model/frame.ts'
 import { reportHabits } from './habits.ts'
+import type { FrameRuns, RunReport } from './frameRuns.ts'
 import type { HabitsReport } from './habits.ts'
 import { roleNameOf, roleNotes } from './frameRoles.ts'
 import { isFailed } from './report.ts'
@@ -159,6 +160,11 @@ export interface FrameReport {
   readonly readings: readonly (Omit<ToldReading, 'id' | 'fate'> & {
     readonly outcome: ReadingFate
   })[]
+  /**
+   * What is printed at once, spares too, the shortest first. Their hours share starts and least layer
+   * times; those of `total` count every piece as printed by itself.
+   */
+  readonly runs: readonly RunReport[]
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
 }
@@ -167,6 +173,7 @@ export function frameReport(
   frame: Frame,
   reports: readonly PartReport[],
   { sum, standings, odds, twin, balance, wing, flight, costBlame, cautions }: AircraftReport,
+  runs: FrameRuns,
   complaints: readonly string[],
   locale?: string,
 ): FrameReport {
@@ -273,8 +280,10 @@ export function frameReport(
       ratio,
       outcome: fate,
     })),
+    runs: runs.runs,
     notes: [
       ...complaints,
+      ...runs.notes,
       ...roleNotes(frame),
       ...cruiseNotes(wing?.cruise),
       ...(flight?.notes ?? []).map(({ message }) => message),

@@ -27,6 +27,7 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
   const blocks = [
     partLines(report, locale),
     costDoubtLines(report, locale),
+    runLines(report, locale),
     learnedLines(report, locale),
     ledgerLines(report, locale),
     oddsLines(report, locale),
@@ -59,6 +60,26 @@ function partLines(report: FrameReport, locale?: string): string[] {
   const sums = [[['total', piecesWords(flying, 0), ...left].join(', '), ...cellsOf(total, locale)]]
   if (spares > 0) sums.push([piecesWords(flying, spares), ...cellsOf(totalWithSpares, locale)])
   return ['Parts, figures of one piece', ...align([HEAD, ...rows, ...sums])]
+}
+
+function runLines({ runs }: FrameReport, locale?: string): string[] {
+  if (runs.length === 0) return []
+  const hours = (value: number): string => formatHours(3600 * value, locale)
+  const rows = runs.map(({ material, pieces, hours: own, massG, bedShare }, i) => [
+    `${i + 1}`,
+    material,
+    hours(own.mid),
+    formatRange(own, hours),
+    formatMass(massG, locale),
+    `${formatNumber(100 * bedShare, locale, 0)} %`,
+    pieces.map(({ part, count }) => (count === 1 ? part : `${count} × ${part}`)).join(', '),
+  ])
+  const all = runs.reduce((sum, { hours: own }) => sum + own.mid, 0)
+  const title = `Print runs: ${hours(all)} in ${runs.length} ${runs.length === 1 ? 'print' : 'prints'}, spares too`
+  return [
+    `${title}; the hours above count every piece as printed by itself`,
+    ...align([['run', 'plastic', 'hours', 'likely', 'mass', 'bed', 'pieces'], ...rows]),
+  ]
 }
 
 /** The three that matter most. */

@@ -9,7 +9,9 @@ import { weighFrame } from '../core/frame/weighFrame.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
 import { materialOf } from '../state/store/materialOf.ts'
+import { laidRecipe } from '../core/figures/laidRecipe.ts'
 import { frameReport } from './frameReport.ts'
+import { runsOfFrame, type BedPart } from './frameRuns.ts'
 import type { FrameReport } from './frameReport.ts'
 import type { LoadedFrame } from './loadFrame.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
@@ -28,13 +30,14 @@ export function priceFrame(
   lessons: readonly Lesson[] = [],
   full = false,
 ): FrameReport {
-  const { looks, priced, sum } = addUp({ frame, meshes }, onProgress, lessons, full)
+  const { looks, priced, sum, laid } = addUp({ frame, meshes }, onProgress, lessons, full)
   const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, facts: null }
   const report = aircraftReport(sum, lookOf, frame)
   return frameReport(
     frame,
     priced.map((one) => one.report),
     report,
+    runsOfFrame(laid, sum, frame),
     complaints,
     locale,
   )
@@ -53,6 +56,7 @@ function addUp(
   full: boolean,
 ) {
   const looks = new Map<string, PartLook>()
+  const laid: BedPart[] = []
   const priced = frame.parts.map((part): PricedRow => {
     const material = materialOf(frame, part.materialId)
     const failed = (error: unknown): PricedRow => ({
@@ -67,8 +71,9 @@ function addUp(
         return failed(noMesh(`a zone of ${part.name}`))
       }
       const told = (fraction: number): void => onProgress(part.name, fraction)
-      const { report, figures, look } = pricePart(part, frame, full, bytes, zones, told)
+      const { report, figures, look, bedPart } = pricePart(part, frame, full, bytes, zones, told)
       looks.set(part.id, look)
+      laid.push({ part, material, figures, ...bedPart })
       return { row: { part, material, figures, failed: false }, report }
     } catch (error) {
       return failed(error)
@@ -79,7 +84,7 @@ function addUp(
     frame,
     carriedLessons(lessons, frame.id),
   )
-  return { looks, priced, sum }
+  return { looks, priced, sum, laid }
 }
 
 interface PricedRow {
@@ -107,8 +112,10 @@ function pricePart(
   const { report, figures, weighed } = priceMesh(file, fileName, settings, onProgress)
   const { census, outward } = weighed
   const mm = unitToMm(unit)
-  const facts = partFacts(outward, mm, placeMesh(outward, mm, pose))
-  return { report, figures, look: { census, facts } }
+  const placed = placeMesh(outward, mm, pose)
+  const facts = partFacts(outward, mm, placed)
+  const bedPart = { recipe: laidRecipe(part, printer), census, outward, placed }
+  return { report, figures, look: { census, facts }, bedPart }
 }
 
 /** Undefined when the frame does not hold it. */

@@ -163,7 +163,8 @@ function addInfill(
   }
 }
 
-function infillAt(
+/** Infill and travels at a wanted speed, at a layer height. */
+export function infillAt(
   census: Census,
   recipe: Recipe,
   material: Material,

@@ -2,6 +2,7 @@ import type { Aircraft, DrawnPlace } from './aircraft.ts'
 import type { LengthUnit } from './mesh.ts'
 import type { Material, Prices, Printer } from './figures.ts'
 import type { ClockTime, WholeWeighing } from './readings.ts'
+import type { RunSettings } from './runs.ts'
 import type { Pose, Recipe } from './settings.ts'
 
 /** One row of the ledger. The mesh itself is kept apart, under `meshHash`. */
@@ -125,4 +126,6 @@ export interface Frame {
   readonly wholes?: readonly WholeWeighing[]
   /** What the clock said of prints; left out where nobody timed one. */
   readonly clocks?: readonly ClockTime[]
+  /** How its pieces are printed together; left out, as people start with. */
+  readonly runs?: RunSettings
 }

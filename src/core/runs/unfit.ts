@@ -1,0 +1,45 @@
+import { poseOptions } from '../mesh/poseOptions.ts'
+import { FACE_POSES, placeMesh } from '../mesh/pose.ts'
+import type { Mesh } from '../model/mesh.ts'
+import type { Pose } from '../model/settings.ts'
+import { hullOf, turnedBox } from './hull.ts'
+import { goesOn } from './nest.ts'
+import type { Bed, PieceOutline, Unfit } from './types.ts'
+
+/**
+ * Why a piece goes on no bed, and a pose in which it would: those that lie well first, then the six
+ * sides. Null where it goes on as it lies.
+ *
+ * @param mesh as drawn, in mm, faced outwards.
+ */
+export function unfitOf(
+  partId: string,
+  mesh: Mesh,
+  outline: PieceOutline,
+  { brimMm, supportAngleDeg }: { readonly brimMm: number; readonly supportAngleDeg: number },
+  bed: Bed,
+): Unfit | null {
+  if (goesOn(outline, brimMm, bed)) return null
+  const isTall = outline.heightMm > bed.heightMm
+  const ways: readonly { readonly name: string; readonly pose: Pose }[] = [
+    ...poseOptions(mesh, supportAngleDeg),
+    ...FACE_POSES,
+  ]
+  const wayOut = ways.find(({ pose }) => goesOn(hulled(placeMesh(mesh, 1, pose)), brimMm, bed))
+  const { widthMm, depthMm } = turnedBox(outline.hullMm, 0)
+  return {
+    partId,
+    why: isTall ? 'too tall' : 'too long',
+    partMm: isTall ? outline.heightMm : Math.max(widthMm, depthMm) + 2 * brimMm,
+    limitMm: isTall ? bed.heightMm : Math.max(bed.widthMm, bed.depthMm) - 2 * bed.marginMm,
+    wayOut: wayOut === undefined ? null : { name: wayOut.name, pose: wayOut.pose },
+  }
+}
+
+function hulled(mesh: Mesh): Pick<PieceOutline, 'hullMm' | 'heightMm'> {
+  let heightMm = 0
+  for (const index of mesh.indices) {
+    heightMm = Math.max(heightMm, mesh.positions[3 * index + 2] ?? 0)
+  }
+  return { hullMm: hullOf(mesh), heightMm }
+}
