@@ -2,8 +2,13 @@ import type { Outline, Point, Solid, Workshop } from './workshop.ts'
 
 /** Where the two bolts to the lower deck pass the front arm, mm from its root end. */
 const ARM_BOLTS_X = [8, 20] as const
+/** Where a foot is bolted on from below: a foot's holes are 26 mm apart. */
+const ARM_FOOT_X = [115, 141] as const
 /** Where the three bolts to the lower deck pass the tail boom, mm from its front end. */
 const BOOM_BOLTS_X = [8, 56, 82] as const
+const BOOM_FOOT_X = [162, 188] as const
+/** The cross bolt of the pivot collar passes above the pivot rod. */
+const CROSS_BOLT = { x: 215, z: 9.9 } as const
 
 /** Left front arm: x from the root, 168 × 20 × 14, bottom flat on the bed. */
 export function frontArm(shop: Workshop): Solid {
@@ -44,6 +49,7 @@ export function frontArm(shop: Workshop): Solid {
       // Seats for heat-set inserts.
       shop.rod(4.2, 5, [x, 0, 9]),
     ]),
+    ...ARM_FOOT_X.map((x) => shop.rod(4.2, 5, [x, 0, 0])),
     shop.rod(6, 6, [motorX, 0, 0]),
     ...motorHoles.flatMap(([x, y]) => [shop.rod(3.2, 6, [x, y, 0]), shop.rod(5.6, 2.5, [x, y, 0])]),
     // The wire channel leaves on the outer side: this is what makes the right arm a mirror image.
@@ -56,25 +62,25 @@ export function frontArm(shop: Workshop): Solid {
       20,
       6,
     ),
-    shop.raise(shop.soften(lightening(shop, 52, 120, 5, -2.6), 0.9), 14),
+    shop.raise(shop.soften(lightening(shop, 52, 108, 4, -2.6), 0.9), 14),
   )
 }
 
 /**
- * Tail boom: x from the front end, 232 × 18 × 16, a keel under the deck that ends in a round spigot
- * for the pivot collar.
+ * Tail boom: x from the front end, 232 × 18 × 16, a keel whose flat top bolts under the deck and that
+ * ends in a round spigot for the pivot collar.
  */
 export function tailBoom(shop: Workshop): Solid {
   const plan = shop.soften(
     shop.fuse(
-      shop.rectangle(48, 18, [24, 0]),
+      shop.rectangle(22, 18, [11, 0]),
       shop.polygon([
-        [44, -9],
-        [130, -6],
-        [130, 6],
-        [44, 9],
+        [18, -9],
+        [62, -5.5],
+        [62, 5.5],
+        [18, 9],
       ]),
-      shop.rectangle(82, 12, [165, 0]),
+      shop.rectangle(150, 11, [131, 0]),
     ),
     2.5,
   )
@@ -84,8 +90,8 @@ export function tailBoom(shop: Workshop): Solid {
       [0, 0],
       [206, 0],
       [206, 10.5],
-      [140, 10.5],
-      [48, 16],
+      [130, 10.5],
+      [88, 16],
       [0, 16],
     ]),
   )
@@ -95,17 +101,18 @@ export function tailBoom(shop: Workshop): Solid {
   )
   return shop.cut(
     shop.join(beam, spigot),
-    ...BOOM_BOLTS_X.flatMap((x) => [shop.rod(3.2, 16, [x, 0, 0]), shop.rod(6.4, 3.2, [x, 0, 0])]),
+    ...BOOM_BOLTS_X.flatMap((x) => [shop.rod(3.2, 16, [x, 0, 0]), shop.rod(4.2, 5, [x, 0, 11])]),
+    ...BOOM_FOOT_X.map((x) => shop.rod(4.2, 5, [x, 0, 0])),
     // Pivot rod and its cross bolt.
     shop.turn(shop.rod(3.1, 40, [-6, 0, 192]), [0, 90, 0]),
-    shop.turn(shop.rod(2.3, 30, [220, 6, -15]), [90, 0, 0]),
+    shop.turn(shop.rod(2.4, 30, [CROSS_BOLT.x, CROSS_BOLT.z, -15]), [90, 0, 0]),
     // Wire duct, open at the top.
     shop.raise(shop.slot(6, [24, 0], [44, 0]), 12, 4),
     shop.raise(shop.slot(6, [66, 0], [74, 0]), 12, 4),
-    shop.raise(shop.slot(5.6, [98, 0], [190, 0]), 12, 5),
-    // Screws of the tail servo.
-    shop.rod(1.8, 8, [92, 0, 8]),
-    shop.rod(1.8, 8, [64, 0, 8]),
+    shop.raise(shop.slot(5.6, [98, 0], [184, 0]), 12, 6.2),
+    // Screws of the tail servo, which hangs below.
+    shop.rod(1.8, 5.4, [97, 0, 0]),
+    shop.rod(1.8, 5.4, [125, 0, 0]),
     shop.raise(shop.soften(boomWindows(shop), 1.2), 16),
   )
 }
@@ -125,5 +132,5 @@ function lightening(shop: Workshop, from: number, to: number, count: number, y: 
 }
 
 function boomWindows(shop: Workshop): Outline {
-  return shop.fuse(...[104, 122, 140, 158, 176].map((x) => shop.rectangle(9, 4.4, [x + 6, 0])))
+  return shop.fuse(...[111, 138, 151, 175].map((x) => shop.rectangle(9, 4.4, [x, 0])))
 }

@@ -1,12 +1,13 @@
+import { tidy } from './tidy.ts'
 import type { Outline, Point, Solid, Workshop } from './workshop.ts'
 
 /** Where the 22 mm posts stand, seen in the lower deck's coordinates; the other side is the mirror image. */
 const POSTS: readonly Point[] = [
-  [29, 36],
-  [19, -14],
+  [17, 29],
+  [24, -14],
 ]
 /** The upper deck's middle lies this far ahead of the lower deck's. */
-const UPPER_DECK_Y = 12
+const UPPER_DECK_Y = -20
 
 /** Lower deck: x to the right, y ahead, 136 × 98 × 4. */
 export function lowerDeck(shop: Workshop): Solid {
@@ -27,106 +28,85 @@ export function lowerDeck(shop: Workshop): Solid {
     5,
   )
   const holes = shop.fuse(
-    controllerHoles(shop, [0, 8]),
+    controllerHoles(shop, [0, 2]),
     shop.bothSides(shop.fuse(...POSTS.map((post) => shop.disc(3.2, post)))),
-    shop.bothSides(shop.fuse(shop.disc(3.2, ARM_BOLTS[0]), shop.disc(3.2, ARM_BOLTS[1]))),
+    shop.bothSides(shop.fuse(...ARM_BOLTS.map((at) => shop.disc(3.2, at)))),
     ...BOOM_BOLTS_Y.map((y) => shop.disc(3.2, [0, y])),
-    // Camera dampers hang ahead of the controller.
-    shop.bothSides(shop.disc(8, [17, 42])),
+    shop.bothSides(shop.fuse(...BRACKET_BOLTS.map((at) => shop.disc(3.2, at)))),
   )
   const relief = shop.fuse(
-    shop.soften(shop.rectangle(21, 21, [0, 8]), 4),
+    shop.soften(shop.rectangle(21, 20, [0, 2]), 4),
     shop.bothSides(
       shop.fuse(
         shop.soften(
           shop.polygon([
-            [26, 28],
-            [42, 36],
-            [42, 20],
-            [37, 8],
-            [28, 6],
+            [26, 26],
+            [40, 31],
+            [43, 20],
+            [38, 5],
+            [27, 2],
           ]),
           2.5,
         ),
         shop.soften(
           shop.polygon([
-            [8, -21],
-            [18, -22],
-            [13, -40],
-            [8, -40],
+            [7, -4],
+            [13, -18],
+            [19, -22],
+            [14, -43],
+            [7, -43],
           ]),
           1.8,
         ),
-        // Strap.
-        shop.slot(3, [22, -4], [22, 2]),
       ),
     ),
   )
-  const plate = shop.raise(shop.pierce(outline, holes, relief), 4)
-  const seats = [...ARM_BOLTS, ...ARM_BOLTS.map(([x, y]): Point => [-x, y])]
-  return shop.cut(
-    plate,
-    // Countersinks for the arm bolts, from below.
-    ...seats.map(([x, y]) => shop.rod(6.4, 1.6, [x, y, 0], 3.2)),
-  )
+  return shop.raise(shop.pierce(outline, holes, relief), 4)
 }
 
-/** Upper deck: x to the right, y ahead, 124 × 66 × 3. */
+/** Upper deck: x ahead, y to the left, 124 × 66 × 3; the pack lies along it, the mast stands at its front. */
 export function upperDeck(shop: Workshop): Solid {
   const outline = shop.soften(
     shop.bothSides(
       shop.polygon([
-        [-1, 33],
-        [36, 33],
-        [62, 22],
-        [62, 4],
-        [40, -8],
-        [24, -33],
-        [-1, -33],
+        [-1, 62],
+        [14, 62],
+        [26, 48],
+        [33, 12],
+        [33, -4],
+        [23, -26],
+        [23, -62],
+        [-1, -62],
       ]),
     ),
     5,
   )
-  const posts = POSTS.map(([x, y]): Point => [x, y - UPPER_DECK_Y])
   const holes = shop.fuse(
-    shop.bothSides(shop.fuse(...posts.map((post) => shop.disc(3.2, post)))),
+    shop.bothSides(shop.fuse(...POSTS.map(([x, y]) => shop.disc(3.2, [x, y - UPPER_DECK_Y])))),
     // Mast: three bolts at 120°.
-    ...ring(3, 9.5, 90).map(([x, y]) => shop.disc(2.4, [x, y + 18])),
-    shop.disc(5, [0, 18]),
+    ...ring(3, 9.5, 90).map(([x, y]) => shop.disc(2.4, [x, y + 48])),
+    shop.disc(5, [0, 48]),
+    // The battery pad's two holes and two straps.
+    shop.disc(3.2, [0, 29]),
+    shop.disc(3.2, [0, -53]),
     shop.bothSides(
-      shop.fuse(
-        shop.soften(
-          shop.polygon([
-            [38, 24],
-            [55, 17],
-            [55, 8],
-            [40, 0],
-          ]),
-          2.5,
-        ),
-        shop.slot(3, [20, 8], [20, 16]),
-        shop.slot(3, [20, -20], [20, -12]),
-      ),
+      shop.fuse(shop.rectangle(2.4, 14, [15, 10]), shop.rectangle(2.4, 14, [15, -34])),
     ),
-    shop.soften(shop.rectangle(22, 24, [0, -10]), 4),
+    shop.soften(shop.rectangle(22, 24, [0, 8]), 4),
+    shop.soften(shop.rectangle(22, 30, [0, -30]), 4),
   )
-  const plate = shop.raise(shop.pierce(outline, holes), 3)
-  return shop.cut(
-    plate,
-    ...posts
-      .flatMap(([x, y]): Point[] => [
-        [x, y],
-        [-x, y],
-      ])
-      .map(([x, y]) => shop.rod(3.2, 1.6, [x, y, 1.4], 6.4)),
-  )
+  return shop.turn(shop.raise(shop.pierce(outline, holes), 3), [0, 0, -90])
 }
 
-const ARM_BOLTS: readonly [Point, Point] = [
-  [52, 30],
-  [61.5, 35.5],
+/** An arm starts 52 mm from the middle, 60° off the way ahead; its bolts are 8 and 20 mm further out. */
+const ARM_BOLTS = [60, 72].map((r): Point => [tidy(r * Math.sqrt(0.75)), r / 2])
+/** The boom starts 45 mm ahead of the middle. */
+const BOOM_BOLTS_Y = [37, -11, -37] as const
+/** Of the camera tray's brackets. */
+const BRACKET_BOLTS: readonly Point[] = [
+  [25.5, 34.5],
+  [25.5, 44.5],
 ]
-const BOOM_BOLTS_Y = [34, -14, -40] as const
 
 /** Four Ø 3.2 holes, 30.5 × 30.5 mm apart, as flight controllers have them (common practice, no source). */
 function controllerHoles(shop: Workshop, [x, y]: Point): Outline {
@@ -142,12 +122,4 @@ export function ring(count: number, radius: number, startDeg: number): Point[] {
     const angle = ((startDeg + (360 * i) / count) * Math.PI) / 180
     return [tidy(radius * Math.cos(angle)), tidy(radius * Math.sin(angle))]
   })
-}
-
-/**
- * To a millionth of a millimetre: the last bits of sine and cosine are the engine's own, the files'
- * bytes must not be.
- */
-function tidy(lengthMm: number): number {
-  return Math.round(lengthMm * 1e6) / 1e6
 }

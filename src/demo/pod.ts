@@ -1,21 +1,27 @@
 import { ring } from './decks.ts'
-import type { Solid, Workshop } from './workshop.ts'
+import { wingDowel } from './wing.ts'
+import type { Point, Solid, Workshop } from './workshop.ts'
 
 /** The pod's shell is three lines thick. */
 const SHELL_MM = 1.2
 const BAY_MM = 150
+/** Where the wing's spar crosses the bay, and where its root ribs touch, all mm. */
+const SPAR = { z: 128, depth: 14 } as const
+const ROOT_RIB_X = 24
 
 /** An ellipse of the pod: full width in x and depth in y, at height z, all mm. */
 type Station = readonly [width: number, depth: number, z: number]
 
 /** Nose, standing on its open end with the motor's face on top: 46 × 52 × 60. */
 export function podNose(shop: Workshop): Solid {
+  const shell = hollow(
+    shop,
+    taper(60, (share) => 1 - 0.36 * share * share),
+    3,
+  )
   return shop.cut(
-    hollow(
-      shop,
-      taper(60, (share) => 1 - 0.36 * share * share),
-      3,
-    ),
+    shop.join(shell, pinSeats(shop, 0)),
+    pins(shop, 0),
     shop.rod(9, 20, [0, 0, 50]),
     ...ring(4, 8, 45).map(([x, y]) => shop.rod(3.2, 20, [x, y, 50])),
     // Cooling air goes in through both sides.
@@ -23,7 +29,7 @@ export function podNose(shop: Workshop): Solid {
   )
 }
 
-/** Battery bay, standing: a tube with a hatch, two ribs and the wing's seat, 46 × 52 × 150. */
+/** Battery bay, standing: a tube with a hatch, two ribs and a seat at either side for the wing, 48 × 52 × 150. */
 export function podBay(shop: Workshop): Solid {
   const outer: readonly Station[] = [
     [46, 52, 0],
@@ -37,17 +43,32 @@ export function podBay(shop: Workshop): Solid {
       ]),
       shop.raise(shop.soften(shop.rectangle(34, 38), 6), 4, z - 1),
     )
+  const [ahead, up] = wingDowel()
+  const seats = shop.cut(
+    shop.join(
+      across(shop, 13, 2 * ROOT_RIB_X, SPAR.depth, SPAR.z),
+      across(shop, 8, 2 * ROOT_RIB_X, SPAR.depth + up, SPAR.z + ahead),
+    ),
+    shop.block([34, 60, BAY_MM], [-17, -30, 0]),
+  )
   return shop.cut(
-    shop.join(hollow(shop, outer, 0), rib(40), rib(112)),
+    shop.join(
+      hollow(shop, outer, 0),
+      rib(40),
+      rib(112),
+      seats,
+      pinSeats(shop, 0),
+      pinSeats(shop, BAY_MM - PIN_SEAT_MM),
+    ),
+    pins(shop, 0),
+    pins(shop, BAY_MM - PIN_MM),
     // Hatch over the battery tray, which slides 40 mm.
     shop.move(
       shop.turn(shop.raise(shop.soften(shop.rectangle(28, 84), 6), 30), [90, 0, 0]),
       [0, 0, 62],
     ),
-    // Spar and its rubber-band pegs.
-    shop.turn(shop.rod(8.3, 60, [-128, 14, -30]), [0, 90, 0]),
-    shop.turn(shop.rod(4.1, 60, [-108, 16, -30]), [0, 90, 0]),
-    shop.turn(shop.rod(4.1, 60, [-144, 16, -30]), [0, 90, 0]),
+    across(shop, 8.3, 60, SPAR.depth, SPAR.z),
+    across(shop, 3.1, 60, SPAR.depth + up, SPAR.z + ahead),
   )
 }
 
@@ -63,9 +84,32 @@ export function podTail(shop: Workshop): Solid {
     shop.join(
       hollow(shop, stations, 0),
       shop.common(shop.join(shop.rod(13, 34, [0, 0, 76]), webs), loft(shop, stations)),
+      pinSeats(shop, 0),
     ),
+    pins(shop, 0),
     shop.rod(10.2, 60, [0, 0, 60]),
   )
+}
+
+/** Pins of 3 mm are glued in where two pieces of the pod meet. */
+const PIN_MM = 8
+const PIN_SEAT_MM = 10
+const PINS_AT: readonly Point[] = [
+  [-18.6, 0],
+  [18.6, 0],
+]
+
+function pinSeats(shop: Workshop, z: number): Solid {
+  return shop.join(...PINS_AT.map(([x, y]) => shop.rod(6.6, PIN_SEAT_MM, [x, y, z])))
+}
+
+function pins(shop: Workshop, z: number): Solid {
+  return shop.join(...PINS_AT.map(([x, y]) => shop.rod(3.1, PIN_MM, [x, y, z])))
+}
+
+/** A rod from side to side. */
+function across(shop: Workshop, diameter: number, length: number, depth: number, z: number): Solid {
+  return shop.turn(shop.rod(diameter, length, [-z, depth, -length / 2]), [0, 90, 0])
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Mesh } from '../core/model/mesh.ts'
 import { recipe } from './aircraft.ts'
 import type { Aircraft, DrawnPart } from './aircraft.ts'
 import { frontArm, tailBoom } from './arms.ts'
-import { cameraTray, damperCup, lensHood } from './camera.ts'
+import { cameraTray, damperCup, lensHood, trayBracket } from './camera.ts'
 import { lowerDeck, upperDeck } from './decks.ts'
 import { gpsMast } from './mast.ts'
 import { SANDPIPER_AIRCRAFT } from './sandpiperAircraft.ts'
@@ -69,6 +69,16 @@ const PARTS: readonly DrawnPart[] = [
     role: 'plate',
     recipe: DECK,
     draw: (shop) => writeObj(shop.mesh(cameraTray(shop)), 'camera-tray'),
+  },
+  {
+    ...ONE,
+    file: 'tray-bracket.stl',
+    name: 'Tray bracket',
+    quantity: 2,
+    material: 'petg',
+    role: 'mount',
+    recipe: recipe({ walls: 3, infillPct: 20 }),
+    draw: (shop) => writeStl(shop.mesh(trayBracket(shop)), HEADER),
   },
   {
     ...ONE,
@@ -149,8 +159,9 @@ export const SANDPIPER: Aircraft = {
       'a few grams over, and finding them is the exercise: try a wall less on the tail boom, or ask what infill does in a ' +
       '3 mm deck. Things to find on the way: the pivot collar was drawn in inches, so it looks 25 times too small, and the frame ' +
       'nearly 6 g lighter than it is, until its unit is changed; the right front arm is a mirrored copy of the left; the tail boom is longer than the bed and fits only ' +
-      'on the diagonal; the three feet share one file with a stray triangle; the lens hood weighs less than a kitchen scale ' +
-      'can tell. Always check a real aircraft on a scale and follow your local rules before it flies.',
+      'on the diagonal; the three feet share one file with a stray triangle and lie in a row below the boom, until they are taken ' +
+      'apart and bolted under the arms and the boom; the groove of a damper cup is half a millimetre narrower than the tray is ' +
+      'thick; the lens hood weighs less than a kitchen scale can tell. Always check a real aircraft on a scale and follow your local rules before it flies.',
     carbon: { massG: 138, price: 34 },
     materials: [],
     printer: 'ordinary',

@@ -1,20 +1,26 @@
 import type { Place } from '../core/model/aircraft.ts'
 import type { Vec3 } from '../core/model/mesh.ts'
 import type { DemoAircraft } from './manifest.ts'
+import { BRACKET_REAR_CUP, BRACKET_WIDTH_MM, CUP_PITCH_MM, NOSE_DOWN_DEG } from './camera.ts'
 import { sampleItem } from './sampleItem.ts'
+import { tidy } from './tidy.ts'
 
 /*
  * Everything in here is invented. Frame axes: x forward, y left, z up; the origin is the middle of
- * the motor circle, at the height of the motors. Deck files are drawn with x to the right and y
- * ahead, hence a quarter turn.
+ * the motor circle, on the underside of the lower deck, which is the height of the front motors.
+ * Arms and boom hang under the lower deck; posts of 22 mm carry the upper deck. The lower deck's
+ * file is drawn with x to the right and y ahead, hence a quarter turn.
  */
 
-/** Undersides, mm: arms lie on the lower deck, the boom hangs below it, posts of 22 mm carry the upper deck. */
+/** Undersides, mm. */
 const ARM_Z = -14
-const LOWER_DECK_Z = ARM_Z - 4
-const BOOM_Z = LOWER_DECK_Z - 16
-const UPPER_DECK_Z = ARM_Z + 22
-const PACK_X = -38
+const BOOM_Z = -16
+const UPPER_DECK_Z = 4 + 22
+/** The boom starts here and ends in its spigot 232 mm further back; a washer of 1 mm parts it from the yoke. */
+const BOOM_X = 45
+const SPIGOT_END_X = BOOM_X - 232
+const ROD_Z = BOOM_Z + 6
+const PACK_X = -32
 /** The arm's motor sits 158 mm from its root. */
 const ARM_ROOT_MM = 210 - 158
 
@@ -28,39 +34,51 @@ const place = (
 const half = ARM_ROOT_MM / 2
 const side = tidy(ARM_ROOT_MM * Math.sqrt(0.75))
 
-/** Its four dampers, in the tray's own x and y, nose 35° down with it. */
-const TRAY: Vec3 = [62, 0, -40]
-const TRAY_TURN: Vec3 = [-35, 0, -90]
-const cups = [
-  [25.5, 21.5],
-  [-25.5, 21.5],
-  [25.5, -21.5],
-  [-25.5, -21.5],
-].map(([right = 0, ahead = 0]): Vec3 => {
-  const down = (35 * Math.PI) / 180
-  return [tidy(TRAY[0] + ahead * Math.cos(down)), -right, tidy(TRAY[2] - ahead * Math.sin(down))]
-})
+const BRACKET: Vec3 = [31, 0, 4]
+/** A point of the camera's slope: `along` it from the rear cups, `above` the brackets, to the `left`, in mm. */
+function onSlope(along: number, above: number, left = 0): Vec3 {
+  const down = (NOSE_DOWN_DEG * Math.PI) / 180
+  const [x, z] = BRACKET_REAR_CUP
+  return [
+    tidy(BRACKET[0] + x + along * Math.cos(down) + above * Math.sin(down)),
+    left,
+    tidy(BRACKET[2] + z - along * Math.sin(down) + above * Math.cos(down)),
+  ]
+}
+const CUP_LEFT_MM = 25.5
+/** A ring of rubber between bracket and cup, then the cup's lower flange, which carries the tray. */
+const DAMPER_MM = 2
+const FLANGE_MM = 1.7
+/** The tray's own x to the right, its y down the slope. */
+const SLOPE_TURN: Vec3 = [-NOSE_DOWN_DEG, 0, -90]
+const cups = [0, CUP_PITCH_MM].flatMap((along) =>
+  [CUP_LEFT_MM, -CUP_LEFT_MM].map((left) => onSlope(along, DAMPER_MM, left)),
+)
 
 export const SANDPIPER_AIRCRAFT: DemoAircraft = {
   items: [
-    sampleItem('M3 × 10 screw, steel', 'fasteners', 12, 0.75, 0.08),
-    sampleItem('M3 × 8 screw, steel', 'fasteners', 8, 0.65, 0.08),
-    sampleItem('M3 insert, Ø 4.2 × 5', 'fasteners', 12, 0.25, 0.12),
-    sampleItem('M2 × 6 screw, steel', 'fasteners', 4, 0.2, 0.06),
-    sampleItem('Alloy post, 22 mm', 'fasteners', 4, 0.5, 0.5, [11, 0, -3]),
-    sampleItem('Camera damper', 'fasteners', 4, 0.3, 0.4, [62, 0, -38]),
-    sampleItem('Pivot rod, 3 × 60 mm', 'structure', 1, 3.3, 0.6, [-198, 0, -28]),
-    sampleItem('Strap', 'structure', 2, 0.75, 0.9, [PACK_X, 0, 22]),
+    sampleItem('M3 × 8 screw, steel', 'fasteners', 19, 0.65, 0.08, [10, 0, 6]),
+    sampleItem('M3 × 6 screw, steel', 'fasteners', 6, 0.58, 0.08, [16, 0, -17]),
+    sampleItem('M3 insert, Ø 4.2 × 5', 'fasteners', 17, 0.25, 0.12, [25, 0, -6]),
+    sampleItem('M3 × 16 screw and nut, steel', 'fasteners', 1, 1.4, 0.12, [-182, 0, -22]),
+    sampleItem('M2 × 20 screw and nut, steel', 'fasteners', 1, 0.5, 0.1, [-170, 0, -6]),
+    sampleItem('M2 × 10 screw, steel', 'fasteners', 4, 0.25, 0.06, [72, 0, 2]),
+    sampleItem('M2 × 8 screw and nut, steel', 'fasteners', 3, 0.3, 0.08, [28, 0, 29]),
+    sampleItem('M2 × 6 screw, steel', 'fasteners', 2, 0.2, 0.06, [96, 0, -14]),
+    sampleItem('Alloy post, 22 mm', 'fasteners', 4, 0.5, 0.5, [7.5, 0, 15]),
+    sampleItem('Camera damper', 'fasteners', 4, 0.3, 0.4, [72, 0, 2]),
+    sampleItem('Pivot rod, 3 × 80 mm', 'structure', 1, 4.4, 0.7, [-192, 0, ROD_Z]),
+    sampleItem('Strap', 'structure', 2, 0.75, 0.9, [PACK_X, 0, 40]),
     sampleItem('Motor', 'drive', 3, 30, 14),
-    sampleItem('Speed controller', 'drive', 3, 8, 12, [0, 0, -8]),
+    sampleItem('Speed controller', 'drive', 3, 8, 12, [0, 0, 8]),
     sampleItem('Propeller, 6 inch, two blades', 'drive', 3, 4.5, 1.5),
-    sampleItem('Flight controller', 'electronics', 1, 8, 38, [8, 0, -6]),
-    sampleItem('Receiver', 'electronics', 1, 2, 15, [-12, 0, -8]),
-    sampleItem('GPS', 'electronics', 1, 9, 18, [30, 0, 72]),
-    sampleItem('Tail servo', 'drive', 1, 12, 11, [-36, 0, -26]),
-    sampleItem('Pack, 3 cells, 2200 mAh', 'power', 1, 185, 22, [PACK_X, 0, 25]),
-    sampleItem('Action camera', 'payload', 1, 62, 120, [70, 0, -26]),
-    sampleItem('Wire and plugs', 'electronics', 1, 30, 9, [0, 0, -6]),
+    sampleItem('Flight controller', 'electronics', 1, 8, 38, [2, 0, 12]),
+    sampleItem('Receiver', 'electronics', 1, 2, 15, [-24, 0, 8]),
+    sampleItem('GPS', 'electronics', 1, 9, 18, [28, 0, 90]),
+    sampleItem('Tail servo', 'drive', 1, 12, 11, [-66, 0, -24]),
+    sampleItem('Pack, 3 cells, 2200 mAh', 'power', 1, 185, 22, [PACK_X, 0, 43]),
+    sampleItem('Action camera', 'payload', 1, 62, 120, onSlope(CUP_PITCH_MM / 2, 20)),
+    sampleItem('Wire and plugs', 'electronics', 1, 24, 9, [0, 0, 8]),
   ],
   weighedG: { 'Front arm': 22.05, 'Upper deck': 15 },
   limitG: 610,
@@ -69,19 +87,28 @@ export const SANDPIPER_AIRCRAFT: DemoAircraft = {
     place('Front arm', [half, side, ARM_Z], [0, 0, 60]),
     // The mirror image of the left one over the middle: mirrored in its own x, then turned to point the other way.
     place('Front arm', [half, -side, ARM_Z], [0, 0, 120], true),
-    place('Tail boom', [42, 0, BOOM_Z], [0, 0, 180]),
-    place('Lower deck', [0, 0, LOWER_DECK_Z], [0, 0, -90]),
+    place('Tail boom', [BOOM_X, 0, BOOM_Z], [0, 0, 180]),
+    place('Lower deck', [0, 0, 0], [0, 0, -90]),
     // Its file has the middle of the deck at 110, 110.
-    place('Upper deck', [12 - 110, 110, UPPER_DECK_Z], [0, 0, -90]),
-    place('Camera tray', TRAY, TRAY_TURN),
-    place('Tail yoke', [-210, 0, -8], [180, 0, 0]),
-    place('Pivot collar', [-190, 0, -28], [0, 90, 0]),
-    place('Lens hood', [92, 0, -42], [125, 0, 90]),
+    place('Upper deck', [-20 - 110, -110, UPPER_DECK_Z]),
+    place('Camera tray', onSlope(CUP_PITCH_MM / 2, DAMPER_MM + FLANGE_MM), SLOPE_TURN),
+    ...[CUP_LEFT_MM, -CUP_LEFT_MM].map((left) =>
+      place('Tray bracket', [BRACKET[0], left + BRACKET_WIDTH_MM / 2, BRACKET[2]], [90, 0, 0]),
+    ),
+    place('Tail yoke', [-210, 0, ROD_Z + 20], [180, 0, 0]),
+    place('Pivot collar', [SPIGOT_END_X, 0, ROD_Z], [0, 90, 0]),
+    // Its ears on the tray's front edge, 29 mm from the tray's middle; their holes lie 12 mm below its own.
+    place('Lens hood', onSlope(CUP_PITCH_MM / 2 + 29, DAMPER_MM + FLANGE_MM + 1.5 + 12), [
+      90 + NOSE_DOWN_DEG,
+      0,
+      90,
+    ]),
     place('Battery pad', [PACK_X, 0, UPPER_DECK_Z + 3]),
-    place('GPS mast', [30, 0, UPPER_DECK_Z + 3]),
-    ...cups.map((at) => place('Damper cup', at, TRAY_TURN)),
-    // The three feet share one file and so cannot be placed one by one: they stay out of the
-    // balance, and the page says so.
+    place('GPS mast', [28, 0, UPPER_DECK_Z + 3], [0, 0, -90]),
+    ...cups.map((at) => place('Damper cup', at, SLOPE_TURN)),
+    // The three feet share one file and so cannot be placed one by one until it is taken apart. Where
+    // they lie as one, below the boom, is the middle of where they will be bolted: two arms and the boom.
+    place('Feet (three)', [15.7, 0, BOOM_Z], [180, 0, 0]),
   ],
   flight: {
     motors: 3,
@@ -103,9 +130,4 @@ export const SANDPIPER_AIRCRAFT: DemoAircraft = {
     carbonLeadDays: 7,
     carbonPartPrice: 10,
   },
-}
-
-/** To a micrometre: the last bits of sine and cosine are the engine's own, the file's bytes must not be. */
-function tidy(lengthMm: number): number {
-  return Math.round(lengthMm * 1000) / 1000
 }

@@ -44,7 +44,8 @@ export function pivotCollar(shop: Workshop): Solid {
     // Clamp slit and its bolt.
     shop.block([20, 1.6, 22], [5, -0.8, 0]),
     shop.turn(shop.rod(3.2, 26, [11.5, 5, -13]), [90, 0, 0]),
-    shop.turn(shop.rod(2.4, 26, [0, 16, -13]), [90, 0, 0]),
+    // The cross bolt passes beside the pivot rod.
+    shop.turn(shop.rod(2.4, 26, [-3.9, 17, -13]), [90, 0, 0]),
     ...ring(6, 10.2, 0)
       .slice(1)
       .map(([x, y]) => shop.rod(2.4, 4, [x, y, 0])),

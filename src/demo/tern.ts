@@ -1,9 +1,10 @@
 import { recipe } from './aircraft.ts'
 import type { Aircraft, DrawnPart } from './aircraft.ts'
 import { podBay, podNose, podTail } from './pod.ts'
+import { tailSeat } from './tailSeat.ts'
 import { TERN_AIRCRAFT } from './ternAircraft.ts'
 import { fin, tailPlaneHalf, wingPanel } from './wing.ts'
-import type { Workshop } from './workshop.ts'
+import type { Solid, Workshop } from './workshop.ts'
 import { rescale, write3mf, writeStl } from './write.ts'
 
 const HEADER = 'Invented sample part'
@@ -23,6 +24,8 @@ const FOAM = {
     pattern: 'lines',
   }),
 } as const
+
+const POD = { quantity: 1, spares: 0, mirrored: 0, material: 'pla', role: 'mount' } as const
 
 const PANEL_NAMES = ['root', 'middle', 'tip'] as const
 
@@ -52,34 +55,31 @@ const PARTS: readonly DrawnPart[] = [
     draw: (shop) => writeStl(shop.mesh(fin(shop)), HEADER),
   },
   {
-    file: 'pod.3mf',
-    name: 'Pod, three pieces',
-    quantity: 1,
-    spares: 0,
-    mirrored: 0,
-    // The file says so itself.
-    unit: 'centimetre',
-    material: 'pla',
-    role: 'mount',
-    recipe: recipe({ walls: 3, infillPct: 20 }),
-    draw: pod,
+    ...POD,
+    file: 'tail-seat.stl',
+    name: 'Tail seat',
+    unit: 'millimetre',
+    recipe: recipe({ walls: 2, infillPct: 10 }),
+    draw: (shop) => writeStl(shop.mesh(tailSeat(shop)), HEADER),
   },
+  podPiece('pod-nose.3mf', 'Pod nose', podNose),
+  podPiece('pod-bay.3mf', 'Pod bay', podBay),
+  podPiece('pod-tail.3mf', 'Pod tail cone', podTail),
 ]
 
-function pod(shop: Workshop): Uint8Array {
-  const pieces = [
-    { name: 'Nose', solid: podNose(shop), x: 4 },
-    { name: 'Battery bay', solid: podBay(shop), x: 10 },
-    { name: 'Tail cone', solid: podTail(shop), x: 16 },
-  ]
-  return write3mf(
-    pieces.map(({ name, solid, x }) => ({
-      name,
-      mesh: rescale(shop.mesh(solid), 1 / MM_PER_CM),
-      at: [x, 10, 0],
-    })),
-    'centimetre',
-  )
+/** Its file says itself that it is drawn in centimetres. */
+function podPiece(file: string, name: string, body: (shop: Workshop) => Solid): DrawnPart {
+  return {
+    ...POD,
+    file,
+    name,
+    unit: 'centimetre',
+    recipe: recipe({ walls: 3, infillPct: 20 }),
+    draw: (shop) => {
+      const mesh = rescale(shop.mesh(body(shop)), 1 / MM_PER_CM)
+      return write3mf([{ name, mesh, at: [0, 0, 0] }], 'centimetre')
+    },
+  }
 }
 
 /** A hand-launched glider with a motor. */
@@ -92,7 +92,7 @@ export const TERN: Aircraft = {
       '520 g all up, balance wanted 62 mm behind the leading edge at the root, with 40 mm of travel for the battery tray to get ' +
       'there. The wing is six panels of 183 mm, three files with a mirrored copy each, printed standing as a single wall of ' +
       '0.45 mm in foaming PLA on an 8 mm carbon spar. Look at what foaming does: change the panels to plain PLA and the wing ' +
-      'weighs more than twice as much. The pod is one file with three pieces in it, drawn in centimetres, and says so. Always ' +
+      'weighs more than twice as much. The pod comes in three pieces whose files are drawn in centimetres, and say so. Always ' +
       'check the balance point of a real aircraft and follow your local rules before it flies.',
     carbon: null,
     materials: [],

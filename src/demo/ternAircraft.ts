@@ -13,7 +13,12 @@ import { sampleItem } from './sampleItem.ts'
 const SPAR_X = -56.7
 /** Mean chord of a wing that tapers from 170 to 110 mm: 2/3 (170 + 110 − 170 · 110 / 280). */
 const MEAN_CHORD_MM = 142.1
-const TAIL_X = -690
+const TAIL_X = -675
+/** The pod's bay starts here and is 150 mm long; the spar crosses it 128 mm behind its front and 14 mm above its middle. */
+const BAY_X = SPAR_X + 128
+const POD_Z = -14
+/** The root ribs touch the bay's seats. */
+const ROOT_RIB_Y = 24
 const LEFT: Vec3 = [90, 0, 180]
 const RIGHT: Vec3 = [90, 0, 0]
 
@@ -30,26 +35,37 @@ export const TERN_AIRCRAFT: DemoAircraft = {
     sampleItem('Motor with folding propeller', 'drive', 1, 70, 24, [138, 0, -14]),
     sampleItem('Speed controller', 'drive', 1, 18, 13, [85, 0, -22]),
     sampleItem('Servo, wing', 'drive', 2, 9, 6, [-90, 0, -6]),
-    sampleItem('Servo, tail', 'drive', 2, 9, 6, [-610, 0, -14]),
+    sampleItem('Servo, tail', 'drive', 2, 9, 6, [-520, 0, -14]),
     sampleItem('Receiver', 'electronics', 1, 6, 15, [-40, 0, -14]),
-    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [23, 0, -20]),
-    sampleItem('Wire, rods, glue and tape', 'structure', 1, 50, 6, [-160, 0, -10]),
+    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [33, 0, -20]),
+    sampleItem('Wire, rods, glue and tape', 'structure', 1, 42, 6, [-160, 0, -10]),
   ],
   weighedG: {},
   limitG: 520,
   printedLimitG: null,
   places: [
-    ...pair('Wing panel, root', SPAR_X, 0, 0),
-    ...pair('Wing panel, middle', SPAR_X, 183, 0),
-    ...pair('Wing panel, tip', SPAR_X, 366, 0),
-    ...pair('Tail plane half', TAIL_X, 5, -9),
-    { partId: 'Fin', positionMm: [TAIL_X, 0, -4], rotateDeg: [0, 0, 180], mirrored: false },
-    // The file holds its three pieces standing side by side. They are placed by their common
-    // centre, so the balance point is right and the inertia a little off.
+    ...pair('Wing panel, root', SPAR_X, ROOT_RIB_Y, 0),
+    ...pair('Wing panel, middle', SPAR_X, ROOT_RIB_Y + 183, 0),
+    ...pair('Wing panel, tip', SPAR_X, ROOT_RIB_Y + 366, 0),
+    ...pair('Tail plane half', TAIL_X, 5.5, POD_Z + 9.5),
     {
-      partId: 'Pod, three pieces',
-      positionMm: [-131.2, -101.3, -74],
-      rotateDeg: [0, 0, 0],
+      partId: 'Fin',
+      positionMm: [TAIL_X - 9.6, 0, POD_Z + 13],
+      rotateDeg: [0, 0, 180],
+      mirrored: false,
+    },
+    {
+      partId: 'Tail seat',
+      positionMm: [TAIL_X + 8, 0, POD_Z + 13],
+      rotateDeg: [0, 180, 0],
+      mirrored: false,
+    },
+    { partId: 'Pod nose', positionMm: [BAY_X, 0, POD_Z], rotateDeg: [90, 0, 90], mirrored: false },
+    { partId: 'Pod bay', positionMm: [BAY_X, 0, POD_Z], rotateDeg: [90, 0, -90], mirrored: false },
+    {
+      partId: 'Pod tail cone',
+      positionMm: [BAY_X - 150, 0, POD_Z],
+      rotateDeg: [90, 0, -90],
       mirrored: false,
     },
   ],

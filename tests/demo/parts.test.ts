@@ -13,6 +13,7 @@ const SIZES: Readonly<Record<string, readonly (number | null)[]>> = {
   'lower-deck.stl': [136, 98, 4],
   'upper-deck.3mf': [124, 66, 3],
   'camera-tray.obj': [66, 58, 3],
+  'tray-bracket.stl': [62, 34, 8.6],
   'tail-yoke.stl': [44, 30, 26],
   'pivot-collar.stl': [28, 26, 22],
   'lens-hood.stl': [34, 30, 24],
@@ -26,14 +27,19 @@ const SIZES: Readonly<Record<string, readonly (number | null)[]>> = {
   'wing-tip.stl': [130, null, 183],
   'tail-plane.stl': [64, null, 150],
   'fin.stl': [84, null, 120],
-  'pod.3mf': [null, 52, 150],
+  'tail-seat.stl': [50, 13.4, 19.7],
+  'pod-nose.3mf': [46, 52, 60],
+  'pod-bay.3mf': [48, 52, 150],
+  'pod-tail.3mf': [46, 52, 110],
 }
 const DRAWN_IN: Readonly<Record<string, LengthUnit>> = {
   'pivot-collar.stl': 'inch',
-  'pod.3mf': 'centimetre',
+  'pod-nose.3mf': 'centimetre',
+  'pod-bay.3mf': 'centimetre',
+  'pod-tail.3mf': 'centimetre',
 }
 /** Pieces that share corners with nothing else. */
-const BODIES: Readonly<Record<string, number>> = { 'feet.stl': 4, 'pod.3mf': 3 }
+const BODIES: Readonly<Record<string, number>> = { 'feet.stl': 4 }
 /** Edges of the stray triangle. */
 const OPEN_EDGES: Readonly<Record<string, number>> = { 'feet.stl': 3 }
 
