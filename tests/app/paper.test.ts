@@ -74,10 +74,10 @@ describe('on paper', { timeout: 240_000 }, () => {
       await loadDrawn(page)
       await chooseFromMenu(page, 'The whole set on paper')
       await page.getByRole('button', { name: 'Print the whole set', disabled: false }).waitFor()
-      await page.locator('.part-drawing').nth(11).waitFor()
+      await page.locator('.part-drawing').nth(12).waitFor()
       const pages = await readPdf(await page.pdf({ format: 'A4' }))
-      // 12 parts, frame, carbon, aircraft, bench, notes at least.
-      expect(pages.length).toBeGreaterThanOrEqual(17)
+      // 13 parts, frame, carbon, aircraft, bench, notes at least.
+      expect(pages.length).toBeGreaterThanOrEqual(18)
       const text = pages.map((one) => one.text).join(' ')
       for (const words of [
         'Against carbon',

@@ -139,7 +139,7 @@ describe('the focus', { timeout: 120_000 }, () => {
       const sample = page.getByRole('button', { name: /Load Sandpiper/ })
       await sample.focus()
       await page.keyboard.press('Enter')
-      await page.locator('tr.row').nth(11).waitFor()
+      await page.locator('tr.row').nth(12).waitFor()
       await expect.poll(() => focused(page)).toBe('Frame, assembled')
 
       // Along a row's link, to its neighbour and back, all by keyboard.
@@ -187,6 +187,8 @@ describe('number, row and piece of an item', { timeout: 120_000 }, () => {
         await expect.poll(() => ghost.count()).toBe(isLit ? 1 : 0)
       }
       const away = page.getByRole('textbox', { name: 'Name of the frame' })
+      // The pointer still stands where it loaded the sample, on whatever is drawn there now.
+      await away.hover()
       await all(false)
       for (const place of [row.locator('.cell-grams'), number, piece.locator('.tone').first()]) {
         // Where a piece has a hole or lies below another, its middle may be neither.
@@ -247,7 +249,7 @@ describe('the ruler', { timeout: 120_000 }, () => {
       const left = await leftOfScale(page)
       for (const [name, item] of [
         ['Tail boom', 2],
-        ['GPS mast', 11],
+        ['GPS mast', 12],
       ] as const) {
         const grams = await gramsOf(page, name)
         await rowOf(page, name).locator('.cell-grams').hover()

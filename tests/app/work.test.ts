@@ -64,7 +64,7 @@ describe('the work', { timeout: 90_000 }, () => {
         buffer: readFileSync(saved),
       })
       await waitForCensus(page)
-      expect(await page.locator('tr.row').count()).toBe(12)
+      expect(await page.locator('tr.row').count()).toBe(13)
       // The copy hears the first one's weighings besides its own: equal to three digits only.
       expect((await totalGrams(page)).toPrecision(3)).toBe(total.toPrecision(3))
       expect(await gramsOf(page, 'Front arm')).toBe(arm)
@@ -72,7 +72,7 @@ describe('the work', { timeout: 90_000 }, () => {
       // On another device nothing else was weighed.
       await withApp(async ({ page: other }) => {
         await dropFiles(other, [{ name: 'Sandpiper.preweigh', bytes: readFileSync(saved) }])
-        await other.locator('tr.row').nth(11).waitFor()
+        await other.locator('tr.row').nth(12).waitFor()
         await waitForCensus(other)
         expect(await totalGrams(other)).toBe(total)
         expect(await gramsOf(other, 'Front arm')).toBe(arm)
