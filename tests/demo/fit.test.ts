@@ -211,44 +211,34 @@ describe.each([
   })
 })
 
-it('takes a foot on each arm and on the boom once the file of three is taken apart', () => {
-  const feet = mouthNear(meshOf(SANDPIPER, 'Feet (three)'))
-  const foot = [feet([-13, 0, 0]).at, feet([13, 0, 0]).at] as const
-  for (const [name, seats] of [
-    [
-      'Front arm',
-      [
-        [115, 0, 0],
-        [141, 0, 0],
-      ],
-    ],
-    [
-      'Tail boom',
-      [
-        [162, 0, 0],
-        [188, 0, 0],
-      ],
-    ],
-  ] as const) {
+it('takes a foot under each arm and the boom once the file of three is taken apart', () => {
+  const mesh = closed('Feet (three)', meshOf(SANDPIPER, 'Feet (three)'))
+  const nearFoot = mouthNear(mesh)
+  const span = length(add(nearFoot([13, 0, 0]).at, nearFoot([-13, 0, 0]).at, -1))
+  const middleOne = keep(
+    keep(wasm.Manifold.cube([40, 20, 60], true)).intersect(keep(toSolid(wasm, mesh))),
+  )
+  const others = pieces(SANDPIPER).filter(({ name }) => !name.startsWith('Feet'))
+  const seats: readonly (readonly [string, number, number])[] = [
+    ['Front arm', 115, 141],
+    ['Tail boom', 162, 188],
+  ]
+  for (const [name, rear, front] of seats) {
     const near = mouthNear(meshOf(SANDPIPER, name))
-    const [one, two] = seats.map((seat) => near(seat as unknown as Vec3))
-    expect(one!.bore.diameter).toBeCloseTo(4.2, 2)
-    expect(length(add(one!.at, two!.at, -1))).toBeCloseTo(length(add(foot[0], foot[1], -1)), 2)
-    const place = {
-      ...placesOf(SANDPIPER, name)[0]!,
-      partId: 'foot',
-    }
-    const middle = moved(place, add([(one!.at[0] + two!.at[0]) / 2, 0, 0], [0, 0, 0]))
-    // Upside down, along the arm.
-    const at = { ...place, positionMm: middle, rotateDeg: [180, 0, place.rotateDeg[2]] as Vec3 }
-    const row = keep(toSolid(wasm, closed('Feet (three)', meshOf(SANDPIPER, 'Feet (three)'))))
-    const one3 = keep(
-      row.intersect(keep(keep(wasm.Manifold.cube([40, 20, 30], true)).translate([0, 0, 11]))),
-    )
-    const body = keep(keep(one3.rotate([...at.rotateDeg])).translate([...at.positionMm]))
-    for (const other of pieces(SANDPIPER)) {
-      if (other.name.startsWith('Feet')) continue
-      expect(keep(body.intersect(other.body)).volume(), other.name).toBeLessThan(1)
+    const [a, b] = [near([rear, 0, 0]), near([front, 0, 0])]
+    expect([a.bore.diameter, b.bore.diameter].map((mm) => mm.toFixed(2))).toEqual(['4.20', '4.20'])
+    expect(Math.abs(length(add(a.at, b.at, -1)) - span)).toBeLessThan(0.01)
+    for (const place of placesOf(SANDPIPER, name)) {
+      const at = add(moved(place, a.at), add(moved(place, b.at), moved(place, a.at), -1), 0.5)
+      // Upside down, along the arm.
+      const turn: Vec3 = [180, 0, place.rotateDeg[2]]
+      const foot = keep(keep(middleOne.rotate([...turn])).translate([...at]))
+      for (const other of others) {
+        expect(
+          keep(foot.intersect(other.body)).volume(),
+          `under ${name}: ${other.name}`,
+        ).toBeLessThan(1)
+      }
     }
   }
 })
