@@ -41,8 +41,51 @@ describe('the sheet of a part', { timeout: 180_000 }, () => {
         await page.getByRole('option', { name: /On its front/ }).click()
         await marks.getByText('4 × Ø 5 mm, through, 10 mm deep, level').waitFor()
         await marks.getByText(/cm² hang over or bridge a gap; supports are off/).waitFor()
+
+        // The sign on the drawing leads to its line, and there stands what can be done.
+        await panel.getByRole('button', { name: /^a: .* What to do$/ }).click()
+        const line = marks.getByRole('listitem').filter({ hasText: 'hang over' })
+        expect(await line.evaluate((own) => own === document.activeElement)).toBe(true)
+        await line.getByRole('button', { name: 'Turn supports on' }).click()
+        await line.getByText(/supports are on/).waitFor()
+        const remedy = line.getByRole('button', { name: 'Turn supports off' })
+        expect(await remedy.evaluate((own) => own === document.activeElement)).toBe(true)
         await panel.getByRole('button', { name: 'Top', exact: true }).click()
         await marks.getByText('(not seen from here)').first().waitFor()
+      },
+      { locale: 'en-GB', viewport: { width: 1440, height: 900 } },
+    )
+  })
+
+  test('its sizes stand on the drawing, and the cutting line follows hand and keys', async () => {
+    await withApp(
+      async ({ page }) => {
+        await dropFiles(page, [{ name: 'plate.stl', bytes: writeStlBinary(PLATE) }])
+        await waitForCensus(page)
+        const panel = await openRow(page, 'plate')
+        const figures = panel.locator('.part-drawing .dimension-figure')
+        await figures.first().waitFor()
+        expect(await figures.allTextContents()).toEqual(['60', '30', '10'])
+        await panel.getByRole('img', { name: /60 × 30 × 10 mm over all/ }).waitFor()
+        await panel.getByRole('button', { name: 'Top', exact: true }).click()
+        await expect.poll(() => figures.allTextContents()).toEqual(['60', '30'])
+
+        const line = panel.getByRole('slider', { name: 'Cutting line A–A' })
+        await line.focus()
+        await page.keyboard.press('ArrowRight')
+        const section = panel.getByRole('region', { name: 'Section A–A' })
+        await section.getByText(/^31 of 60 mm, 300 mm²/).waitFor()
+        expect(await line.getAttribute('aria-valuetext')).toBe('31 of 60 mm')
+
+        // From above, the line between the arrows is 60 mm of the plate: a third of it to the left.
+        const px = await panel.locator('.dimensions [data-axis="x"] .dimension-arrow').boundingBox()
+        const at = await line.boundingBox()
+        const [x, y] = [at!.x + at!.width / 2, at!.y + at!.height / 2]
+        await page.mouse.move(x, y)
+        await page.mouse.down()
+        await page.mouse.move(x - px!.width / 3, y, { steps: 4 })
+        await page.mouse.up()
+        await section.getByText(/^11 of 60 mm, /).waitFor()
       },
       { locale: 'en-GB', viewport: { width: 1440, height: 900 } },
     )

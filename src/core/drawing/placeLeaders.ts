@@ -178,7 +178,8 @@ const LEGS: readonly ((leader: Leader) => readonly [Point, Point])[] = [
   ({ knee, anchor }) => [knee, anchor],
 ]
 
-function meet([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
+/** Whether two stretches run across each other. */
+export function meet([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean {
   const side = (p: Point, q: Point, r: Point): number =>
     (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x)
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0

@@ -1,30 +1,26 @@
 import '../styles/drawing.css'
 import '../styles/section.css'
-import { alongBox } from '../../core/mesh/boxOfMesh.ts'
-import { onSheet } from '../../core/drawing/onSheet.ts'
-import { placeLeaders, type Leader } from '../../core/drawing/placeLeaders.ts'
+import { cutOutline, type CutOutline } from '../../core/drawing/cutOutline.ts'
+import type { Leader } from '../../core/drawing/placeLeaders.ts'
 import { viewAxes } from '../../core/drawing/viewAxes.ts'
-import type { Bounds, Vec3 } from '../../core/model/mesh.ts'
 import type { LookAnswer } from '../../state/store/types.ts'
 import type { CutPlane } from '../part/cutPlane.ts'
 import type { PartMark } from '../part/partMarks.ts'
+import { DimensionLines } from './DimensionLines.tsx'
 import { Hatch } from './Hatch.tsx'
 import { PieceFaces, PieceLines } from './PieceLines.tsx'
+import type { PlacedMarks } from './placeMarks.ts'
 
 interface PartDrawingProps {
   readonly look: LookAnswer
   readonly marks: readonly PartMark[]
+  readonly placed: PlacedMarks
   /** Drawn as chain line A–A; null for none. */
   readonly plane: CutPlane | null
   /** Sign of the mark that is pointed out. */
   readonly litSign: string | null
   readonly label: string
 }
-
-/** Below this a drawing has room for signs alone. px */
-const ROOMY_PX = 520
-/** Holes of further kinds stand in the list alone. */
-const MOST_HOLES = { roomy: 8, narrow: 4 } as const
 
 function nothing(): void {
   // One part: pointing at it tells nothing.
@@ -34,23 +30,11 @@ function nothing(): void {
  * One part in lines with what is worth showing on it: what was found, holes, zones, what hangs
  * over, how it is laid.
  */
-export function PartDrawing({ look, marks, plane, litSign, label }: PartDrawingProps) {
+export function PartDrawing({ look, marks, placed, plane, litSign, label }: PartDrawingProps) {
   const { drawing, overhang, zones, holes, boundsMm } = look
   const { widthPx, heightPx, items, boxPx } = drawing
-  const isRoomy = widthPx >= ROOMY_PX
-  const mostHoles = isRoomy ? MOST_HOLES.roomy : MOST_HOLES.narrow
-  const shown = marks.filter(({ kind, sign }) => kind !== 'hole' || Number(sign) <= mostHoles)
-  const leaders = placeLeaders(
-    shown.flatMap(({ sign, anchors }) => (anchors === null ? [] : [{ item: sign, anchors }])),
-    {
-      left: isRoomy ? 36 : 14,
-      right: widthPx - (isRoomy ? 36 : 14),
-      top: 20,
-      bottom: heightPx - 26,
-      gapPx: isRoomy ? 40 : 28,
-      widePx: isRoomy ? 74 : 30,
-    },
-  )
+  const { sizes, leaders, isRoomy } = placed
+  const cut = plane === null ? null : cutOutline(drawing, boundsMm, plane.axis, plane.share)
   return (
     <svg
       className="part-drawing"
@@ -78,20 +62,18 @@ export function PartDrawing({ look, marks, plane, litSign, label }: PartDrawingP
           ) : null,
         ),
       )}
-      {plane === null ? null : <PlaneLine look={look} plane={plane} boundsMm={boundsMm} />}
+      <DimensionLines of={sizes} />
+      {cut === null ? null : <PlaneLine of={cut} />}
       <LayerTicks look={look} />
-      {leaders.map((leader) => {
-        const mark = shown.find(({ sign }) => sign === leader.item)
-        return mark === undefined ? null : (
-          <MarkLeader
-            key={mark.sign}
-            mark={mark}
-            leader={leader}
-            isLit={mark.sign === litSign}
-            showsWords={isRoomy}
-          />
-        )
-      })}
+      {leaders.map((leader) => (
+        <MarkLeader
+          key={leader.mark.sign}
+          mark={leader.mark}
+          leader={leader}
+          isLit={leader.mark.sign === litSign}
+          showsWords={isRoomy}
+        />
+      ))}
     </svg>
   )
 }
@@ -133,66 +115,19 @@ function MarkLeader({ mark, leader, isLit, showsWords }: MarkLeaderProps) {
   )
 }
 
-interface PlaneLineProps {
-  readonly look: LookAnswer
-  readonly plane: CutPlane
-  readonly boundsMm: Bounds
-}
-
-/** How far the cutting plane stands out, as a share of the part's largest side. */
-const STANDS_OUT = 0.05
-
 /** The cutting plane as a chain line round the part, an A at two corners. */
-function PlaneLine({ look: { drawing }, plane: { axis, share }, boundsMm }: PlaneLineProps) {
-  const { min, max } = boundsMm
-  const out = STANDS_OUT * Math.max(...max.map((value, k) => value - (min[k] ?? 0)))
-  const at = alongBox(boundsMm, axis, share)
-  const [x0, y0, z0] = min.map((value) => value - out) as [number, number, number]
-  const [x1, y1, z1] = max.map((value) => value + out) as [number, number, number]
-  const corners: Readonly<Record<CutPlane['axis'], readonly Vec3[]>> = {
-    x: [
-      [at, y0, z0],
-      [at, y1, z0],
-      [at, y1, z1],
-      [at, y0, z1],
-    ],
-    y: [
-      [x0, at, z0],
-      [x1, at, z0],
-      [x1, at, z1],
-      [x0, at, z1],
-    ],
-    z: [
-      [x0, y0, at],
-      [x1, y0, at],
-      [x1, y1, at],
-      [x0, y1, at],
-    ],
-  }
-  const points = corners[axis].map((corner) => onSheet(drawing, corner))
-  const [first, , third] = points
-  const middle = [0, 1].map((k) => points.reduce((sum, point) => sum + (point[k] ?? 0), 0) / 4)
+function PlaneLine({ of: { corners, letters } }: { readonly of: CutOutline }) {
   return (
     <g>
       <path
         className="mark-plane"
-        d={`M${points.map(([x, y]) => `${tenth(x)} ${tenth(y)}`).join('L')}Z`}
+        d={`M${corners.map(({ x, y }) => `${tenth(x)} ${tenth(y)}`).join('L')}Z`}
       />
-      {[first, third].map((corner, i) => {
-        if (corner === undefined) return null
-        const [dx, dy] = [corner[0] - (middle[0] ?? 0), corner[1] - (middle[1] ?? 0)]
-        const length = Math.hypot(dx, dy) || 1
-        return (
-          <text
-            key={i === 0 ? 'first' : 'third'}
-            className="mark-plane-letter"
-            x={corner[0] + (10 * dx) / length}
-            y={corner[1] + (10 * dy) / length}
-          >
-            A
-          </text>
-        )
-      })}
+      {letters.map(({ x, y }, i) => (
+        <text key={i === 0 ? 'first' : 'third'} className="mark-plane-letter" x={x} y={y}>
+          A
+        </text>
+      ))}
     </g>
   )
 }

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components'
 import { placeWords } from '../../core/mesh/placeWords.ts'
+import { findingId } from './goToRemedy.ts'
 import { findingSign } from './partMarks.ts'
 import type { Bounds, Finding, Grade } from '../../core/model/mesh.ts'
 import { toldWords } from '../../core/words/toldWords.ts'
@@ -20,6 +21,7 @@ export function FindingList({ findings, onShow }: FindingListProps) {
       {findings.map((finding) => (
         <li
           key={finding.code + finding.message}
+          {...lineOf(findings, finding)}
           className={`finding finding-${finding.grade.replaceAll(' ', '-')}`}
         >
           <Sign findings={findings} finding={finding} />
@@ -35,6 +37,12 @@ export function FindingList({ findings, onShow }: FindingListProps) {
       ))}
     </ul>
   )
+}
+
+/** What leads from its letter on the drawing to its line. */
+function lineOf(findings: readonly Finding[], finding: Finding) {
+  const sign = findingSign(findings, finding)
+  return sign === null ? {} : { id: findingId(sign), tabIndex: -1 }
 }
 
 /** Its letter on the drawing. */

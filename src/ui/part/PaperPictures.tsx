@@ -2,11 +2,12 @@ import { PART_VIEWS } from '../../core/drawing/partViews.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import type { PartRead } from '../../state/store/types.ts'
 import { PartDrawing } from '../drawing/PartDrawing.tsx'
+import { placeMarks } from '../drawing/placeMarks.ts'
 import { findingsOf } from '../ledger/workFacts.ts'
 import { useCutPlane } from './cutPlane.ts'
 import { laidInPiece } from './laidShares.ts'
 import { MarkList } from './MarkList.tsx'
-import { partMarks } from './partMarks.ts'
+import { partMarks, sizeWords } from './partMarks.ts'
 import { SectionPicture } from './SectionPicture.tsx'
 import { usePartLook } from './usePartLook.ts'
 import { useSection } from './useSection.ts'
@@ -32,9 +33,10 @@ export function PaperPictures({ row: { part, work, figures, sum }, read }: Paper
       <PartDrawing
         look={look}
         marks={marks}
+        placed={placeMarks(look, marks)}
         plane={plane}
         litSign={null}
-        label={`${part.name}, as it lies on the bed`}
+        label={`${part.name}, as it lies on the bed, ${sizeWords(look.boundsMm)}`}
       />
       <MarkList marks={marks} />
       <h3 className="paper-section">A–A</h3>

@@ -1,3 +1,4 @@
+import { toldWords } from '../../core/words/toldWords.ts'
 import { PATTERN_NAMES } from '../../core/data/limits.ts'
 import { piecesWords } from '../../core/frame/sayings.ts'
 import { ROLES } from '../../core/data/roles.ts'
@@ -60,7 +61,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
         {figures === null ? null : <Breakdown figures={figures} sum={sum} />}
         <ul className="findings">
           {findingsOf(work).map(({ code, message }) => (
-            <li key={code + message}>{message}</li>
+            <li key={code + message}>{toldWords(message)}</li>
           ))}
         </ul>
         {read === null ? null : <BedNote part={part} boundsMm={read.measure.boundsMm} />}

@@ -1,14 +1,18 @@
-import { lazy, Suspense, useRef, useState } from 'react'
+import { lazy, Suspense, useMemo, useRef, useState, type ComponentProps } from 'react'
 import { PART_VIEWS } from '../../core/drawing/partViews.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { Finding } from '../../core/model/mesh.ts'
 import type { PartRead } from '../../state/store/types.ts'
+import { CutHandle } from '../drawing/CutHandle.tsx'
 import { PartDrawing } from '../drawing/PartDrawing.tsx'
+import { placeMarks } from '../drawing/placeMarks.ts'
 import { SaveDrawing } from '../drawing/SaveDrawing.tsx'
+import { SignButtons } from '../drawing/SignButtons.tsx'
 import { useWidth } from '../fields/useWidth.ts'
-import { useCutPlane } from './cutPlane.ts'
+import { moveCutPlane, useCutPlane, type CutPlane } from './cutPlane.ts'
+import { goToRemedy } from './goToRemedy.ts'
 import { MarkList } from './MarkList.tsx'
-import { findingSign, partMarks } from './partMarks.ts'
+import { findingSign, partMarks, sizeWords } from './partMarks.ts'
 import type { Ringed } from './PartView.tsx'
 import { usePartLook } from './usePartLook.ts'
 
@@ -44,7 +48,10 @@ export function PartPicture({ part, read, findings, ringed }: PartPictureProps) 
   const plane = useCutPlane(part, read.measure.boundsMm)
   const heightPx = Math.round(Math.min(460, Math.max(250, 0.56 * width)))
   const look = usePartLook(part, findings, PART_VIEWS[viewId], width, heightPx)
-  const marks = look === null ? [] : partMarks(look, part, findings)
+  const marks = useMemo(
+    () => (look === null ? [] : partMarks(look, part, findings)),
+    [look, part, findings],
+  )
   return (
     <>
       <div className="part-tools">
@@ -89,16 +96,43 @@ export function PartPicture({ part, read, findings, ringed }: PartPictureProps) 
             Being drawn…
           </p>
         ) : (
-          <PartDrawing
+          <DrawnPart
             look={look}
             marks={marks}
+            part={part}
             plane={plane}
             litSign={ringed === null ? null : findingSign(findings, ringed.finding)}
-            label={`${part.name}, as it lies on the bed, ${VIEW_NAMES[viewId].toLowerCase()} view. Its layers lie level. The marks are listed below.`}
+            label={`${part.name}, as it lies on the bed, ${VIEW_NAMES[viewId].toLowerCase()} view, ${sizeWords(look.boundsMm)} over all. Its layers lie level. The marks are listed below.`}
           />
         )}
       </div>
-      <MarkList marks={marks} />
+      <MarkList marks={marks} part={part} />
     </>
+  )
+}
+
+type DrawnPartProps = Omit<ComponentProps<typeof PartDrawing>, 'placed' | 'plane'> & {
+  readonly part: Part
+  readonly plane: CutPlane
+}
+
+/** The drawing with what is pressed and dragged on it. */
+function DrawnPart({ part, ...drawn }: DrawnPartProps) {
+  const { look, marks, plane } = drawn
+  const placed = useMemo(() => placeMarks(look, marks), [look, marks])
+  const { widthPx, heightPx } = look.drawing
+  return (
+    <div className="drawn-part">
+      <PartDrawing {...drawn} placed={placed} />
+      <CutHandle
+        look={look}
+        plane={plane}
+        layerMm={part.recipe.layerMm}
+        onMove={(moved) => {
+          moveCutPlane(part.id, moved)
+        }}
+      />
+      <SignButtons of={placed} widthPx={widthPx} heightPx={heightPx} onGo={goToRemedy} />
+    </div>
   )
 }

@@ -4,7 +4,7 @@ import type { Part } from '../../core/model/frame.ts'
 import type { Bounds } from '../../core/model/mesh.ts'
 import { SaveDrawing } from '../drawing/SaveDrawing.tsx'
 import { useWidth } from '../fields/useWidth.ts'
-import { longAxis, moveCutPlane, useCutPlane } from './cutPlane.ts'
+import { cutStepMm, longAxis, moveCutPlane, useCutPlane } from './cutPlane.ts'
 import type { LaidShare } from './laidShares.ts'
 import { SectionPicture } from './SectionPicture.tsx'
 import { planeWords } from './sectionWords.ts'
@@ -42,7 +42,7 @@ export function SectionBlock({ part, boundsMm, laidAs }: SectionBlockProps) {
   const shown = section?.axis === plane.axis ? section : null
   const isLevel = plane.axis === 'z'
   const steps = shown === null ? 1 : isLevel ? shown.layers : shown.reachMm
-  const step = isLevel || steps >= 20 ? 1 : 0.1
+  const step = isLevel ? 1 : cutStepMm(plane.axis, steps, part.recipe.layerMm)
   return (
     <section className="section-block" aria-label="Section A–A">
       <div className="section-tools">

@@ -21,6 +21,19 @@ function subscribe(listener: () => void): () => void {
   }
 }
 
+const AXES = { x: 0, y: 1, z: 2 } as const
+
+/** How long a placed part is along an axis, mm. */
+export function cutLengthMm({ min, max }: Bounds, axis: SectionAxis): number {
+  return max[AXES[axis]] - min[AXES[axis]]
+}
+
+/** A step of the plane: a layer, or 1 mm, finer in what is short. mm */
+export function cutStepMm(axis: SectionAxis, lengthMm: number, layerMm: number): number {
+  if (axis === 'z') return layerMm
+  return lengthMm >= 20 ? 1 : 0.1
+}
+
 export function moveCutPlane(partId: string, plane: CutPlane): void {
   planes = new Map(planes).set(partId, plane)
   for (const listener of listeners) listener()

@@ -108,6 +108,12 @@ function holeWords({ through, depthMm: { low, high }, lies }: HoleGroup): string
   return `${through ? 'through' : 'blind'}, ${deep} ${lengthUnit()} deep, ${lies}`
 }
 
+/** Length × width × height of a box with their unit. */
+export function sizeWords({ min, max }: Bounds): string {
+  const sides = max.map((value, k) => showMm(value - (min[k] ?? 0), 1))
+  return `${sides.join(' × ')} ${lengthUnit()}`
+}
+
 const letter = (i: number): string => String.fromCodePoint(97 + (i % 26))
 
 function pointAnchors([x, y]: readonly [number, number]): Anchors {
