@@ -1,7 +1,8 @@
 import { strToU8, zipSync } from 'fflate'
-import { describe, expect, test, vi } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { startCounter, type RunCounter } from '../support/countedRuns.ts'
 import { box, merge, sphere, tube } from '../support/meshes.ts'
-import { endingsOf, type Ending } from '../support/endsWell.ts'
+import type { Ending } from '../support/endsWell.ts'
 import { seededRandom } from '../support/random.ts'
 import {
   meshXml,
@@ -13,20 +14,35 @@ import {
   writeStlBinary,
 } from '../support/writeMesh.ts'
 
-/** Processor time any one file may take; the clock on the wall also counts other programs. */
-const LIMIT_MS = 10_000
 /** How much more memory the process may hold afterwards and meanwhile than before, at most. */
 const LIMIT_MB = 900
 const LONG = process.env['PREWEIGH_LONG'] === '1'
+/** Runs of our script's pieces any one file may take: three times what the hungriest does, 20 MB of blank space. */
+const LIMIT_RUNS = LONG ? 3e9 : 250e6
 
 vi.setConfig({ testTimeout: LONG ? 1_200_000 : 180_000 })
 
+let counter: RunCounter
+let endingsOf: (bytes: Uint8Array, name: string) => readonly Ending[]
+
+beforeAll(async () => {
+  vi.resetModules()
+  counter = startCounter()
+  ;({ endingsOf } = await import('../support/endsWell.ts'))
+})
+
+afterAll(() => {
+  counter.stop()
+})
+
 function within(run: () => readonly Ending[]): readonly Ending[] {
   const before = process.memoryUsage().rss
-  const started = process.cpuUsage()
-  const endings = run()
-  const { user, system } = process.cpuUsage(started)
-  expect((user + system) / 1000).toBeLessThan(LIMIT_MS)
+  let endings: readonly Ending[] = []
+  const { all } = counter.runsOf(() => {
+    endings = run()
+  })
+  expect(all).toBeGreaterThan(0)
+  expect(all).toBeLessThan(LIMIT_RUNS)
   expect((process.memoryUsage().rss - before) / 1e6).toBeLessThan(LIMIT_MB)
   expect(endings.length).toBeGreaterThan(0)
   return endings
