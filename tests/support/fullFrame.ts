@@ -71,6 +71,7 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
         meanChordMm: 170,
         leadingEdgeMm: 0,
         balanceMm: [40, 55],
+        noseMm: 180,
       },
       twin: {
         plate: 'carbon',

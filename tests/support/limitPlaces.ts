@@ -174,7 +174,11 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
   },
   'MASS_LIMITS.thresholdG': aircraft('massLines', 0, 'thresholdG'),
   'PLACE_LIMITS.positionMm': {
-    kept: [...axes('places', 0, 'positionMm'), ...axes('items', 0, 'positionMm')],
+    kept: [
+      ...axes('places', 0, 'positionMm'),
+      ...axes('items', 0, 'positionMm'),
+      ['aircraft', 'wing', 'noseMm'],
+    ],
   },
   'PLACE_LIMITS.radiusMm': drafted,
   TURN_LIMITS: { kept: axes('places', 0, 'rotateDeg') },

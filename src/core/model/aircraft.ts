@@ -113,6 +113,8 @@ export interface WingSetup {
   readonly leadingEdgeMm: number
   /** Where the balance point may lie, behind the leading edge. mm */
   readonly balanceMm: readonly [low: number, high: number]
+  /** Where a nose weight would sit, forward of the middle; left out while nobody typed it. mm */
+  readonly noseMm?: number
 }
 
 export type PlateId = 'carbon' | 'g10' | 'plywood' | 'aluminium'

@@ -109,6 +109,7 @@ export const WingSchema = v.object({
   meanChordMm: within(WING_LIMITS.meanChordMm),
   leadingEdgeMm: within(WING_LIMITS.leadingEdgeMm),
   balanceMm: v.strictTuple([chord, chord]),
+  noseMm: v.exactOptional(position),
 }) satisfies v.GenericSchema<unknown, WingSetup>
 
 export const TwinSchema = v.object({

@@ -8,7 +8,7 @@ import type { WeighIn } from '../../core/model/frame.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
-import { PIECES_LIMITS, READING_LIMITS } from '../../core/data/limits.ts'
+import { narrowed, PIECES_LIMITS, READING_LIMITS } from '../../core/data/limits.ts'
 import { LESSONS_ENDING, lessonFile } from '../../state/storage/lessonSchema.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { download } from '../head/download.ts'
@@ -16,6 +16,7 @@ import { trueMinus } from '../show.ts'
 import { pieceSpan, pieceMass } from '../aircraft/words.ts'
 import { LessonList } from '../workshop/LessonList.tsx'
 import { ScaleFields, SCALE_AT_FIRST, type Scale } from './ScaleFields.tsx'
+import { leastOnScale } from './leastOnScale.ts'
 import { WholeWeighIns } from './WholeWeighIns.tsx'
 
 /** What the scale said, piece by piece and of the whole, and what that taught. */
@@ -97,6 +98,7 @@ const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps)
   const [pieces, setPieces] = useState(weighIn?.pieces ?? 1)
   const share = scaleRatio === null ? null : scaleRatio - 1
   const scaleG = weighIn === undefined ? null : shownG(weighIn)
+  const leastG = leastOnScale(scale)
   const weigh = (grams: number | null, trusted = false) => {
     weighPart(id, grams === null ? null : { ...scale, scaleG: grams, pieces, trusted })
   }
@@ -135,7 +137,7 @@ const WeighLine = memo(function WeighLine({ row, scale, stray }: WeighLineProps)
         <NumberBox
           label={`${name} on the scale`}
           bare
-          limits={READING_LIMITS.scaleG}
+          limits={narrowed(READING_LIMITS.scaleG, { min: leastG })}
           value={scaleG}
           step={scale.stepG}
           unit="g"

@@ -4,11 +4,12 @@ import type { FrameSum } from '../../core/frame/types.ts'
 import type { WholeWeighing } from '../../core/model/readings.ts'
 import { fateWords, strayMassWords } from '../../core/words/learned.ts'
 import { useActions, useAppState } from '../appContext.ts'
+import { narrowed, READING_LIMITS } from '../../core/data/limits.ts'
 import { Choice } from '../fields/Choice.tsx'
-import { READING_LIMITS } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { tenthMass } from '../aircraft/words.ts'
 import type { Scale } from './ScaleFields.tsx'
+import { leastOnScale } from './leastOnScale.ts'
 
 const WHOLES = [
   { id: 'printed', name: 'All printed parts' },
@@ -20,6 +21,7 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
   const wholes = useAppState((state) => state.frame.wholes) ?? NONE
   const { putReadings } = useActions()
   const [of, setOf] = useState<WholeWeighing['of']>('printed')
+  const leastG = leastOnScale(scale)
   const put = (next: readonly WholeWeighing[]) => {
     putReadings({ wholes: next }, 'weigh the whole')
   }
@@ -48,7 +50,7 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
         <Choice label="On the scale at once" options={WHOLES} value={of} onChange={setOf} />
         <NumberBox
           label="It shows"
-          limits={READING_LIMITS.scaleG}
+          limits={narrowed(READING_LIMITS.scaleG, { min: leastG })}
           value={null}
           step={scale.stepG}
           unit="g"

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import { RECIPE_LIMITS, times } from '../../core/data/limits.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
@@ -26,18 +27,41 @@ export function WallField({ recipe, write }: WallFieldProps) {
   )
 }
 
-/** The same as millimetres; the count is what is kept. */
+/** The same as millimetres; the count is what is kept, and what was typed in between is told. */
 export function WallThicknessField({ recipe, write }: WallFieldProps) {
+  const { walls, lineMm } = recipe
+  const [askedMm, setAskedMm] = useState<number | null>(null)
+  const isBetween =
+    askedMm !== null &&
+    wallsOf(askedMm, lineMm) === walls &&
+    Math.abs(askedMm - walls * lineMm) > LEAST_MM
   return (
     <NumberBox
       label="Wall thickness"
-      limits={times(RECIPE_LIMITS.walls, recipe.lineMm)}
-      value={recipe.walls * recipe.lineMm}
-      step={recipe.lineMm}
+      limits={times(RECIPE_LIMITS.walls, lineMm)}
+      value={walls * lineMm}
+      step={lineMm}
       unit="mm"
+      {...(isBetween
+        ? {
+            hint: `Walls are whole lines: nearest to ${showLength(askedMm, 2)} ${lineWords(walls)}.`,
+          }
+        : {})}
       onChange={(mm) => {
-        write.edit({ recipe: { walls: Math.round(mm / recipe.lineMm) } })
+        setAskedMm(mm)
+        write.edit({ recipe: { walls: wallsOf(mm, lineMm) } })
       }}
     />
   )
+}
+
+/** What two decimals of a millimetre do not show. */
+const LEAST_MM = 0.005
+
+function wallsOf(mm: number, lineMm: number): number {
+  return Math.round(mm / lineMm)
+}
+
+function lineWords(walls: number): string {
+  return walls === 1 ? 'is 1 line' : `are ${walls} lines`
 }

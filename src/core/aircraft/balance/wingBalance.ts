@@ -54,3 +54,11 @@ export function trimWeightG(
 export function packSlideMm(massG: number, shiftMm: number, packG: number): number | null {
   return packG > 0 ? (massG * shiftMm) / packG : null
 }
+
+/** Where a nose weight sits while nobody typed where, forward of the middle: no plane's own. mm */
+const NOSE_MM = 200
+
+/** Where a nose weight would sit, forward of the middle. mm */
+export function noseMmOf({ noseMm = NOSE_MM }: Pick<WingSetup, 'noseMm'>): number {
+  return noseMm
+}

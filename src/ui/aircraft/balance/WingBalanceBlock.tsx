@@ -1,7 +1,7 @@
-import { useState } from 'react'
 import type { Item, WingSetup } from '../../../core/model/aircraft.ts'
 import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
 import {
+  noseMmOf,
   packSlideMm,
   trimWeightG,
   wingBalance,
@@ -21,7 +21,6 @@ interface WingBalanceBlockProps {
 
 /** Where a plane balances along its chord, against the range its builder wants. */
 export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps) {
-  const [noseMm, setNoseMm] = useState(200)
   const found = balance === null ? null : wingBalance(wing, balance.cgMm[0])
   return (
     <>
@@ -33,11 +32,11 @@ export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps
             {toldWords(found.words)}
           </p>
           {balance === null ? null : (
-            <Facts of={remedies(balance, found.shiftMm, found.chordShare, items, noseMm)} />
+            <Facts of={remedies(balance, found.shiftMm, found.chordShare, items, noseMmOf(wing))} />
           )}
         </>
       )}
-      <WingBalanceFields noseMm={noseMm} onNose={setNoseMm} />
+      <WingBalanceFields />
     </>
   )
 }

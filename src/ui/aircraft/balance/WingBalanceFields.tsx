@@ -1,22 +1,15 @@
 import { memo } from 'react'
 import type { WingSetup } from '../../../core/model/aircraft.ts'
 import { useAppState } from '../../appContext.ts'
+import { noseMmOf } from '../../../core/aircraft/balance/wingBalance.ts'
 import { PLACE_LIMITS, WING_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 
-interface WingBalanceFieldsProps {
-  readonly noseMm: number
-  readonly onNose: (noseMm: number) => void
-}
-
-const FURTHEST = { min: -10000, max: 10000, step: 1, digits: 1, unit: 'mm' } as const
+const TENTHS = { step: 1, digits: 1, unit: 'mm' } as const
 
 /** Where the wing sits and where its builder wants the balance point. */
-export const WingBalanceFields = memo(function WingBalanceFields({
-  noseMm,
-  onNose,
-}: WingBalanceFieldsProps) {
+export const WingBalanceFields = memo(function WingBalanceFields() {
   const wing = useAppState((state) => state.frame.aircraft.wing)
   const putAircraft = usePutAircraft()
   if (wing === null) return null
@@ -27,7 +20,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
   return (
     <div className="chord-fields">
       <NumberBox
-        {...FURTHEST}
+        {...TENTHS}
         label="Leading edge, forward of the middle"
         limits={WING_LIMITS.leadingEdgeMm}
         value={wing.leadingEdgeMm}
@@ -36,7 +29,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
         }}
       />
       <NumberBox
-        {...FURTHEST}
+        {...TENTHS}
         label="Balance wanted from, behind the leading edge"
         limits={WING_LIMITS.leadingEdgeMm}
         value={low}
@@ -45,7 +38,7 @@ export const WingBalanceFields = memo(function WingBalanceFields({
         }}
       />
       <NumberBox
-        {...FURTHEST}
+        {...TENTHS}
         label="Balance wanted to, behind the leading edge"
         limits={WING_LIMITS.leadingEdgeMm}
         value={high}
@@ -54,11 +47,13 @@ export const WingBalanceFields = memo(function WingBalanceFields({
         }}
       />
       <NumberBox
-        {...FURTHEST}
+        {...TENTHS}
         label="Nose weight would sit, forward of the middle"
         limits={PLACE_LIMITS.positionMm}
-        value={noseMm}
-        onChange={onNose}
+        value={noseMmOf(wing)}
+        onChange={(noseMm) => {
+          put({ noseMm })
+        }}
       />
     </div>
   )
