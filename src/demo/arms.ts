@@ -95,9 +95,12 @@ export function tailBoom(shop: Workshop): Solid {
       [0, 16],
     ]),
   )
+  // The collar sits on the spigot against a shoulder, flush with its end.
+  const round = (diameter: number, from: number, to: number) =>
+    shop.turn(shop.rod(diameter, to - from, [-6, 0, from]), [0, 90, 0])
   const spigot = shop.common(
-    shop.turn(shop.rod(12, 34, [-6, 0, 198]), [0, 90, 0]),
-    shop.block([240, 12, 12], [0, -6, 0]),
+    shop.join(round(12, 198, 232), round(16, 204, 210)),
+    shop.block([240, 16, 16], [0, -8, 0]),
   )
   return shop.cut(
     shop.join(beam, spigot),

@@ -199,7 +199,7 @@ export const SANDPIPER_JOINTS: readonly DrawnJoint[] = [
     ),
     M2_TAPPED,
   ),
-  // The collar is slipped over the spigot and kept by a bolt across both.
+  // The collar is slipped over the spigot up to its shoulder and kept by a bolt across both.
   joint(
     end(
       'Tail boom',
@@ -207,7 +207,8 @@ export const SANDPIPER_JOINTS: readonly DrawnJoint[] = [
         [232, 0, 6],
         [215, 5, 9.9],
       ],
-      null,
+      [1, 0, 0],
+      { behindMm: 22 },
     ),
     end(
       'Pivot collar',
@@ -215,7 +216,8 @@ export const SANDPIPER_JOINTS: readonly DrawnJoint[] = [
         [0, 0, 0],
         [-3.9, 9, 16],
       ],
-      null,
+      UP,
+      { behindMm: -22 },
     ),
     M2_NUT,
   ),
