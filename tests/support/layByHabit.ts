@@ -48,13 +48,16 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
   })
   const numbers = new Map([...new Set(slices)].map((slice, i) => [slice, i]))
   const divided = new Map<string, Divided>()
-  const under = Math.min(walls * lineMm, lineMm / 2)
+  const beyond = Math.min(walls * lineMm, lineMm / 2)
+  const { topSkins, bottomSkins } = recipe
+  const most = bottomSkins > 0 && habits.undersides === 'most'
+  const skinsUnder = most ? Math.max(topSkins, bottomSkins) : bottomSkins
   const grownAll = (mm: number): CrossSection[] => {
     const grown = new Map([...numbers.keys()].map((slice) => [slice, grow(slice, mm)]))
     return slices.map((slice) => grown.get(slice)!)
   }
-  const covers = grownAll(-under)
-  const deepCovers = grownAll(under)
+  const covers = grownAll(-Math.min(walls * lineMm, lineMm / 4))
+  const wideCovers = grownAll(beyond)
   const laid: LaidByKind = { wall: 0, gap: 0, skin: 0, strand: 0, infill: 0 }
   let roomBelow = nothing
   let below: CrossSection | null = null
@@ -62,8 +65,9 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
   const divide = (i: number): Divided => {
     const slice = slices[i]!
     const around: number[] = []
-    for (let j = i - recipe.bottomSkins; j <= i + recipe.topSkins; j++) {
-      if (j !== i) around.push(j)
+    for (let j = i - skinsUnder; j <= i + topSkins; j++) {
+      // Beneath the bed's own skins no layer is missed.
+      if (j !== i && (j >= 0 || j >= i - bottomSkins)) around.push(j)
     }
     const shape = [slice, ...around.map((j) => slices[j])].map((one) => one && numbers.get(one))
     const key = String(shape)
@@ -77,7 +81,7 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
     }
     const held = keep(
       grow(bare(covers), habits.slopeBandMm).add(
-        grow(bare(deepCovers), habits.holdMm > 0 ? habits.holdMm + under : 0),
+        grow(bare(wideCovers), habits.holdMm > 0 ? habits.holdMm + beyond : 0),
       ),
     )
     const rooms = keep(inside.subtract(held))

@@ -19,6 +19,7 @@ export const PLAIN_HABITS: Habits = {
   smallRoomMm2: 2.56,
   holdMm: 0,
   slopeBandMm: 0,
+  undersides: 'bottom',
   strandShare: 1,
   joinedShare: 0.5,
 }

@@ -56,7 +56,7 @@ export function solidCensus(
   const habits = habitsOf(settings)
   const round = (section: CrossSection, mm: number): CrossSection =>
     section.offset(mm, 'Round', 2, roundSegments)
-  const under = habits.slopeBandMm > 0 ? Math.min(settings.walls, 0.5) * settings.lineMm : 0
+  const under = habits.slopeBandMm > 0 ? Math.min(settings.walls, 0.25) * settings.lineMm : 0
   const covers = under > 0 ? slices.map((slice) => round(slice, -under)) : slices
   /** What all cover, further than the band from what they do not, without the small rooms. */
   const roomOf = (inset: CrossSection, neighbours: readonly CrossSection[]): CrossSection => {

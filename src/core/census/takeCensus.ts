@@ -7,6 +7,7 @@ import type { LayerAreas } from './areas/layerAreas.ts'
 import { measureLayer } from './areas/layerAreas.ts'
 import { createHabitTally } from './areas/habitTally.ts'
 import { layingOf } from './areas/laying.ts'
+import { coveringLayers, skinReachOf } from './areas/skinReach.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { createMoveTally } from './moves/moveTally.ts'
 import { strandsInAir, strandsOver } from './habits/strands.ts'
@@ -41,8 +42,8 @@ export function takeCensus(
   const moves = createMoveTally(settings)
   const byHabit = createHabitTally(plan.tie)
   const layers = emptyLayers(plan.count, plan.heightMm)
-  const above = settings.topSkins
-  const below = Math.max(settings.bottomSkins, settings.supports ? 1 : 0)
+  const reach = skinReachOf(settings)
+  const below = Math.max(reach.under, settings.supports ? 1 : 0)
   const laying = layingOf(settings, settings.layerMm, false)
   const layingFirst = layingOf(settings, settings.firstLayerMm, true)
   const kept = new Map<number, CutLayer>()
@@ -60,11 +61,11 @@ export function takeCensus(
       bridged += fresh.bridgedMm * plan.heightMm[cutIndex]!
       length += fresh.lengthMm * plan.heightMm[cutIndex]!
     }
-    kept.delete(top + above + 1)
+    kept.delete(top + reach.above + 1)
     const layer = kept.get(top)
     if (!layer) continue
     const along = (top & 1) as 0 | 1
-    const neighbours = around(kept, top, settings.bottomSkins, above)
+    const neighbours = coveringLayers(kept, top, reach)
     const known = done[along]
     const same =
       known && known.layer === layer && sameList(known.neighbours, neighbours) ? known : null
@@ -103,19 +104,6 @@ interface Remembered {
   readonly neighbours: readonly (CutLayer | null)[]
   readonly areas: LayerAreas
   readonly airMm2: number
-}
-
-function around(
-  kept: ReadonlyMap<number, CutLayer>,
-  layer: number,
-  below: number,
-  above: number,
-): (CutLayer | null)[] {
-  const list: (CutLayer | null)[] = []
-  for (let i = layer + above; i >= layer - below; i--) {
-    if (i !== layer) list.push(kept.get(i) ?? null)
-  }
-  return list
 }
 
 function sameList<T>(a: readonly T[], b: readonly T[]): boolean {

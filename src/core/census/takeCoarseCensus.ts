@@ -7,6 +7,8 @@ import type { LayerAreas } from './areas/layerAreas.ts'
 import { measureLayer } from './areas/layerAreas.ts'
 import { emptyLayers, sumUp, writeLayer } from './areas/layerTable.ts'
 import { layingOf } from './areas/laying.ts'
+import type { SkinReach } from './areas/skinReach.ts'
+import { skinReachOf } from './areas/skinReach.ts'
 import { createSupportColumns } from './areas/support.ts'
 import { createZoneCounts } from './areas/zone.ts'
 import type { Pick } from './coarse/doubtOfPicks.ts'
@@ -18,10 +20,13 @@ import { pickLayers } from './coarse/pickLayers.ts'
 import { scaleAreas } from './coarse/scaleAreas.ts'
 import type { CutLayer } from './cut/cutLayer.ts'
 import { prepare } from './cut/prepare.ts'
+import { strandsInAir } from './habits/strands.ts'
 import { createMoveTally } from './moves/moveTally.ts'
 
 interface Counted extends Pick {
   readonly layer: CutLayer
+  /** See `strandsInAir`; null where the layer beneath was not looked at. */
+  readonly airMm2: number | null
 }
 
 /** One in so many layers of a kind is counted: about a fifth of the time of all. */
@@ -46,12 +51,13 @@ export function takeCoarseCensus(
   every = EVERY,
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
-  const { topSkins, bottomSkins, layerMm, firstLayerMm } = settings
+  const { topSkins, layerMm, firstLayerMm } = settings
+  const reach = skinReachOf(settings)
   const profile = profileLayers(mesh, plan)
-  const kinds = pickLayers(profile, topSkins, bottomSkins, every)
+  const kinds = pickLayers(profile, reach, every)
   const laying = layingOf(settings, layerMm, false)
   const layingFirst = layingOf(settings, firstLayerMm, true)
-  const asked = neighboursOf(kinds, profile, topSkins, bottomSkins)
+  const asked = neighboursOf(kinds, profile, reach)
   const alongOf = new Map(
     kinds.flatMap(({ blocks }) => blocks.map(({ counted: at, along }) => [at, along] as const)),
   )
@@ -92,7 +98,9 @@ export function takeCoarseCensus(
     const along = alongOf.get(index)!
     const own = index === 0 ? layingFirst : laying
     const areas = measureLayer(layer, neighbours, along, own, grids)
-    counted.set(index, { layer, areas, columnsMm2: columns.get(index)! })
+    const beneath = around.includes(index - 1) ? kept.get(index - 1) : undefined
+    const airMm2 = beneath ? strandsInAir(areas, along, beneath) : null
+    counted.set(index, { layer, areas, airMm2, columnsMm2: columns.get(index)! })
     for (const each of kept.keys())
       if (each > index + topSkins && each !== higher) kept.delete(each)
   }
@@ -117,7 +125,10 @@ export function takeCoarseCensus(
     byHabit.add(areas, plan.heightMm[i]!)
   }
   addStrands(layers, profile, topSkins)
-  if (!settings.supports) addAir(layers, profile, byHabit)
+  if (!settings.supports) {
+    const airOf = (i: number) => ({ ...counted.get(standsFor[i]!)!, pick: standsFor[i]! })
+    addAir(layers, profile, byHabit, airOf)
+  }
   const doubtful = length > 0 ? bridged / length : 0
   const census = sumUp(layers, moves.finish(), brimMm3, doubtful, byHabit.finish())
   const doubt = doubtOfPicks(kinds, profile, counted, layers)
@@ -154,17 +165,17 @@ const WORTH_A_LOOK = 0.03
 function neighboursOf(
   kinds: readonly Kind[],
   { areaMm2, upMm2, downMm2 }: LayerProfile,
-  above: number,
-  below: number,
+  { above, below, under }: SkinReach,
 ): ReadonlyMap<number, readonly number[]> {
   const count = areaMm2.length
   const asked = new Map<number, readonly number[]>()
   for (const { blocks } of kinds) {
     for (const { counted } of blocks) {
       const around = new Set<number>()
+      const lower = counted < below ? below : Math.min(under, counted)
       for (const [sense, far, facesMm2] of [
         [1, above, upMm2],
-        [-1, below, downMm2],
+        [-1, lower, downMm2],
       ] as const) {
         if (far === 0) continue
         let least = counted + sense
@@ -179,6 +190,8 @@ function neighboursOf(
         if (bareMm2 - shrinksMm2 > WORTH_A_LOOK * areaMm2[counted]!) {
           around.add(counted + sense * Math.ceil(far / 2))
         }
+        const beneathMm2 = sense < 0 && counted > 0 ? downMm2[counted]! : 0
+        if (beneathMm2 > WORTH_A_LOOK * areaMm2[counted]!) around.add(counted - 1)
       }
       asked.set(counted, [...around])
     }
@@ -206,15 +219,21 @@ function addStrands(
 
 /**
  * What of the undersides in the air lies inside the walls is laid as strands too; see `strandsInAir`.
- * Undersides no wider than the walls lie below them: slopes have none, a shelf has all but its walls.
+ * Where a counted layer was held against the one beneath it, its kind has as much by its faces that
+ * look down. Elsewhere undersides no wider than the walls lie below them: slopes have none, a shelf
+ * has all but its walls.
  */
 function addAir(
   { count, wallMm2, skinMm2, strandMm2, heightMm }: CensusLayers,
   { downMm2 }: LayerProfile,
   byHabit: HabitTally,
+  airOf: (layer: number) => { readonly airMm2: number | null; readonly pick: number },
 ): void {
   for (let i = 1; i < count; i++) {
-    const airMm2 = Math.min(skinMm2[i]! - strandMm2[i]!, downMm2[i]! - wallMm2[i]!)
+    const { airMm2: seenMm2, pick } = airOf(i)
+    const facing = downMm2[pick]! > 0 ? downMm2[i]! / downMm2[pick]! : 0
+    const likelyMm2 = seenMm2 === null ? downMm2[i]! - wallMm2[i]! : seenMm2 * facing
+    const airMm2 = Math.min(skinMm2[i]! - strandMm2[i]!, likelyMm2)
     if (!(airMm2 > 0)) continue
     strandMm2[i] = strandMm2[i]! + airMm2
     byHabit.addAir(airMm2 * heightMm[i]!)

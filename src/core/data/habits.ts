@@ -71,14 +71,14 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
     what: 'A skin that reaches inside the walls is carried on so far into the room.',
     unit: 'mm',
     low: 0.5,
-    high: 4,
+    high: 6,
   },
   slopeBandMm: {
     name: 'Slope band',
     what: 'Solid bands under slopes and inner steps are at least so wide.',
     unit: 'mm',
     low: 0.5,
-    high: 4,
+    high: 6,
   },
   strandShare: {
     name: 'Strands',
@@ -121,6 +121,12 @@ const HABIT_CHOICES: { readonly [K in ChoiceKey]: HabitChoice<Habits[K]> } = {
     what: 'A thin wall gets whole lines, too many or too few, or lines whose widths vary to fill it.',
     choices: ['whole', 'varied'],
     words: ['Whole lines', 'Varied widths'],
+  },
+  undersides: {
+    name: 'Undersides',
+    what: 'An underside in the air gets as many skins as the bottom, or as the more of top and bottom.',
+    choices: ['bottom', 'most'],
+    words: ['As the bottom', 'The more of both'],
   },
   gapLines: {
     name: 'Gap lines',

@@ -34,12 +34,14 @@ export interface Habits {
   readonly slopeBandMm: number
   /** Plastic in the first solid layer over sparse rooms, × that of a plain one. */
   readonly strandShare: number
+  /** Skins over undersides in the air: as many as on the `bottom`, or as the `most` of top and bottom. */
+  readonly undersides: 'bottom' | 'most'
   /** Share of the boundary that lines end on which joins follow from one line to the next. */
   readonly joinedShare: number
 }
 
 /** A habit that is a number, so that it has a range. */
-export type HabitNumber = Exclude<keyof Habits, 'bead' | 'thinWalls' | 'gapLines'>
+export type HabitNumber = Exclude<keyof Habits, 'bead' | 'thinWalls' | 'gapLines' | 'undersides'>
 
 /** What is known of a printer's habits; all else is as `HABIT_DEFAULTS` has it. */
 export type KnownHabits = Partial<Habits>
@@ -57,8 +59,9 @@ export const HABIT_DEFAULTS: Habits = {
   gapLines: true,
   overlapShare: 0.1,
   smallRoomMm2: 25,
-  holdMm: 3,
-  slopeBandMm: 3,
+  holdMm: 3.5,
+  slopeBandMm: 3.5,
+  undersides: 'most',
   strandShare: 1.3,
   joinedShare: 0.45,
 }

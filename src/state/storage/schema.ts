@@ -87,6 +87,7 @@ const HabitsSchema = v.object({
   bead: v.exactOptional(v.picklist(['square', 'round'])),
   thinWalls: v.exactOptional(v.picklist(['whole', 'varied'])),
   gapLines: v.exactOptional(v.boolean()),
+  undersides: v.exactOptional(v.picklist(['bottom', 'most'])),
 }) satisfies v.GenericSchema<unknown, KnownHabits>
 
 export const RecipeSchema = v.object({

@@ -26,8 +26,8 @@ function errorsOf(mesh: ReturnType<typeof box>, habits: KnownHabits = {}) {
 describe('the doubt of habits', () => {
   test('a habit that is known has none', () => {
     const known = errorsOf(stepped, {
-      slopeBandMm: 3,
-      holdMm: 3,
+      slopeBandMm: 3.5,
+      holdMm: 3.5,
       strandShare: 1.3,
       overlapShare: 0.1,
     })
@@ -38,7 +38,7 @@ describe('the doubt of habits', () => {
   })
 
   test.each([
-    ['slopeBandMm', 3],
+    ['slopeBandMm', 3.5],
     ['strandShare', 1.3],
     ['bead', 'square'],
     ['overlapShare', 0.1],
@@ -94,8 +94,8 @@ describe('the doubt of habits', () => {
   // Counted again with the habit at either end of its range, the part changes by what the error
   // says, within half of it.
   test.each([
-    ['slopeBandMm', 0.5, 4, stepped],
-    ['slopeBandMm', 0.5, 4, cone(20, 20, 96)],
+    ['slopeBandMm', 0.5, 6, stepped],
+    ['slopeBandMm', 0.5, 6, cone(20, 20, 96)],
     ['strandShare', 1, 1.5, stepped],
     ['overlapShare', 0, 0.5, stepped],
     ['smallRoomMm2', 10, 100, box(9.6, 9.6, 20)],
@@ -114,9 +114,9 @@ describe('the doubt of habits', () => {
 
   test('a known band leaves what a hold may reach beyond it, and a known hold too takes that away', () => {
     const band = { slopeBandMm: 2 }
-    const usual = errorsOf(stepped, { ...band, holdMm: 3 })
+    const usual = errorsOf(stepped, { ...band, holdMm: 3.5 })
     const less = 1 - errorsOf(stepped, { ...band, holdMm: 0.5 }).keptMm3 / usual.keptMm3
-    const more = errorsOf(stepped, { ...band, holdMm: 4 }).keptMm3 / usual.keptMm3 - 1
+    const more = errorsOf(stepped, { ...band, holdMm: 6 }).keptMm3 / usual.keptMm3 - 1
     const counted = Math.sqrt(less ** 2 - less * more + more ** 2) / 2
     const told = errorsOf(stepped, band)
     expect(counted).toBeGreaterThan(0)

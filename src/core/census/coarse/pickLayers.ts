@@ -1,3 +1,4 @@
+import type { SkinReach } from '../areas/skinReach.ts'
 import type { LayerProfile } from './layerProfile.ts'
 
 /** Layers of one kind by their profile, taken to be alike; which of them are counted, and for how many each stands. */
@@ -33,18 +34,16 @@ const BARE_STEPS = [0.005, 0.05, 0.2, 0.5, 0.9]
  * near them leave bare. From each kind one `every` so many is counted, at a place among them that
  * is drawn anew each time: no rib or shelf comes back in step with that, and one that is in a
  * single layer is a kind of its own.
- *
- * `above` and `below` are the numbers of top and bottom skins.
  */
 export function pickLayers(
   profile: LayerProfile,
-  above: number,
-  below: number,
+  reach: SkinReach,
   every: number,
 ): readonly Kind[] {
   const { areaMm2, lengthMm } = profile
   const count = areaMm2.length
-  const bare = bareShares(profile, above, below)
+  const { above, below } = reach
+  const bare = bareShares(profile, reach)
   const limit = Math.max(8, count / every)
   let kinds = new Map<string, number[]>()
   for (let ratio = Math.log(RATIO); ratio < 3; ratio *= WIDER) {
@@ -90,15 +89,14 @@ export function pickLayers(
  */
 function bareShares(
   { areaMm2, upMm2, downMm2 }: LayerProfile,
-  above: number,
-  below: number,
+  { above, below, under }: SkinReach,
 ): Float64Array {
   const count = areaMm2.length
   return areaMm2.map((mm2, layer) => {
     if (layer < below || layer >= count - above) return 1
     let bareMm2 = 0
     for (let gap = layer + 1; gap <= layer + above; gap++) bareMm2 += upMm2[gap]!
-    for (let gap = layer - below + 1; gap <= layer; gap++) bareMm2 += downMm2[gap]!
+    for (let gap = Math.max(1, layer - under + 1); gap <= layer; gap++) bareMm2 += downMm2[gap]!
     return Math.min(1, bareMm2 / (mm2 || 1))
   })
 }

@@ -4,6 +4,7 @@ import type { Bounds, Mesh } from '../../model/mesh.ts'
 import type { GeometrySettings } from '../../model/settings.ts'
 import { layingOf, type Laying } from '../areas/laying.ts'
 import { measureLayer } from '../areas/layerAreas.ts'
+import { coveringLayers, skinReachOf } from '../areas/skinReach.ts'
 import { createColumnRows } from '../areas/support.ts'
 import { createLayerCutter, insetOf, type CutLayer, type Grids } from '../cut/cutLayer.ts'
 import { planLayers, type LayerPlan } from '../cut/layerPlan.ts'
@@ -84,19 +85,20 @@ function cutUpright(
   const overhang = Math.tan((settings.supportAngleDeg * Math.PI) / 180)
   const laying = layingOf(settings, settings.layerMm, false)
   const layingFirst = layingOf(settings, settings.firstLayerMm, true)
-  const below = Math.max(settings.bottomSkins, 1)
+  const reach = skinReachOf(settings)
+  const below = Math.max(reach.under, 1)
   const kept = new Map<number, CutLayer>()
   const bottoms = bottomsOf(plan)
   for (let top = plan.count - 1 + below; top >= 0; top--) {
     if (top - below >= 0) kept.set(top - below, cut(top - below))
-    kept.delete(top + settings.topSkins + 1)
+    kept.delete(top + reach.above + 1)
     const layer = kept.get(top)
     if (layer === undefined) continue
     const from = bottoms[top]!
     const to = from + plan.heightMm[top]!
     const own = top === 0 ? layingFirst : laying
     const inside = addWalls(layer, own, grids, (kind, rows) => boxes.add(kind, rows, row, from, to))
-    const neighbours = around(kept, top, settings)
+    const neighbours = coveringLayers(kept, top, reach)
     const { room } = roomBetween(layer, neighbours, inside, 0, own, grids)
     boxes.add('skin', subtractRows(inside, room), row, from, to)
     const zoneRows = zoneCuts.map((zone) => zone(top).rows[0])
@@ -127,8 +129,9 @@ function cutLevel(
   const slice = createSlicer(mesh, plan, frame)
   const toLayer = createLayerCutter(grids)
   const kept = new Map<number, CutLayer>()
-  const highest = Math.min(plan.count - 1, level + settings.topSkins)
-  for (let at = highest; at >= Math.max(0, level - settings.bottomSkins); at--) {
+  const reach = skinReachOf(settings)
+  const highest = Math.min(plan.count - 1, level + reach.above)
+  for (let at = highest; at >= Math.max(0, level - reach.under); at--) {
     kept.set(at, toLayer(slice(at)))
   }
   const layer = kept.get(level)
@@ -144,7 +147,7 @@ function cutLevel(
   const inside = addWalls(layer, laying, grids, (kind, set) =>
     eachRow((row, from, to) => boxes.add(kind, set, row, from, to)),
   )
-  const { room } = measureLayer(layer, around(kept, level, settings), 0, laying, grids)
+  const { room } = measureLayer(layer, coveringLayers(kept, level, reach), 0, laying, grids)
   const skin = subtractRows(inside, room)
   eachRow((row, from, to) => boxes.add('skin', skin, row, from, to))
   const zoneRows = zones.map(
@@ -212,19 +215,6 @@ function stripGrids(
     ? planGrid(1, low[k], high[k], 0, lineMm)
     : { along: 1, rows: 1, pitchMm: high[k] - low[k], originMm: low[k] }
   return { grids: [along, across], row }
-}
-
-/** The layers that have to cover a place before it is room; null stands for air. */
-function around(
-  kept: ReadonlyMap<number, CutLayer>,
-  layer: number,
-  { topSkins, bottomSkins }: GeometrySettings,
-): (CutLayer | null)[] {
-  const list: (CutLayer | null)[] = []
-  for (let i = layer + topSkins; i >= layer - bottomSkins; i--) {
-    if (i !== layer) list.push(kept.get(i) ?? null)
-  }
-  return list
 }
 
 /** Height of each layer's underside, mm. */

@@ -180,6 +180,22 @@ export const HABIT_DRAWINGS: Readonly<Record<keyof Habits, HabitDrawing>> = {
       </>
     ),
   },
+  undersides: {
+    words:
+      'A shelf in section: two skins lie on the bed, three over the underside in the air, marked.',
+    drawing: (
+      <>
+        <path className="body" d="M4 45V5H68V25H32V45Z" />
+        {[33, 39].map((y) => (
+          <rect key={y} className="laid" x="5" y={y} width="26" height="5" />
+        ))}
+        {[7, 13, 19].map((y) => (
+          <rect key={y} className="told" x="33" y={y} width="34" height="5" />
+        ))}
+        <path className="body" d="M2 45.5H70" />
+      </>
+    ),
+  },
   strandShare: {
     words: 'In section: round strands, marked, lie over an open room, flat lines on top of them.',
     drawing: (
