@@ -150,12 +150,13 @@ async function infillChange(): Promise<void> {
       takeCensus(i % 2 === 0 ? await holedPlate() : await taperedArm(), RECIPE_DEFAULTS),
     ),
   )
+  const counted = taken.map((census, i) => [printedPart(String(i), 1, 1), census] as const)
   const times: number[] = []
   for (let infillPct = 10; infillPct <= 60; infillPct++) {
     times.push(
       await clock(() => {
-        const parts = taken.map((census, i) => ({
-          ...printedPart(String(i), 1, 1),
+        const parts = counted.map(([row, census]) => ({
+          ...row,
           figures: partFigures(
             census,
             { ...RECIPE_DEFAULTS, infillPct },

@@ -1,6 +1,6 @@
 import type { Belief } from './belief.ts'
 import type { Form } from './form.ts'
-import { formOf } from './form.ts'
+import { effectOf, formOf } from './form.ts'
 import { ownerOf } from './lines.ts'
 
 /** What one source adds to a quantity's doubt. */
@@ -25,10 +25,10 @@ export function blameFor(form: Form, belief: Belief): readonly Blame[] {
   const { sigma } = belief.of(form)
   if (!(sigma > 0)) return []
   const parts = new Map<string, [string, number][]>()
-  for (const [errorId, effect] of form.errors) {
+  for (const errorId of form.ids) {
     const id = ownerOf(errorId) ?? errorId
     const part = parts.get(id) ?? []
-    part.push([errorId, effect])
+    part.push([errorId, effectOf(form, errorId)])
     parts.set(id, part)
   }
   return [...parts]

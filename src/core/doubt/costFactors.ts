@@ -2,6 +2,7 @@ import { isUsualElectricity, isUsualFailureRate } from '../data/prices.ts'
 import { isUsualDraw } from '../data/printers.ts'
 import type { SharedError } from '../model/doubt.ts'
 import type { Material, Prices, Printer } from '../model/figures.ts'
+import { errorId } from './errorId.ts'
 
 /**
  * Starting prices per kg, as a share that holds 95 % of cases: PLA and PETG 15–25 for 20, ASA 22–35
@@ -28,13 +29,13 @@ const FAILURES_TYPED = 1 + 2 / Math.sqrt(20)
 /** What is unsure of a spool's price; nothing once its own is typed. */
 export function priceErrors({ id, name, pricePerKg }: Material): readonly SharedError[] {
   if (pricePerKg.mark === 'user') return []
-  return [{ id: `price:${id}`, name: `Price of ${name}`, effect: PRICE_GUESSED / 2 }]
+  return [{ id: errorId('price', id), name: `Price of ${name}`, effect: PRICE_GUESSED / 2 }]
 }
 
 /** What is unsure of a printer's draw from the wall; little once its own is typed. */
 export function powerError({ id, powerW }: Pick<Printer, 'id' | 'powerW'>): SharedError {
   const reach = isUsualDraw(powerW) ? POWER_UNTYPED : POWER_TYPED
-  return { id: `power:${id}`, name: 'Power of the printer', effect: reach / 2 }
+  return { id: errorId('power', id), name: 'Power of the printer', effect: reach / 2 }
 }
 
 /** What is unsure of the price of electricity; nothing once it is typed. */

@@ -1,5 +1,6 @@
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material, Printer } from '../model/figures.ts'
+import { errorId } from './errorId.ts'
 
 /**
  * How far an error reaches below and above the middle, as shares ≥ 0; taken to hold 95 % of
@@ -77,8 +78,17 @@ function deviationOf({ low, high }: Reach): number {
   return Math.sqrt(below ** 2 - below * above + above ** 2)
 }
 
+/** Every part of a frame asks for them at each step of a slider. */
+const ofSpools = new WeakMap<Material, readonly SharedError[]>()
+
 /** What is unsure of a spool: how dense and how thick its filament is. */
 export function spoolErrors(material: Material): readonly SharedError[] {
+  const made = ofSpools.get(material) ?? makeSpoolErrors(material)
+  ofSpools.set(material, made)
+  return made
+}
+
+function makeSpoolErrors(material: Material): readonly SharedError[] {
   const { id, name } = material
   return [
     {
@@ -86,7 +96,7 @@ export function spoolErrors(material: Material): readonly SharedError[] {
       name: `Density of ${name}`,
       effect: deviationOf(densityReach(material)),
     },
-    { id: `diameter:${id}`, name: `Filament diameter of ${name}`, effect: DIAMETER / 2 },
+    { id: errorId('diameter', id), name: `Filament diameter of ${name}`, effect: DIAMETER / 2 },
   ]
 }
 
@@ -99,20 +109,20 @@ export function layingErrors(
   { id, name }: Pick<Material, 'id' | 'name'>,
   packed: number,
 ): readonly SharedError[] {
-  const key = `${printerId}/${id}`
+  const packing = errorId('packing', printerId, id)
   return [
-    { id: `packing:${key}`, name: `Packing of ${name}`, effect: (packed * PACKING) / 2 },
-    { id: `flow:${key}`, name: `Flow of ${name}`, effect: FLOW / 2 },
+    { id: packing, name: `Packing of ${name}`, effect: (packed * PACKING) / 2 },
+    { id: errorId('flow', printerId, id), name: `Flow of ${name}`, effect: FLOW / 2 },
   ]
 }
 
 /** What is unsure of a printer's first layer, for a part that has `share` of its plastic there. */
 export function firstLayerError(printerId: string, share: number): SharedError {
-  return { id: `first:${printerId}`, name: 'First layer', effect: (share * FIRST_LAYER) / 2 }
+  return { id: errorId('first', printerId), name: 'First layer', effect: (share * FIRST_LAYER) / 2 }
 }
 
 function densityId(materialId: string): string {
-  return `density:${materialId}`
+  return errorId('density', materialId)
 }
 
 /**
@@ -120,12 +130,20 @@ function densityId(materialId: string): string {
  * plastic there.
  */
 export function endsError(printerId: string, share: number): SharedError {
-  return { id: `ends:${printerId}`, name: 'Joined line ends', effect: share * deviationOf(ENDS) }
+  return {
+    id: errorId('ends', printerId),
+    name: 'Joined line ends',
+    effect: share * deviationOf(ENDS),
+  }
 }
 
 /** What is unsure of a printer's supports, for a print that has `share` of its plastic there. */
 export function supportError(printerId: string, share: number): SharedError {
-  return { id: `support:${printerId}`, name: 'Support', effect: share * deviationOf(SUPPORT) }
+  return {
+    id: errorId('support', printerId),
+    name: 'Support',
+    effect: share * deviationOf(SUPPORT),
+  }
 }
 
 /**
@@ -141,8 +159,8 @@ export function clockDoubt(
   const ramps = clockFactor === null ? longer / 2 : 0
   return {
     shared: [
-      { id: `pace:${id}`, name: 'Pace of the printer', effect: pace },
-      { id: `acceleration:${id}`, name: 'Acceleration of the printer', effect: ramps },
+      { id: errorId('pace', id), name: 'Pace of the printer', effect: pace },
+      { id: errorId('acceleration', id), name: 'Acceleration of the printer', effect: ramps },
     ],
     own: HOURS_OWN / 2,
   }

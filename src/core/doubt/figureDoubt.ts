@@ -7,13 +7,14 @@ import { rangeOf } from './bell.ts'
  * `understand`.
  */
 export function rangeOfFigure(mid: number, { shared, own }: FigureDoubt): Range {
-  const sigma = mid * Math.hypot(own, ...shared.map(({ effect }) => effect))
-  return rangeOf({ mean: mid, sigma })
+  let squares = own * own
+  for (const { effect } of shared) squares += effect * effect
+  return rangeOf({ mean: mid, sigma: mid * Math.sqrt(squares) })
 }
 
 /** A further error of the figure's own, as a share that holds 95 % of cases. */
 export function doubtMore(doubt: FigureDoubt, reach: number): FigureDoubt {
-  return { ...doubt, own: Math.hypot(doubt.own, reach / 2) }
+  return { shared: doubt.shared, own: Math.hypot(doubt.own, reach / 2) }
 }
 
 /**
@@ -24,15 +25,14 @@ export function mixDoubts(
   parts: readonly { readonly share: number; readonly doubt: FigureDoubt }[],
 ): FigureDoubt {
   const shared = new Map<string, { id: string; name: string; effect: number }>()
+  let ownSquares = 0
   for (const { share, doubt } of parts) {
+    ownSquares += (share * doubt.own) ** 2
     for (const { id, name, effect } of doubt.shared) {
       const known = shared.get(id)
       if (known) known.effect += share * effect
       else shared.set(id, { id, name, effect: share * effect })
     }
   }
-  return {
-    shared: [...shared.values()],
-    own: Math.hypot(...parts.map(({ share, doubt }) => share * doubt.own)),
-  }
+  return { shared: [...shared.values()], own: Math.sqrt(ownSquares) }
 }

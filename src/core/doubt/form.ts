@@ -6,22 +6,26 @@
  */
 export interface Form {
   readonly mid: number
-  /** Error id to its effect; an error is drawn once and has mean 0, deviation 1. */
-  readonly errors: ReadonlyMap<string, number>
+  /** Errors, no id twice; an error is drawn once and has mean 0, deviation 1. */
+  readonly ids: readonly string[]
+  /** What one deviation of each does. */
+  readonly effects: readonly number[]
 }
 
-export const EXACT_ZERO: Form = { mid: 0, errors: new Map() }
+export const EXACT_ZERO: Form = { mid: 0, ids: [], effects: [] }
 
 /**
  * A quantity from its middle and its errors; effects of the same error add, and those of no size
  * are left out.
  */
 export function formOf(mid: number, errors: Iterable<readonly [string, number]>): Form {
-  const found = new Map<string, number>()
+  const ids: string[] = []
+  const effects: number[] = []
+  const places = new Map<string, number>()
   for (const [id, effect] of errors) {
-    if (effect !== 0) found.set(id, (found.get(id) ?? 0) + effect)
+    if (effect !== 0) addError(ids, effects, places, id, effect)
   }
-  return { mid, errors: found }
+  return { mid, ids, effects }
 }
 
 /** The sum of quantities, each taken `times` over. */
@@ -29,23 +33,56 @@ export function sumForms(terms: readonly (readonly [form: Form, times: number])[
   const [only] = terms
   if (terms.length === 1 && only?.[1] === 1) return only[0]
   let mid = 0
-  const errors = new Map<string, number>()
+  const ids: string[] = []
+  const effects: number[] = []
+  const places = new Map<string, number>()
   for (const [form, times] of terms) {
     mid += form.mid * times
-    for (const [id, effect] of form.errors) errors.set(id, (errors.get(id) ?? 0) + effect * times)
+    for (const [i, id] of form.ids.entries()) {
+      addError(ids, effects, places, id, (form.effects[i] ?? 0) * times)
+    }
   }
-  return { mid, errors }
+  return { mid, ids, effects }
+}
+
+function addError(
+  ids: string[],
+  effects: number[],
+  places: Map<string, number>,
+  id: string,
+  effect: number,
+): void {
+  const place = places.get(id)
+  if (place === undefined) {
+    places.set(id, ids.length)
+    ids.push(id)
+    effects.push(effect)
+  } else {
+    effects[place] = (effects[place] ?? 0) + effect
+  }
+}
+
+/** Where each error of a quantity stands, for those that are held against many others. */
+const placesOf = new WeakMap<Form, ReadonlyMap<string, number>>()
+
+/** What one deviation of an error does to a quantity. */
+export function effectOf(form: Form, id: string): number {
+  let places = placesOf.get(form)
+  if (places === undefined) {
+    places = new Map(form.ids.map((each, i) => [each, i]))
+    placesOf.set(form, places)
+  }
+  return form.effects[places.get(id) ?? -1] ?? 0
 }
 
 /** Covariance of two quantities before anything was observed. */
 export function covarianceOf(a: Form, b: Form): number {
-  if (a === b) {
-    let squares = 0
-    for (const effect of a.errors.values()) squares += effect * effect
-    return squares
-  }
-  const [few, many] = a.errors.size <= b.errors.size ? [a, b] : [b, a]
   let sum = 0
-  for (const [id, effect] of few.errors) sum += effect * (many.errors.get(id) ?? 0)
+  if (a === b) {
+    for (const effect of a.effects) sum += effect * effect
+    return sum
+  }
+  const [few, many] = a.ids.length <= b.ids.length ? [a, b] : [b, a]
+  for (const [i, id] of few.ids.entries()) sum += (few.effects[i] ?? 0) * effectOf(many, id)
   return sum
 }

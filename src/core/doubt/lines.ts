@@ -48,6 +48,10 @@ export function lineForms(
   groups: readonly ObservedPieces[],
   mishap = false,
 ): LineForms {
+  if (groups.length === 0) {
+    const flying = piecesForm(line, 'rest', line.quantity, mishap)
+    return formsOfLine(line, flying, NOT_OBSERVED, line.quantity, mishap)
+  }
   let left = line.quantity
   const flying: Form[] = []
   const observed = new Map<string, Form>()
@@ -60,21 +64,30 @@ export function lineForms(
     observed.set(observationId, add([flown, spare]))
   }
   flying.push(piecesForm(line, 'rest', left, mishap))
-  return {
-    flying: add(flying),
-    observed,
-    spare: remembered((pieces) => piecesForm(line, 'spare', pieces, mishap)),
-    next: () => (left > 0 ? nextPiece(line, left) : null),
-  }
+  return formsOfLine(line, add(flying), observed, left, mishap)
 }
 
-/** The same form for the same number: a frame asks for its spares many times over. */
-function remembered(make: (pieces: number) => Form): (pieces: number) => Form {
-  const known = new Map<number, Form>()
-  return (pieces) => {
-    const form = known.get(pieces) ?? make(pieces)
-    known.set(pieces, form)
-    return form
+const NOT_OBSERVED: ReadonlyMap<string, Form> = new Map()
+
+function formsOfLine(
+  line: DoubtLine,
+  flying: Form,
+  observed: ReadonlyMap<string, Form>,
+  left: number,
+  mishap: boolean,
+): LineForms {
+  // The same form for the same number: a frame asks for its spares many times over.
+  let spares: Map<number, Form> | null = null
+  return {
+    flying,
+    observed,
+    spare: (pieces) => {
+      const form = spares?.get(pieces) ?? piecesForm(line, 'spare', pieces, mishap)
+      spares ??= new Map()
+      spares.set(pieces, form)
+      return form
+    },
+    next: () => (left > 0 ? nextPiece(line, left) : null),
   }
 }
 
@@ -96,12 +109,21 @@ function nextPiece(line: DoubtLine, left: number): Form {
 function piecesForm(line: DoubtLine, group: string, pieces: number, mishap: boolean): Form {
   const { id, each, doubt, scatter } = line
   const whole = each * pieces
-  const errors: [string, number][] = []
-  for (const error of doubt.shared) errors.push([error.id, error.effect * whole])
-  if (doubt.own !== 0) errors.push([ownId(id), doubt.own * whole])
-  if (scatter !== 0) errors.push([scatterId(id, group), scatter * each * Math.sqrt(pieces)])
-  if (mishap) errors.push([mishapId(id), ANY_SIZE * whole])
-  return formOf(whole, errors)
+  const ids: string[] = []
+  const effects: number[] = []
+  for (const error of doubt.shared) pushError(ids, effects, error.id, error.effect * whole)
+  if (doubt.own !== 0) pushError(ids, effects, ownId(id), doubt.own * whole)
+  if (scatter !== 0) {
+    pushError(ids, effects, scatterId(id, group), scatter * each * Math.sqrt(pieces))
+  }
+  if (mishap) pushError(ids, effects, mishapId(id), ANY_SIZE * whole)
+  return { mid: whole, ids, effects }
+}
+
+function pushError(ids: string[], effects: number[], id: string, effect: number): void {
+  if (effect === 0) return
+  ids.push(id)
+  effects.push(effect)
 }
 
 const ownId = (lineId: string): string => ofLine(lineId, 'own')

@@ -33,11 +33,11 @@ export function assembleFigures(
   const solidMm3 = wallMm3 + skinMm3
   const keptMm3 = solidMm3 + infillMm3
   const depositMm3 = keptMm3 + supportMm3 + brimMm3
-  const share = (mm3: number): number => (keptMm3 > 0 ? mm3 / keptMm3 : 0)
+  const perKept = keptMm3 > 0 ? 1 / keptMm3 : 0
   const shares = {
-    packed: share(deposit.packedMm3),
-    firstLayer: share(deposit.firstMm3),
-    turns: share(deposit.unsureTurnMm3),
+    packed: deposit.packedMm3 * perKept,
+    firstLayer: deposit.firstMm3 * perKept,
+    turns: deposit.unsureTurnMm3 * perKept,
     habits,
     count,
   }

@@ -39,26 +39,21 @@ export function costOf(
   const failing = Math.min(MOST_FAILING, 1 - (1 - hourly) ** hours)
   const failures = once * (1 / (1 - failing) - 1)
 
-  const share = (money: number): number => (once > 0 ? money / once : 0)
+  // Of a piece that costs nothing no share is worth a doubt.
+  const perMoney = once > 0 ? 1 / once : 0
   // The whole goes with exp(λ · hours), λ = −ln(1 − r): that far hours and rate reach into it besides.
   const exponent = failing < MOST_FAILING ? -Math.log(1 - failing) : 0
   const drawn = [powerError(printer), ...electricityErrors(prices)]
   const mixed = mixDoubts([
-    { share: share(filament), doubt: also(doubt.spool, priceErrors(material)) },
-    { share: share(electricity), doubt: also(doubt.time, drawn) },
-    { share: share(wear) + (once > 0 ? exponent : 0), doubt: doubt.time },
+    { share: filament * perMoney, doubt: also(doubt.spool, priceErrors(material)) },
+    { share: electricity * perMoney, doubt: also(doubt.time, drawn) },
+    { share: wear * perMoney + (once > 0 ? exponent : 0), doubt: doubt.time },
     { share: once > 0 ? 1 : 0, doubt: { shared: [failureError(exponent, prices)], own: 0 } },
   ])
-  return {
-    ...rangeOfFigure(once + failures, mixed),
-    filament,
-    electricity,
-    wear,
-    failures,
-    doubt: mixed,
-  }
+  const { low, mid, high } = rangeOfFigure(once + failures, mixed)
+  return { low, mid, high, filament, electricity, wear, failures, doubt: mixed }
 }
 
 function also(doubt: FigureDoubt, errors: readonly SharedError[]): FigureDoubt {
-  return { ...doubt, shared: [...doubt.shared, ...errors] }
+  return { shared: [...doubt.shared, ...errors], own: doubt.own }
 }

@@ -54,23 +54,32 @@ export function packedWallShare(walls: number, filled: number): number {
   return walls > 0 ? 1 - (2 - filled) / (2 * walls) : 0
 }
 
-/** Of one set of rooms; see `Deposit`. */
+/** Of all rooms; see `Deposit`. */
 interface RoomDeposit {
   readonly roomMm3: number
   readonly infillMm3: number
   readonly turnMm3: number
-  /** Share (0–1) of it that lies line beside line. */
-  readonly touching: number
+  /** Of rooms and infill, what is taken to lie line beside line: as large a share as the infill's. */
+  readonly fullMm3: number
+  readonly touchingMm3: number
 }
 
-function infillIn({ census, recipe }: Rooms): RoomDeposit {
-  const { infillMm3, turnMm3 } = infillLaid(census, recipe)
-  return {
-    roomMm3: census.roomMm3,
-    infillMm3,
-    turnMm3,
-    touching: Math.min(1, recipe.infillPct / 100),
+function infillIn(all: readonly Rooms[]): RoomDeposit {
+  let roomMm3 = 0
+  let infillMm3 = 0
+  let turnMm3 = 0
+  let fullMm3 = 0
+  let touchingMm3 = 0
+  for (const { census, recipe } of all) {
+    const laid = infillLaid(census, recipe)
+    const touching = Math.min(1, recipe.infillPct / 100)
+    roomMm3 += census.roomMm3
+    infillMm3 += laid.infillMm3
+    turnMm3 += laid.turnMm3
+    fullMm3 += touching * census.roomMm3
+    touchingMm3 += touching * laid.infillMm3
   }
+  return { roomMm3, infillMm3, turnMm3, fullMm3, touchingMm3 }
 }
 
 /**
@@ -79,17 +88,13 @@ function infillIn({ census, recipe }: Rooms): RoomDeposit {
  */
 export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
   const { layers } = census
-  const rooms = roomsOf(census, recipe).map(infillIn)
-  const sum = (value: (room: RoomDeposit) => number): number =>
-    rooms.reduce((total, room) => total + value(room), 0)
+  const { roomMm3, infillMm3, turnMm3, fullMm3, touchingMm3 } = infillIn(roomsOf(census, recipe))
   const { strandMm3 } = census
   const { airMm3 } = census.byHabit
   const laidStrandMm3 =
     strandOf(recipe) * (strandMm3 - airMm3) + habitsOf(recipe).strandShare * airMm3
-  const roomMm3 = sum((room) => room.roomMm3)
-  const turnMm3 = sum((room) => room.turnMm3)
   const inside = census.skinMm3 + roomMm3
-  const full = census.skinMm3 + sum((room) => room.touching * room.roomMm3)
+  const full = census.skinMm3 + fullMm3
   return {
     wallMm3: census.wallMm3,
     gapMm3: census.gapMm3,
@@ -98,11 +103,11 @@ export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
     packedMm3:
       packedWallShare(recipe.walls, inside > 0 ? full / inside : 0) * census.wallMm3 +
       census.skinMm3 +
-      sum((room) => room.touching * room.infillMm3),
+      touchingMm3,
     firstMm3: ((layers.wallMm2[0] ?? 0) + (layers.skinMm2[0] ?? 0)) * (layers.heightMm[0] ?? 0),
     roomMm3,
-    infillMm3: sum((room) => room.infillMm3),
-    sparseMm3: sum((room) => (1 - room.touching) * room.infillMm3),
+    infillMm3,
+    sparseMm3: infillMm3 - touchingMm3,
     turnMm3,
     unsureTurnMm3: recipe.habits?.joinedShare === undefined ? turnMm3 : 0,
     supportMm3: census.supportMm3 * SUPPORT_SHARE,

@@ -1,4 +1,5 @@
 import { HABIT_RANGES } from '../data/habits.ts'
+import { errorId } from '../doubt/errorId.ts'
 import type { Census } from '../model/census.ts'
 import type { SharedError } from '../model/doubt.ts'
 import type { HabitNumber, Habits } from '../model/habits.ts'
@@ -17,7 +18,7 @@ interface Change {
  * in doubt/factors.ts.
  */
 export function habitErrorId(habit: HabitNumber, printerId: string): string {
-  return `${habit === 'joinedShare' ? 'ends' : habit}:${printerId}`
+  return errorId(habit === 'joinedShare' ? 'ends' : habit, printerId)
 }
 
 /**
@@ -82,7 +83,7 @@ export function habitErrors(
   })
   if (known.bead === undefined) {
     const effect = deviation(roundEndsLack(recipe, deposit.wallMm3, beside), 0) / keptMm3
-    if (effect > 0) errors.push({ id: `bead:${printerId}`, name: 'Ends of lines', effect })
+    if (effect > 0) errors.push({ id: errorId('bead', printerId), name: 'Ends of lines', effect })
   }
   return errors
 }

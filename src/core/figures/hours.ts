@@ -2,14 +2,15 @@ import { clockDoubt } from '../doubt/factors.ts'
 import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
 import type { Census } from '../model/census.ts'
 import type { Material, Printer } from '../model/figures.ts'
-import type { LaidRecipe, Recipe } from '../model/settings.ts'
+import type { LaidRecipe } from '../model/settings.ts'
 import { moreOf } from '../data/printerMore.ts'
 import { ZERO_RANGE } from '../model/ranges.ts'
 import { countDoubt, supportDoubt } from './countDoubt.ts'
 import { meltSpeedMmS } from './flow.ts'
+import type { Rooms } from './infill.ts'
 import { PATTERN_MODELS, roomsOf } from './infill.ts'
-import type { InfillSeconds } from './infillHours.ts'
-import { infillSeconds } from './infillHours.ts'
+import type { DrawnInfill, InfillSeconds } from './infillHours.ts'
+import { drawnInfill, infillSeconds } from './infillHours.ts'
 import type { Added, LayerSeconds } from './layerSeconds.ts'
 import { layerSeconds, spreadOver, sumLayers } from './layerSeconds.ts'
 import { gapLineMm, lineSeconds } from './lineHours.ts'
@@ -38,8 +39,9 @@ export function printTime(
   material: Material,
   printer: Printer,
 ): TimeFigure {
-  const wholeS = wholeSeconds(census, recipe, material, printer)
-  const slowerS = wholeSeconds(census, recipe, material, slowerPrinter(printer))
+  const rooms = roomsOf(census, recipe).map(drawnRooms)
+  const wholeS = wholeSeconds(census, recipe, rooms, material, printer)
+  const slowerS = wholeSeconds(census, recipe, rooms, material, slowerPrinter(printer))
   const longer = wholeS > 0 ? slowerS / wholeS - 1 : 0
   const doubt = doubtMore(
     clockDoubt(printer, longer),
@@ -47,7 +49,8 @@ export function printTime(
   )
   const travel = travelPath(census, recipe)
   if (wholeS <= 0) return { ...ZERO_RANGE, doubt, travel }
-  return { ...rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt), doubt, travel }
+  const { low, mid, high } = rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt)
+  return { low, mid, high, doubt, travel }
 }
 
 /** One object for each printer, so that what is remembered of it is found again. */
@@ -66,19 +69,27 @@ function slowerPrinter(printer: Printer): Printer {
   return made
 }
 
+/** Rooms with their infill as it is laid. */
+interface DrawnRooms extends Rooms {
+  readonly infill: DrawnInfill
+}
+
+export function drawnRooms({ census, recipe }: Rooms): DrawnRooms {
+  return { census, recipe, infill: drawnInfill(census, recipe) }
+}
+
 /** Seconds by the printer's own data, before its clock was heard; 0 where nothing is laid. */
 function wholeSeconds(
   census: Census,
   recipe: LaidRecipe,
+  allRooms: readonly DrawnRooms[],
   material: Material,
   printer: Printer,
 ): number {
   if (census.layers.count === 0) return 0
   const layers = bareLayers(census, recipe, material, printer)
   const added: Added[] = []
-  for (const rooms of roomsOf(census, recipe)) {
-    addInfill(rooms.census, rooms.recipe, material, printer, layers, added)
-  }
+  for (const rooms of allRooms) addInfill(rooms, material, printer, layers, added)
   return sumLayers(layers, added) + printer.startS
 }
 
@@ -121,19 +132,18 @@ interface InfillAt extends InfillSeconds {
 
 /** Adds infill and the moves without plastic. Paths that wind lose time all along, straight ones at their ends. */
 function addInfill(
-  census: Census,
-  recipe: Recipe,
+  rooms: DrawnRooms,
   material: Material,
   printer: Printer,
   layers: BareLayers,
   added: Added[],
 ): void {
+  const { census, recipe } = rooms
   const { heightMm } = census.layers
   const { roomMm, roomLines } = census.moves.byLayer
-  const usual = infillAt(census, recipe, material, printer, printer.infillMmS, recipe.layerMm)
+  const usual = infillAt(rooms, material, printer, printer.infillMmS, recipe.layerMm)
   const slow = Math.min(printer.infillMmS, printer.firstLayerMmS)
-  const first =
-    roomMm[0]! > 0 ? infillAt(census, recipe, material, printer, slow, heightMm[0]!) : usual
+  const first = roomMm[0]! > 0 ? infillAt(rooms, material, printer, slow, heightMm[0]!) : usual
   const { floorMmS } = layers
   const winding = PATTERN_MODELS[recipe.pattern].pathFactor > 1
   added.push(
@@ -165,8 +175,7 @@ function addInfill(
 
 /** Infill and travels at a wanted speed, at a layer height. */
 export function infillAt(
-  census: Census,
-  recipe: Recipe,
+  { census, recipe, infill }: DrawnRooms,
   material: Material,
   printer: Printer,
   wantedMmS: number,
@@ -174,6 +183,6 @@ export function infillAt(
 ): InfillAt {
   const { flowMm3S, accelMmS2, cornerMmS } = printer
   const speedMmS = meltSpeedMmS(wantedMmS, flowMm3S, recipe.lineMm, heightMm, material.flow)
-  const at = infillSeconds(census, recipe, { speedMmS, accelMmS2, cornerMmS }, printer)
+  const at = infillSeconds(census, infill, { speedMmS, accelMmS2, cornerMmS }, printer)
   return { cruiseS: at.cruiseS, turnS: at.turnS, travels: at.travels, speedMmS }
 }

@@ -1,12 +1,18 @@
 import type { Census } from '../model/census.ts'
 import type { Printer } from '../model/figures.ts'
-import type { Recipe } from '../model/settings.ts'
 import type { InfillRecipe } from './infill.ts'
-import { infillSpacingMm, joinedShareOf, PATTERN_MODELS, zigzagCount } from './infill.ts'
+import {
+  infillLaid,
+  infillSpacingMm,
+  joinedShareOf,
+  PATTERN_MODELS,
+  zigzagCount,
+} from './infill.ts'
+import type { DrawnLines } from './infillTime.ts'
 import { infillTime, straightLines } from './infillTime.ts'
 import type { LaidSeconds, LineSums, Motion } from './motion.ts'
 import { createMemory } from './remember.ts'
-import type { Spread, TravelSeconds } from './travels.ts'
+import type { RouteAt, Spread, TravelSeconds } from './travels.ts'
 import { routeAt, travelSeconds, travelSpreads } from './travels.ts'
 
 /** Seconds of infill and of every move without plastic, which hang together: neither can be told without the other. */
@@ -21,6 +27,41 @@ export interface InfillSeconds extends LaidSeconds {
  */
 const DENSE_FROM = 50
 
+/** A share of infill in a census, drawn in its pattern, with the way to its lines. */
+interface Drawing extends DrawnLines {
+  readonly route: RouteAt
+}
+
+function drawingOf(census: Census, recipe: InfillRecipe): Drawing {
+  const spacingMm = infillSpacingMm(recipe)
+  return {
+    recipe,
+    spacingMm,
+    laid: infillLaid(census, recipe),
+    zigzags: zigzagCount(census, spacingMm),
+    route: routeAt(census, recipe),
+  }
+}
+
+/** A share of infill as it is laid, whatever the printer: in its pattern and, from `DENSE_FROM` on, in solid lines. */
+export interface DrawnInfill {
+  readonly own: Drawing
+  readonly lines: Drawing | null
+  /** How far it has gone over into them (0–1). */
+  readonly solid: number
+}
+
+export function drawnInfill(
+  census: Census,
+  { pattern, infillPct, lineMm, habits }: InfillRecipe,
+): DrawnInfill {
+  const recipe = { pattern, infillPct, lineMm, ...(habits === undefined ? {} : { habits }) }
+  const solid = Math.max(0, (infillPct - DENSE_FROM) / (100 - DENSE_FROM))
+  const own = drawingOf(census, recipe)
+  if (solid === 0 || pattern === 'lines') return { own, lines: null, solid }
+  return { own, lines: drawingOf(census, { ...recipe, pattern: 'lines' }), solid }
+}
+
 /**
  * Seconds of a recipe's infill. Between the spacings at which travels are known a sparser infill
  * may come out as taking longer by a hair, for its zigzags happen to end less well; then its time
@@ -28,15 +69,14 @@ const DENSE_FROM = 50
  */
 export function infillSeconds(
   census: Census,
-  recipe: Recipe,
+  infill: DrawnInfill,
   motion: Motion,
   printer: Printer,
 ): InfillSeconds {
+  const { recipe, spacingMm: spacing } = infill.own
   const fixed = fixedOf(census, recipe, motion, printer)
-  const { infillPct } = recipe
-  if (!(infillPct > 0)) return drawn(fixed.own, 0)
-  const here = capped(fixed, infillPct)
-  const spacing = infillSpacingMm(recipe)
+  if (!(recipe.infillPct > 0)) return drive(fixed.own, infill.own)
+  const here = capped(fixed, infill)
   const sparser = fixed.steps.find(({ spacingMm }) => spacingMm > spacing)
   const leastS = sparser?.leastS ?? fixed.bareS
   const sum = sumOf(here)
@@ -46,7 +86,6 @@ export function infillSeconds(
 /** A pattern in a census as a printer drives it, whatever its share. */
 interface Way {
   readonly census: Census
-  readonly laid: Omit<InfillRecipe, 'infillPct'>
   readonly motion: Motion
   readonly straight: LineSums | null
   readonly travels: TravelSeconds
@@ -70,7 +109,7 @@ interface Fixed extends Ways {
 /** Two speeds, the printer and a slower one, of two recipes. */
 const remember = createMemory<Fixed>(8)
 
-function fixedOf(census: Census, recipe: Recipe, motion: Motion, printer: Printer): Fixed {
+function fixedOf(census: Census, recipe: InfillRecipe, motion: Motion, printer: Printer): Fixed {
   const { pattern, lineMm } = recipe
   const { speedMmS, accelMmS2, cornerMmS } = motion
   const { travelMmS, travelAccelMmS2, retractS } = printer
@@ -80,31 +119,31 @@ function fixedOf(census: Census, recipe: Recipe, motion: Motion, printer: Printe
   )
 }
 
-function makeFixed(census: Census, recipe: Recipe, motion: Motion, printer: Printer): Fixed {
+function makeFixed(census: Census, recipe: InfillRecipe, motion: Motion, printer: Printer): Fixed {
   const { pattern, lineMm } = recipe
+  const solid = { ...recipe, pattern: 'lines', infillPct: 100 } as const
   const own = wayOf(census, recipe, motion, printer)
-  const lines = wayOf(census, { ...recipe, pattern: 'lines' }, motion, printer)
-  const ways = { own, lines, solidS: sumOf(drawn(lines, 100)) }
-  const bareS = sumOf(drawn(own, 0))
+  const lines = wayOf(census, solid, motion, printer)
+  const ways = { own, lines, solidS: sumOf(drive(lines, drawingOf(census, solid))) }
+  const bareS = sumOf(drive(own, drawingOf(census, { ...recipe, infillPct: 0 })))
   const { directions, pathFactor } = PATTERN_MODELS[pattern]
   let leastS = bareS
   const steps = census.moves.oneWay.infill
     .toReversed()
     .map(({ spacingMm }) => {
       const infillPct = (100 * directions * pathFactor * lineMm) / spacingMm
-      leastS = Math.max(leastS, sumOf(capped(ways, infillPct)))
+      const sumS = sumOf(capped(ways, drawnInfill(census, { ...recipe, infillPct })))
+      leastS = Math.max(leastS, sumS)
       return { spacingMm, leastS }
     })
     .toReversed()
   return { ...ways, bareS, steps }
 }
 
-function wayOf(census: Census, recipe: Recipe, motion: Motion, printer: Printer): Way {
-  const { pattern, lineMm, habits } = recipe
+function wayOf(census: Census, recipe: InfillRecipe, motion: Motion, printer: Printer): Way {
   const { travelMmS: speedMmS, travelAccelMmS2: accelMmS2, retractS } = printer
   return {
     census,
-    laid: { pattern, lineMm, ...(habits === undefined ? {} : { habits }) },
     motion,
     straight: straightLines(census, recipe, motion),
     travels: travelSeconds(census, recipe, { speedMmS, accelMmS2, retractS }),
@@ -112,21 +151,17 @@ function wayOf(census: Census, recipe: Recipe, motion: Motion, printer: Printer)
 }
 
 /** Going over into solid lines, and never longer than they. */
-function capped({ own, lines, solidS }: Ways, infillPct: number): InfillSeconds {
-  const solid = Math.max(0, (infillPct - DENSE_FROM) / (100 - DENSE_FROM))
+function capped({ own, lines, solidS }: Ways, infill: DrawnInfill): InfillSeconds {
+  const pattern = drive(own, infill.own)
   const mixed =
-    own.laid.pattern === 'lines' || solid === 0
-      ? drawn(own, infillPct)
-      : mix(drawn(own, infillPct), drawn(lines, infillPct), solid)
+    infill.lines === null ? pattern : mix(pattern, drive(lines, infill.lines), infill.solid)
   const sum = sumOf(mixed)
   return sum > solidS ? scale(mixed, solidS / sum) : mixed
 }
 
-function drawn({ census, laid, motion, straight, travels }: Way, infillPct: number): InfillSeconds {
-  const recipe = { ...laid, infillPct }
-  const zigzags = zigzagCount(census, infillSpacingMm(recipe))
-  const { cruiseS, turnS } = infillTime(census, recipe, straight, zigzags, motion)
-  return { cruiseS, turnS, travels: travelSpreads(travels, routeAt(census, recipe)) }
+function drive({ census, motion, straight, travels }: Way, drawing: Drawing): InfillSeconds {
+  const { cruiseS, turnS } = infillTime(census, drawing, straight, motion)
+  return { cruiseS, turnS, travels: travelSpreads(travels, drawing.route) }
 }
 
 function sumOf({ cruiseS, turnS, travels }: InfillSeconds): number {

@@ -1,7 +1,7 @@
 import type { Census } from '../model/census.ts'
 import { paceOf } from './curves.ts'
-import type { InfillRecipe } from './infill.ts'
-import { infillLaid, infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import type { InfillLaid, InfillRecipe } from './infill.ts'
+import { PATTERN_MODELS } from './infill.ts'
 import type { LaidSeconds, LineSums, Motion } from './motion.ts'
 import { driveLines, zigzagTime } from './motion.ts'
 
@@ -16,29 +16,33 @@ export function straightLines(
   return PATTERN_MODELS[pattern].pathFactor > 1 ? null : driveLines(moves.room, lineMm, motion)
 }
 
+/** A share of infill in a census, as it is laid. */
+export interface DrawnLines {
+  readonly recipe: InfillRecipe
+  readonly spacingMm: number
+  readonly laid: InfillLaid
+  /** Of one direction. */
+  readonly zigzags: number
+}
+
 /**
- * Seconds for all infill as its pattern is drawn, in so many zigzags: paths from wall to wall,
- * straight or winding, and steps between them; the steps together are as long as the turns of the
- * figures.
+ * Seconds for all infill as its pattern is drawn: paths from wall to wall, straight or winding, and
+ * steps between them; the steps together are as long as the turns of the figures.
  */
 export function infillTime(
-  census: Census,
-  recipe: InfillRecipe,
+  { moves }: Census,
+  { recipe, spacingMm, laid, zigzags }: DrawnLines,
   straight: LineSums | null,
-  zigzags: number,
   motion: Motion,
 ): LaidSeconds {
-  if (!(recipe.infillPct > 0)) return NOTHING
-  const { pathMm, turnMm, lines } = infillLaid(census, recipe)
-  if (pathMm <= 0) return NOTHING
+  if (!(recipe.infillPct > 0) || laid.pathMm <= 0) return NOTHING
   const { pattern, lineMm } = recipe
   const { directions, pathFactor } = PATTERN_MODELS[pattern]
-  const spacing = infillSpacingMm(recipe)
   const driven =
     straight ??
-    driveLines(census.moves.room, lineMm, motion, pathFactor, paceOf(pattern, spacing, motion))
+    driveLines(moves.room, lineMm, motion, pathFactor, paceOf(pattern, spacingMm, motion))
   // The figures count a turn without the line width that its two lines have already covered.
-  const stepMm = lineMm + (lines > 0 ? turnMm / lines : 0)
-  const once = zigzagTime(driven, zigzags, spacing, stepMm, motion)
+  const stepMm = lineMm + (laid.lines > 0 ? laid.turnMm / laid.lines : 0)
+  const once = zigzagTime(driven, zigzags, spacingMm, stepMm, motion)
   return { cruiseS: directions * once.cruiseS, turnS: directions * once.turnS }
 }

@@ -2,7 +2,7 @@ import { moreOf } from '../data/printerMore.ts'
 import type { Census } from '../model/census.ts'
 import type { Material, Printer } from '../model/figures.ts'
 import type { LaidRecipe } from '../model/settings.ts'
-import { infillAt } from './hours.ts'
+import { drawnRooms, infillAt } from './hours.ts'
 import { PATTERN_MODELS, roomsOf } from './infill.ts'
 import { lineSeconds } from './lineHours.ts'
 
@@ -34,7 +34,7 @@ export function layerWork(
     if (!(all > 0)) return
     for (let i = 0; i < count; i++) to[i]! += (seconds * (over?.[i] ?? 1)) / all
   }
-  for (const rooms of roomsOf(census, recipe)) {
+  for (const rooms of roomsOf(census, recipe).map(drawnRooms)) {
     const lines = lineSeconds(rooms.census, rooms.recipe, material, printer)
     for (let i = 0; i < count; i++) {
       ownS[i]! += lines.seconds[i]!
@@ -42,7 +42,7 @@ export function layerWork(
     }
     const { roomMm, roomLines } = rooms.census.moves.byLayer
     const at = (wantedMmS: number, layerMm: number) =>
-      infillAt(rooms.census, rooms.recipe, material, printer, wantedMmS, layerMm)
+      infillAt(rooms, material, printer, wantedMmS, layerMm)
     const usual = at(printer.infillMmS, recipe.layerMm)
     const slow = Math.min(printer.infillMmS, printer.firstLayerMmS)
     const first = roomMm[0]! > 0 ? at(slow, heightMm[0]!) : usual

@@ -13,12 +13,14 @@ export function betweenSpacings(
   steps: readonly { readonly spacingMm: number }[],
   spacingMm: number,
 ): Between {
-  const at = (i: number): number => steps[i]?.spacingMm ?? 0
+  let narrower = 0
+  let wider = steps[0]?.spacingMm ?? 0
   let to = 0
-  while (to < steps.length - 1 && at(to) < spacingMm) to++
-  const wider = at(to)
+  while (to < steps.length - 1 && wider < spacingMm) {
+    narrower = wider
+    wider = steps[++to]?.spacingMm ?? 0
+  }
   if (to === 0 || wider < spacingMm) return { from: to, to, share: 0 }
-  const narrower = at(to - 1)
   return { from: to - 1, to, share: Math.log(spacingMm / narrower) / Math.log(wider / narrower) }
 }
 

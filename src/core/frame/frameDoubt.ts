@@ -1,6 +1,7 @@
 import type { Bell } from '../doubt/belief.ts'
+import { errorId } from '../doubt/errorId.ts'
 import type { Form } from '../doubt/form.ts'
-import { sumForms } from '../doubt/form.ts'
+import { EXACT_ZERO, sumForms } from '../doubt/form.ts'
 import type { Lesson } from '../doubt/lessons.ts'
 import type { DoubtLine } from '../doubt/lines.ts'
 import type { Reading } from '../doubt/readings.ts'
@@ -73,26 +74,30 @@ export function frameDoubt(
   readings: readonly Reading[] = [],
   lessons: readonly Lesson[] = [],
 ): FrameDoubt {
-  const lines = [...parts.flatMap(partLines), ...items.map(itemLine)]
+  const lines: DoubtLine[] = []
+  for (const part of parts) pushLines(part, lines)
+  for (const item of items) lines.push(itemLine(item))
   const allReadings = [...parts.flatMap(readingOf), ...readings]
   const known = understand(lines, allReadings, lessons)
   const byId = new Map(parts.map((part) => [part.id, part]))
   const bell: FrameDoubt['bell'] = (figure, pieces, ids) => {
-    const forms: Form[] = []
+    const forms: (readonly [Form, number])[] = []
     let standsG = 0
-    const add = (form: Form, eachG: number | undefined, count: number): void => {
-      if (eachG !== undefined) standsG += eachG * count - known.bell(form).mean
-      forms.push(form)
-    }
     for (const id of ids) {
       const part = byId.get(id)
       const lineId = lineIdOf(figure, id)
       const eachG = figure === 'mass' ? part?.weighed?.eachG : undefined
-      if (pieces !== 'spares') add(known.line(lineId), eachG, part?.quantity ?? 0)
-      const spares = part?.spares ?? 0
-      if (pieces !== 'flying' && spares > 0) add(known.spare(lineId, spares), eachG, spares)
+      const flying = pieces === 'spares' ? EXACT_ZERO : known.line(lineId)
+      const spares = pieces === 'flying' ? 0 : (part?.spares ?? 0)
+      const spare = spares > 0 ? known.spare(lineId, spares) : EXACT_ZERO
+      if (eachG !== undefined) {
+        const count = (pieces === 'spares' ? 0 : (part?.quantity ?? 0)) + spares
+        standsG += eachG * count - known.bell(flying).mean - known.bell(spare).mean
+      }
+      if (flying !== EXACT_ZERO) forms.push([flying, 1])
+      if (spare !== EXACT_ZERO) forms.push([spare, 1])
     }
-    const { mean, sigma } = known.bell(sumForms(forms.map((form) => [form, 1] as const)))
+    const { mean, sigma } = known.bell(sumForms(forms))
     return { mean: mean + standsG, sigma }
   }
   const piece = (id: string): Bell => {
@@ -140,25 +145,24 @@ export function frameDoubt(
 
 /** What a part's line is called: its masses by its own id, so that readings and blame name the part. */
 export function lineIdOf(figure: FrameFigure, partId: string): string {
-  return figure === 'mass' ? partId : `${figure}:${partId}`
+  return figure === 'mass' ? partId : errorId(figure, partId)
 }
 
-function partLines({ id, name, quantity, figures }: DoubtedPart): readonly DoubtLine[] {
+const FIGURES: readonly FrameFigure[] = ['mass', 'cost', 'time', 'filament']
+
+function pushLines({ id, name, quantity, figures }: DoubtedPart, lines: DoubtLine[]): void {
   const { massG, cost, timeS, filamentM, doubt } = figures
-  const line = (figure: FrameFigure, each: number): DoubtLine => ({
-    id: lineIdOf(figure, id),
-    name,
-    quantity,
-    each,
-    doubt: doubt[figure],
-    scatter: figure === 'mass' ? SCATTER : 0,
-  })
-  return [
-    line('mass', massG.mid),
-    line('cost', cost.mid),
-    line('time', timeS.mid),
-    line('filament', filamentM.mid),
-  ]
+  const each = { mass: massG.mid, cost: cost.mid, time: timeS.mid, filament: filamentM.mid }
+  for (const figure of FIGURES) {
+    lines.push({
+      id: lineIdOf(figure, id),
+      name,
+      quantity,
+      each: each[figure],
+      doubt: doubt[figure],
+      scatter: figure === 'mass' ? SCATTER : 0,
+    })
+  }
 }
 
 function readingOf({ id, weighed }: DoubtedPart): readonly Reading[] {

@@ -1,3 +1,4 @@
+import { effectOf } from '../doubt/form.ts'
 import type { Lesson } from '../doubt/lessons.ts'
 import { ownerOf } from '../doubt/lines.ts'
 import type { Reading } from '../doubt/readings.ts'
@@ -22,8 +23,8 @@ export function lessonsOf(
     if (!(form.mid > 0) || !(value > 0)) return []
     const shared: Lesson['shared'][number][] = []
     const alone = [noise / form.mid]
-    for (const [id, effect] of form.errors) {
-      const share = effect / form.mid
+    for (const id of form.ids) {
+      const share = effectOf(form, id) / form.mid
       if (ownerOf(id) !== null || isUnlisted(id)) alone.push(share)
       else shared.push({ id, name: names.get(id) ?? id, effect: share })
     }

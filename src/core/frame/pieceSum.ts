@@ -1,7 +1,8 @@
 import { rangeOf } from '../doubt/bell.ts'
-import type { FrameDoubt, FrameFigure, PieceKind } from './frameDoubt.ts'
+import type { FrameDoubt, PieceKind } from './frameDoubt.ts'
 import type { PieceSum } from './types.ts'
-import type { PartFigures, Range } from '../model/figures.ts'
+import type { PartFigures } from '../model/figures.ts'
+import { ZERO_RANGE } from '../model/ranges.ts'
 
 /** So many pieces with the same figures. */
 export interface CountedPieces {
@@ -21,32 +22,48 @@ type Volume =
   | 'supportMm3'
   | 'brimMm3'
 
+type Sums = { -readonly [K in keyof PieceSum]: PieceSum[K] }
+
+const NO_PIECES: PieceSum = {
+  pieces: 0,
+  massG: ZERO_RANGE,
+  cost: ZERO_RANGE,
+  timeS: ZERO_RANGE,
+  filamentM: 0,
+  depositMm3: 0,
+  wallMm3: 0,
+  gapMm3: 0,
+  skinMm3: 0,
+  strandMm3: 0,
+  infillMm3: 0,
+  supportMm3: 0,
+  brimMm3: 0,
+}
+
 /** Sums pieces of one kind, flying or in the bag: what is unsure of them by the model of doubt. */
 export function pieceSum(
   doubt: FrameDoubt,
   kind: PieceKind,
   counted: readonly CountedPieces[],
 ): PieceSum {
-  const ids = counted.map(({ id }) => id)
-  const range = (figure: FrameFigure): Range => rangeOf(doubt.bell(figure, kind, ids))
-  const sum = (pick: (one: Pick<PartFigures, Volume>) => number): number =>
-    counted.reduce(
-      (total, { pieces, figures }) => total + (figures === null ? 0 : pieces * pick(figures)),
-      0,
-    )
-  return {
-    pieces: counted.reduce((total, { pieces }) => total + pieces, 0),
-    massG: range('mass'),
-    cost: range('cost'),
-    timeS: range('time'),
-    filamentM: range('filament').mid,
-    depositMm3: sum(({ depositMm3 }) => depositMm3),
-    wallMm3: sum(({ wallMm3 }) => wallMm3),
-    gapMm3: sum(({ gapMm3 }) => gapMm3),
-    skinMm3: sum(({ skinMm3 }) => skinMm3),
-    strandMm3: sum(({ strandMm3 }) => strandMm3),
-    infillMm3: sum(({ infillMm3 }) => infillMm3),
-    supportMm3: sum(({ supportMm3 }) => supportMm3),
-    brimMm3: sum(({ brimMm3 }) => brimMm3),
+  const sum: Sums = { ...NO_PIECES }
+  for (const { pieces, figures } of counted) {
+    sum.pieces += pieces
+    if (figures === null) continue
+    sum.depositMm3 += pieces * figures.depositMm3
+    sum.wallMm3 += pieces * figures.wallMm3
+    sum.gapMm3 += pieces * figures.gapMm3
+    sum.skinMm3 += pieces * figures.skinMm3
+    sum.strandMm3 += pieces * figures.strandMm3
+    sum.infillMm3 += pieces * figures.infillMm3
+    sum.supportMm3 += pieces * figures.supportMm3
+    sum.brimMm3 += pieces * figures.brimMm3
   }
+  if (sum.pieces === 0) return NO_PIECES
+  const ids = counted.map(({ id }) => id)
+  sum.massG = rangeOf(doubt.bell('mass', kind, ids))
+  sum.cost = rangeOf(doubt.bell('cost', kind, ids))
+  sum.timeS = rangeOf(doubt.bell('time', kind, ids))
+  sum.filamentM = rangeOf(doubt.bell('filament', kind, ids)).mid
+  return sum
 }

@@ -129,11 +129,10 @@ function sumOf(doubt: FrameDoubt, known: readonly KnownPart[], kind: PieceKind):
   return pieceSum(
     doubt,
     kind,
-    known.map(({ part, figures }) => ({
-      id: part.id,
-      pieces: (kind === 'spares' ? 0 : part.quantity) + (kind === 'flying' ? 0 : part.spares),
-      figures,
-    })),
+    known.map(({ part: { id, quantity, spares }, figures }) => {
+      const flying = kind === 'spares' ? 0 : quantity
+      return { id, pieces: flying + (kind === 'flying' ? 0 : spares), figures }
+    }),
   )
 }
 

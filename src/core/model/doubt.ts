@@ -11,6 +11,7 @@ export interface SharedError {
 
 /** How far a calculated or typed figure may be off. */
 export interface FigureDoubt {
+  /** No id twice. */
   readonly shared: readonly SharedError[]
   /** One standard deviation of what nothing else shares, as a share of the figure. */
   readonly own: number

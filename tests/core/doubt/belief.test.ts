@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { believe, foretellEach } from '../../../src/core/doubt/belief.ts'
 import type { Observation } from '../../../src/core/doubt/belief.ts'
-import { covarianceOf, formOf, sumForms } from '../../../src/core/doubt/form.ts'
+import { covarianceOf, effectOf, formOf, sumForms } from '../../../src/core/doubt/form.ts'
 import { seededNormal } from '../../support/random.ts'
 
 const a = formOf(30, [
@@ -44,13 +44,13 @@ describe('believe', () => {
   })
 
   it('agrees with 400,000 draws, each counted by how well it explains the readings', () => {
-    const ids = [...all.errors.keys()]
+    const { ids } = all
     const normal = seededNormal(11)
     const sums = { weight: 0, square: 0, b: 0, bb: 0, c: 0, bc: 0 }
     for (let draw = 0; draw < 400_000; draw++) {
       const z = new Map(ids.map((id) => [id, normal()]))
-      const at = ({ mid, errors }: typeof a): number =>
-        [...errors].reduce((sum, [id, effect]) => sum + effect * z.get(id)!, mid)
+      const at = (form: typeof a): number =>
+        form.ids.reduce((sum, id) => sum + effectOf(form, id) * z.get(id)!, form.mid)
       const off = observations.map(({ form, value, noise }) => (value - at(form)) / noise)
       const weight = Math.exp(-off.reduce((sum, one) => sum + one ** 2, 0) / 2)
       const [mb, mc] = [at(b), at(c)]
@@ -79,10 +79,10 @@ describe('believe', () => {
 
   it('agrees with hearing one reading after the other, error by error', () => {
     // The slow obvious way: the whole matrix of all errors, updated once a reading (R. E. Kalman 1960).
-    const ids = [...all.errors.keys()]
+    const { ids } = all
     let mean: number[] = ids.map(() => 0)
     let cov: number[][] = ids.map((_, i) => ids.map((_other, j) => (i === j ? 1 : 0)))
-    const vectorOf = ({ errors }: typeof a) => ids.map((id) => errors.get(id) ?? 0)
+    const vectorOf = (form: typeof a) => ids.map((id) => effectOf(form, id))
     const times = (m: number[][], v: number[]) =>
       m.map((row) => row.reduce((sum, x, j) => sum + x * v[j]!, 0))
     const inner = (u: number[], v: number[]) => u.reduce((sum, x, i) => sum + x * v[i]!, 0)
