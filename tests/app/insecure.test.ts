@@ -37,11 +37,12 @@ test('over plain http parts and items are added, kept and opened again', async (
     await page.getByRole('button', { name: 'Type one in' }).click()
     await page.getByText('Saved on this device').waitFor()
 
-    // A material begun and left by Escape is none.
+    // A material begun and left by Escape is none, and that is said.
     await page.getByRole('button', { name: /^Materials:/ }).click()
     await page.getByRole('button', { name: 'Add a material' }).click()
     await page.getByRole('form', { name: /Edit Own material/ }).waitFor()
     await page.keyboard.press('Escape')
+    await page.getByText(/What was typed for “Own material \d+” was not kept/).waitFor()
     await page.getByRole('button', { name: /^Materials:/ }).click()
     expect(await page.getByRole('dialog').getByText('Own material').count()).toBe(0)
     await page.keyboard.press('Escape')

@@ -4,6 +4,7 @@ import { findHoles } from './holes/findHoles.ts'
 import { suggestUnit, type UnitSuggestion } from './holes/suggestUnit.ts'
 import { measureMesh } from './measure.ts'
 import { shownMesh } from './outwardMesh.ts'
+import { MOST_PIECES } from './split/findPieces.ts'
 import { splitItems } from './split/splitItems.ts'
 import { splitPlate } from './split/splitPlate.ts'
 import type { Plate } from './split/splitPlate.ts'
@@ -34,7 +35,6 @@ export interface PlateSummary {
  * Looking for equal parts among more bodies, or in a mesh of more triangles, takes longer than a
  * first look may: 4 µs a triangle, as long as all the rest from bytes to figures.
  */
-const MOST_BODIES = 400
 const MOST_TRIANGLES = 1_000_000
 
 /**
@@ -53,7 +53,7 @@ export function inspectMesh(
   const unitHint =
     read.unit === null ? suggestUnit(measure.boundsMm, findHoles(outward), unit) : null
   const isPlate =
-    measure.bodies > 1 && measure.bodies <= MOST_BODIES && measure.triangles <= MOST_TRIANGLES
+    measure.bodies > 1 && measure.bodies <= MOST_PIECES && measure.triangles <= MOST_TRIANGLES
   const plate = summarise(
     splitItems(read) ??
       (isPlate ? splitPlate(shownMesh(read.mesh, { scaleToMm: mm, keepsHairs }, apart)) : null),

@@ -47,7 +47,9 @@ export function measureMesh(
   if (!(volumeMm3 > SHEET * areaMm2 ** 1.5)) {
     throw new PreweighError(
       'no-volume',
-      `The ${triangles} triangles enclose no volume: they lie in a flat sheet or fold back onto themselves.`,
+      triangles === 1
+        ? 'The mesh is a single triangle, which encloses no volume.'
+        : `The ${triangles} triangles enclose no volume: they lie in a flat sheet or fold back onto themselves.`,
       'Give the surface a thickness in your drawing and export it as a solid.',
     )
   }

@@ -1,3 +1,4 @@
+import { MOST_PIECES } from './split/findPieces.ts'
 import type { PlateSummary } from './inspect.ts'
 
 /** What a file of several parts holds, in whole sentences. */
@@ -13,4 +14,10 @@ export function plateWords({ groups, leftOut }: PlateSummary): string {
       ? ''
       : ` ${leftOut} loose ${leftOut === 1 ? 'triangle belongs' : 'triangles belong'} to none of them and would be left out.`
   return `This file holds ${words.join(' and ')}.${scraps} They are priced together as one part until you choose otherwise.`
+}
+
+/** Why a file of so many bodies is not offered to be taken apart; null where it is not that. */
+export function crowdWords(bodies: number): string | null {
+  if (bodies <= MOST_PIECES) return null
+  return `It holds ${bodies} loose bodies and is priced as one part. Up to ${MOST_PIECES} are taken apart into rows; more are lettering or a grille as a rule. If they are parts, export them in smaller files.`
 }

@@ -63,7 +63,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     meshes,
     newId,
     onReturned: (ids) => analysis.retry(ids),
-    onProject: (file) => files.openProject(file),
+    onProject: (file) => files.openProject(file, restored),
   })
   const workshop = createWorkshop({
     store,
@@ -134,7 +134,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     addFiles: (incoming) => keepTrack(intake.addFiles(incoming, restored)),
     loadPieces: (name, pieces) => afterRestore(() => files.loadPieces(name, pieces)),
     loadDemo: (id) => afterRestore(() => files.loadDemo(id)),
-    openProject: (file) => afterRestore(() => files.openProject(file)),
+    openProject: (file) => keepTrack(files.openProject(file, restored)),
     cancelOpening: intake.cancel,
     saveProject: files.saveProject,
     newFrame: files.newFrame,

@@ -12,14 +12,16 @@ import { parseFrame } from '../storage/parseFrame.ts'
 import { projectEntries, readProject } from '../storage/projectFile.ts'
 import type { Saver } from '../storage/saver.ts'
 import type { StoredProject } from '../storage/storage.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions, AppState, IncomingFile } from '../store/types.ts'
 import { whyNot } from './whyNot.ts'
 import type { WorkshopKeeper } from './workshop.ts'
 
 export interface FrameFiles extends Pick<
   Actions,
-  'loadDemo' | 'loadPieces' | 'openProject' | 'saveProject' | 'newFrame'
+  'loadDemo' | 'loadPieces' | 'saveProject' | 'newFrame'
 > {
+  /** The file is seen to be opened at once; `ready` is when opening may begin. */
+  openProject(file: IncomingFile, ready: Promise<void>): Promise<void>
   restore(): Promise<void>
   /** Resolves once storage is tidied after the start. */
   tidied(): Promise<void>
@@ -123,9 +125,11 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
       })
     },
 
-    async openProject(file) {
-      const unpacked = await intake.opening(file.name, (signal) =>
-        runner.run({ kind: 'unpack', blob: file.blob }, { signal }),
+    async openProject(file, ready) {
+      const unpacked = await intake.opening(
+        file.name,
+        (signal) => runner.run({ kind: 'unpack', blob: file.blob }, { signal }),
+        ready,
       )
       if (!unpacked.ok && unpacked.problem.code === 'cancelled') return
       const outcome = unpacked.ok ? await readProject(unpacked.value) : unpacked

@@ -23,8 +23,15 @@ export interface Intake {
   /** Opens one file and gives its meshes; what could not be read lands in `failures`. */
   open(file: IncomingFile): Promise<readonly Opened[]>
   fail(failures: readonly Omit<FileFailure, 'id'>[]): void
-  /** Runs `read` while the file stands among those being opened; `signal` ends it when the user does. */
-  opening<T>(name: string, read: (signal: AbortSignal) => Promise<T>): Promise<T>
+  /**
+   * Runs `read` once it is `ready`, and while the file stands among those being opened; `signal` ends it when the user
+   * does.
+   */
+  opening<T>(
+    name: string,
+    read: (signal: AbortSignal) => Promise<T>,
+    ready?: Promise<void>,
+  ): Promise<T>
   cancel(ids: readonly string[]): void
 }
 
@@ -53,12 +60,17 @@ export function createIntake(deps: IntakeDeps): Intake {
   const aborts = new Map<string, AbortController>()
   let count = 0
 
-  async function opening<T>(name: string, read: (signal: AbortSignal) => Promise<T>): Promise<T> {
+  async function opening<T>(
+    name: string,
+    read: (signal: AbortSignal) => Promise<T>,
+    ready: Promise<void> = Promise.resolve(),
+  ): Promise<T> {
     const id = `opening ${(count += 1)}`
     const abort = new AbortController()
     aborts.set(id, abort)
     store.setState((state) => ({ incoming: [...state.incoming, { id, name }] }))
     try {
+      await Promise.race([ready, calledOff(abort.signal)])
       return await read(abort.signal)
     } finally {
       aborts.delete(id)
@@ -68,12 +80,13 @@ export function createIntake(deps: IntakeDeps): Intake {
 
   async function look(
     { name, blob }: IncomingFile,
-    ready: Promise<void> = Promise.resolve(),
+    ready?: Promise<void>,
   ): Promise<readonly OpenedFile[] | 'project'> {
-    const outcome = await opening(name, async (signal) => {
-      await Promise.race([ready, calledOff(signal)])
-      return runner.run({ kind: 'open', name, blob }, { signal })
-    })
+    const outcome = await opening(
+      name,
+      (signal) => runner.run({ kind: 'open', name, blob }, { signal }),
+      ready,
+    )
     if (outcome.ok) return outcome.value.kind === 'project' ? 'project' : outcome.value.files
     const { problem } = outcome
     return problem.code === 'cancelled' ? [] : [{ ok: false, name, problem }]

@@ -78,9 +78,10 @@ export function createRoleActions(
     dropRole(roleId) {
       const role = ownRolesOf(store.getState()).find(({ id }) => id === roleId)
       if (role === undefined) return
-      const { roles = [], parts } = frame()
+      const before = frame()
+      const { roles = [], parts } = before
       commit(`delete the role “${role.name}”`, {
-        ...frame(),
+        ...before,
         roles: roles.filter(({ id }) => id !== roleId),
         parts: parts.map((part) => {
           if (part.ownRole !== roleId) return part
@@ -88,6 +89,8 @@ export function createRoleActions(
           return rest
         }),
       })
+      // Refused, with its reason told: yours stays too.
+      if (frame() === before) return
       changeMine(roleId, () => null)
     },
   }

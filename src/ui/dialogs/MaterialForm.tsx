@@ -11,6 +11,8 @@ import { tooLongWords } from '../fields/tooLongWords.ts'
 interface MaterialFormProps {
   readonly material: Material
   readonly currency: string
+  /** Something was typed that is not kept yet. */
+  readonly onType: () => void
   readonly onDone: () => void
 }
 
@@ -18,11 +20,12 @@ interface MaterialFormProps {
 const TYPED_SPREAD = 0.01
 
 /** One material in figures. Nothing changes on the page until it is kept. */
-export function MaterialForm({ material, currency, onDone }: MaterialFormProps) {
+export function MaterialForm({ material, currency, onType, onDone }: MaterialFormProps) {
   const { putMaterial, dropMaterial } = useActions()
   const [draft, setDraft] = useState(material)
   const put = (patch: Partial<Material>) => {
     setDraft({ ...draft, ...patch })
+    onType()
   }
   const tooLong = tooLongWords(draft.name, TEXT_LIMITS.name)
   const isOwn = useAppState(({ frame }) => frame.materials.some(({ id }) => id === material.id))

@@ -1,10 +1,10 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { useShallow } from 'zustand/react/shallow'
 import type { Material } from '../../core/model/figures.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
 import { newId } from '../../state/store/newId.ts'
-import { useAppState } from '../appContext.ts'
+import { useActions, useAppState } from '../appContext.ts'
 import { Sheet } from '../fields/Sheet.tsx'
 import { MineLine } from '../workshop/MineLine.tsx'
 import { MaterialForm } from './MaterialForm.tsx'
@@ -17,23 +17,34 @@ interface MaterialsSheetProps {
 
 /** Every material with where its numbers come from; any of them can be typed over. */
 export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
+  const { tell } = useActions()
   const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
   const currency = useAppState((state) => state.frame.prices.currency)
   const [editedId, setEditedId] = useState<string | null>(null)
   // Of the frame only once its figures are kept.
   const [fresh, setFresh] = useState<Material | null>(null)
   const edited = fresh ?? materials.find(({ id }) => id === editedId) ?? null
+  const isTyped = useRef(false)
   const leave = () => {
     setEditedId(null)
     setFresh(null)
+    isTyped.current = false
+  }
+  // Neither kept nor left by its own buttons.
+  const drop = () => {
+    if (edited !== null && (fresh !== null || isTyped.current)) {
+      tell(`What was typed for “${edited.name}” was not kept.`)
+    }
+    leave()
   }
   const close = () => {
-    leave()
+    drop()
     onClose()
   }
   const add = () => {
     const [first] = materials
     if (first === undefined) return
+    drop()
     setFresh(copyAsOwn(first, `Own material ${materials.length + 1}`))
   }
   return (
@@ -45,14 +56,23 @@ export function MaterialsSheet({ isOpen, onClose }: MaterialsSheetProps) {
         from memory, c common practice. Point at it or tab to it for the source itself.
       </p>
       {edited === null ? null : (
-        <MaterialForm key={edited.id} material={edited} currency={currency} onDone={leave} />
+        <MaterialForm
+          key={edited.id}
+          material={edited}
+          currency={currency}
+          onType={() => {
+            isTyped.current = true
+          }}
+          onDone={leave}
+        />
       )}
       <MaterialTable
         materials={materials}
         currency={currency}
         editedId={editedId}
         onEdit={(id) => {
-          setFresh(null)
+          if (id === edited?.id) return
+          drop()
           setEditedId(id)
         }}
       />

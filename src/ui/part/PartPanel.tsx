@@ -1,6 +1,7 @@
 import { useState, type ReactNode } from 'react'
 import { Button } from 'react-aria-components'
 import type { Bounds, Finding } from '../../core/model/mesh.ts'
+import { crowdWords } from '../../core/mesh/plateWords.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { censusOf, findingsOf, isCounting, readOf } from '../ledger/workFacts.ts'
@@ -49,6 +50,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const [ringed, setRinged] = useState<{ place: Bounds; finding: Finding } | null>(null)
   const read = readOf(row.work)
   const census = censusOf(row.work)
+  const crowd = read === null || read.plate !== undefined ? null : crowdWords(read.measure.bodies)
   const freshCensus = row.stale ? null : census
   // The box round a plate says nothing of how long its parts are.
   const direction =
@@ -90,6 +92,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
               {row.basis === 'coarse' ? <CoarseHint partId={part.id} /> : null}
               {read.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
               {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
+              {crowd === null ? null : <p className="hint">{crowd}</p>}
               {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
                 <SpeckHint partId={part.id} />
               ) : null}

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { readMesh } from '../../../src/core/formats/read.ts'
 import { inspectMesh } from '../../../src/core/mesh/inspect.ts'
 import { orientMesh } from '../../../src/core/mesh/orient.ts'
+import { crowdWords } from '../../../src/core/mesh/plateWords.ts'
 import type { LengthUnit } from '../../../src/core/model/mesh.ts'
 import { box, merge, scale, translate } from '../../support/meshes.ts'
 import { write3mf, writeStlBinary } from '../../support/writeMesh.ts'
@@ -40,6 +41,17 @@ describe('inspectMesh', () => {
     const plate = merge([box(1, 1, 1), translate(box(1, 1, 1), [3, 0, 0])])
     const { plate: found } = inspect(writeStlBinary(plate), 'a.stl', 'inch')
     expect(found?.groups[0]?.volumeMm3).toBeCloseTo(25.4 ** 3, 2)
+  })
+
+  test('more bodies than are taken apart are told, with what to do', () => {
+    const dice = (count: number) =>
+      merge(Array.from({ length: count }, (_, i) => translate(box(1, 1, 1), [2 * i, 0, 0])))
+    const most = inspect(writeStlBinary(dice(400)), 'a.stl')
+    expect(most.plate?.groups).toMatchObject([{ count: 400 }])
+    expect(crowdWords(most.measure.bodies)).toBeNull()
+    const more = inspect(writeStlBinary(dice(401)), 'a.stl')
+    expect(more.plate).toBeUndefined()
+    expect(crowdWords(more.measure.bodies)).toMatch(/401 loose bodies.*Up to 400/)
   })
 
   test('a single part is no plate', () => {

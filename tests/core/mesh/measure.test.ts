@@ -189,6 +189,15 @@ describe('measureMesh', () => {
     expect(() => measureMesh(meshOf([], []), 1)).toThrow('0 triangles')
     expect(() => measureMesh(sheet, 1)).toThrow('enclose no volume')
     expect(() => measureMesh(both, 1)).toThrow('enclose no volume')
+    const one = meshOf(
+      [
+        [0, 0, 0],
+        [9, 0, 0],
+        [0, 9, 0],
+      ],
+      [0, 1, 2],
+    )
+    expect(() => measureMesh(one, 1)).toThrow('is a single triangle')
     const broken = box(1, 1, 1)
     broken.positions[7] = NaN
     expect(() => measureMesh(broken, 1)).toThrow('Coordinate y of vertex 3 is NaN')

@@ -213,6 +213,26 @@ describe('a file dropped while storage is busy', () => {
     actions.close()
   })
 
+  test('stands there too when it is a project that was chosen', async () => {
+    const blob = await (await startSession()).actions.saveProject()
+    const { storage, letGo } = slow(new Set(['loadWorkshop', 'loadProject']))
+    const { actions, state } = beginSession({ storage })
+    const restored = actions.restore()
+    const opened = actions.openProject({ name: 'last.preweigh', blob })
+    const calledOff = actions.openProject({ name: 'other.preweigh', blob })
+    expect(state().incoming.map(({ name }) => name)).toEqual(['last.preweigh', 'other.preweigh'])
+    actions.cancelOpening(
+      state().incoming.flatMap(({ id, name }) => (name.startsWith('o') ? id : [])),
+    )
+    await calledOff
+    expect(state().incoming.map(({ name }) => name)).toEqual(['last.preweigh'])
+    letGo()
+    await Promise.all([restored, opened])
+    expect(state().incoming).toEqual([])
+    expect(state().notice?.text).toMatch(/^Opened/)
+    actions.close()
+  })
+
   test('is a part, waiting to be counted, while storage is tidied', async () => {
     // The database’s other calls queue behind its tidying.
     const { storage, letGo } = slow(

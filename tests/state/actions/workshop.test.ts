@@ -283,6 +283,18 @@ describe('a role of one’s own', () => {
     actions.close()
   })
 
+  test('stays in the workshop too while another tab has the frame', async () => {
+    const { actions, state, store, role } = await withRole()
+    actions.renameRole(role.id, 'Long arm')
+    const { frame, workshop } = state()
+    store.setState({ elsewhere: { projectId: frame.id, why: 'open' } })
+    actions.dropRole(role.id)
+    expect(state().frame).toBe(frame)
+    expect(state().workshop).toBe(workshop)
+    expect(state().notice?.text).toContain('Nothing was changed')
+    actions.close()
+  })
+
   test('is renamed and deleted in frame and workshop; its parts keep the recipe', async () => {
     const { actions, state, arm, role } = await withRole()
     const { recipe } = state().frame.parts[0] ?? arm
