@@ -43,6 +43,37 @@ describe('help where the word is', { timeout: 120_000 }, () => {
     )
   })
 
+  test('stays by a mark in the head, which stands still while the page goes on, also on a phone', async () => {
+    await withApp(
+      async ({ page }) => {
+        await page.getByRole('button', { name: /Load Sandpiper/ }).click()
+        await waitForCensus(page)
+        await page.locator(`.totals ${MARKS}`).first().click()
+        const card = page.getByRole('note')
+        await card.waitFor()
+        const apart = async () => {
+          const from = await page.locator(`.totals ${MARKS}`).first().boundingBox()
+          const at = await card.boundingBox()
+          return [(at?.y ?? NaN) - (from?.y ?? NaN), at!.x, at!.x + at!.width] as const
+        }
+        const [before, left, right] = await apart()
+        expect(left).toBeGreaterThanOrEqual(0)
+        expect(right).toBeLessThanOrEqual(360)
+        await page.mouse.wheel(0, 400)
+        await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(300)
+        await page.mouse.wheel(0, 200)
+        await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(500)
+        const between = await apart()
+        await page.mouse.wheel(0, 100)
+        await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(600)
+        // The head stands still by then, and the card with it; before, it was as far from its mark.
+        expect((await apart())[0]).toBeCloseTo(between[0], 0)
+        expect(between[0]).toBeCloseTo(before, 0)
+      },
+      { locale: 'en-GB', viewport: { width: 360, height: 700 } },
+    )
+  })
+
   test('inside a dialog Escape puts the card away and leaves the dialog', async () => {
     await withApp(
       async ({ page }) => {

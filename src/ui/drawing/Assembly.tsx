@@ -111,7 +111,9 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
       if (!event.ctrlKey && !event.shiftKey && document.activeElement !== element) return
       event.preventDefault()
       if (zoom === 1) setFitScale(scaleNow)
-      setZoom(Math.min(MOST_ZOOM, Math.max(1, zoom * Math.exp(-event.deltaY / 400))))
+      // With Shift held many browsers make a level wheel of it.
+      const way = event.deltaY === 0 ? event.deltaX : event.deltaY
+      setZoom(Math.min(MOST_ZOOM, Math.max(1, zoom * Math.exp(-way / 400))))
     }
     element.addEventListener('wheel', onWheel, { passive: false })
     return () => {
@@ -299,6 +301,10 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           onChoose={onChoose}
         />
       </div>
+      <p className="hint assembly-hint">
+        Drag it to turn it. Shift and the wheel, or + and −, bring it nearer; a double click fits
+        it.
+      </p>
       <p className="hint" role="status">
         {drawing === null
           ? 'Being drawn…'

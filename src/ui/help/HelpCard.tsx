@@ -16,7 +16,7 @@ const WIDTH = 320
 const EDGE = 8
 
 /**
- * What a word means. It lies on the page, so that it scrolls with the word and stays open; Escape, a press elsewhere or
+ * What a word means. It lies on the page beside its mark, also where that stands still in the head, and stays open; Escape, a press elsewhere or
  * on the mark puts it away. Inside a dialog it belongs to the dialog.
  */
 export function HelpCard({ id, of, mark, onClose }: HelpCardProps) {
@@ -44,6 +44,8 @@ export function HelpCard({ id, of, mark, onClose }: HelpCardProps) {
     put()
     shown.focus({ preventScroll: true })
     window.addEventListener('resize', put)
+    // A mark in the head stays where it is while the page goes on below it.
+    window.addEventListener('scroll', put, { capture: true, passive: true })
 
     const leave = (event: Event) => {
       const { target } = event
@@ -63,6 +65,7 @@ export function HelpCard({ id, of, mark, onClose }: HelpCardProps) {
     document.addEventListener('keydown', press, true)
     return () => {
       window.removeEventListener('resize', put)
+      window.removeEventListener('scroll', put, { capture: true })
       document.removeEventListener('pointerdown', leave, true)
       document.removeEventListener('focusin', leave, true)
       document.removeEventListener('keydown', press, true)
