@@ -9,6 +9,7 @@ import { unitToMm } from '../core/model/units.ts'
 import { analyse } from './analyse.ts'
 import { packEntries, unpackEntries } from './archive.ts'
 import { drawFrame } from './drawFrame.ts'
+import { layRuns } from './layRuns.ts'
 import { cutPart, lookAt } from './lookAt.ts'
 import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
 import { openFile } from './openFile.ts'
@@ -41,7 +42,12 @@ export function createHandler(now: () => number = () => performance.now()): Hand
     try {
       return {
         ok: true,
-        value: await answerTo(ask, ask.kind === 'draw' ? drawn : shelf, tell, now),
+        value: await answerTo(
+          ask,
+          ask.kind === 'draw' || ask.kind === 'runs' ? drawn : shelf,
+          tell,
+          now,
+        ),
       }
     } catch (error) {
       return { ok: false, problem: problemOf(error, nameIn(ask)) }
@@ -68,6 +74,8 @@ function answerTo(
       return drawFrame(ask, shelf)
     case 'look':
       return lookAt(ask, shelf)
+    case 'runs':
+      return layRuns(ask, shelf)
     case 'cut':
       return cutPart(ask, shelf)
     case 'split':
@@ -135,6 +143,8 @@ function nameIn(ask: Ask): string {
       return ask.source.name
     case 'draw':
       return 'drawing'
+    case 'runs':
+      return 'print runs'
     case 'pack':
     case 'unpack':
       return 'project file'

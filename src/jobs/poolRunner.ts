@@ -47,11 +47,17 @@ const PRIORITY: Readonly<Record<JobKind, number>> = {
   poses: 0,
   open: 1,
   analyse: 2,
+  runs: 2,
 }
 
 function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
   const priority = PRIORITY[ask.kind]
-  const common = { ask, priority, urgent: ask.kind !== 'analyse', keeps: null }
+  const common = {
+    ask,
+    priority,
+    urgent: ask.kind !== 'analyse' && ask.kind !== 'runs',
+    keeps: null,
+  }
   switch (ask.kind) {
     case 'open':
       return { ...common, name: ask.name, weight: ask.blob.size }
@@ -71,6 +77,8 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
     case 'draw':
       // To the worker that drew before, which has the meshes.
       return { ...common, name: 'the drawing', weight: 0, keeps: 'drawing' }
+    case 'runs':
+      return { ...common, name: 'print runs', weight: 0, keeps: 'runs' }
     case 'pack':
     case 'unpack':
       return { ...common, name: 'project file', weight: 0 }

@@ -7,6 +7,9 @@ import type { PartLook } from '../core/drawing/lookAtPart.ts'
 import type { Inspection } from '../core/mesh/inspect.ts'
 import type { PoseOption } from '../core/mesh/poseOptions.ts'
 import type { LengthUnit, Mesh, MeshFormat, Vec3 } from '../core/model/mesh.ts'
+import type { RunWay } from '../core/model/runs.ts'
+import type { PlannedRun, RunPart, RunWorkshop } from '../core/runs/planRuns.ts'
+import type { Unfit } from '../core/runs/types.ts'
 import type { Problem } from '../core/model/problem.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
 import type { PlateOutline } from '../core/aircraft/twin/outline.ts'
@@ -224,6 +227,33 @@ export interface CutAsk {
   readonly share: number
 }
 
+/** A frame's pieces to be laid into print runs. */
+export interface RunsAsk {
+  readonly kind: 'runs'
+  readonly parts: readonly RunsPart[]
+  readonly workshop: RunWorkshop
+}
+
+export interface RunsPart extends Omit<RunPart, 'outline'> {
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  readonly pose: Pose
+  readonly supportAngleDeg: number
+}
+
+export interface RunsAnswer {
+  /** Every way to divide the pieces; null where there are too many of them. */
+  readonly ways: Readonly<Record<RunWay, readonly PlannedRun[]>> | null
+  readonly unfit: readonly Unfit[]
+  /** From above, turned by nothing, and the bed it covers; by part. */
+  readonly plans: Readonly<Record<string, PiecePlan>>
+}
+
+export interface PiecePlan {
+  readonly drawing: LineDrawing
+  readonly areaMm2: number
+}
+
 /** Packs files into a ZIP, in the order given. */
 export interface PackAsk {
   readonly kind: 'pack'
@@ -273,6 +303,7 @@ export interface JobTable {
     readonly event: never
     readonly answer: LookAnswer | null
   }
+  readonly runs: { readonly ask: RunsAsk; readonly event: never; readonly answer: RunsAnswer }
   readonly cut: { readonly ask: CutAsk; readonly event: never; readonly answer: PartSection }
   readonly pack: { readonly ask: PackAsk; readonly event: never; readonly answer: Blob }
   readonly unpack: { readonly ask: UnpackAsk; readonly event: never; readonly answer: UnpackAnswer }

@@ -217,6 +217,8 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
     doing.actions.dropRole(roleId(doing, place))
   }),
   putReadings: into(['wholes', 'clocks']),
+  putRuns: into(['runs']),
+  layRuns: did(({ actions }) => actions.layRuns(new AbortController().signal)),
   putAircraft: fc.oneof(
     { weight: 4, arbitrary: into(['aircraft']) },
     did(({ actions }) => {

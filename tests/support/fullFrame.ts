@@ -1,3 +1,4 @@
+import { RUNS_DEFAULTS } from '../../src/core/data/runs.ts'
 import { HABIT_DEFAULTS } from '../../src/core/model/habits.ts'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
@@ -30,6 +31,7 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
     },
     'read',
   )
+  actions.putRuns(RUNS_DEFAULTS, 'print')
   const flown = { minutes: 9, usedWh: 12, auwG: 500, motors: 4, propDiameterMm: 150 }
   const line = { id: 'l', name: 'Line', thresholdG: 250, meaning: 'Rules change', source: 'rules' }
   actions.putAircraft(

@@ -39,6 +39,7 @@ export function putInFrame(actions: Session, frame: Frame, path: Path, value: un
   else if (root === 'prices') actions.putPrices(next.prices)
   else if (root === 'carbon') actions.putCarbon(next.carbon)
   else if (root === 'wholes' || root === 'clocks') actions.putReadings({ [root]: next[root] }, 'x')
+  else if (root === 'runs') actions.putRuns(next.runs ?? {}, 'x')
   else if (root === 'materials' && key !== 'id') {
     for (const material of next.materials.slice(0, 1)) actions.putMaterial(material)
   } else if (root === 'aircraft' && typeof at === 'string') {

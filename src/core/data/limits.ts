@@ -148,6 +148,15 @@ export const ITEM_LIMITS = {
 
 export const GROWTH_LIMITS = real(0, 100)
 
+/** How pieces are laid into print runs. */
+export const RUN_LIMITS = {
+  gapMm: real(0, 200),
+  marginMm: real(0, 200),
+  eveningH: real(0.1, 100),
+  headMm: real(0, 500),
+  underHeadMm: real(0, 1000),
+} as const satisfies LimitTable
+
 /** The builder's own limits, and the masses at which rules change. */
 export const MASS_LIMITS = {
   limitG: real(0.1, 1_000_000),

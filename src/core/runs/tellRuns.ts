@@ -6,6 +6,8 @@ import type { Bed, PieceOutline, Spot } from './types.ts'
 
 /** One print run in the figures that are shown of it. */
 export interface RunTold {
+  /** From 1, in the order they are printed. */
+  readonly number: number
   readonly materialId: string
   readonly material: string
   readonly layerMm: number
@@ -48,7 +50,7 @@ export function tellRuns(
   bed: Bed,
 ): RunsTold {
   const byId = new Map(rows.map((row) => [row.part.id, row]))
-  const runs = planned.map((run) => tellRun(run, byId, outlines, bed))
+  const runs = planned.map((run, i) => ({ number: i + 1, ...tellRun(run, byId, outlines, bed) }))
   return {
     runs,
     timeS: runs.reduce((sum, { timeS }) => addRanges(sum, timeS), ZERO_RANGE),
@@ -67,7 +69,7 @@ function tellRun(
   byId: ReadonlyMap<string, FrameRow>,
   outlines: ReadonlyMap<string, Pick<PieceOutline, 'areaMm2'>>,
   bed: Bed,
-): RunTold {
+): Omit<RunTold, 'number'> {
   const counts = new Map<string, number>()
   for (const { partId } of spots) counts.set(partId, (counts.get(partId) ?? 0) + 1)
   const known = [...counts].flatMap(([partId, count]) => {

@@ -19,6 +19,7 @@ import { createLearning } from './learning.ts'
 import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
 import { createPartLooks } from './partLooks.ts'
+import { createRunActions } from './runActions.ts'
 import { createPoses } from './poses.ts'
 import { createProjects } from './projects.ts'
 import { createRoleActions } from './roleActions.ts'
@@ -119,6 +120,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
     ...createPartLooks(store, runner, meshes),
+    ...createRunActions(store, runner, history, meshes),
     ...learning,
     ...createRoleActions(store, history, newId, workshop),
     keepAsMine: workshop.keepAsMine,

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
+import { RUNS_DEFAULTS } from '../../core/data/runs.ts'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { Frame, Part, WeighIn } from '../../core/model/frame.ts'
@@ -20,6 +21,7 @@ import {
   PartSchema,
   PricesSchema,
   PrinterSchema,
+  RunsSchema,
   WeighInSchema,
   WholesSchema,
 } from './schema.ts'
@@ -52,7 +54,7 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
   const keep = createKeep(complaints)
 
   const { id, parts, materials, printer, prices, carbon, aircraft } = shell.output
-  const { wholes, clocks, roles } = shell.output
+  const { wholes, clocks, roles, runs } = shell.output
   const name = keep(NameSchema, shell.output.name, 'The name of the frame', NEW_FRAME_NAME)
   const empty = emptyFrame(id)
   const soundParts = parts.flatMap((part, index): Part[] => {
@@ -80,6 +82,9 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
       ? {}
       : { wholes: keep(WholesSchema, wholes, 'The weighings of the whole', []) }),
     ...(clocks === undefined ? {} : { clocks: keep(ClocksSchema, clocks, 'The clock times', []) }),
+    ...(runs === undefined
+      ? {}
+      : { runs: keep(RunsSchema, runs, 'The way of printing', RUNS_DEFAULTS) }),
   }
   return { ok: true, value: { frame, complaints } }
 }

@@ -8,6 +8,7 @@ import {
   PRINTER_LIMITS,
   PRINTER_MORE_LIMITS,
   READING_LIMITS,
+  RUN_LIMITS,
   RECIPE_LIMITS,
   TEXT_LIMITS,
   TURN_LIMITS,
@@ -18,6 +19,7 @@ import {
   type PrinterNumber,
   type RecipeNumber,
 } from '../../core/data/limits.ts'
+import type { RunSettings } from '../../core/model/runs.ts'
 import type {
   Material,
   Prices,
@@ -261,6 +263,16 @@ export const ClocksSchema = v.array(
   }),
 ) satisfies v.GenericSchema<unknown, readonly ClockTime[]>
 
+export const RunsSchema = v.object({
+  way: v.picklist(['fewest beds', 'evenings', 'least loss']),
+  order: v.picklist(['together', 'one at a time']),
+  gapMm: within(RUN_LIMITS.gapMm),
+  marginMm: within(RUN_LIMITS.marginMm),
+  eveningH: within(RUN_LIMITS.eveningH),
+  headMm: within(RUN_LIMITS.headMm),
+  underHeadMm: within(RUN_LIMITS.underHeadMm),
+}) satisfies v.GenericSchema<unknown, RunSettings>
+
 export const NameSchema = name
 
 /** The outside of a frame, its contents still unchecked. */
@@ -277,4 +289,5 @@ export const FrameShellSchema = v.object({
   aircraft: v.unknown(),
   wholes: v.optional(v.unknown()),
   clocks: v.optional(v.unknown()),
+  runs: v.optional(v.unknown()),
 })

@@ -11,6 +11,7 @@ import {
   PartSchema,
   PricesSchema,
   PrinterSchema,
+  RunsSchema,
   WeighInSchema,
   WholesSchema,
 } from './schema.ts'
@@ -55,6 +56,7 @@ export function whyNotKept(before: Frame, next: Frame): string | null {
   }
   if (next.wholes !== undefined) check(WholesSchema, next.wholes, 'a weighing')
   if (next.clocks !== undefined) check(ClocksSchema, next.clocks, 'a clock time')
+  if (next.runs !== undefined) check(RunsSchema, next.runs, 'a setting of the print runs')
   return found
 }
 

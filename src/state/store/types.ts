@@ -4,13 +4,21 @@ import type { Material, Prices, Printer } from '../../core/model/figures.ts'
 import type { CarbonFrame, Frame } from '../../core/model/frame.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Problem } from '../../core/model/problem.ts'
+import type { RunSettings } from '../../core/model/runs.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
 import type { PartSection, SectionAxis } from '../../core/census/section/types.ts'
 import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartView } from '../actions/partLooks.ts'
-import type { LookAnswer, PartRead, PartShape, PlacedMesh, Rough } from '../../jobs/protocol.ts'
+import type {
+  LookAnswer,
+  PartRead,
+  PartShape,
+  PlacedMesh,
+  Rough,
+  RunsAnswer,
+} from '../../jobs/protocol.ts'
 import type { MineKind, Workshop } from './workshop.ts'
 
 export type {
@@ -18,7 +26,9 @@ export type {
   LooseRow,
   PartRead,
   PartShape,
+  PiecePlan,
   Rough,
+  RunsAnswer,
   Thumbnail,
 } from '../../jobs/protocol.ts'
 
@@ -189,6 +199,13 @@ export interface Actions {
   dropRole(roleId: string): void
   /** Changes what was read of the whole frame, or off the clock; `what` are the words for undo. */
   putReadings(patch: Partial<Pick<Frame, 'wholes' | 'clocks'>>, what: string): void
+  /** Changes how the pieces are printed together; `what` are the words for undo. */
+  putRuns(patch: Partial<RunSettings>, what: string, gesture?: string): void
+  /**
+   * Lays the present frame's pieces into print runs, every way there is; null where a part is not
+   * counted yet, its mesh cannot be had, or once `signal` is aborted.
+   */
+  layRuns(signal: AbortSignal): Promise<RunsAnswer | null>
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */
   putAircraft(patch: Partial<Aircraft>, what: string, gesture?: string): void
   select(ids: readonly string[]): void

@@ -1,6 +1,7 @@
 import '../styles/aircraft.css'
 import '../styles/aircraftMass.css'
 import { ClockRow } from '../bench/ClockRow.tsx'
+import { RunsSection } from '../bench/RunsSection.tsx'
 import { SparesList } from '../bench/SparesList.tsx'
 import { WeighIns } from '../bench/WeighIns.tsx'
 import { Section } from '../aircraft/Section.tsx'
@@ -21,6 +22,7 @@ export function BenchSheet() {
       <div className="aircraft">
         <ShownAircraft>
           <InTurn>
+            <RunsSection />
             <WeighSection />
             <Section title="Clock" summary={<ClockWords />}>
               <div className="craft-full">
