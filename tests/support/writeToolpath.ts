@@ -14,6 +14,12 @@ export interface BoxRecipe {
   readonly infill: number
   readonly pattern: 'lines' | 'grid'
   readonly filamentMm: number
+  /** From this layer on the box is wider, with so many solid layers over the air beneath. */
+  readonly shelf?: {
+    readonly layer: number
+    readonly sizeMm: readonly [x: number, y: number]
+    readonly skins: number
+  }
 }
 
 /** A small one with everything in it. */
@@ -51,15 +57,19 @@ export const PLAIN: Tongue = {
 
 /** G-code of a box, and the mm of filament that all its lines take. */
 export function writeBox(
-  box: BoxRecipe,
+  whole: BoxRecipe,
   tongue: Tongue = PLAIN,
 ): { readonly text: string; readonly filamentMm: number } {
-  const pen = penOf(box, tongue)
-  for (let layer = 0; layer < box.layers; layer++) {
+  const pen = penOf(whole, tongue)
+  const { shelf } = whole
+  for (let layer = 0; layer < whole.layers; layer++) {
+    const past = shelf ? layer - shelf.layer : -1
+    const box = shelf && past >= 0 ? { ...whole, sizeMm: shelf.sizeMm } : whole
     const heightMm = layer === 0 ? box.firstMm : box.layerMm
     pen.rise(box.firstMm + layer * box.layerMm)
     for (let wall = 0; wall < box.walls; wall++) pen.lay(loop(box, wall), heightMm)
-    const solid = layer < box.bottomSkins || layer >= box.layers - box.topSkins
+    const hung = shelf !== undefined && past >= 0 && past < shelf.skins
+    const solid = hung || layer < box.bottomSkins || layer >= box.layers - box.topSkins
     if (solid) {
       for (const path of hatch(box, box.lineMm, layer % 2 === 1)) pen.lay(path, heightMm)
     } else if (box.infill > 0) {

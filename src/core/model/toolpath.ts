@@ -55,6 +55,7 @@ export interface SeenHabits {
   readonly infillWidthShare?: number
   readonly firstWidthShare?: number
   readonly gapLines?: boolean
+  readonly undersides?: 'bottom' | 'most'
 }
 
 /** Plastic at one height. */

@@ -184,6 +184,7 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
         filled,
         thin,
         bottom: skins.bottom,
+        under: skins.under,
         top: skins.top,
         cellMm2: plan === null ? 0 : plan.pitchMm ** 2,
         coreMm3,

@@ -12,6 +12,7 @@ export interface RecipeEvidence {
   readonly thin: Float64Array
   /** Cells of columns by number of solid layers; see `SkinCount`. */
   readonly bottom: Float64Array
+  readonly under: Float64Array
   readonly top: Float64Array
   readonly cellMm2: number
   /** Of the rooms' cores: volume, and plastic that lies in it. mm³ */
@@ -47,14 +48,15 @@ export function recipeSeen(evidence: RecipeEvidence): SeenRecipe {
     lineMm: lineOf(kinds),
     walls: wallsOf(evidence),
     topSkins: roomy ? skinsOf(evidence.top, evidence.cellMm2) : null,
-    bottomSkins: roomy ? skinsOf(evidence.bottom, evidence.cellMm2) : null,
+    bottomSkins: roomy ? bottomOf(evidence) : null,
     infillPct: filled ? Math.round((1000 * coreDepositMm3) / coreMm3) / 10 : null,
     pattern: filled ? evidence.pattern : null,
   }
 }
 
-/** Widths of the kinds against the line width. */
-export function habitsSeen({ kinds, firstWidthMm }: RecipeEvidence): SeenHabits {
+/** Widths of the kinds against the line width, and what else the moves tell. */
+export function habitsSeen(evidence: RecipeEvidence): SeenHabits {
+  const { kinds, firstWidthMm } = evidence
   const line = lineOf(kinds)
   if (line === null) return {}
   const share = (widthMm: number | null): number | null =>
@@ -68,7 +70,24 @@ export function habitsSeen({ kinds, firstWidthMm }: RecipeEvidence): SeenHabits 
   }
   const known = Object.entries(shares).filter(([, value]) => value !== null)
   const gaps = kinds.gap.volumeMm3 > 0 ? { gapLines: true } : {}
-  return { ...(Object.fromEntries(known) as SeenHabits), ...gaps }
+  return { ...(Object.fromEntries(known) as SeenHabits), ...gaps, ...undersidesOf(evidence) }
+}
+
+/** Skins on the bed; of a part that has none there, those over its undersides in the air. */
+function bottomOf({ bottom, under, cellMm2 }: RecipeEvidence): number | null {
+  return skinsOf(bottom, cellMm2) ?? skinsOf(under, cellMm2)
+}
+
+/** Told only by a part with rooms over the bed, over an underside and under a top, if top and bottom differ. */
+function undersidesOf(evidence: RecipeEvidence): Pick<SeenHabits, 'undersides'> {
+  const { bottom, under, top, cellMm2, coreMm3 } = evidence
+  if (coreMm3 < CORE_MM3) return {}
+  const onBed = skinsOf(bottom, cellMm2)
+  const onTop = skinsOf(top, cellMm2)
+  const inAir = skinsOf(under, cellMm2)
+  if (onBed === null || onTop === null || onTop <= onBed) return {}
+  if (inAir === onTop) return { undersides: 'most' }
+  return inAir === onBed ? { undersides: 'bottom' } : {}
 }
 
 /** The width that walls have by length; without walls, that of the skins. */

@@ -1,7 +1,10 @@
-import type { KnownHabits } from '../../../src/core/model/habits.ts'
+import { HABIT_RANGES } from '../../../src/core/data/habits.ts'
+import { HABIT_LIMITS } from '../../../src/core/data/limits.ts'
+import type { HabitNumber, KnownHabits } from '../../../src/core/model/habits.ts'
+import { HABIT_DEFAULTS } from '../../../src/core/model/habits.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import type { Pose } from '../../../src/core/model/settings.ts'
-import { median } from '../median.ts'
+import { asLaid } from './asLaid.ts'
 import type { Pair } from './readPairs.ts'
 import { reckon } from './reckon.ts'
 
@@ -10,40 +13,57 @@ export interface Laid {
   readonly pair: Pair
   readonly mesh: Mesh
   readonly pose: Pose
+  readonly shaped: boolean
 }
 
-/** What one printer's owner may try, habit by habit, the most telling first. */
-const TRIED: readonly KnownHabits[] = [
-  ...[0.5, 1, 2, 3, 4, 5, 6].map((mm) => ({ slopeBandMm: mm, holdMm: mm })),
-  ...[0, 0.1, 0.2, 0.3, 0.4].map((overlapShare) => ({ overlapShare })),
-  ...[10, 25, 50, 100].map((smallRoomMm2) => ({ smallRoomMm2 })),
-  ...[0, 0.25, 0.4, 0.5].map((joinedShare) => ({ joinedShare })),
-  ...[1, 1.2, 1.4].map((strandShare) => ({ strandShare })),
-]
+/** What other parts may teach; a hold goes with the band. */
+const TAUGHT = [
+  'slopeBandMm',
+  'overlapShare',
+  'joinedShare',
+  'strandShare',
+  'smallRoomMm2',
+] as const satisfies readonly HabitNumber[]
 
-/** Two rounds: what the second changes is little. */
-const ROUNDS = 2
+/** What a part misses by for reasons no habit of these has, one standard deviation. */
+const OWN_MISS = 0.02
+/** Rounds in which parts that miss by far more lose their say. */
+const ROUNDS = 8
 
 /**
  * Habits as they would be learnt from toolpaths: widths by kind off the pair's own, all others off
- * the other parts that were laid with the same settings, one habit after the other, by the least
- * median miss. Widths alone where there is no other part.
+ * the other shaping pairs that were laid with the same settings. All at once: a miss is taken as
+ * linear in every habit, the range of a habit as four standard deviations of what is likely, and a
+ * part that misses by far more than the others weighs less (Cauchy). No pair that checks teaches.
  */
 export function learnHabits(own: Laid, all: readonly Laid[]): KnownHabits {
-  const others = all.filter(({ pair }) => pair !== own.pair && alike(pair, own.pair))
-  if (others.length === 0) return widthsOf(own.pair)
-  let best: KnownHabits = {}
-  let least = missOf(others, best)
+  const others = all.filter(
+    ({ pair, shaped }) => shaped && pair !== own.pair && alike(pair, own.pair),
+  )
+  const { habits } = asLaid(own.pair)
+  if (others.length === 0) return habits
+  const lessons = others.map(lessonOf)
+  let steps = TAUGHT.map(() => 0)
   for (let round = 0; round < ROUNDS; round++) {
-    for (const habit of TRIED) {
-      const tried: KnownHabits = Object.assign({}, best, habit)
-      const miss = missOf(others, tried)
-      if (miss >= least) continue
-      least = miss
-      best = tried
-    }
+    const weights = lessons.map(({ miss, slopes }) => {
+      const left = miss - dot(slopes, steps)
+      return 1 / (OWN_MISS ** 2 + left ** 2)
+    })
+    const matrix = TAUGHT.map((_, a) =>
+      TAUGHT.map((__, b) =>
+        lessons.reduce(
+          (sum, { slopes }, i) => sum + weights[i]! * slopes[a]! * slopes[b]!,
+          a === b ? 1 : 0,
+        ),
+      ),
+    )
+    const right = TAUGHT.map((_, a) =>
+      lessons.reduce((sum, { slopes, miss }, i) => sum + weights[i]! * slopes[a]! * miss, 0),
+    )
+    steps = solve(matrix, right)
   }
-  return { ...best, ...widthsOf(own.pair) }
+  const learnt = Object.fromEntries(TAUGHT.map((habit, i) => [habit, moved(habit, steps[i]!)]))
+  return { ...learnt, holdMm: learnt['slopeBandMm']!, ...habits }
 }
 
 /** By the same hand, on the same machine, as far as can be told. */
@@ -56,26 +76,56 @@ function alike(a: Pair, b: Pair): boolean {
   )
 }
 
-function widthsOf({ seen: { beadMm, beads } }: Pair): KnownHabits {
-  const share = (bead: number | null): number =>
-    bead === null ? 1 : Math.min(1.5, Math.max(0.7, bead / beadMm))
-  const walls = share(beads.walls)
-  return { outerWidthShare: walls, innerWidthShare: walls, infillWidthShare: share(beads.sparse) }
+/** One standard deviation of a habit that is not known. */
+const deviation = (habit: HabitNumber): number =>
+  (HABIT_RANGES[habit].high - HABIT_RANGES[habit].low) / 4
+
+/** A habit so many deviations from what is usual, within what is accepted. */
+function moved(habit: HabitNumber, deviations: number): number {
+  const { min, max } = HABIT_LIMITS[habit]
+  return Math.min(max, Math.max(min, HABIT_DEFAULTS[habit] + deviations * deviation(habit)))
 }
 
-const known = new Map<string, number>()
+/** ln of seen ÷ reckoned, and how ln of what is reckoned follows each habit, per deviation. */
+interface Lesson {
+  readonly miss: number
+  readonly slopes: readonly number[]
+}
 
-function missOf(others: readonly Laid[], habits: KnownHabits): number {
-  return median(
-    others.map(({ pair, mesh, pose }) => {
-      const tried = { ...habits, ...widthsOf(pair) }
-      const key = `${pair.name} ${JSON.stringify(tried)}`
-      const before = known.get(key)
-      if (before !== undefined) return before
-      const { depositMm3 } = reckon(pair, mesh, pose, tried)
-      const miss = Math.abs(depositMm3 / pair.seen.partMm3 - 1)
-      known.set(key, miss)
-      return miss
-    }),
-  )
+const known = new Map<string, Lesson>()
+
+function lessonOf({ pair, mesh, pose }: Laid): Lesson {
+  const before = known.get(pair.name)
+  if (before !== undefined) return before
+  const laid = asLaid(pair)
+  const lnOf = (habits: KnownHabits): number =>
+    Math.log(reckon(laid.pair, mesh, pose, { ...habits, ...laid.habits }).depositMm3)
+  const usual = lnOf({})
+  const slopes = TAUGHT.map((habit) => {
+    const at = (sign: number): KnownHabits => {
+      const value = moved(habit, sign)
+      return habit === 'slopeBandMm' ? { [habit]: value, holdMm: value } : { [habit]: value }
+    }
+    return (lnOf(at(1)) - lnOf(at(-1))) / 2
+  })
+  const lesson = { miss: Math.log(pair.seen.partMm3) - usual, slopes }
+  known.set(pair.name, lesson)
+  return lesson
+}
+
+const dot = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + value * b[i]!, 0)
+
+/** Solves a small symmetric positive system by elimination. */
+function solve(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
+  const rows = matrix.map((row, i) => [...row, right[i]!])
+  const n = rows.length
+  for (let k = 0; k < n; k++) {
+    for (let i = 0; i < n; i++) {
+      if (i === k) continue
+      const times = rows[i]![k]! / rows[k]![k]!
+      for (let j = k; j <= n; j++) rows[i]![j]! -= times * rows[k]![j]!
+    }
+  }
+  return rows.map((row, k) => row[n]! / row[k]!)
 }

@@ -1,6 +1,7 @@
 import { basename } from 'node:path'
 import { refuseHabits } from '../../../src/core/data/habits.ts'
 import type { KnownHabits } from '../../../src/core/model/habits.ts'
+import { asLaid } from './asLaid.ts'
 import type { Laid } from './knownHabits.ts'
 import { learnHabits } from './knownHabits.ts'
 import { readPairs } from './readPairs.ts'
@@ -11,14 +12,15 @@ import { score, summarise } from './score.ts'
 /*
  * `npm run pairs -- FOLDER` holds the count against real toolpaths: `pairs.json` and a mesh for
  * each of its names. Every second name shapes the defaults, the others check them. `--json` prints
- * everything; `--habits JSON` tries other habits than ours; `--learn` takes each part's widths off
- * its own toolpath and the other habits off its maker's other parts; `--only WORD` takes the names
- * that hold it.
+ * everything; `--habits JSON` tries other habits than ours; `--own` takes walls, line and habits
+ * off each part's own moves, as far as they tell; `--learn` does and takes the other habits off the
+ * shaping ones of its maker's other parts; `--only WORD` takes the names that hold it.
  */
 
 const args = process.argv.slice(2)
 const json = args.includes('--json')
 const learn = args.includes('--learn')
+const own = args.includes('--own')
 const valueOf = (flag: string): string | null => {
   const at = args.indexOf(flag)
   return at < 0 ? null : (args[at + 1] ?? null)
@@ -61,16 +63,18 @@ function orLeave<T>(name: string, work: () => T): T | null {
     return null
   }
 }
-const laid = pairs.flatMap((pair): Laid[] => {
+const laid = pairs.flatMap((pair, i): Laid[] => {
   const mesh = orLeave(pair.name, () => meshOf(pair))
-  return mesh === null ? [] : [{ pair, mesh, pose: poseOf(pair, mesh) }]
+  return mesh === null ? [] : [{ pair, mesh, pose: poseOf(pair, mesh), shaped: i % 2 === 0 }]
 })
-laid.forEach((one, i) => {
-  const { pair, mesh, pose } = one
+laid.forEach((one) => {
+  const { pair, mesh, pose, shaped } = one
   if (!pair.name.includes(only)) return
   const row = orLeave(pair.name, () => {
-    const used = learn ? { ...learnHabits(one, laid), ...habits } : habits
-    return score(pair, reckon(pair, mesh, pose, used), i % 2 === 0)
+    if (!learn && !own) return score(pair, reckon(pair, mesh, pose, habits), shaped)
+    const read = asLaid(pair)
+    const used = { ...(learn ? learnHabits(one, laid) : read.habits), ...habits }
+    return score(pair, reckon(read.pair, mesh, pose, used), shaped)
   })
   if (row === null) return
   rows.push(row)

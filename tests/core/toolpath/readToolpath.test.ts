@@ -48,6 +48,29 @@ function expectBox(figures: ToolpathFigures, box: BoxRecipe): void {
   expect(Math.abs(recipe.infillPct! - 100 * box.infill)).toBeLessThan(2)
 }
 
+describe('skins over undersides', () => {
+  const overAir = (skins: number): ToolpathFigures => {
+    const shelf = { layer: 10, sizeMm: [80, 34], skins } as const
+    return read(writeBox({ ...BOX, layers: 30, shelf }).text)
+  }
+
+  test.each([
+    [BOX.bottomSkins, 'bottom'],
+    [BOX.topSkins, 'most'],
+    [BOX.topSkins + 2, undefined],
+  ] as const)('%i of them are read as %s', (skins, undersides) => {
+    const { habits, recipe } = overAir(skins)
+    expect(habits.undersides).toBe(undersides)
+    // Those on the bed are told by themselves.
+    expect(recipe.bottomSkins).toBe(BOX.bottomSkins)
+    expect(recipe.topSkins).toBe(BOX.topSkins)
+  })
+
+  test('are not told by a part without any', () => {
+    expect(read(writeBox(BOX).text).habits.undersides).toBeUndefined()
+  })
+})
+
 describe('the recipe', () => {
   const random = seededRandom(14)
   const pick = <T>(...choices: readonly T[]): T => choices[Math.floor(random() * choices.length)]!
