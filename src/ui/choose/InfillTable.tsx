@@ -44,6 +44,7 @@ export function InfillTable({ row }: { readonly row: LedgerRow }) {
   const ratio = sum.pieceG.mid / tried.now.massG.mid
   const points = tried.lines.map(({ pct, figures }) => ({
     words: `${pct} %`,
+    value: pct,
     frameG: printedG + (figures.massG.mid - tried.now.massG.mid) * ratio * quantity,
     isNow: pct === recipe.infillPct,
   }))

@@ -1,6 +1,7 @@
 import { useRef } from 'react'
 import { scaleLinear } from 'd3-scale'
 import { PATTERN_NAMES } from '../../core/data/limits.ts'
+import type { Recipe } from '../../core/model/settings.ts'
 import { formatGrams } from '../../core/words/format.ts'
 import { massUnit } from '../../core/words/shownUnits.ts'
 import { frameSum, type LedgerRow } from '../../state/store/derived.ts'
@@ -15,6 +16,8 @@ import { curvesLayout } from './curvesLayout.ts'
 /** A value of a setting, and what the frame prints then. */
 export interface MassPoint {
   readonly words: string
+  /** Of the setting, where it is a number; else its place among the choices. */
+  readonly value: number
   readonly frameG: number
   readonly isNow: boolean
 }
@@ -64,8 +67,11 @@ export function MassCurves({ row, infill }: MassCurvesProps) {
           const top = 22 + Math.floor(i / columns) * rowPx
           const bottom = top + rowPx - 46
           const y = scaleLinear([low, high], [bottom, top])
-          const x = (at: number) =>
-            left + 10 + ((panelPx - 34) * at) / Math.max(1, panel.points.length - 1)
+          const values = panel.points.map(({ value }) => value)
+          const x = scaleLinear(
+            [Math.min(...values), Math.max(...values)],
+            [left + 10, left + panelPx - 24],
+          )
           const right = left + panelPx - 14
           return (
             <g key={panel.name}>
@@ -91,14 +97,14 @@ export function MassCurves({ row, infill }: MassCurvesProps) {
               {panel.isCurve ? (
                 <path
                   className="curve-line"
-                  d={`M${panel.points.map(({ frameG }, at) => `${x(at)} ${y(frameG)}`).join('L')}`}
+                  d={`M${panel.points.map(({ value, frameG }) => `${x(value)} ${y(frameG)}`).join('L')}`}
                 />
               ) : null}
-              {panel.points.map(({ words, frameG, isNow }, at) => (
+              {panel.points.map(({ words, value, frameG, isNow }) => (
                 <circle
                   key={words}
                   className={isNow ? 'curve-now' : 'curve-point'}
-                  cx={x(at)}
+                  cx={x(value)}
                   cy={y(frameG)}
                   r={isNow ? 4.5 : 3}
                 >
@@ -134,34 +140,43 @@ function panelsOf(
   effects: readonly StepEffect[],
   printedG: number,
 ): readonly Panel[] {
-  const made = (key: StepKey, name: string, now: string, wordsOf: (of: StepEffect) => string) => {
-    const own = effects.filter(({ step }) => step.key === key)
-    const isCurve = key !== 'pattern' && key !== 'plastic'
-    const others = own.map((one) => ({ words: wordsOf(one), frameG: one.frameG, isNow: false }))
-    const present = { words: now, frameG: printedG, isNow: true }
-    // Steps come as one less and one more; choices have no order but their mass.
-    const points = isCurve
-      ? [...others.slice(0, 1), present, ...others.slice(1)]
-      : [...others, present].toSorted((a, b) => a.frameG - b.frameG)
-    return own.length < (isCurve ? 2 : 1) ? [] : [{ name, points, isCurve }]
+  const ofKey = (key: StepKey) => effects.filter(({ step }) => step.key === key)
+  const curve = (
+    key: StepKey,
+    name: string,
+    valueOf: (recipe: Partial<Recipe>) => number | undefined,
+    wordsOf: (value: number) => string,
+  ): readonly Panel[] => {
+    const present = valueOf(recipe) ?? 0
+    const others = ofKey(key).map(({ step, frameG }): MassPoint => {
+      const value = valueOf(step.recipe) ?? present
+      return { words: wordsOf(value), value, frameG, isNow: false }
+    })
+    const now = { words: wordsOf(present), value: present, frameG: printedG, isNow: true }
+    const points = [...others, now].toSorted((a, b) => a.value - b.value)
+    return others.length === 0 ? [] : [{ name, points, isCurve: true }]
   }
+  const choices = (key: StepKey, name: string, now: string): readonly Panel[] => {
+    const others = ofKey(key).map(({ step, frameG }) => ({
+      words: step.words,
+      frameG,
+      isNow: false,
+    }))
+    const points = [...others, { words: now, frameG: printedG, isNow: true }]
+      .toSorted((a, b) => a.frameG - b.frameG)
+      .map((point, value) => ({ ...point, value }))
+    return others.length === 0 ? [] : [{ name, points, isCurve: false }]
+  }
+  const mm = (value: number) => showLength(value, 2)
+  const { topSkins, bottomSkins, pattern } = recipe
+  const skins = (top: number) => `${top}, ${top + bottomSkins - topSkins}`
   return [
     { name: 'Infill', points: infill, isCurve: true },
-    ...made('walls', 'Walls', String(recipe.walls), ({ step }) => String(step.recipe.walls)),
-    ...made(
-      'skins',
-      'Skins',
-      `${recipe.topSkins}, ${recipe.bottomSkins}`,
-      ({ step }) => `${step.recipe.topSkins}, ${step.recipe.bottomSkins}`,
-    ),
-    ...made('layer', 'Layer', showLength(recipe.layerMm, 2), ({ step }) => step.words),
-    ...made('line', 'Line', showLength(recipe.lineMm, 2), ({ step }) => step.words),
-    ...made(
-      'pattern',
-      'Pattern',
-      PATTERN_NAMES[recipe.pattern].toLowerCase(),
-      ({ step }) => step.words,
-    ),
-    ...made('plastic', 'Plastic', material.name, ({ step }) => step.words),
+    ...curve('walls', 'Walls', ({ walls }) => walls, String),
+    ...curve('skins', 'Skins', (of) => of.topSkins, skins),
+    ...curve('layer', 'Layer', ({ layerMm }) => layerMm, mm),
+    ...curve('line', 'Line', ({ lineMm }) => lineMm, mm),
+    ...choices('pattern', 'Pattern', PATTERN_NAMES[pattern].toLowerCase()),
+    ...choices('plastic', 'Plastic', material.name),
   ]
 }
