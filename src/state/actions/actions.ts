@@ -10,7 +10,7 @@ import { createAnalysis, missingMesh, missingZone, takenAs } from './analysis.ts
 import type { Claims } from '../storage/claims.ts'
 import type { DemoSource } from './demos.ts'
 import { createDrawFrame } from './drawings.ts'
-import { createFacts } from '../store/facts.ts'
+import { createCounted } from '../store/counted.ts'
 import { createFrameActions } from './frameActions.ts'
 import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
@@ -54,9 +54,9 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   const { runner, storage, claims, newId } = deps
   const history = createHistory(store)
   const meshes = createMeshes(storage)
-  const facts = createFacts(storage)
+  const counted = createCounted(storage)
   const saver = createSaver(store, storage, meshes, claims)
-  const analysis = createAnalysis(store, runner, meshes, facts)
+  const analysis = createAnalysis(store, runner, meshes, counted)
   const intake = createIntake({
     store,
     runner,
@@ -116,7 +116,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
   return {
     ...createFrameActions(store, history, newId),
-    ...createPoses({ store, runner, facts, meshOf, findZones }),
+    ...createPoses({ store, runner, counted, meshOf, findZones }),
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
     ...createPartLooks(store, runner, meshes),

@@ -6,7 +6,7 @@ import type { Problem } from '../../core/model/problem.ts'
 import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
 import type { AnalyseEvent, MeshSource } from '../../jobs/protocol.ts'
 import type { Runner } from '../../jobs/runner.ts'
-import type { Facts } from '../store/facts.ts'
+import type { Counted } from '../store/counted.ts'
 import type { Meshes } from '../storage/meshes.ts'
 import { beginWork, doneWork, failedWork, moveWork, scaleRough } from './partWork.ts'
 import type { AppState, PartWork } from '../store/types.ts'
@@ -43,7 +43,7 @@ export function createAnalysis(
   store: StoreApi<AppState>,
   runner: Runner,
   meshes: Meshes,
-  facts: Facts,
+  counted: Counted,
 ): Analysis {
   /** The census each part wants, by part id. */
   let wanted: ReadonlyMap<string, string> = new Map()
@@ -123,8 +123,8 @@ export function createAnalysis(
     old?: string,
   ): PartWork {
     const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
-    const read = facts.read(measured)
-    const census = facts.census(key)
+    const read = counted.read(measured)
+    const census = counted.census(key)
     if (read !== null && census !== null) return doneWork(read, census)
     if (!jobs.has(key)) due.set(key, { part, printer })
     const raw = meshes.rawOf(part.meshHash)
@@ -165,7 +165,7 @@ export function createAnalysis(
   async function take(key: string, each: Due, signal: AbortSignal): Promise<void> {
     const { part } = each
     const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
-    await facts.fetch(key, measured)
+    await counted.fetch(key, measured)
     if (signal.aborted) return
     if (finish(key, measured)) return
     const problem = await runAnalysis(key, each, signal)
@@ -181,8 +181,8 @@ export function createAnalysis(
   }
 
   function finish(key: string, measured: string): boolean {
-    const census = facts.census(key)
-    const read = facts.read(measured)
+    const census = counted.census(key)
+    const read = counted.read(measured)
     if (census === null || read === null) return false
     showAll(key, () => doneWork(read, census))
     return true
@@ -204,7 +204,7 @@ export function createAnalysis(
     if (lost !== undefined) return missingZone(part.name, lost)
     const zones = found.filter((zone) => zone !== null)
     const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
-    const known = facts.read(measured)
+    const known = counted.read(measured)
     if (known !== null) showAll(key, (before) => moveWork(before, { kind: 'read', read: known }))
     const outcome = await runner.run(
       {
@@ -222,13 +222,13 @@ export function createAnalysis(
         signal,
         onEvent(event: AnalyseEvent) {
           if (signal.aborted) return
-          if (event.kind === 'read') facts.keepRead(measured, event.read)
+          if (event.kind === 'read') counted.keepRead(measured, event.read)
           hear(key, event)
         },
       },
     )
     if (outcome.ok) {
-      facts.keepCensus(key, outcome.value.census)
+      counted.keepCensus(key, outcome.value.census)
       return null
     }
     // The file on disk may have changed since it was dropped; storage has its own copy.

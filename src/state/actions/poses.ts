@@ -6,13 +6,13 @@ import type { LengthUnit } from '../../core/model/mesh.ts'
 import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
 import type { MeshSource } from '../../jobs/protocol.ts'
 import type { Runner } from '../../jobs/runner.ts'
-import type { Facts } from '../store/facts.ts'
+import type { Counted } from '../store/counted.ts'
 import type { Actions, AppState } from '../store/types.ts'
 
 interface PosesDeps {
   readonly store: StoreApi<AppState>
   readonly runner: Runner
-  readonly facts: Facts
+  readonly counted: Counted
   /** Rejects where the part or its mesh is gone. */
   readonly meshOf: (
     id: string,
@@ -26,7 +26,7 @@ interface PosesDeps {
  * shows figures at once.
  */
 export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryRecipe'> {
-  const { store, runner, facts, meshOf, findZones } = deps
+  const { store, runner, counted, meshOf, findZones } = deps
   const partOf = (id: string) => store.getState().frame.parts.find((part) => part.id === id)
 
   return {
@@ -53,8 +53,8 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryRe
         part.keepsHairs,
         part.countsFully,
       )
-      await facts.fetch(key, readKey(source.hash, unit, part.keepsHairs))
-      const known = facts.census(key)
+      await counted.fetch(key, readKey(source.hash, unit, part.keepsHairs))
+      const known = counted.census(key)
       if (known !== null) return known
       const zones = await findZones(part)
       const wants = {
@@ -68,7 +68,7 @@ export function createPoses(deps: PosesDeps): Pick<Actions, 'listPoses' | 'tryRe
       )
       if (signal.aborted) return null
       if (!outcome.ok) return refuse(outcome.problem)
-      facts.keepCensus(key, outcome.value.census)
+      counted.keepCensus(key, outcome.value.census)
       return outcome.value.census
     },
   }

@@ -4,7 +4,7 @@ import { createLatest } from './latest.ts'
 import type { Storage } from '../storage/storage.ts'
 
 /** Censuses and measures already taken, by their keys: the latest in memory, more in storage. */
-export interface Facts {
+export interface Counted {
   census(key: string): Census | null
   read(key: string): PartRead | null
   /** Fetches from storage what memory lacks. Never rejects: what cannot be had is counted anew. */
@@ -16,7 +16,7 @@ export interface Facts {
 /** A census is a few ten kilobytes, so these are a few megabytes. */
 const KEPT = 300
 
-export function createFacts(storage: Storage): Facts {
+export function createCounted(storage: Storage): Counted {
   const censuses = createLatest<Census>(KEPT)
   const reads = createLatest<PartRead>(KEPT)
   const ignore = () => undefined
