@@ -1,3 +1,4 @@
+import { INSERT_HOLES_MM } from '../../data/screwHoles.ts'
 import type { SourceMark, Sourced } from '../../model/figures.ts'
 import type { HardwareMaterial, MetricSize, NutStandard, ScrewStandard } from './types.ts'
 
@@ -242,9 +243,9 @@ export interface InsertRow {
  * maker's sheet.
  */
 export const INSERTS: Readonly<Record<MetricSize, InsertRow>> = {
-  M2: { outerMm: 3, holeMm: 2.6, lengthMm: 3, mark: 'memory' },
-  'M2.5': { outerMm: 3.6, holeMm: 3.15, lengthMm: 4, mark: 'memory' },
-  M3: { outerMm: 4.4, holeMm: 4, lengthMm: 5.7, mark: 'read' },
-  M4: { outerMm: 6.1, holeMm: 5.6, lengthMm: 8.1, mark: 'read' },
-  M5: { outerMm: 7.1, holeMm: 6.4, lengthMm: 9.5, mark: 'read' },
+  M2: { outerMm: 3, holeMm: INSERT_HOLES_MM.M2, lengthMm: 3, mark: 'memory' },
+  'M2.5': { outerMm: 3.6, holeMm: INSERT_HOLES_MM['M2.5'], lengthMm: 4, mark: 'memory' },
+  M3: { outerMm: 4.4, holeMm: INSERT_HOLES_MM.M3, lengthMm: 5.7, mark: 'read' },
+  M4: { outerMm: 6.1, holeMm: INSERT_HOLES_MM.M4, lengthMm: 8.1, mark: 'read' },
+  M5: { outerMm: 7.1, holeMm: INSERT_HOLES_MM.M5, lengthMm: 9.5, mark: 'read' },
 }
