@@ -43,6 +43,7 @@ const ROOMS: Record<string, readonly string[]> = {
   frame: ['model', 'words', 'data', 'doubt', 'figures'],
   aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
   drawing: ['model', 'mesh'],
+  joints: ['model', 'words', 'data', 'mesh'],
   toolpath: ['model', 'mesh', 'figures'],
   runs: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
 }

@@ -12,6 +12,7 @@ import { drawFrame } from './drawFrame.ts'
 import { layRuns } from './layRuns.ts'
 import { cutPart, lookAt } from './lookAt.ts'
 import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
+import { offersOf } from './offersOf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
 import type {
@@ -33,21 +34,19 @@ const DRAWN_TRIANGLES = 4_000_000
 /** Does one job. Never rejects. */
 export type Handler = (ask: Ask, tell: (event: JobEvent) => void) => Promise<Outcome<Answer>>
 
+/** Jobs that look at every mesh of a frame. */
+const NEEDS_ALL: ReadonlySet<Ask['kind']> = new Set(['draw', 'runs', 'offers'])
+
 /** What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last; `now` tells ms. */
 export function createHandler(now: () => number = () => performance.now()): Handler {
   const shelf = createMeshShelf()
-  // Every view needs all of them, so they are kept apart from those that are counted.
+  // Every view and every look for joints needs all of them, so they are kept apart from those that are counted.
   const drawn = createMeshShelf(DRAWN_PLACES, DRAWN_TRIANGLES)
   return async (ask, tell) => {
     try {
       return {
         ok: true,
-        value: await answerTo(
-          ask,
-          ask.kind === 'draw' || ask.kind === 'runs' ? drawn : shelf,
-          tell,
-          now,
-        ),
+        value: await answerTo(ask, NEEDS_ALL.has(ask.kind) ? drawn : shelf, tell, now),
       }
     } catch (error) {
       return { ok: false, problem: problemOf(error, nameIn(ask)) }
@@ -72,6 +71,8 @@ function answerTo(
       return measureShape(ask, shelf)
     case 'draw':
       return drawFrame(ask, shelf)
+    case 'offers':
+      return offersOf(ask, shelf)
     case 'look':
       return lookAt(ask, shelf)
     case 'runs':
@@ -145,6 +146,8 @@ function nameIn(ask: Ask): string {
       return 'drawing'
     case 'runs':
       return 'print runs'
+    case 'offers':
+      return 'joints'
     case 'pack':
     case 'unpack':
       return 'project file'

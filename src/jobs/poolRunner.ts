@@ -45,6 +45,7 @@ const PRIORITY: Readonly<Record<JobKind, number>> = {
   unpack: 0,
   split: 0,
   poses: 0,
+  offers: 1,
   open: 1,
   analyse: 2,
   runs: 2,
@@ -79,6 +80,9 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
       return { ...common, name: 'the drawing', weight: 0, keeps: 'drawing' }
     case 'runs':
       return { ...common, name: 'print runs', weight: 0, keeps: 'runs' }
+    case 'offers':
+      // Not to the one that draws: a turned view would wait for it.
+      return { ...common, name: 'the joints', weight: 0, keeps: 'joints' }
     case 'pack':
     case 'unpack':
       return { ...common, name: 'project file', weight: 0 }

@@ -1,6 +1,7 @@
 import type { DrawnPlace } from '../core/model/aircraft.ts'
 import type { PartMoments } from '../core/aircraft/balance/partMoments.ts'
 import type { Census } from '../core/model/census.ts'
+import type { JointOffer } from '../core/joints/offerJoints.ts'
 import type { LineDrawing, Motion, Sheet, View } from '../core/drawing/types.ts'
 import type { PartSection, SectionAxis } from '../core/census/section/types.ts'
 import type { PartLook } from '../core/drawing/lookAtPart.ts'
@@ -195,6 +196,26 @@ export interface LooseRow {
   readonly boxPx: readonly [number, number, number, number]
 }
 
+/** Ways in which the parts of a frame could be joined. */
+export interface OffersAsk {
+  readonly kind: 'offers'
+  readonly parts: readonly OffersPart[]
+}
+
+export interface OffersPart {
+  readonly partId: string
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+  /** How many of it fly. */
+  readonly pieces: number
+}
+
+export interface OffersAnswer {
+  readonly offers: readonly JointOffer[]
+  /** Ids of parts whose mesh could not be read. */
+  readonly left: readonly string[]
+}
+
 /** One part in lines as it lies on the bed, with its holes, zones and what hangs over. */
 export interface LookAsk {
   readonly kind: 'look'
@@ -298,6 +319,7 @@ export interface JobTable {
     readonly answer: readonly PoseOption[]
   }
   readonly draw: { readonly ask: DrawAsk; readonly event: never; readonly answer: DrawAnswer }
+  readonly offers: { readonly ask: OffersAsk; readonly event: never; readonly answer: OffersAnswer }
   readonly look: {
     readonly ask: LookAsk
     readonly event: never

@@ -10,6 +10,7 @@ import type { PartReport } from '../../src/cli/report.ts'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
+import { offerJoints } from '../../src/core/joints/offerJoints.ts'
 import { partFigures } from '../../src/core/figures/part.ts'
 import { weighFrame } from '../../src/core/frame/weighFrame.ts'
 import { quickMeasure } from '../../src/core/formats/quick.ts'
@@ -27,7 +28,7 @@ import { buildApp, shellKb } from './buildApp.ts'
 import { feel } from './feel.ts'
 import { alternate, clock, logSlope, median } from './median.ts'
 import { pageTimes, type PageTimes } from './pageTimes.ts'
-import { holedPlate, organicPart, taperedArm } from './parts.ts'
+import { holedPlate, organicPart, strangers, taperedArm } from './parts.ts'
 
 /*
  * Every figure is a ratio of medians taken in turns in this one run, so that it means something on a busy machine too.
@@ -196,6 +197,25 @@ async function growth(): Promise<void> {
   report('growthLayers', logSlope(byLayers), '≤ 1.1', byLayers.map(([, t]) => ms(t)).join(', '))
 }
 
+/** Ways to join 5 to 40 strangers, in processor time: what a worker is busy for. */
+function joints(): void {
+  const spent: [number, number][] = []
+  for (const count of [5, 10, 20, 40]) {
+    const parts = strangers(count)
+    const times = [1, 2, 3, 4].map(() => {
+      const start = process.cpuUsage()
+      offerJoints(parts)
+      const { user, system } = process.cpuUsage(start)
+      return (user + system) / 1000
+    })
+    // The first round warms it up.
+    spent.push([count, median(times.slice(1))])
+  }
+  const detail = spent.map(([count, each]) => `${count}: ${ms(each)}`).join(', ')
+  report('jointOffers', spent.at(-1)![1] / 1000, '≤ 1', detail)
+  report('jointOffersGrowth', logSlope(spent), '≤ 2', 'with pieces')
+}
+
 async function memory(): Promise<void> {
   // 50 bytes a triangle, and a ball of n sides has n² of them.
   const bytes = writeStlBinary(sphere(40, 2000))
@@ -262,7 +282,7 @@ async function hand(): Promise<void> {
     report(`hand: ${name}`, longestMs / 50, '≤ 1', `${ms(longestMs)} of the thread`)
 }
 
-const groups = { reading, censuses, pool, infillChange, growth, memory, batch, shell }
+const groups = { reading, censuses, pool, infillChange, growth, joints, memory, batch, shell }
 /** Run only when named: its figures are times, which mean nothing on a busy machine. */
 const optional = { page, hand }
 try {

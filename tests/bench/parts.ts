@@ -2,6 +2,9 @@ import type { Manifold } from 'manifold-3d'
 import { placeMesh } from '../../src/core/mesh/pose.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN } from '../../src/core/model/settings.ts'
+import type { MeetingPart } from '../../src/core/joints/offerJoints.ts'
+import { holed, outlineOf, scattered } from '../support/jointShapes.ts'
+import { seededRandom } from '../support/random.ts'
 import { loadManifold } from '../support/solidCensus.ts'
 
 /** A wavy ball some 60 mm across with about `triangles` triangles: no two layers alike. */
@@ -49,4 +52,22 @@ export async function taperedArm(): Promise<Mesh> {
 function take(solid: Manifold): Mesh {
   const { vertProperties, triVerts } = solid.getMesh()
   return placeMesh({ positions: vertProperties, indices: triVerts }, 1, POSE_AS_DRAWN)
+}
+
+/** Plates, arms and rings with 4 to 12 screw holes each, some of them where the part before has its own. */
+export function strangers(count: number): readonly MeetingPart[] {
+  const random = seededRandom(count)
+  let last: ReturnType<typeof scattered> = []
+  return Array.from({ length: count }, (_, i) => {
+    const own = scattered(random, 4 + (i % 9), [80, 60], 17, 6)
+    const shared = i % 3 === 0 ? [] : last.slice(0, 4)
+    const apart = own.filter(([x, y]) => shared.every((at) => Math.hypot(at[0] - x, at[1] - y) > 6))
+    last = [...shared, ...apart]
+    const kind = (['plate', 'arm', 'ring'] as const)[i % 3]!
+    return {
+      partId: String(i),
+      mesh: holed(outlineOf(kind, 96), 3 + (i % 3), last, 1.7, 48),
+      pieces: 1,
+    }
+  })
 }

@@ -2,12 +2,10 @@ import type { Mesh, Vec3 } from '../../model/mesh.ts'
 import type { Hole } from './findHoles.ts'
 import { flatAxes } from './fitCircle.ts'
 
+type Cylinder = Pick<Hole, 'axis' | 'centre' | 'diameter' | 'depth'>
+
 /** A round wall, where it lies, and which of its ends has a floor or a step inwards. */
-export interface Bore {
-  readonly axis: Vec3
-  readonly centre: Vec3
-  readonly radius: number
-  readonly depth: number
+export interface Bore extends Cylinder {
   readonly floorLow: boolean
   readonly floorHigh: boolean
   readonly flareLow: number
@@ -27,7 +25,7 @@ export function holeOf(mesh: Mesh, bore: Bore, all: readonly Bore[]): Hole {
   return {
     axis: bore.axis,
     centre: bore.centre,
-    diameter: 2 * bore.radius,
+    diameter: bore.diameter,
     depth: bore.depth,
     openLow,
     openHigh,
@@ -41,32 +39,37 @@ export function holeOf(mesh: Mesh, bore: Bore, all: readonly Bore[]): Hole {
 /** Whether air is reached past the bore's low (−1) or high (1) end, through those that go on from there. */
 function isOpen(mesh: Mesh, bore: Bore, way: -1 | 1, all: readonly Bore[]): boolean {
   const hasFloor = way < 0 ? bore.floorLow : bore.floorHigh
-  const next = goesOn(bore, way, all)
+  const next = nextBore(bore, way, all)
   if (next === null || (hasFloor && isBlocked(mesh, bore, next))) return !hasFloor
   // Each lies further along the axis than the one before, so this ends.
   return isOpen(mesh, next, dot(next.axis, bore.axis) < 0 ? (-way as -1 | 1) : way, all)
 }
 
 /** The bore that begins where this one ends, on the same axis; a countersink's cone may lie between. */
-function goesOn(bore: Bore, way: -1 | 1, all: readonly Bore[]): Bore | null {
+export function nextBore<T extends Cylinder>(
+  bore: Cylinder,
+  way: -1 | 1,
+  all: readonly T[],
+): T | null {
   for (const other of all) {
     if (other === bore || Math.abs(dot(other.axis, bore.axis)) < ONE_AXIS) continue
     const between = minus(other.centre, bore.centre)
     const along = dot(between, bore.axis)
     const off = Math.sqrt(Math.max(0, dot(between, between) - along * along))
-    if (off >= OFF_AXIS * bore.radius) continue
+    if (off >= (OFF_AXIS * bore.diameter) / 2) continue
     const gap = way * along - (bore.depth + other.depth) / 2
     // Two that are one wall cut short overlap by rounding.
     const overlap = 0.5 * Math.min(bore.depth, other.depth)
-    if (way * along > 0 && gap > -overlap && gap < Math.max(bore.radius, other.radius)) return other
+    if (way * along > 0 && gap > -overlap && 2 * gap < Math.max(bore.diameter, other.diameter))
+      return other
   }
   return null
 }
 
 /** Whether a web stands between two bores on one axis: two of three straights from one to the other meet the mesh. */
-function isBlocked(mesh: Mesh, bore: Bore, other: Bore): boolean {
+function isBlocked(mesh: Mesh, bore: Cylinder, other: Cylinder): boolean {
   const { right, up } = flatAxes(bore.axis)
-  const radius = 0.4 * Math.min(bore.radius, other.radius)
+  const radius = 0.2 * Math.min(bore.diameter, other.diameter)
   const reach = dot(minus(other.centre, bore.centre), bore.axis)
   // At odd angles, so that none runs along the seam of a fan.
   const blocked = [0.37, 2.53, 4.61].filter((angle) => {

@@ -256,7 +256,7 @@ function boreOf(
   return {
     axis,
     centre: [centre(0), centre(1), centre(2)],
-    radius: circle.radius,
+    diameter: 2 * circle.radius,
     depth: high - low,
     floorLow: ends[0].floor > 0,
     floorHigh: ends[1].floor > 0,

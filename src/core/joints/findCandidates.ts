@@ -1,0 +1,88 @@
+import type { RigidMap } from '../mesh/split/rigidMap.ts'
+import type { Vec3 } from '../model/mesh.ts'
+import { boresFit } from './boresFit.ts'
+import { matchBores } from './matchBores.ts'
+import { matchFaces } from './matchFaces.ts'
+import { matchShafts } from './matchShafts.ts'
+import type { Shape } from './shapeOf.ts'
+import type { BoreMatch, Candidate, Mouth } from './types.ts'
+import { apart, dot, lengthOf, minus } from './vectors.ts'
+
+const STILL: RigidMap = { matrix: [1, 0, 0, 0, 1, 0, 0, 0, 1], move: [0, 0, 0] }
+/** Boxes further apart than this do not meet as drawn; holes and faces nearer than this do. mm */
+const MEETS_MM = 0.3
+const BOX_GAP_MM = 0.05
+/** Two holes as far apart as two others are common; of two faces' holes so many ways are looked at. */
+const MOST_TWOS = 8
+
+/**
+ * The ways two parts could meet by what is on them: as drawn, by holes, by shafts, by equal faces. None is judged; many
+ * fit nothing.
+ */
+export function findCandidates(a: Shape, b: Shape): readonly Candidate[] {
+  const byBores = matchBores(a.patterns, b.patterns, MOST_TWOS).map((match) => byMatch(a, match))
+  const byFaces = matchFaces(a.faces, b.faces).map(({ a: face, motion }): Candidate => ({
+    kind: 'faces',
+    pairs: [],
+    motion,
+    direction: face.normal,
+    planeMm: dot(face.centreMm, face.normal),
+    offMm: 0,
+    areaMm2: face.areaMm2,
+    isDrawn: false,
+  }))
+  const found = [...byBores, ...matchShafts(a, b), ...byFaces].map((each) => ({
+    ...each,
+    isDrawn: apart(each.motion, STILL, b.centreMm, b.radiusMm) < MEETS_MM,
+  }))
+  return found.some(({ isDrawn }) => isDrawn) ? found : [...asDrawn(a, b), ...found]
+}
+
+function byMatch(a: Shape, { pairs, motion, offMm }: BoreMatch): Candidate {
+  const { out } = a.mouths[pairs[0]![0]]!
+  const heights = pairs.map(([i]) => dot(a.mouths[i]!.atMm, out))
+  return {
+    kind: 'bores',
+    pairs,
+    motion,
+    direction: out,
+    planeMm: Math.max(...heights),
+    offMm,
+    areaMm2: 0,
+    isDrawn: false,
+  }
+}
+
+/** The files may put both in place, where they meet by one hole or by no more than lying on each other. */
+function asDrawn(a: Shape, b: Shape): readonly Candidate[] {
+  const isNear = ([0, 1, 2] as const).every(
+    (k) => a.box.min[k] <= b.box.max[k] + BOX_GAP_MM && b.box.min[k] <= a.box.max[k] + BOX_GAP_MM,
+  )
+  if (!isNear) return []
+  const common = { kind: 'drawn', motion: STILL, offMm: 0, areaMm2: 0, isDrawn: true } as const
+  const pairs = a.mouths.flatMap((one, i) =>
+    b.mouths.flatMap((other, j) => (meetStill(one, other) ? [[i, j] as const] : [])),
+  )
+  if (pairs.length > 0) {
+    const { out, atMm } = a.mouths[pairs[0]![0]]!
+    return [{ ...common, kind: 'bores', pairs, direction: out, planeMm: dot(atMm, out) }]
+  }
+  return [{ ...common, pairs: [], direction: thinnest(a, b), planeMm: null }]
+}
+
+/** Across the thinnest side of the box that both have in common: likely where they touch. */
+function thinnest(a: Shape, b: Shape): Vec3 {
+  const [x, y, z] = ([0, 1, 2] as const).map(
+    (k) => Math.min(a.box.max[k], b.box.max[k]) - Math.max(a.box.min[k], b.box.min[k]),
+  ) as [number, number, number]
+  if (z <= x && z <= y) return [0, 0, 1]
+  return y <= x ? [0, 1, 0] : [1, 0, 0]
+}
+
+function meetStill(a: Mouth, b: Mouth): boolean {
+  return (
+    lengthOf(minus(a.atMm, b.atMm)) < MEETS_MM &&
+    dot(a.out, b.out) < -0.999 &&
+    boresFit(a.bore, b.bore)
+  )
+}

@@ -1,0 +1,193 @@
+import { describe, expect, test } from 'vitest'
+import { offerJoints } from '../../../src/core/joints/offerJoints.ts'
+import { mapPoint } from '../../../src/core/mesh/split/rigidMap.ts'
+import type { Mesh, Vec3 } from '../../../src/core/model/mesh.ts'
+import { boredPlate, straight } from '../../support/boredPlate.ts'
+import { blind, holed, lay, layPoint, outlineOf, randomLay } from '../../support/jointShapes.ts'
+import { box, prism, rectangle, translate } from '../../support/meshes.ts'
+import { circle, type Point } from '../../support/polygon.ts'
+import { seededRandom } from '../../support/random.ts'
+
+const part = (partId: string, mesh: Mesh, pieces = 1) => ({ partId, mesh, pieces })
+const distance = (a: Vec3, b: Vec3) => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])
+
+/** No two distances among them alike, so only one way fits. */
+const ODD: readonly Point[] = [
+  [20, 15],
+  [58, 20],
+  [30, 44],
+  [64, 41],
+]
+
+describe('offers', () => {
+  test('of two plates drilled alike: first the four holes, with the joint and the place it makes', () => {
+    const random = seededRandom(3)
+    const ways = [randomLay(random), randomLay(random)] as const
+    const a = holed(outlineOf('plate', 24), 4, ODD, 1.7, 24)
+    const under = boredPlate(
+      outlineOf('arm', 24),
+      6,
+      ODD.map(([x, y]) => blind(x, y, 2, 5, 24)),
+    )
+    const b = translate(under, [0, 0, -6])
+    const offers = offerJoints([part('deck', lay(a, ways[0])), part('arm', lay(b, ways[1]))])
+    expect(offers.length).toBeGreaterThan(0)
+    expect(offers.length).toBeLessThanOrEqual(5)
+    // The plate is alike on both sides, the arm's holes are blind: it may sit under it or, turned over, above.
+    const goal = offers.find(
+      ({ motion }) =>
+        distance(
+          mapPoint(motion, layPoint([40, 30, -3], ways[1])),
+          layPoint([40, 30, -3], ways[0]),
+        ) < 1,
+    )
+    expect(goal).toBeDefined()
+    const { joint, verdict, placeOfB, motion } = goal!
+    expect(joint).toMatchObject({ kind: 'bores', a: { partId: 'deck' }, b: { partId: 'arm' } })
+    expect(joint.a.bores).toHaveLength(4)
+    expect(verdict).toMatchObject({ clashMm3: 0, covered: 0, headsInside: 0, seated: 1 })
+    expect(placeOfB.mirrored).toBe(false)
+    // Bores of both ends in the same order: they come to lie on each other's axes.
+    joint.b.bores.forEach(({ centreMm }, i) => {
+      const { centreMm: own, axis } = joint.a.bores[i]!
+      const at = mapPoint(motion, centreMm)
+      const off: Vec3 = [at[0] - own[0], at[1] - own[1], at[2] - own[2]]
+      const along = off[0] * axis[0] + off[1] * axis[1] + off[2] * axis[2]
+      expect(Math.hypot(...off) - Math.abs(along)).toBeLessThan(1e-5)
+    })
+    // And the faces on each other.
+    expect(distance(mapPoint(motion, joint.b.face!.pointMm), joint.a.face!.pointMm)).toBeLessThan(
+      1e-5,
+    )
+  })
+
+  test('a way in which parts would run into each other is none', () => {
+    // A wall beside the holes lets the arm sit on one side only.
+    const deck = boredPlate(
+      rectangle(80, 60),
+      4,
+      ODD.map(([x, y]) => straight(x, y, 1.7, 4, 16)),
+    )
+    const arm = boredPlate(
+      rectangle(80, 60),
+      6,
+      ODD.map(([x, y]) => blind(x, y, 2, 5, 16)),
+    )
+    const free = offerJoints([part('a', deck), part('b', arm)])
+    expect(free.length).toBeGreaterThan(0)
+    for (const { verdict } of free) expect(verdict.clashMm3).toBe(0)
+  })
+
+  test('parts that the files put in place come first, as drawn', () => {
+    const lower = box(40, 30, 5)
+    const upper = translate(box(20, 30, 5), [0, 0, 5])
+    const [first] = offerJoints([part('lower', lower), part('upper', upper)])
+    expect(first).toMatchObject({
+      isDrawn: true,
+      joint: { kind: 'drawn' },
+      placeOfB: { position: [0, 0, 0], rotateDeg: [0, 0, 0], mirrored: false },
+    })
+    expect(first!.verdict.contactMm2).toBeCloseTo(20 * 30, 4)
+    const far = offerJoints([part('lower', lower), part('far', translate(upper, [90, 0, 0]))])
+    expect(far.some(({ isDrawn }) => isDrawn)).toBe(false)
+  })
+
+  test('a tube goes into its collar as far as the bore', () => {
+    const boom = translate(prism(circle(6, 48), 90), [200, 0, 40])
+    const collar = boredPlate(rectangle(24, 24), 20, [blind(12, 12, 6.1, 15, 48)])
+    const offers = offerJoints([part('collar', collar), part('boom', boom)])
+    const shafts = offers.filter(({ joint }) => joint.kind === 'shaft')
+    expect(shafts.length).toBeGreaterThan(0)
+    const [{ motion }] = shafts as [(typeof shafts)[number]]
+    // By drawing: its end on the bore's floor, 5 above the collar's bottom, in the middle.
+    const ends = [mapPoint(motion, [200, 0, 40]), mapPoint(motion, [200, 0, 130])]
+    const inner = ends.toSorted((p, q) => p[2] - q[2])[0]!
+    expect(distance(inner, [12, 12, 5])).toBeLessThan(1e-6)
+  })
+
+  test('rib faces of two wing panels meet one way round', () => {
+    // A rib like a drop: longer than high, blunt before, so that no other turn fits.
+    const rib: Point[] = Array.from({ length: 40 }, (_, i) => {
+      const t = (2 * Math.PI * i) / 40
+      return [60 * (1 - Math.cos(t)), 9 * Math.sin(t) * Math.sin(t / 2) + 3 * Math.sin(t / 2)]
+    })
+    const random = seededRandom(9)
+    const ways = [randomLay(random), randomLay(random)] as const
+    const [root, tip] = [prism(rib, 70), translate(prism(rib, 50), [0, 0, 70])]
+    const offers = offerJoints([part('root', lay(root, ways[0])), part('tip', lay(tip, ways[1]))])
+    const goal = layPoint([30, 2, 90], ways[0])
+    const off = offers.map(({ motion }) =>
+      distance(mapPoint(motion, layPoint([30, 2, 90], ways[1])), goal),
+    )
+    expect(Math.min(...off)).toBeLessThan(1e-5)
+    // Both panels are alike at both ends and from both sides of their span.
+    expect(offers.length).toBeLessThanOrEqual(4)
+  })
+
+  test('a symmetric part is offered once, not once for each way it looks the same', () => {
+    const square: Point[] = [
+      [30, 20],
+      [50, 20],
+      [50, 40],
+      [30, 40],
+    ]
+    const deck = boredPlate(
+      rectangle(80, 60),
+      4,
+      square.map(([x, y]) => blind(x, y, 1.25, 3, 16)),
+    )
+    const mount = translate(
+      boredPlate(
+        rectangle(28, 28),
+        3,
+        square.map(([x, y]) => straight(x - 26, y - 16, 1.7, 3, 16)),
+      ),
+      [0, 0, 100],
+    )
+    const offers = offerJoints([part('deck', deck), part('mount', mount)])
+    const four = offers.filter(({ joint }) => joint.a.bores.length === 4)
+    expect(four).toHaveLength(1)
+  })
+
+  test('a loop that closes speaks for its ways', () => {
+    // Two blocks side by side under one plate, by two holes each, and equal faces between them.
+    const [left, right]: [Point[], Point[]] = [
+      [
+        [5, 6],
+        [14, 15],
+      ],
+      [
+        [26, 5],
+        [33, 16],
+      ],
+    ]
+    const block = (holes: readonly Point[], from: number, long: number) =>
+      translate(
+        boredPlate(
+          rectangle(long, 18),
+          10,
+          holes.map(([x, y]) => blind(x - from, y, 1.25, 6, 16)),
+        ),
+        [from, 0, 0],
+      )
+    const plate = translate(holed(rectangle(46, 18), 3, [...left, ...right], 1.7, 16), [0, 0, 10])
+    const random = seededRandom(4)
+    const ways = [randomLay(random), randomLay(random), randomLay(random)] as const
+    const offers = offerJoints([
+      part('plate', lay(plate, ways[0])),
+      part('left', lay(block(left, 0, 20), ways[1])),
+      part('right', lay(block(right, 20, 26), ways[2])),
+    ])
+    const first = offers.find(
+      ({ joint }) => joint.b.partId === 'right' && joint.a.partId === 'plate',
+    )
+    expect(first!.loops).toBeGreaterThan(0)
+    const at: Vec3 = [31, 4, 7]
+    const off = offers
+      .filter(
+        ({ joint, loops }) => joint.b.partId === 'right' && joint.a.partId === 'plate' && loops > 0,
+      )
+      .map(({ motion }) => distance(mapPoint(motion, layPoint(at, ways[2])), layPoint(at, ways[0])))
+    expect(Math.min(...off)).toBeLessThan(1e-5)
+  })
+})
