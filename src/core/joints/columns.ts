@@ -8,7 +8,7 @@ export interface Columns {
   /** Least and greatest of right, up and height of its corners. */
   readonly box: readonly [x0: number, x1: number, y0: number, y1: number, h0: number, h1: number]
   /**
-   * Heights where the straight over (x, y) enters and leaves the solid, in pairs from below; valid until the next call.
+   * Heights where the straight over (x, y) enters and leaves the solid, in pairs from below.
    */
   spansAt(x: number, y: number): readonly number[]
 }
@@ -48,12 +48,33 @@ export function columnsOf(mesh: Mesh, direction: Vec3): Columns {
     const [a, b, c] = [indices[3 * t]!, indices[3 * t + 1]!, indices[3 * t + 2]!]
     // Seen edge-on it is met by no straight.
     if (twiceArea(a, b, c) === 0) return
-    const left = columnOf(Math.min(xs[a]!, xs[b]!, xs[c]!))
-    const far = columnOf(Math.max(xs[a]!, xs[b]!, xs[c]!))
     const last = rowOf(Math.max(ys[a]!, ys[b]!, ys[c]!))
     for (let row = rowOf(Math.min(ys[a]!, ys[b]!, ys[c]!)); row <= last; row++) {
-      for (let column = left; column <= far; column++) visit(row * side + column)
+      // Of a long thin triangle only what crosses this row; a rounding wider, so that no cell is missed.
+      const low = y0 + (row - 0.001) * cellY
+      const high = y0 + (row + 1.001) * cellY
+      reach[0] = Infinity
+      reach[1] = -Infinity
+      crossRow(a, b, low, high)
+      crossRow(b, c, low, high)
+      crossRow(c, a, low, high)
+      const far = columnOf(reach[1])
+      for (let column = columnOf(reach[0]); column <= far; column++) visit(row * side + column)
     }
+  }
+  const cellY = (y1 - y0 || 1) / side
+  const slack = 1e-6 * (x1 - x0)
+  /** Least and greatest x so far. */
+  const reach: [number, number] = [0, 0]
+  const crossRow = (a: number, b: number, low: number, high: number) => {
+    const [from, to] = ys[a]! < ys[b]! ? [a, b] : [b, a]
+    if (ys[from]! > high || ys[to]! < low) return
+    const rise = ys[to]! - ys[from]!
+    const slope = rise > 0 ? (xs[to]! - xs[from]!) / rise : 0
+    const first = xs[from]! + slope * Math.max(0, low - ys[from]!)
+    const second = xs[to]! - slope * Math.max(0, ys[to]! - high)
+    reach[0] = Math.min(reach[0], first - slack, second - slack)
+    reach[1] = Math.max(reach[1], first + slack, second + slack)
   }
   const twiceArea = (a: number, b: number, c: number): number =>
     (xs[b]! - xs[a]!) * (ys[c]! - ys[a]!) - (ys[b]! - ys[a]!) * (xs[c]! - xs[a]!)
@@ -63,16 +84,19 @@ export function columnsOf(mesh: Mesh, direction: Vec3): Columns {
   const lists = new Uint32Array(starts.at(-1)!)
   for (let t = 0; t < triangles; t++) eachCell(t, (cell) => (lists[filled[cell]!++] = t))
 
-  const crossings: { height: number; turn: number }[] = []
+  /** Heights from below, and 1 where the straight enters, −1 where it leaves. */
+  const heights: number[] = []
+  const turns: number[] = []
   return {
     direction,
     box: [x0, x1, y0, y1, h0, h1],
     spansAt(atX, atY) {
       const x = atX + ASIDE[0]
       const y = atY + ASIDE[1]
-      if (x < x0 || x > x1 || y < y0 || y > y1) return []
+      if (x < x0 || x > x1 || y < y0 || y > y1) return NONE
       const cell = rowOf(y) * side + columnOf(x)
-      crossings.length = 0
+      heights.length = 0
+      turns.length = 0
       for (let n = starts[cell]!; n < starts[cell + 1]!; n++) {
         const t = 3 * lists[n]!
         const [a, b, c] = [indices[t]!, indices[t + 1]!, indices[t + 2]!]
@@ -82,27 +106,33 @@ export function columnsOf(mesh: Mesh, direction: Vec3): Columns {
         const isInside = (u >= 0 && v >= 0 && w >= 0) || (u <= 0 && v <= 0 && w <= 0)
         const whole = u + v + w
         if (!isInside || whole === 0) continue
+        const height = (u * hs[a]! + v * hs[b]! + w * hs[c]!) / whole
+        let place = heights.length
+        while (place > 0 && heights[place - 1]! > height) {
+          heights[place] = heights[place - 1]!
+          turns[place] = turns[place - 1]!
+          place--
+        }
+        heights[place] = height
         // Facing down it is entered from below.
-        crossings.push({
-          height: (u * hs[a]! + v * hs[b]! + w * hs[c]!) / whole,
-          turn: whole < 0 ? 1 : -1,
-        })
+        turns[place] = whole < 0 ? 1 : -1
       }
-      crossings.sort((one, other) => one.height - other.height)
-      return spansOf(crossings)
+      return spansOf(heights, turns)
     },
   }
 }
 
+const NONE: readonly number[] = []
+
 const clamp = (place: number, side: number): number => Math.max(0, Math.min(side - 1, place))
 
-function spansOf(crossings: readonly { height: number; turn: number }[]): readonly number[] {
+function spansOf(heights: readonly number[], turns: readonly number[]): readonly number[] {
   const spans: number[] = []
   let depth = 0
-  for (const { height, turn } of crossings) {
+  for (let n = 0; n < heights.length; n++) {
     const before = depth
-    depth += turn
-    if ((before <= 0 && depth > 0) || (before > 0 && depth <= 0)) spans.push(height)
+    depth += turns[n]!
+    if ((before <= 0 && depth > 0) || (before > 0 && depth <= 0)) spans.push(heights[n]!)
   }
   return spans.length % 2 === 0 ? spans : spans.slice(0, -1)
 }
