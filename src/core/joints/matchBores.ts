@@ -141,20 +141,23 @@ function matchPatterns(a: Pattern, b: Pattern, mostTwos: number): readonly BoreM
   }
   const keyOf = (i: number, j: number, k: number, l: number): number =>
     (i * countB + j) * MOST_MOUTHS * MOST_MOUTHS + k * countB + l
-  const twos: { readonly pairs: Pairs; readonly offMm: number }[] = []
+  const twos: { readonly met: readonly number[]; readonly offMm: number }[] = []
   for (const { i, j, k, l, offMm } of seedsOf(meeting, a.spacings, b.spacings)) {
     if (used.has(keyOf(i, j, k, l))) continue
-    const pairs = settle(meeting, extend(meeting, i, j, k, l))
-    if (pairs.length === 2) twos.push({ pairs, offMm })
+    const met = extend(meeting, i, j, k, l)
+    if (met.length === 4) twos.push({ met, offMm })
+    if (met.length <= 4) continue
+    const pairs = settle(meeting, pairsOf(met))
+    if (pairs.length === 2) twos.push({ met: pairs.flat(), offMm })
     if (pairs.length < 3) continue
     for (const [m, n] of pairs) for (const [o, p] of pairs) used.add(keyOf(m, n, o, p))
     take(pairs)
   }
   twos.sort((one, other) => one.offMm - other.offMm)
   const enough = found.length + mostTwos
-  for (const { pairs } of twos) {
+  for (const { met } of twos) {
     if (found.length >= enough) break
-    take(pairs)
+    take(pairsOf(met))
   }
   return found
 }
@@ -232,16 +235,20 @@ function offOf({ a, b }: Meeting, i: number, j: number, turn: Turn): number {
 const stepOf = ({ a, b }: Meeting, i: number, j: number, turn: Turn): number =>
   Math.abs(a.heights[i]! - b.heights[j]! - turn.height)
 
-/** All holes that meet once the seed's do, one to one. */
-function extend(meeting: Meeting, i: number, j: number, k: number, l: number): Pairs {
-  const { countA, countB, fit } = meeting
-  const turn = fitTurn(meeting, [
-    [i, j],
-    [k, l],
-  ])
-  const { a, b } = meeting
-  const { cosine, sine, x, y, height } = turn
-  const pairs: [number, number][] = []
+/** All holes that meet once the seed's do, one to one: a's and b's in turns. Called for every seed, so it makes little. */
+function extend(meeting: Meeting, i: number, j: number, k: number, l: number): readonly number[] {
+  const { a, b, countA, countB, fit } = meeting
+  const [px, py] = [a.xs[k]! - a.xs[i]!, a.ys[k]! - a.ys[i]!]
+  const [qx, qy] = [b.xs[l]! - b.xs[j]!, b.ys[l]! - b.ys[j]!]
+  const length = Math.sqrt((px * px + py * py) * (qx * qx + qy * qy))
+  const cosine = (qx * px + qy * py) / length
+  const sine = (qx * py - qy * px) / length
+  // The middles of both meet.
+  const [bx, by] = [(b.xs[j]! + b.xs[l]!) / 2, (b.ys[j]! + b.ys[l]!) / 2]
+  const x = (a.xs[i]! + a.xs[k]!) / 2 - cosine * bx + sine * by
+  const y = (a.ys[i]! + a.ys[k]!) / 2 - sine * bx - cosine * by
+  const height = (a.heights[i]! + a.heights[k]! - b.heights[j]! - b.heights[l]!) / 2
+  const met: number[] = []
   for (let n = 0; n < countB; n++) {
     const atX = cosine * b.xs[n]! - sine * b.ys[n]! + x
     const atY = sine * b.xs[n]! + cosine * b.ys[n]! + y
@@ -250,14 +257,21 @@ function extend(meeting: Meeting, i: number, j: number, k: number, l: number): P
       if (dx > SPACING_MM || dx < -SPACING_MM || fit[m * countB + n] === 0) continue
       const dy = a.ys[m]! - atY
       if (dx * dx + dy * dy > SPACING_MM * SPACING_MM) continue
-      if (Math.abs(a.heights[m]! - b.heights[n]! - height) > SPACING_MM) continue
-      if (pairs.some(([taken]) => taken === m)) continue
-      pairs.push([m, n])
+      if (Math.abs(a.heights[m]! - b.heights[n]! - height) > SPACING_MM || isTaken(met, m)) continue
+      met.push(m, n)
       break
     }
   }
-  return pairs
+  return met
 }
+
+function isTaken(met: readonly number[], m: number): boolean {
+  for (let n = 0; n < met.length; n += 2) if (met[n] === m) return true
+  return false
+}
+
+const pairsOf = (met: readonly number[]): Pairs =>
+  Array.from({ length: met.length / 2 }, (_, n) => [met[2 * n]!, met[2 * n + 1]!] as const)
 
 /** Leaves out the worst until all axes meet; none where fewer than two are left. */
 function settle(meeting: Meeting, all: Pairs): Pairs {
