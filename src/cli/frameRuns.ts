@@ -59,7 +59,8 @@ export function runsOfFrame(laid: readonly BedPart[], sum: FrameSum, frame: Fram
     const work = layerWork(census, recipe, material, printer)
     const spoolG = figures.spoolG.mid
     const { id } = part
-    return [{ id, count, outline, brimMm, material, layerMm, firstLayerMm, work, spoolG }]
+    const { mirrored } = part
+    return [{ id, count, mirrored, outline, brimMm, material, layerMm, firstLayerMm, work, spoolG }]
   }) satisfies readonly RunPart[]
   const planned = planRuns(parts, { printer, prices, settings })
   if (planned === null)

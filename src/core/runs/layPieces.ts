@@ -5,6 +5,7 @@ import type { Spot, Stamp } from './types.ts'
 /** One piece to lay, with every turn it is tried at. */
 export interface TurnedPiece {
   readonly partId: string
+  readonly mirrored: boolean
   readonly stamps: readonly Stamp[]
 }
 
@@ -55,7 +56,7 @@ export function layPieces(
 
 function laidOn(
   bed: OpenBed,
-  { partId, stamps }: TurnedPiece,
+  { partId, mirrored, stamps }: TurnedPiece,
   gapMm: number,
   rule: Rule,
   joins: Joins,
@@ -97,6 +98,7 @@ function laidOn(
     xMm: x * BED_CELL_MM + stamp.originMm[0],
     yMm: y * BED_CELL_MM + stamp.originMm[1],
     turnDeg: stamp.turnDeg,
+    ...(mirrored ? { mirrored } : {}),
   }
   if (!joins([...bed.spots, spot])) return false
   takeCells(bed.grid, stamp, x, y, gapMm)
@@ -109,13 +111,19 @@ function laidOn(
 /** In the middle; nothing else goes beside it. */
 function layAlone(
   bed: OpenBed,
-  { partId, stamps }: TurnedPiece,
+  { partId, mirrored, stamps }: TurnedPiece,
   usableMm: readonly [number, number],
 ): void {
   const stamp = stamps[0]
   if (stamp === undefined) return
   const place = (k: 0 | 1): number => (usableMm[k] - stamp.sizeMm[k]) / 2 + stamp.originMm[k]
-  bed.spots.push({ partId, xMm: place(0), yMm: place(1), turnDeg: stamp.turnDeg })
+  bed.spots.push({
+    partId,
+    xMm: place(0),
+    yMm: place(1),
+    turnDeg: stamp.turnDeg,
+    ...(mirrored ? { mirrored } : {}),
+  })
   bed.grid.isBare.fill(0)
   for (const level of bed.grid.levels) level.fill(0xffffffff)
 }

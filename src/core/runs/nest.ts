@@ -1,5 +1,6 @@
 import { layPieces, type Joins, type Rule, type TurnedPiece } from './layPieces.ts'
 import { fitsIn, stampsOf } from './stamp.ts'
+import { mirrorOutline } from './mirror.ts'
 import { turnedBox } from './hull.ts'
 import type { Bed, LaidPart, PieceOutline, Spot } from './types.ts'
 
@@ -49,10 +50,17 @@ export function nest(
   { gapMm, joins = () => true, passes = PASSES }: NestLimits,
 ): readonly (readonly Spot[])[] {
   const usableMm = usableOf(bed)
-  const pieces = parts.flatMap(({ id, count, outline, brimMm }): Sized[] => {
-    const stamps = stampsOf(outline, brimMm, usableMm)
-    const piece = { partId: id, stamps, ...sizesOf(outline) }
-    return Array.from({ length: count }, () => piece)
+  const pieces = parts.flatMap(({ id, count, mirrored = 0, outline, brimMm }): Sized[] => {
+    const sizes = sizesOf(outline)
+    const pieceOf = (own: PieceOutline, isMirror: boolean): Sized => ({
+      partId: id,
+      mirrored: isMirror,
+      stamps: stampsOf(own, brimMm, usableMm),
+      ...sizes,
+    })
+    const plain = pieceOf(outline, false)
+    const mirror = mirrored > 0 ? pieceOf(mirrorOutline(outline), true) : plain
+    return Array.from({ length: count }, (_, i) => (i < mirrored ? mirror : plain))
   })
   if (pieces.length === 0) return []
   const areaOf = new Map(parts.map(({ id, outline }) => [id, outline.areaMm2]))
@@ -138,11 +146,12 @@ function centred(
   const byId = new Map(parts.map((part) => [part.id, part]))
   return (best?.beds ?? []).map((spots) => {
     let [left, low, right, top] = [Infinity, Infinity, -Infinity, -Infinity]
-    for (const { partId, xMm, yMm, turnDeg } of spots) {
+    for (const { partId, xMm, yMm, turnDeg, mirrored } of spots) {
       const part = byId.get(partId)
       if (part === undefined) continue
       const { brimMm, outline } = part
-      const box = turnedBox(outline.hullMm, turnDeg)
+      const own = mirrored === true ? mirrorOutline(outline) : outline
+      const box = turnedBox(own.hullMm, turnDeg)
       left = Math.min(left, xMm + box.minX - brimMm)
       right = Math.max(right, xMm + box.minX + box.widthMm + brimMm)
       low = Math.min(low, yMm + box.minY - brimMm)

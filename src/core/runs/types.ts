@@ -39,19 +39,22 @@ export interface Stamp {
   readonly runs: readonly Uint16Array[]
 }
 
-/** One piece on a bed. A point p of its placed mesh lies at (x, y) + p turned by `turnDeg`. */
+/** One piece on a bed. A point p of its placed mesh, mirrored in x or not, lies at (x, y) + p turned by `turnDeg`. */
 export interface Spot {
   readonly partId: string
   readonly xMm: number
   readonly yMm: number
   /** Counter-clockwise seen from above. */
   readonly turnDeg: number
+  readonly mirrored?: true
 }
 
 /** Pieces of one part, all alike on the bed. */
 export interface LaidPart {
   readonly id: string
   readonly count: number
+  /** How many of them are mirrored copies; left out, none. */
+  readonly mirrored?: number
   readonly outline: PieceOutline
   readonly brimMm: number
 }

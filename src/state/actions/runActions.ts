@@ -37,6 +37,7 @@ export function createRunActions(
         parts.push({
           id: part.id,
           count: part.quantity + part.spares,
+          mirrored: part.mirrored,
           source: takenAs(source, part),
           unit: part.unit,
           pose: part.pose,

@@ -38,12 +38,12 @@ export function BedPlan({ run, plans, bedMm: [wide, deep], numbers, title }: Bed
         className="bed-ticks"
         d={`M${WIDTH / 2} 0v6M${WIDTH / 2} ${height}v-6M0 ${height / 2}h6M${WIDTH} ${height / 2}h-6`}
       />
-      {run.spots.map(({ partId, xMm, yMm, turnDeg }) => {
+      {run.spots.map(({ partId, xMm, yMm, turnDeg, mirrored }) => {
         const plan = plans[partId]
         if (plan === undefined) return null
         const { items, originPx, scale: drawn } = plan.drawing
         const [ox, oy] = originPx
-        const place = `translate(${xMm * scale} ${(deep - yMm) * scale}) rotate(${-turnDeg}) scale(${scale / drawn}) translate(${-ox} ${-oy})`
+        const place = `translate(${xMm * scale} ${(deep - yMm) * scale}) rotate(${-turnDeg}) scale(${mirrored === true ? -scale / drawn : scale / drawn} ${scale / drawn}) translate(${-ox} ${-oy})`
         return (
           <g key={`${partId} ${xMm} ${yMm}`} className="bed-piece" transform={place}>
             {items.map((item) => (
@@ -81,10 +81,11 @@ export function BedPlan({ run, plans, bedMm: [wide, deep], numbers, title }: Bed
 }
 
 /** The middle of a piece on the bed rather than the origin of its mesh, and its shorter side, mm. */
-function middleOf({ xMm, yMm, turnDeg }: Spot, { drawing }: PiecePlan) {
+function middleOf({ xMm, yMm, turnDeg, mirrored }: Spot, { drawing }: PiecePlan) {
   const { boxPx, originPx, scale } = drawing
   const [left, top, right, bottom] = boxPx
-  const along = ((left + right) / 2 - originPx[0]) / scale
+  const side = mirrored === true ? -1 : 1
+  const along = (side * ((left + right) / 2 - originPx[0])) / scale
   const up = (originPx[1] - (top + bottom) / 2) / scale
   const turn = (turnDeg * Math.PI) / 180
   return {

@@ -30,10 +30,13 @@ type Point = readonly [number, number]
 type Triangle = readonly [Point, Point, Point]
 
 /** The triangles of a piece on the bed, seen from above; the slow and obvious way. */
-function shadow({ positions, indices }: Mesh, { xMm, yMm, turnDeg }: Spot): readonly Triangle[] {
+function shadow(
+  { positions, indices }: Mesh,
+  { xMm, yMm, turnDeg, mirrored }: Spot,
+): readonly Triangle[] {
   const radians = (turnDeg * Math.PI) / 180
   const at = (v: number): Point => {
-    const x = positions[3 * v]!
+    const x = (mirrored === true ? -1 : 1) * positions[3 * v]!
     const y = positions[3 * v + 1]!
     return [
       xMm + Math.cos(radians) * x - Math.sin(radians) * y,
@@ -94,6 +97,7 @@ function expectSound(
   for (const { part } of kinds) {
     const laid = beds.flat().filter(({ partId }) => partId === part.id)
     expect(laid).toHaveLength(part.count)
+    expect(laid.filter(({ mirrored }) => mirrored === true)).toHaveLength(part.mirrored ?? 0)
   }
   for (const spots of beds) {
     const laid = spots.map((spot) => {
@@ -125,6 +129,7 @@ describe('pieces on beds', () => {
       const kinds = Array.from({ length: 4 }, (_, i): Kind => {
         const [long, wide] = [between(15, 80), between(8, 40)]
         const thick = between(3, 7)
+        const mirrored = random() < 0.5 ? 1 : 0
         const brim = random() < 0.3 ? between(1, 4) : 0
         const count = 1 + Math.floor(4 * random())
         const meshes = [
@@ -158,7 +163,8 @@ describe('pieces on beds', () => {
             4,
           ),
         ]
-        return kindOf(`${i}`, meshes[i]!, count, brim)
+        const kind = kindOf(`${i}`, meshes[i]!, count, brim)
+        return { ...kind, part: { ...kind.part, mirrored } }
       })
       const gapMm = between(0.5, 6)
       const bed = { ...BED, marginMm: between(0, 8) }
