@@ -29,7 +29,11 @@ export function TotalsHead() {
   const difference = sum.carbon
   const allUpG = useAppState(allUpMassG)
   return (
-    <section className="totals" aria-label="Total of the frame">
+    <section
+      className="totals"
+      aria-label="Total of the frame"
+      data-without={sum.leftOut.length > 0 || undefined}
+    >
       <div className="totals-inner">
         <div className="totals-mass">
           <dl>
