@@ -1,6 +1,8 @@
-import { useState, type ReactNode } from 'react'
+import { memo, useMemo, useState, type ReactNode } from 'react'
 import { Button } from 'react-aria-components'
-import type { Bounds, Finding } from '../../core/model/mesh.ts'
+import type { Part } from '../../core/model/frame.ts'
+import type { Bounds, Finding, MeshMeasure } from '../../core/model/mesh.ts'
+import type { Pose, Recipe } from '../../core/model/settings.ts'
 import { crowdWords } from '../../core/mesh/plateWords.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
@@ -35,7 +37,8 @@ import type { StepKey } from './steps.ts'
 import { SupportFields } from './SupportFields.tsx'
 import { UnitField } from './UnitField.tsx'
 import { UnitHint } from './UnitHint.tsx'
-import { usePartEdit } from './usePartEdit.ts'
+import { useLaid } from './useLaid.ts'
+import { usePartEdit, type PartEdit } from './usePartEdit.ts'
 import { useSteps } from './useSteps.ts'
 import { WallField, WallThicknessField } from './WallFields.tsx'
 import { ZoneFields } from './ZoneFields.tsx'
@@ -52,6 +55,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const census = censusOf(row.work)
   const crowd = read === null || read.plate !== undefined ? null : crowdWords(read.measure.bodies)
   const freshCensus = row.stale ? null : census
+  const laid = useLaid(part.recipe)
   // The box round a plate says nothing of how long its parts are.
   const direction =
     read === null || read.plate !== undefined
@@ -115,9 +119,13 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
           <NameField name={part.name} write={write} />
           <RoleField partId={part.id} />
           <CountFields part={part} write={write} />
-          <UnitField unit={part.unit} measure={read?.measure ?? null} write={write} />
-          <PoseField pose={part.pose} write={write} />
-          <SupportFields recipe={part.recipe} write={write} />
+          <PlacedFields
+            unit={part.unit}
+            measure={read?.measure ?? null}
+            pose={part.pose}
+            recipe={laid}
+            write={write}
+          />
         </section>
         <Rest>
           <section className="part-cells" aria-label="Recipe">
@@ -144,6 +152,26 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   )
 }
 
+interface PlacedFieldsProps {
+  readonly unit: Part['unit']
+  readonly measure: MeshMeasure | null
+  readonly pose: Pose
+  readonly recipe: Recipe
+  readonly write: PartEdit
+}
+
+/** How the part lies and is held; not drawn again while that stands. */
+const PlacedFields = memo(function PlacedFields(props: PlacedFieldsProps) {
+  const { unit, measure, pose, recipe, write } = props
+  return (
+    <>
+      <UnitField unit={unit} measure={measure} write={write} />
+      <PoseField pose={pose} write={write} />
+      <SupportFields recipe={recipe} write={write} />
+    </>
+  )
+})
+
 /** The settings that matter first, each with what one step of it would do to the frame. */
 function Strip({ row }: { readonly row: LedgerRow }) {
   const { part, material, figures, work } = row
@@ -153,26 +181,50 @@ function Strip({ row }: { readonly row: LedgerRow }) {
   const census = censusOf(work)
   const worth =
     census === null || figures === null ? null : infillWorth(census, figures, recipe, material)
-  const card = (key: StepKey, name: string, field: ReactNode) => (
+  const laid = useLaid(recipe)
+  // Elements that stay the same are not drawn again, nor are the steps while they are not reckoned anew.
+  const fields = useMemo(
+    () => ({
+      walls: <WallField recipe={laid} write={write} />,
+      skins: <SkinFields recipe={laid} write={write} />,
+      layer: <LayerField recipe={laid} write={write} />,
+      line: <LineField recipe={laid} write={write} />,
+      pattern: <PatternField pattern={laid.pattern} write={write} />,
+      plastic: <MaterialField material={material} write={write} />,
+    }),
+    [laid, material, write],
+  )
+  const steps = useMemo(() => {
+    const lines = (key: StepKey) => (
+      <StepLines of={key} effects={effects.filter(({ step }) => step.key === key)} write={write} />
+    )
+    return {
+      walls: lines('walls'),
+      infill: lines('infill'),
+      skins: lines('skins'),
+      layer: lines('layer'),
+      line: lines('line'),
+      pattern: lines('pattern'),
+      plastic: lines('plastic'),
+    }
+  }, [effects, write])
+  const card = (key: StepKey, field: ReactNode) => (
     <div className="strip-card">
       {field}
-      <StepLines of={name} effects={effects.filter(({ step }) => step.key === key)} write={write} />
+      {steps[key]}
     </div>
   )
+  const infill = <InfillField infillPct={recipe.infillPct} write={write} worth={worth} />
   return (
     <section className="part-strip" aria-label="Settings that matter">
       <InTurn>
-        {card('walls', 'walls', <WallField recipe={recipe} write={write} />)}
-        {card(
-          'infill',
-          'infill',
-          <InfillField infillPct={recipe.infillPct} write={write} worth={worth} />,
-        )}
-        {card('skins', 'skins', <SkinFields recipe={recipe} write={write} />)}
-        {card('layer', 'layer', <LayerField recipe={recipe} write={write} />)}
-        {card('line', 'line', <LineField recipe={recipe} write={write} />)}
-        {card('pattern', 'pattern', <PatternField pattern={recipe.pattern} write={write} />)}
-        {card('plastic', 'plastic', <MaterialField material={material} write={write} />)}
+        {card('walls', fields.walls)}
+        {card('infill', infill)}
+        {card('skins', fields.skins)}
+        {card('layer', fields.layer)}
+        {card('line', fields.line)}
+        {card('pattern', fields.pattern)}
+        {card('plastic', fields.plastic)}
       </InTurn>
     </section>
   )

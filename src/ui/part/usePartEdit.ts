@@ -1,4 +1,4 @@
-import { useCallback, useRef } from 'react'
+import { useCallback, useMemo, useRef } from 'react'
 import type { PartPatch } from '../../state/store/types.ts'
 import { useActions } from '../appContext.ts'
 
@@ -27,5 +27,5 @@ export function usePartEdit(partId: string): PartEdit {
   const settle = useCallback(() => {
     gesture.current = performance.now()
   }, [])
-  return { edit, drag, settle }
+  return useMemo(() => ({ edit, drag, settle }), [edit, drag, settle])
 }
