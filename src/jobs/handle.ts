@@ -25,6 +25,7 @@ import type {
   ShapeAsk,
   PosesAsk,
 } from './protocol.ts'
+import { readToolpath } from './readToolpath.ts'
 import { splitFile } from './splitFile.ts'
 
 /** Meshes kept for the drawing: a large frame's, at some 20 bytes a triangle. */
@@ -83,6 +84,8 @@ function answerTo(
       return splitFile(ask, shelf)
     case 'poses':
       return findPoses(ask, shelf)
+    case 'toolpath':
+      return readToolpath(ask, shelf, tell)
     case 'pack':
       return packEntries(ask.entries)
     case 'unpack':
@@ -133,6 +136,7 @@ async function unpack({
 function nameIn(ask: Ask): string {
   switch (ask.kind) {
     case 'open':
+    case 'toolpath':
       return ask.name
     case 'analyse':
     case 'mesh':

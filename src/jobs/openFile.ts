@@ -6,6 +6,7 @@ import { measureMesh } from '../core/mesh/measure.ts'
 import { isProject } from './archive.ts'
 import { hashBytes } from './hash.ts'
 import { readBytes, type MeshShelf } from './meshShelf.ts'
+import { isToolpath } from './readToolpath.ts'
 import { problemOf } from './problemOf.ts'
 import type { OpenAnswer, OpenAsk, OpenedFile } from './protocol.ts'
 
@@ -14,6 +15,8 @@ import type { OpenAnswer, OpenAsk, OpenedFile } from './protocol.ts'
  * cannot be opened at all.
  */
 export async function openFile(ask: OpenAsk, shelf: MeshShelf): Promise<OpenAnswer> {
+  // Before all of it is read: a toolpath may be hundreds of megabytes.
+  if (await isToolpath(ask.blob, ask.name)) return { kind: 'toolpath' }
   const bytes = await readBytes(ask.blob, ask.name)
   if (isProject(bytes)) return { kind: 'project' }
   const files: OpenedFile[] = []

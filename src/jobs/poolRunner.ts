@@ -47,6 +47,7 @@ const PRIORITY: Readonly<Record<JobKind, number>> = {
   poses: 0,
   offers: 1,
   open: 1,
+  toolpath: 1,
   analyse: 2,
   runs: 2,
 }
@@ -61,6 +62,7 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
   }
   switch (ask.kind) {
     case 'open':
+    case 'toolpath':
       return { ...common, name: ask.name, weight: ask.blob.size }
     case 'analyse':
     case 'mesh':

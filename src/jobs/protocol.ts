@@ -13,6 +13,8 @@ import type { PlannedRun, RunPart, RunWorkshop } from '../core/runs/planRuns.ts'
 import type { Unfit } from '../core/runs/types.ts'
 import type { Problem } from '../core/model/problem.ts'
 import type { GeometrySettings, Pose } from '../core/model/settings.ts'
+import type { ToolpathFigures } from '../core/model/toolpath.ts'
+import type { ToolpathSettings } from '../core/toolpath/readToolpath.ts'
 import type { PlateOutline } from '../core/aircraft/twin/outline.ts'
 
 /** A mesh file whose bytes are known: `hash` is their SHA-256, lower-case hex. The blob is read inside the worker. */
@@ -64,6 +66,8 @@ export type OpenAnswer =
   | { readonly kind: 'meshes'; readonly files: readonly OpenedFile[] }
   /** The file is one of our own project files. */
   | { readonly kind: 'project' }
+  /** The file holds the moves of a print head: it is read by `ToolpathAsk`. */
+  | { readonly kind: 'toolpath' }
 
 /** Measures a mesh (`wantRead`) and counts its layers, of a tall part first a few (`wantCoarse`). */
 export interface AnalyseAsk {
@@ -275,6 +279,45 @@ export interface PiecePlan {
   readonly areaMm2: number
 }
 
+/** Reads a printer's toolpath piece by piece, packed with gzip or not, and finds the part it prints. */
+export interface ToolpathAsk {
+  readonly kind: 'toolpath'
+  readonly name: string
+  readonly blob: Blob
+  readonly settings: ToolpathSettings
+  readonly parts: readonly ToolpathPart[]
+}
+
+/** A part that a toolpath may print. */
+export interface ToolpathPart {
+  /** Part id. */
+  readonly item: string
+  readonly source: MeshSource
+  readonly unit: LengthUnit
+}
+
+/** How much of the file is read, 0–1. */
+export interface ToolpathEvent {
+  readonly kind: 'progress'
+  readonly fraction: number
+}
+
+export interface ToolpathAnswer {
+  readonly figures: ToolpathFigures
+  /** Null where it prints none of the parts alone. */
+  readonly match: ToolpathMatch | null
+}
+
+export interface ToolpathMatch {
+  /** Part id. */
+  readonly item: string
+  readonly pose: Pose
+  /** How far height and plan are off at most. mm */
+  readonly misfitMm: number
+  /** Ids of others that fit as well. */
+  readonly alike: readonly string[]
+}
+
 /** Packs files into a ZIP, in the order given. */
 export interface PackAsk {
   readonly kind: 'pack'
@@ -327,6 +370,11 @@ export interface JobTable {
   }
   readonly runs: { readonly ask: RunsAsk; readonly event: never; readonly answer: RunsAnswer }
   readonly cut: { readonly ask: CutAsk; readonly event: never; readonly answer: PartSection }
+  readonly toolpath: {
+    readonly ask: ToolpathAsk
+    readonly event: ToolpathEvent
+    readonly answer: ToolpathAnswer
+  }
   readonly pack: { readonly ask: PackAsk; readonly event: never; readonly answer: Blob }
   readonly unpack: { readonly ask: UnpackAsk; readonly event: never; readonly answer: UnpackAnswer }
 }

@@ -1,3 +1,4 @@
+import { formatPercent } from '../core/words/format.ts'
 import { useActions, useAppState } from './appContext.ts'
 import { PlainButton } from './fields/PlainButton.tsx'
 
@@ -37,9 +38,10 @@ export function IncomingLine({ leftAlone }: { readonly leftAlone: number }) {
           )}
         </p>
       ) : (
-        incoming.map(({ id, name }) => (
+        incoming.map(({ id, name, fraction }) => (
           <p key={id}>
             Opening <span className="incoming-name">{name}</span>…{' '}
+            {fraction === undefined ? '' : `${formatPercent(fraction)} `}
             {stop('Cancel', `Cancel opening ${name}`, [id])}
           </p>
         ))

@@ -240,6 +240,16 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
   dismissStory: did(({ actions }) => {
     actions.dismissStory()
   }),
+  // None is read here: `tests/state/actions/toolpaths.test.ts` gives them something to take.
+  takeRecipe: did(({ actions }) => {
+    actions.takeRecipe('none')
+  }),
+  takeHabits: did(({ actions }) => {
+    actions.takeHabits('none')
+  }),
+  dismissToolpath: did(({ actions }) => {
+    actions.dismissToolpath('none')
+  }),
   retryPart: at((doing, place) => {
     doing.actions.retryPart(partId(doing, place))
   }),

@@ -27,6 +27,7 @@ import { createReshape } from './reshape.ts'
 import { createSaver } from '../storage/saver.ts'
 import type { Storage } from '../storage/storage.ts'
 import type { AppState, Session } from '../store/types.ts'
+import { createToolpaths } from './toolpaths.ts'
 import { createWorkshop, type WorkshopNews } from './workshop.ts'
 import { createZones } from './zones.ts'
 
@@ -65,6 +66,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     newId,
     onReturned: (ids) => analysis.retry(ids),
     onProject: (file) => files.openProject(file, restored),
+    onToolpath: (file) => readToolpath(file),
   })
   const workshop = createWorkshop({
     store,
@@ -75,6 +77,13 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   })
   const { close: stopLearning, ...learning } = createLearning(store, workshop)
   const files = createFrameFiles({ ...deps, store, history, meshes, saver, intake, workshop })
+  const { readToolpath, ...toolpathActions } = createToolpaths({
+    ...deps,
+    store,
+    history,
+    meshes,
+    intake,
+  })
   const zones = createZones({ store, history, intake })
   const projects = createProjects({ ...deps, store, history, meshes, saver, files })
 
@@ -122,6 +131,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...createPartLooks(store, runner, meshes),
     ...createRunActions(store, runner, history, meshes),
     ...learning,
+    ...toolpathActions,
     ...createRoleActions(store, history, newId, workshop),
     keepAsMine: workshop.keepAsMine,
     takeMine: workshop.takeMine,

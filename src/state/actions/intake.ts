@@ -29,7 +29,7 @@ export interface Intake {
    */
   opening<T>(
     name: string,
-    read: (signal: AbortSignal) => Promise<T>,
+    read: (signal: AbortSignal, tell: (fraction: number) => void) => Promise<T>,
     ready?: Promise<void>,
   ): Promise<T>
   cancel(ids: readonly string[]): void
@@ -45,6 +45,8 @@ export interface IntakeDeps {
   readonly onReturned: (ids: readonly string[]) => void
   /** A project file that came alone. */
   readonly onProject: (file: IncomingFile) => Promise<void>
+  /** A printer's toolpath, alone or among others. */
+  readonly onToolpath: (file: IncomingFile) => Promise<void>
 }
 
 export function createIntake(deps: IntakeDeps): Intake {
@@ -62,7 +64,7 @@ export function createIntake(deps: IntakeDeps): Intake {
 
   async function opening<T>(
     name: string,
-    read: (signal: AbortSignal) => Promise<T>,
+    read: (signal: AbortSignal, tell: (fraction: number) => void) => Promise<T>,
     ready: Promise<void> = Promise.resolve(),
   ): Promise<T> {
     const id = `opening ${(count += 1)}`
@@ -71,7 +73,11 @@ export function createIntake(deps: IntakeDeps): Intake {
     store.setState((state) => ({ incoming: [...state.incoming, { id, name }] }))
     try {
       await Promise.race([ready, calledOff(abort.signal)])
-      return await read(abort.signal)
+      return await read(abort.signal, (fraction) => {
+        store.setState(({ incoming }) => ({
+          incoming: incoming.map((each) => (each.id === id ? { ...each, fraction } : each)),
+        }))
+      })
     } finally {
       aborts.delete(id)
       store.setState((state) => ({ incoming: state.incoming.filter((each) => each.id !== id) }))
@@ -81,13 +87,14 @@ export function createIntake(deps: IntakeDeps): Intake {
   async function look(
     { name, blob }: IncomingFile,
     ready?: Promise<void>,
-  ): Promise<readonly OpenedFile[] | 'project'> {
+  ): Promise<readonly OpenedFile[] | 'project' | 'toolpath'> {
     const outcome = await opening(
       name,
       (signal) => runner.run({ kind: 'open', name, blob }, { signal }),
       ready,
     )
-    if (outcome.ok) return outcome.value.kind === 'project' ? 'project' : outcome.value.files
+    if (outcome.ok)
+      return outcome.value.kind === 'meshes' ? outcome.value.files : outcome.value.kind
     const { problem } = outcome
     return problem.code === 'cancelled' ? [] : [{ ok: false, name, problem }]
   }
@@ -102,8 +109,9 @@ export function createIntake(deps: IntakeDeps): Intake {
 
   async function open(file: IncomingFile): Promise<readonly Opened[]> {
     const files = await look(file)
-    if (files !== 'project') return sift(files)
-    fail([{ fileName: file.name, problem: projectAmongMeshes(file.name) }])
+    if (typeof files !== 'string') return sift(files)
+    const problem = files === 'project' ? projectAmongMeshes(file.name) : noMesh(file.name)
+    fail([{ fileName: file.name, problem }])
     return []
   }
 
@@ -111,15 +119,19 @@ export function createIntake(deps: IntakeDeps): Intake {
     const gesture = `drop ${newId()}`
     /** Place of each part of this drop, so that a late small file does not jump the queue. */
     const places = new Map<string, number>()
+    const toolpaths: IncomingFile[] = []
     await Promise.all(
       files.map(async (file, place) => {
         const found = await look(file, ready)
         if (found === 'project' && files.length === 1) await deps.onProject(file)
+        else if (found === 'toolpath') toolpaths.push(file)
         else if (found === 'project') {
           fail([{ fileName: file.name, problem: projectAmongMeshes(file.name) }])
         } else addParts(sift(found), place, places, gesture)
       }),
     )
+    // Once the meshes that came with them are parts: each is of one of them.
+    for (const file of toolpaths) await deps.onToolpath(file)
   }
 
   function addParts(
@@ -224,6 +236,14 @@ function addedWords(frame: Frame, places: ReadonlyMap<string, number>): string {
   const added = frame.parts.filter((part) => places.has(part.id))
   const [first] = added
   return added.length === 1 && first !== undefined ? `“${first.name}”` : `${added.length} parts`
+}
+
+function noMesh(name: string): Problem {
+  return {
+    code: 'unknown-format',
+    message: `“${name}” holds the moves of a printer, not a mesh.`,
+    advice: 'Drop it anywhere else on the page to see what it comes to.',
+  }
 }
 
 function projectAmongMeshes(name: string): Problem {

@@ -10,6 +10,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     frame,
     work: {},
     failures: [],
+    toolpaths: [],
     incoming: [],
     selection: [],
     openPartId: null,

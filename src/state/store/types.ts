@@ -8,6 +8,7 @@ import type { RunSettings } from '../../core/model/runs.ts'
 import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
 import type { PartSection, SectionAxis } from '../../core/census/section/types.ts'
+import type { ToolpathFigures } from '../../core/model/toolpath.ts'
 import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartView } from '../actions/partLooks.ts'
@@ -18,6 +19,7 @@ import type {
   PlacedMesh,
   Rough,
   RunsAnswer,
+  ToolpathMatch,
 } from '../../jobs/protocol.ts'
 import type { MineKind, Workshop } from './workshop.ts'
 
@@ -39,6 +41,8 @@ export interface AppState {
   readonly work: Readonly<Record<string, PartWork>>
   /** Files of this visit that could not become a part; the user dismisses them. */
   readonly failures: readonly FileFailure[]
+  /** Toolpaths read in this visit, the latest first; never saved. */
+  readonly toolpaths: readonly ReadToolpath[]
   /** Files that are still being opened, in the order they came. */
   readonly incoming: readonly OpeningFile[]
   /** Part ids ticked in the ledger. */
@@ -138,6 +142,18 @@ export interface FileFailure {
 export interface OpeningFile {
   readonly id: string
   readonly name: string
+  /** How much of it is read, 0–1; left out where nobody tells. */
+  readonly fraction?: number
+}
+
+/** A printer's file that was read, beside the part it prints. */
+export interface ReadToolpath {
+  readonly id: string
+  /** The frame it was dropped on. */
+  readonly frameId: string
+  readonly fileName: string
+  readonly figures: ToolpathFigures
+  readonly match: ToolpathMatch | null
 }
 
 /** A file on its way in: bytes and a name, whatever the rim got it from (drop, picker, paste, archive). */
@@ -219,6 +235,11 @@ export interface Actions {
    * nothing that was typed.
    */
   countFully(id: string): void
+  /** Gives the part that a toolpath prints the recipe and the way up that its moves show. */
+  takeRecipe(toolpathId: string): void
+  /** Gives the printer the habits and speeds that a toolpath's moves show. */
+  takeHabits(toolpathId: string): void
+  dismissToolpath(toolpathId: string): void
   undo(): void
   redo(): void
   /** Brings `projects` up to date. */

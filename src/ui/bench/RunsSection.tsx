@@ -41,6 +41,8 @@ export function RunsSection() {
           ) : (
             'too many pieces to lay'
           )
+        ) : told.runs.length === 0 ? (
+          'nothing to lay yet'
         ) : (
           <RunsWords told={told} isOld={runs?.isOld === true} />
         )

@@ -3,6 +3,7 @@ import '../styles/aircraftMass.css'
 import { ClockRow } from '../bench/ClockRow.tsx'
 import { RunsSection } from '../bench/RunsSection.tsx'
 import { SparesList } from '../bench/SparesList.tsx'
+import { ToolpathSection } from '../bench/ToolpathSection.tsx'
 import { WeighIns } from '../bench/WeighIns.tsx'
 import { Section } from '../aircraft/Section.tsx'
 import { ShownAircraft, useShownAircraft } from '../aircraft/ShownAircraft.tsx'
@@ -23,6 +24,7 @@ export function BenchSheet() {
         <ShownAircraft>
           <InTurn>
             <RunsSection />
+            <ToolpathSection />
             <WeighSection />
             <Section title="Clock" summary={<ClockWords />}>
               <div className="craft-full">
