@@ -41,9 +41,9 @@ const ROOMS: Record<string, readonly string[]> = {
   calibration: ['model'],
   figures: ['model', 'words', 'data', 'doubt'],
   frame: ['model', 'words', 'data', 'doubt', 'figures'],
-  aircraft: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
-  drawing: ['model', 'mesh'],
   joints: ['model', 'words', 'data', 'mesh'],
+  aircraft: ['model', 'words', 'data', 'mesh', 'joints', 'census', 'doubt', 'figures', 'frame'],
+  drawing: ['model', 'mesh'],
   toolpath: ['model', 'mesh', 'figures'],
   runs: ['model', 'words', 'data', 'mesh', 'census', 'doubt', 'figures', 'frame'],
 }

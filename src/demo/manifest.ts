@@ -45,10 +45,11 @@ export interface DemoPart {
 export type DemoAircraft = Pick<
   Aircraft,
   'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
-> & {
-  /** What a scale said of one piece, by part. */
-  readonly weighedG: Readonly<Record<string, number>>
-}
+> &
+  Partial<Pick<Aircraft, 'joints' | 'fastenerCosts'>> & {
+    /** What a scale said of one piece, by part. */
+    readonly weighedG: Readonly<Record<string, number>>
+  }
 
 /** One look at the scale, supports and brim removed. Invented sample. */
 interface DemoWeighIn {

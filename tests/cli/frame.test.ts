@@ -271,7 +271,7 @@ describe('price --frame', () => {
     [resolve('tests/samples/inches.3mf'), /inches\.3mf” is a mesh.*without --frame/],
     [resolve('public/demo/feet.stl'), /feet\.stl” is a mesh.*without --frame/],
     ['stub.preweigh', /list of parts is damaged: .*ends at 300\. Take another copy/],
-    ['later.preweigh', /version 99 .* version 5/],
+    ['later.preweigh', /version 99 .* version 6/],
     ['gone.preweigh', /“gone\.preweigh” could not be read/],
   ])('exits with 1 and says why for %s', async (file, words) => {
     const { code, out, err } = await price('--frame', file, '--json')

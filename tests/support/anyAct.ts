@@ -9,6 +9,7 @@ import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import type { DemoSource } from '../../src/state/actions/demos.ts'
 import type { MineKind } from '../../src/state/store/workshop.ts'
 import type { Actions, AppState, Session } from '../../src/state/store/types.ts'
+import { jointEnd } from './fullFrame.ts'
 import { LIMIT_PLACES, TEXT_PLACES, type Path } from './limitPlaces.ts'
 import { box, merge, translate } from './meshes.ts'
 import { putInFrame, valueAt } from './putInFrame.ts'
@@ -59,6 +60,11 @@ const projectId = ({ state }: Doing, at: number) => {
 const roleId = ({ state }: Doing, at: number) => {
   const { roles = [] } = state().frame
   return roles[at % Math.max(1, roles.length)]?.id ?? 'gone'
+}
+
+const jointId = ({ state }: Doing, at: number) => {
+  const { joints } = state().frame.aircraft
+  return joints[at % Math.max(1, joints.length)]?.id ?? 'gone'
 }
 
 /** Puts any value at any place of the frame that has one. */
@@ -225,6 +231,25 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
       actions.putAircraft({ ...AIRCRAFT_DEFAULTS }, 'begin anew', 'drag')
     }),
   ),
+  addJoint: at((doing, place) => {
+    doing.actions.addJoint({
+      a: jointEnd(partId(doing, place), 0, [0, 0, 1]),
+      b: jointEnd(partId(doing, place + 1), place % 2, [0, 0, -1]),
+      kind: 'bores',
+      mirrored: place % 3 === 0,
+      turnDeg: 0,
+      slideMm: 0,
+      gapMm: 0,
+      fastener: { thread: 'M3', end: 'nut' },
+    })
+  }),
+  changeJoint: fc.tuple(anyNumber, which).map(([value, place]): Act => (doing) => {
+    const key = (['turnDeg', 'slideMm', 'gapMm'] as const)[place % 3] ?? 'turnDeg'
+    doing.actions.changeJoint(jointId(doing, place), { [key]: value }, 'drag')
+  }),
+  dropJoint: at((doing, place) => {
+    doing.actions.dropJoint(jointId(doing, place))
+  }),
   select: at((doing, place) => {
     doing.actions.select(ids(doing, place))
   }),

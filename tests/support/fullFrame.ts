@@ -2,9 +2,22 @@ import { RUNS_DEFAULTS } from '../../src/core/data/runs.ts'
 import { HABIT_DEFAULTS } from '../../src/core/model/habits.ts'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
+import type { JointEnd } from '../../src/core/model/joints.ts'
+import type { Vec3 } from '../../src/core/model/mesh.ts'
 import type { Frame } from '../../src/core/model/frame.ts'
 import type { Session } from '../../src/state/store/types.ts'
 import { boxFile } from './session.ts'
+
+/** An end with one hole of 3.4 mm through 4 mm, whose face is turned that way. */
+export function jointEnd(partId: string, piece: number, normal: Vec3): JointEnd {
+  const bore = { kind: 'bore', centreMm: [0, 0, 0], axis: [0, 0, 1] } as const
+  return {
+    partId,
+    piece,
+    bores: [{ ...bore, diameterMm: 3.4, depthMm: 4, openLow: true, openHigh: true }],
+    face: { pointMm: [0, 0, 2 * normal[2]], normal },
+  }
+}
 
 /** Fills every place of the session's frame where a number can stand, through the page's own actions. */
 export async function fillFrame(actions: Session, state: () => { frame: Frame }): Promise<Frame> {
@@ -53,6 +66,20 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
       printedLimitG: 145,
       massLines: [{ ...line, readOn: date }],
       places: [{ partId: bar.id, positionMm: [1, 2, 3], rotateDeg: [0, 0, 90], mirrored: false }],
+      joints: [
+        {
+          id: 'j',
+          a: jointEnd(bar.id, 0, [0, 0, 1]),
+          b: jointEnd(rod.id, 0, [0, 0, -1]),
+          kind: 'bores',
+          mirrored: false,
+          turnDeg: 45,
+          slideMm: 0,
+          gapMm: 0.5,
+          fastener: { thread: 'M3', end: 'nut' },
+        },
+      ],
+      fastenerCosts: { 'Nut M3': 0.05 },
       flight: {
         motors: 4,
         motorThrustG: 620,

@@ -48,6 +48,11 @@ const habit = (key: string): LimitPlace => ({
   field: 'HABIT_LIMITS[habit as HabitNumber]',
 })
 const wing = (key: string): LimitPlace => ({ ...aircraft('wing', key), field: 'WING_LIMITS[name]' })
+/** Found on the mesh, or not yet typed anywhere. */
+const inJoint = (...keys: readonly (string | number)[]): LimitPlace => ({
+  ...aircraft('joints', 0, ...keys),
+  field: null,
+})
 const axes = (...keys: readonly (string | number)[]): readonly Path[] =>
   [0, 1, 2].map((axis): Path => ['aircraft', ...keys, axis])
 
@@ -163,7 +168,12 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
   'RUN_LIMITS.underHeadMm': { kept: [['runs', 'underHeadMm']] },
   'ITEM_LIMITS.quantity': aircraft('items', 0, 'quantity'),
   'ITEM_LIMITS.massG': aircraft('items', 0, 'massG'),
-  'ITEM_LIMITS.costEach': aircraft('items', 0, 'costEach'),
+  'ITEM_LIMITS.costEach': {
+    kept: [
+      ['aircraft', 'items', 0, 'costEach'],
+      ['aircraft', 'fastenerCosts', '*'],
+    ],
+  },
   GROWTH_LIMITS: {
     kept: ['estimatedPct', 'calculatedPct', 'weighedPct'].map((key): Path => [
       'aircraft',
@@ -183,10 +193,26 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
       ...axes('places', 0, 'positionMm'),
       ...axes('items', 0, 'positionMm'),
       ['aircraft', 'wing', 'noseMm'],
+      ...axes('joints', 0, 'a', 'bores', 0, 'centreMm'),
+      ...axes('joints', 0, 'a', 'face', 'pointMm'),
     ],
   },
   'PLACE_LIMITS.radiusMm': drafted,
-  TURN_LIMITS: { kept: axes('places', 0, 'rotateDeg') },
+  'JOINT_LIMITS.piece': inJoint('a', 'piece'),
+  'JOINT_LIMITS.direction': {
+    kept: [
+      ...axes('joints', 0, 'a', 'bores', 0, 'axis'),
+      ...axes('joints', 0, 'b', 'face', 'normal'),
+    ],
+    field: null,
+  },
+  'JOINT_LIMITS.diameterMm': inJoint('a', 'bores', 0, 'diameterMm'),
+  'JOINT_LIMITS.depthMm': inJoint('b', 'bores', 0, 'depthMm'),
+  'JOINT_LIMITS.slideMm': inJoint('slideMm'),
+  'JOINT_LIMITS.gapMm': inJoint('gapMm'),
+  TURN_LIMITS: {
+    kept: [...axes('places', 0, 'rotateDeg'), ['aircraft', 'joints', 0, 'turnDeg']],
+  },
   'FLIGHT_LIMITS.motors': {
     kept: [
       ['aircraft', 'flight', 'motors'],
@@ -268,6 +294,7 @@ export const TEXT_PLACES: Readonly<Record<keyof typeof TEXT_LIMITS, readonly Pat
     ['parts', 0, 'materialId'],
     ['printer', 'id'],
     ['aircraft', 'items', 0, 'id'],
+    ['aircraft', 'joints', 0, 'id'],
   ],
   // Not of a frame.
   lessonId: [],

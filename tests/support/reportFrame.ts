@@ -57,7 +57,7 @@ export function reportFrame(
   aircraft: Partial<Aircraft> = {},
 ): Frame {
   return {
-    version: 5,
+    version: 6,
     id: 'frame',
     name: 'Frame',
     parts: parts.map(({ part }) => part),

@@ -14,6 +14,8 @@ export const AIRCRAFT_DEFAULTS: Aircraft = {
   printedLimitG: null,
   massLines: MASS_LINES,
   places: [],
+  joints: [],
+  fastenerCosts: {},
   flight: null,
   wing: null,
   twin: {

@@ -168,6 +168,18 @@ export const PLACE_LIMITS = {
   radiusMm: real(0, 1_000_000),
 } as const satisfies LimitTable
 
+/** Where pieces meet; points lie where places may. Numbers of a face's or bore's direction are those of a unit vector. */
+export const JOINT_LIMITS = {
+  piece: whole(0, 99_999),
+  direction: real(-1, 1),
+  diameterMm: real(0.01, 10_000),
+  depthMm: real(0, 100_000),
+  slideMm: real(-10_000, 10_000),
+  gapMm: real(0, 1000),
+} as const satisfies LimitTable
+/** Holes by which two pieces meet in one joint. */
+export const JOINT_BORES_MOST = 6
+
 /** One turn either way. */
 export const TURN_LIMITS = real(-360, 360)
 

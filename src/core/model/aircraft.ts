@@ -1,3 +1,4 @@
+import type { Joint } from './joints.ts'
 import type { Vec3 } from './mesh.ts'
 
 /** How a mass is known, in the order of trust; terms as in AIAA S-120A-2015. */
@@ -153,7 +154,11 @@ export interface Aircraft {
   /** The builder's own limit for the printed pieces that fly; null for none. g */
   readonly printedLimitG: number | null
   readonly massLines: readonly MassLine[]
+  /** As typed; where pieces really are follows from these and from the joints. */
   readonly places: readonly Place[]
+  readonly joints: readonly Joint[]
+  /** Price of one, by the name of what joints are held with. */
+  readonly fastenerCosts: Readonly<Record<string, number>>
   readonly flight: FlightSetup | null
   readonly wing: WingSetup | null
   readonly twin: TwinSetup

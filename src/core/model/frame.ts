@@ -110,7 +110,7 @@ export interface CarbonFrame {
 
 /** Everything a project file holds besides the meshes. */
 export interface Frame {
-  readonly version: 5
+  readonly version: 6
   readonly id: string
   readonly name: string
   readonly parts: readonly Part[]

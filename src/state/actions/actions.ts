@@ -14,6 +14,7 @@ import { createCounted } from '../store/counted.ts'
 import { createFrameActions } from './frameActions.ts'
 import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
+import { createJointActions } from './joints.ts'
 import { createIntake } from './intake.ts'
 import { createLearning } from './learning.ts'
 import { createLatest } from '../store/latest.ts'
@@ -126,6 +127,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   return {
     ...createFrameActions(store, history, newId),
     ...createPoses({ store, runner, counted, meshOf, findZones }),
+    ...createJointActions(store, history, newId),
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
     ...createPartLooks(store, runner, meshes),

@@ -38,13 +38,18 @@ function demoAircraft({ aircraft }: Demo, parts: readonly Part[]): Aircraft {
         return id === undefined ? [] : [[id, value]]
       }),
     )
-  const { weighedG: _weighed, season, places, ...rest } = aircraft
+  const { weighedG: _weighed, season, places, joints = [], ...rest } = aircraft
   return {
     ...AIRCRAFT_DEFAULTS,
     ...rest,
     places: places.flatMap((place) => {
       const partId = ids.get(place.partId)
       return partId === undefined ? [] : [{ ...place, partId }]
+    }),
+    joints: joints.flatMap((joint) => {
+      const [a, b] = [ids.get(joint.a.partId), ids.get(joint.b.partId)]
+      if (a === undefined || b === undefined) return []
+      return [{ ...joint, a: { ...joint.a, partId: a }, b: { ...joint.b, partId: b } }]
     }),
     season: { ...season, breakShare: byId(season.breakShare) },
   }

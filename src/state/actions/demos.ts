@@ -7,8 +7,10 @@ import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import {
+  FastenerCostsSchema,
   FlightSchema,
   ItemSchema,
+  JointSchema,
   LimitSchema,
   PlaceSchema,
   SeasonSchema,
@@ -43,10 +45,11 @@ export interface Demo {
 export type DemoAircraft = Pick<
   Aircraft,
   'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
-> & {
-  /** What a scale said of one piece, by part. */
-  readonly weighedG: Readonly<Record<string, number>>
-}
+> &
+  Partial<Pick<Aircraft, 'joints' | 'fastenerCosts'>> & {
+    /** What a scale said of one piece, by part. */
+    readonly weighedG: Readonly<Record<string, number>>
+  }
 
 export interface DemoPart {
   readonly file: IncomingFile
@@ -92,6 +95,8 @@ const ManifestSchema = v.object({
     limitG: LimitSchema,
     printedLimitG: LimitSchema,
     places: v.array(PlaceSchema),
+    joints: v.exactOptional(v.array(JointSchema)),
+    fastenerCosts: v.exactOptional(FastenerCostsSchema),
     flight: v.nullable(FlightSchema),
     wing: v.nullable(WingSchema),
     season: SeasonSchema,

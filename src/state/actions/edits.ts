@@ -1,6 +1,9 @@
 import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import { ROLES } from '../../core/data/roles.ts'
 import type { Material } from '../../core/model/figures.ts'
+import { scaleEnd } from '../../core/joints/scaleEnd.ts'
+import type { JointEnd } from '../../core/model/joints.ts'
+import { unitToMm } from '../../core/model/units.ts'
 import type { Frame, OwnRole, Part, RoleId } from '../../core/model/frame.ts'
 import { patchPart } from './cleanPart.ts'
 import type { PartPatch } from '../store/types.ts'
@@ -17,7 +20,29 @@ function editParts(frame: Frame, ids: readonly string[], edit: (part: Part) => P
 }
 
 export function patchParts(frame: Frame, ids: readonly string[], patch: PartPatch): Frame {
-  return editParts(frame, ids, (part) => patchPart(part, patch))
+  const next = editParts(frame, ids, (part) => patchPart(part, patch))
+  return patch.unit === undefined ? next : scaleJoints(frame, next)
+}
+
+/** What is marked on a part in mm grows with it where its unit changes. */
+function scaleJoints(before: Frame, next: Frame): Frame {
+  const factors = new Map(
+    before.parts.flatMap(({ id, unit }): (readonly [string, number])[] => {
+      const now = next.parts.find((part) => part.id === id)?.unit ?? unit
+      return now === unit ? [] : [[id, unitToMm(now) / unitToMm(unit)]]
+    }),
+  )
+  const { joints } = next.aircraft
+  const isMarked = joints.some(({ a, b }) => factors.has(a.partId) || factors.has(b.partId))
+  if (!isMarked) return next
+  const scaled = (end: JointEnd): JointEnd => scaleEnd(end, factors.get(end.partId) ?? 1)
+  return {
+    ...next,
+    aircraft: {
+      ...next.aircraft,
+      joints: joints.map((joint) => ({ ...joint, a: scaled(joint.a), b: scaled(joint.b) })),
+    },
+  }
 }
 
 export function setRole(frame: Frame, ids: readonly string[], role: RoleId): Frame {
@@ -57,7 +82,16 @@ export function copyParts(frame: Frame, ids: readonly string[], newId: () => str
 export function dropParts(frame: Frame, ids: readonly string[]): Frame {
   const chosen = new Set(ids)
   const parts = frame.parts.filter((part) => !chosen.has(part.id))
-  return parts.length === frame.parts.length ? frame : { ...frame, parts }
+  if (parts.length === frame.parts.length) return frame
+  const { aircraft } = frame
+  const joints = aircraft.joints.filter(
+    ({ a, b }) => !chosen.has(a.partId) && !chosen.has(b.partId),
+  )
+  return {
+    ...frame,
+    parts,
+    aircraft: joints.length === aircraft.joints.length ? aircraft : { ...aircraft, joints },
+  }
 }
 
 export function putMaterial(frame: Frame, material: Material): Frame {

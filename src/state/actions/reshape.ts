@@ -109,8 +109,10 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
       const placed = rows.some((row) => row.drawnPlaces !== undefined)
         ? ' Where the file puts them can be taken over under Balance.'
         : ''
-      const notice = { text: `Made ${words} of “${part.name}”.${placed}`, canUndo: true }
-      history.commit(`take “${part.name}” apart`, replace(frame, part, rows), { also: { notice } })
+      const { next, lost } = withoutJointsOf(replace(frame, part, rows), part.id)
+      const unjoined = lost === 0 ? '' : ` Joints of the whole are gone: ${lost}.`
+      const notice = { text: `Made ${words} of “${part.name}”.${placed}${unjoined}`, canUndo: true }
+      history.commit(`take “${part.name}” apart`, next, { also: { notice } })
     },
   }
 }
@@ -121,6 +123,17 @@ function namesBut(frame: Frame, part: Part): Set<string> {
 
 function replace(frame: Frame, part: Part, by: readonly Part[]): Frame {
   return { ...frame, parts: frame.parts.flatMap((each) => (each === part ? by : [each])) }
+}
+
+/** Where pieces met the whole tells nothing of what it came apart into. */
+function withoutJointsOf(
+  frame: Frame,
+  id: string,
+): { readonly next: Frame; readonly lost: number } {
+  const { aircraft } = frame
+  const joints = aircraft.joints.filter(({ a, b }) => a.partId !== id && b.partId !== id)
+  const lost = aircraft.joints.length - joints.length
+  return { next: lost === 0 ? frame : { ...frame, aircraft: { ...aircraft, joints } }, lost }
 }
 
 /**

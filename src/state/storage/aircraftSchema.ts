@@ -3,6 +3,8 @@ import {
   FLIGHT_LIMITS,
   GROWTH_LIMITS,
   ITEM_LIMITS,
+  JOINT_BORES_MOST,
+  JOINT_LIMITS,
   MASS_LIMITS,
   PLACE_LIMITS,
   SEASON_LIMITS,
@@ -11,6 +13,7 @@ import {
   TWIN_LIMITS,
   WING_LIMITS,
 } from '../../core/data/limits.ts'
+import type { BoreMark, Joint, JointEnd } from '../../core/model/joints.ts'
 import type {
   FlightSetup,
   FlownHover,
@@ -76,6 +79,45 @@ export const PlaceSchema = v.object({
   rotateDeg: v.strictTuple([turn, turn, turn]),
   mirrored: v.boolean(),
 }) satisfies v.GenericSchema<unknown, Place>
+
+const along = within(JOINT_LIMITS.direction)
+const direction = v.strictTuple([along, along, along])
+
+const BoreMarkSchema = v.object({
+  kind: v.picklist(['bore', 'peg']),
+  centreMm: vector,
+  axis: direction,
+  diameterMm: within(JOINT_LIMITS.diameterMm),
+  depthMm: within(JOINT_LIMITS.depthMm),
+  openLow: v.boolean(),
+  openHigh: v.boolean(),
+}) satisfies v.GenericSchema<unknown, BoreMark>
+
+const JointEndSchema = v.object({
+  partId: id,
+  piece: within(JOINT_LIMITS.piece),
+  bores: v.pipe(v.array(BoreMarkSchema), v.maxLength(JOINT_BORES_MOST)),
+  face: v.nullable(v.object({ pointMm: vector, normal: direction })),
+}) satisfies v.GenericSchema<unknown, JointEnd>
+
+export const JointSchema = v.object({
+  id,
+  a: JointEndSchema,
+  b: JointEndSchema,
+  kind: v.picklist(['bores', 'shaft', 'faces', 'drawn']),
+  mirrored: v.boolean(),
+  turnDeg: turn,
+  slideMm: within(JOINT_LIMITS.slideMm),
+  gapMm: within(JOINT_LIMITS.gapMm),
+  fastener: v.nullable(
+    v.object({
+      thread: v.picklist(['M2', 'M2.5', 'M3', 'M4', 'M5']),
+      end: v.picklist(['nut', 'insert', 'tapped', 'through']),
+    }),
+  ),
+}) satisfies v.GenericSchema<unknown, Joint>
+
+export const FastenerCostsSchema = v.record(name, within(ITEM_LIMITS.costEach))
 
 const FlownSchema = v.object({
   minutes: within(FLIGHT_LIMITS.flownMin),

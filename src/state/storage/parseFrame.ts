@@ -11,6 +11,7 @@ import { moneyByHour } from './moneyByHour.ts'
 import { weighInsToParts } from './weighInsToParts.ts'
 import { zonesToList } from './zonesToList.ts'
 import { parseAircraft } from './parseAircraft.ts'
+import { withJoints } from './withJoints.ts'
 import {
   CarbonSchema,
   ClocksSchema,
@@ -32,7 +33,7 @@ export interface ParsedFrame {
   readonly complaints: readonly string[]
 }
 
-const PRESENT_VERSION = 5
+const PRESENT_VERSION = 6
 
 /** Turns a frame of version n (the key) into one of version n + 1. */
 const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
@@ -41,6 +42,7 @@ const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
   2: moneyByHour,
   3: weighInsToParts,
   4: zonesToList,
+  5: withJoints,
 }
 
 /** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */

@@ -277,7 +277,7 @@ export const NameSchema = name
 
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
-  version: v.literal(5),
+  version: v.literal(6),
   id,
   name: v.unknown(),
   parts: v.array(v.unknown()),

@@ -18,7 +18,7 @@ const USUAL: FrameMine = {
 export function emptyFrame(id: string, mine: FrameMine = USUAL): Frame {
   const { printer, prices, materials, roles } = mine
   return {
-    version: 5,
+    version: 6,
     id,
     name: NEW_FRAME_NAME,
     parts: [],

@@ -11,7 +11,7 @@ async function openSample(version: number) {
 }
 
 describe('kept project files of every version', () => {
-  test.each([1, 2, 4])('version %i opens with settings, meshes and figures', async (version) => {
+  test.each([1, 2, 4, 5])('version %i opens with settings, meshes and figures', async (version) => {
     const state = await openSample(version)
     expect(state.failures).toEqual([])
     const kept = state.frame
@@ -53,6 +53,12 @@ describe('kept project files of every version', () => {
       places: [{ partId: arm?.id, positionMm: [10, 0, 0], rotateDeg: [0, 0, 45], mirrored: true }],
       flight: { motors: 4, motorThrustG: 310, packMah: 850, usableShare: 0.8 },
     })
+  })
+
+  test('version 5 opens with its places and without joints', async () => {
+    const { frame: kept } = await openSample(5)
+    expect(kept.version).toBe(6)
+    expect(kept.aircraft).toMatchObject({ joints: [], fastenerCosts: {} })
   })
 
   test('version 4 opens with what scale and clock said', async () => {

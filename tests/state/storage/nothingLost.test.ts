@@ -7,7 +7,7 @@ import { ACTS, anyAct, type ActKind } from '../../support/anyAct.ts'
 import { expectKept } from '../../support/expectKept.ts'
 import { boxFile, startSession } from '../../support/session.ts'
 
-const RUNS = 40
+const RUNS = 60
 
 describe('whatever the page accepts', () => {
   test('is the same when it is opened again, from storage and from a file (seed 9)', async () => {

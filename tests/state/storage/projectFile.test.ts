@@ -121,7 +121,7 @@ const FULL_AIRCRAFT: Aircraft = {
 
 const frame = (hashes: readonly string[]): fc.Arbitrary<Frame> =>
   fc.record({
-    version: fc.constant(5),
+    version: fc.constant(6),
     id: fc.uuid(),
     name: fc.string(),
     parts: fc.uniqueArray(part(hashes), { selector: (each) => each.id, maxLength: 5 }),
@@ -198,7 +198,7 @@ describe('kept samples of every version', () => {
     expect(state.failures).toEqual([])
     const kept = state.frame
     expect(kept).toMatchObject({
-      version: 5,
+      version: 6,
       name: 'Kept sample 1',
       prices: { electricityPerKwh: 0.31 },
       carbon: { massG: 122, price: 30 },
@@ -234,7 +234,7 @@ describe('a kept sample of version 4 with a zone', () => {
     const state = await openBytes(bytes)
     expect(state.failures).toEqual([])
     const [arm, tray] = state.frame.parts
-    expect(state.frame.version).toBe(5)
+    expect(state.frame.version).toBe(6)
     expect(arm).toMatchObject({ name: 'arm', recipe: { infillPct: 15 } })
     expect(arm!.zones).toMatchObject([{ fileName: 'root.stl', infillPct: 60 }])
     expect(arm!.recipe).not.toHaveProperty('zonePct')
@@ -361,7 +361,7 @@ describe('reading a frame', () => {
     zones: [],
   }
   const whole: Frame = {
-    version: 5,
+    version: 6,
     id: 'f',
     name: 'Frame',
     parts: [sound],
@@ -428,7 +428,7 @@ describe('reading a frame', () => {
   test('another version is refused with both numbers', () => {
     const outcome = parseFrame({ ...whole, version: 7 })
     expect(outcome).toMatchObject({ ok: false })
-    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 5/)
+    expect(JSON.stringify(outcome)).toMatch(/version 7 .* reads version 6/)
   })
 
   test('whatever is given, it answers and does not throw', () => {
