@@ -38,7 +38,7 @@ export function drawnPlaceOf(map: RigidMap, about: Vec3): DrawnPlace {
 }
 
 /** What a place does to the points of a piece. */
-function placeMap({ position, rotateDeg, mirrored }: DrawnPlace): RigidMap {
+export function placeMap({ position, rotateDeg, mirrored }: DrawnPlace): RigidMap {
   const [a, b, c, d, e, f, g, h, i] = turnMatrix({ rotateDeg })
   const side = mirrored ? -1 : 1
   return { matrix: [side * a, b, c, side * d, e, f, side * g, h, i], move: position }
