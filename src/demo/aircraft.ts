@@ -1,6 +1,8 @@
 import type { Recipe } from '../core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../core/model/settings.ts'
 import type { DemoManifest, DemoPart } from './manifest.ts'
+import type { LengthUnit } from '../core/model/mesh.ts'
+import type { DrawnJoint } from './joints.ts'
 import type { Workshop } from './workshop.ts'
 
 /** A demo part together with what draws its file. */
@@ -14,6 +16,9 @@ export interface Aircraft {
   readonly id: string
   readonly about: Omit<DemoManifest, 'parts' | 'labelledSample'>
   readonly parts: readonly DrawnPart[]
+  readonly joints: readonly DrawnJoint[]
+  /** The unit of a part's file where neither the file nor the manifest tells it, by the part's name. */
+  readonly drawnIn: Readonly<Record<string, LengthUnit>>
 }
 
 /** The whole recipe for what differs from the defaults: a manifest must not change when a default does. */

@@ -1,6 +1,7 @@
 import { strToU8 } from 'fflate'
 import type { Aircraft } from './aircraft.ts'
 import type { DemoManifest } from './manifest.ts'
+import { markJoints } from './markJoints.ts'
 import type { Workshop } from './workshop.ts'
 
 /** Every file of one aircraft as bytes, by name: its meshes and its manifest. The same on every run. */
@@ -10,6 +11,7 @@ export function drawAircraft(shop: Workshop, aircraft: Aircraft): ReadonlyMap<st
   const manifest: DemoManifest = {
     ...aircraft.about,
     labelledSample: true,
+    aircraft: { ...aircraft.about.aircraft, joints: markJoints(aircraft, files) },
     // What draws a part is a function, and JSON leaves functions out.
     parts: aircraft.parts,
   }

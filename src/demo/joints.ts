@@ -8,7 +8,7 @@ export interface DrawnEnd {
   readonly piece: number
   /** Near the mouths of its bores; the bores themselves are found on the mesh. */
   readonly mouths: readonly Vec3[]
-  /** Outward normal of the face that touches, which is the plane of the first mouth; null where a shaft slides. */
+  /** Outward normal, of unit length, of the face that touches, which is the plane of the first mouth; null where a shaft slides. */
   readonly normal: Vec3 | null
   /** How far the face lies behind the first mouth, where a rim touches and not the mouth. mm */
   readonly behindMm?: number
@@ -20,6 +20,8 @@ export interface DrawnJoint {
   readonly b: DrawnEnd
   /** Between the faces: a washer, a damper, a post, a tube. */
   readonly gapMm: number
+  /** Of b about the axis where only one meets; left out, 0. */
+  readonly turnDeg?: number
   /** What holds it; null where glue, a rod or a press fit does. */
   readonly fastener: {
     readonly thread: 'M2' | 'M3'
@@ -42,8 +44,9 @@ export function joint(
   b: DrawnEnd,
   fastener: DrawnJoint['fastener'] = null,
   gapMm = 0,
+  turnDeg = 0,
 ): DrawnJoint {
-  return { a, b, gapMm, fastener }
+  return { a, b, gapMm, fastener, turnDeg }
 }
 
 export const UP: Vec3 = [0, 0, 1]

@@ -6,6 +6,7 @@ import { cameraTray, damperCup, lensHood, trayBracket } from './camera.ts'
 import { lowerDeck, upperDeck } from './decks.ts'
 import { gpsMast } from './mast.ts'
 import { SANDPIPER_AIRCRAFT } from './sandpiperAircraft.ts'
+import { SANDPIPER_JOINTS } from './sandpiperJoints.ts'
 import { batteryPad, threeFeet } from './soft.ts'
 import { pivotCollar, tailYoke } from './tail.ts'
 import { rescale, write3mf, writeObj, writeStl, writeTextStl } from './write.ts'
@@ -181,6 +182,8 @@ export const SANDPIPER: Aircraft = {
     },
   },
   parts: PARTS,
+  joints: SANDPIPER_JOINTS,
+  drawnIn: { 'Pivot collar': 'inch' },
 }
 
 /** One triangle that belongs to nothing, as a careless export leaves behind: 1 mm, tilted, between two feet. */

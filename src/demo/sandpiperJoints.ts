@@ -201,25 +201,11 @@ export const SANDPIPER_JOINTS: readonly DrawnJoint[] = [
   ),
   // The collar is slipped over the spigot up to its shoulder and kept by a bolt across both.
   joint(
-    end(
-      'Tail boom',
-      [
-        [232, 0, 6],
-        [215, 5, 9.9],
-      ],
-      [1, 0, 0],
-      { behindMm: 22 },
-    ),
-    end(
-      'Pivot collar',
-      [
-        [0, 0, 0],
-        [-3.9, 9, 16],
-      ],
-      UP,
-      { behindMm: -22 },
-    ),
-    M2_NUT,
+    end('Tail boom', [[232, 0, 6]], [1, 0, 0], { behindMm: 22 }),
+    end('Pivot collar', [[0, 0, 0]], UP, { behindMm: -22 }),
+    null,
+    0,
+    -90,
   ),
   // The yoke turns about the rod, a washer of 1 mm behind the spigot.
   joint(

@@ -3,6 +3,7 @@ import type { Aircraft, DrawnPart } from './aircraft.ts'
 import { podBay, podNose, podTail } from './pod.ts'
 import { tailSeat } from './tailSeat.ts'
 import { TERN_AIRCRAFT } from './ternAircraft.ts'
+import { TERN_JOINTS } from './ternJoints.ts'
 import { fin, tailPlaneHalf, wingPanel } from './wing.ts'
 import type { Solid, Workshop } from './workshop.ts'
 import { rescale, write3mf, writeStl } from './write.ts'
@@ -100,4 +101,6 @@ export const TERN: Aircraft = {
     aircraft: TERN_AIRCRAFT,
   },
   parts: PARTS,
+  joints: TERN_JOINTS,
+  drawnIn: {},
 }

@@ -81,6 +81,7 @@ export const TERN_JOINTS: readonly DrawnJoint[] = [
     end('Tail seat', [[0, 0, 13]], [-1, 0, 0]),
     null,
     478.3,
+    180,
   ),
   ...SIDES.map((side, piece) =>
     joint(
