@@ -17,6 +17,8 @@ export interface Aircraft {
   readonly about: Omit<DemoManifest, 'parts' | 'labelledSample'>
   readonly parts: readonly DrawnPart[]
   readonly joints: readonly DrawnJoint[]
+  /** Names of parts whose places are told; all others follow from joints. */
+  readonly roots: readonly string[]
   /** The unit of a part's file where neither the file nor the manifest tells it, by the part's name. */
   readonly drawnIn: Readonly<Record<string, LengthUnit>>
 }

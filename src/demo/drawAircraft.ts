@@ -8,10 +8,15 @@ import type { Workshop } from './workshop.ts'
 export function drawAircraft(shop: Workshop, aircraft: Aircraft): ReadonlyMap<string, Uint8Array> {
   const files = new Map<string, Uint8Array>()
   for (const part of aircraft.parts) files.set(part.file, part.draw(shop))
+  const told = aircraft.about.aircraft
   const manifest: DemoManifest = {
     ...aircraft.about,
     labelledSample: true,
-    aircraft: { ...aircraft.about.aircraft, joints: markJoints(aircraft, files) },
+    aircraft: {
+      ...told,
+      places: told.places.filter(({ partId }) => aircraft.roots.includes(partId)),
+      joints: markJoints(aircraft, files),
+    },
     // What draws a part is a function, and JSON leaves functions out.
     parts: aircraft.parts,
   }

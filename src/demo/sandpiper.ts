@@ -183,6 +183,7 @@ export const SANDPIPER: Aircraft = {
   },
   parts: PARTS,
   joints: SANDPIPER_JOINTS,
+  roots: ['Lower deck', 'Feet (three)'],
   drawnIn: { 'Pivot collar': 'inch' },
 }
 

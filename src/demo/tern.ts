@@ -102,5 +102,6 @@ export const TERN: Aircraft = {
   },
   parts: PARTS,
   joints: TERN_JOINTS,
+  roots: ['Pod bay'],
   drawnIn: {},
 }

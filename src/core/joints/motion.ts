@@ -1,11 +1,18 @@
+import { placeMap } from '../mesh/split/drawnPlace.ts'
 import { mapPoint } from '../mesh/split/rigidMap.ts'
 import type { RigidMap } from '../mesh/split/rigidMap.ts'
+import type { Place } from '../model/aircraft.ts'
 import type { Nine } from '../mesh/pose.ts'
 import type { Vec3 } from '../model/mesh.ts'
 import { dot, minus, times, unit } from './vectors.ts'
 
 /** As drawn. */
 export const STAY: RigidMap = { matrix: [1, 0, 0, 0, 1, 0, 0, 0, 1], move: [0, 0, 0] }
+
+/** What a place does to the points of a part. */
+export function motionOfPlace({ positionMm, rotateDeg, mirrored }: Place): RigidMap {
+  return placeMap({ position: positionMm, rotateDeg, mirrored })
+}
 
 /** First `inner`, then `outer`. */
 export function after(outer: RigidMap, inner: RigidMap): RigidMap {

@@ -1,4 +1,4 @@
-import { drawnPlaceOf, placeMap, placesAsDrawn } from '../mesh/split/drawnPlace.ts'
+import { drawnPlaceOf, placesAsDrawn } from '../mesh/split/drawnPlace.ts'
 import { mapPoint } from '../mesh/split/rigidMap.ts'
 import type { RigidMap } from '../mesh/split/rigidMap.ts'
 import type { Place } from '../model/aircraft.ts'
@@ -6,7 +6,7 @@ import type { Part } from '../model/frame.ts'
 import type { Joint, JointEnd } from '../model/joints.ts'
 import type { Vec3 } from '../model/mesh.ts'
 import { jointMotion } from './jointMotion.ts'
-import { after, STAY } from './motion.ts'
+import { after, motionOfPlace, STAY } from './motion.ts'
 import { inverse, lengthOf, minus, plus, times } from './vectors.ts'
 
 /** What placing needs of a part. */
@@ -212,8 +212,4 @@ function watched({ b, kind }: Joint): readonly Vec3[] {
 function placeOf(partId: string, motion: RigidMap): Place {
   const { position, rotateDeg, mirrored } = drawnPlaceOf(motion, [0, 0, 0])
   return { partId, positionMm: position, rotateDeg, mirrored }
-}
-
-function motionOfPlace({ positionMm, rotateDeg, mirrored }: Place): RigidMap {
-  return placeMap({ position: positionMm, rotateDeg, mirrored })
 }

@@ -1,5 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Motion } from '../../core/drawing/types.ts'
+import { framePlaces } from '../../core/joints/framePlaces.ts'
 import { turnMatrix } from '../../core/mesh/pose.ts'
 import type { Place } from '../../core/model/aircraft.ts'
 import { unitToMm } from '../../core/model/units.ts'
@@ -27,6 +28,7 @@ export function createDrawFrame(
 ): DrawFrame {
   return async ({ placedOnly = false, ...view }) => {
     const { parts, aircraft } = store.getState().frame
+    const { places: all } = framePlaces(parts, aircraft)
     const drawn: DrawPart[] = []
     const left: string[] = []
     for (const part of parts) {
@@ -36,7 +38,7 @@ export function createDrawFrame(
         left.push(id)
         continue
       }
-      const places = aircraft.places.filter(({ partId }) => partId === id).slice(0, quantity)
+      const places = all.filter(({ partId }) => partId === id).slice(0, quantity)
       drawn.push({
         item: id,
         source: takenAs(source, part),

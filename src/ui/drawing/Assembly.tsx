@@ -1,6 +1,7 @@
 import '../styles/drawing.css'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { placeLeaders } from '../../core/drawing/placeLeaders.ts'
+import { framePlaces } from '../../core/joints/framePlaces.ts'
 import type { View } from '../../core/drawing/types.ts'
 import { VIEWS } from '../../core/drawing/viewAxes.ts'
 import { ledgerRows } from '../../state/store/derived.ts'
@@ -38,7 +39,7 @@ interface AssemblyProps {
 /** The frame as an assembly drawing: parts in lines, numbered as in the list. */
 export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) {
   const parts = useAppState((state) => state.frame.parts)
-  const places = useAppState((state) => state.frame.aircraft.places)
+  const places = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft).places)
   const rows = useAppState(ledgerRows)
   const place = useRef<HTMLDivElement>(null)
   const width = useWidth(place, 800)

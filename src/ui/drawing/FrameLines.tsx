@@ -1,5 +1,6 @@
 import '../styles/drawing.css'
 import { useMemo } from 'react'
+import { framePlaces } from '../../core/joints/framePlaces.ts'
 import type { View } from '../../core/drawing/types.ts'
 import { useAppState } from '../appContext.ts'
 import { useDrawing } from './useDrawing.ts'
@@ -15,7 +16,7 @@ interface FrameLinesProps {
 /** The placed parts in thin lines, for something else to be drawn upon. */
 export function FrameLines({ view, widthPx, heightPx, scale }: FrameLinesProps) {
   const parts = useAppState((state) => state.frame.parts)
-  const places = useAppState((state) => state.frame.aircraft.places)
+  const places = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft).places)
   const wanted = useMemo(
     () => ({
       view,

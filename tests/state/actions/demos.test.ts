@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises'
+import { framePlaces } from '../../../src/core/joints/framePlaces.ts'
 import { describe, expect, test } from 'vitest'
 import { createInProcessRunner } from '../../../src/jobs/inProcess.ts'
 import { ledgerRows } from '../../../src/state/store/derived.ts'
@@ -75,8 +76,9 @@ test('what a demo says of parts by name reaches them by id', async () => {
   expect(weighed).toHaveLength(2)
   expect(aircraft.season.breakShare[idOf('Tail boom')]).toBe(0.5)
   const ids = new Set(parts.map((part) => part.id))
-  expect(aircraft.places.length).toBeGreaterThan(10)
   expect(aircraft.places.every(({ partId }) => ids.has(partId))).toBe(true)
+  expect(aircraft.joints.every(({ a, b }) => ids.has(a.partId) && ids.has(b.partId))).toBe(true)
+  expect(framePlaces(parts, aircraft).places.length).toBeGreaterThan(10)
   expect(aircraft.flight).toMatchObject({ motors: 3, motorThrustG: 620 })
   actions.close()
 })

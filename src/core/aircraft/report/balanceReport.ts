@@ -1,4 +1,5 @@
 import type { Aircraft } from '../../model/aircraft.ts'
+import { framePlaces } from '../../joints/framePlaces.ts'
 import type { FrameBalance } from '../balance/frameBalance.ts'
 import { frameBalance } from '../balance/frameBalance.ts'
 import { shellShare } from '../balance/spreadMass.ts'
@@ -13,7 +14,11 @@ export function balanceReport(
   parts: readonly ReportPart[],
   aircraft: Aircraft,
 ): FrameBalance | null {
-  const { places, items } = aircraft
+  const { items } = aircraft
+  const { places } = framePlaces(
+    parts.map(({ part }) => part),
+    aircraft,
+  )
   const known = new Set(parts.map(({ part }) => part.id))
   const isPlaced =
     places.some(({ partId }) => known.has(partId)) || items.some((item) => item.positionMm !== null)

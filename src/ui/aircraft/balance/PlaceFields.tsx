@@ -2,6 +2,8 @@ import { memo, useState } from 'react'
 import { Button, Switch } from 'react-aria-components'
 import type { Place } from '../../../core/model/aircraft.ts'
 import { armPattern } from '../../../core/aircraft/balance/places.ts'
+import { framePlaces } from '../../../core/joints/framePlaces.ts'
+import type { PlacedPieces } from '../../../core/joints/placePieces.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import { formatNumber } from '../../../core/words/format.ts'
 import { Choice } from '../../fields/Choice.tsx'
@@ -12,6 +14,9 @@ import { showMm, trueMinus } from '../../show.ts'
 import { lengthUnit } from '../../../core/words/shownUnits.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { DrawnPlaces } from './DrawnPlaces.tsx'
+
+/** Holes of printed parts have this much play anyway (common practice, no source). mm */
+const LOOP_OPEN_MM = 0.2
 
 /** Which piece sits where: one by one, or as arms round a circle. */
 export const PlaceFields = memo(function PlaceFields() {
@@ -25,6 +30,7 @@ export const PlaceFields = memo(function PlaceFields() {
     putAircraft({ places: next }, what)
   }
   const nameOf = (partId: string) => parts.find(({ id }) => id === partId)?.name ?? 'removed part'
+  const placed = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft))
   if (part === undefined) return null
   const own = places.filter(({ partId }) => partId === part.id).length
   return (
@@ -117,9 +123,48 @@ export const PlaceFields = memo(function PlaceFields() {
           )
         })}
       </ul>
+      <JointedPlaces placed={placed} typed={places} nameOf={nameOf} />
     </>
   )
 })
+
+interface JointedPlacesProps {
+  readonly placed: PlacedPieces
+  readonly typed: readonly Place[]
+  readonly nameOf: (partId: string) => string
+}
+
+/** Pieces whose places follow from joints, and joints that cannot close. */
+function JointedPlaces({ placed, typed, nameOf }: JointedPlacesProps) {
+  const own = new Set(typed)
+  const lines = placed.places.map((place, at) => {
+    const count = placed.places
+      .slice(0, at + 1)
+      .filter((each) => each.partId === place.partId).length
+    return { place, name: `${nameOf(place.partId)} ${count}` }
+  })
+  const jointed = lines.filter(({ place }) => !own.has(place))
+  const open = placed.loops.filter(({ misfitMm }) => misfitMm > LOOP_OPEN_MM)
+  if (jointed.length === 0) return null
+  return (
+    <>
+      <p className="hint">By joints, moving with the piece they hang on:</p>
+      <ul className="places" aria-label="Placed by joints">
+        {jointed.map(({ place, name }) => (
+          <li key={name}>
+            <span>{name}</span>
+            <span className="range">{placeWords(place)}</span>
+          </li>
+        ))}
+      </ul>
+      {open.map(({ jointId, misfitMm }) => (
+        <p className="caution" key={jointId}>
+          A ring of joints cannot close: its last one is {showMm(misfitMm, 2)} {lengthUnit()} off.
+        </p>
+      ))}
+    </>
+  )
+}
 
 interface PatternFieldsProps {
   readonly part: Part

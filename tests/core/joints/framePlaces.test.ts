@@ -1,0 +1,69 @@
+import { expect, test } from 'vitest'
+import type { Place } from '../../../src/core/model/aircraft.ts'
+import type { Joint, JointEnd } from '../../../src/core/model/joints.ts'
+import type { Vec3 } from '../../../src/core/model/mesh.ts'
+import { framePlaces } from '../../../src/core/joints/framePlaces.ts'
+
+const part = (id: string) => ({ id, unit: 'millimetre', quantity: 1 }) as const
+
+/** A plate of 4 mm with a hole of 3 mm at x, seen from its upper (1) or lower (−1) face. */
+const endOf = (partId: string, x: number, side: 1 | -1): JointEnd => ({
+  partId,
+  piece: 0,
+  bores: [0, 20].map((y) => ({
+    kind: 'bore',
+    centreMm: [x, y, 2],
+    axis: [0, 0, 1],
+    diameterMm: 3,
+    depthMm: 4,
+    openLow: true,
+    openHigh: true,
+  })),
+  face: { pointMm: [x, 0, side === 1 ? 4 : 0], normal: [0, 0, side] },
+})
+
+const JOINT: Joint = {
+  id: 'one',
+  a: endOf('low', 50, 1),
+  b: endOf('high', 10, -1),
+  kind: 'bores',
+  mirrored: false,
+  turnDeg: 0,
+  slideMm: 0,
+  gapMm: 1,
+  fastener: null,
+}
+const placeAt = (positionMm: Vec3): Place => ({
+  partId: 'low',
+  positionMm,
+  rotateDeg: [0, 0, 0],
+  mirrored: false,
+})
+
+test('a piece hangs on the one that is placed, and moves with it', () => {
+  const parts = [part('low'), part('high')]
+  const joints = [JOINT]
+  const at = (places: readonly Place[]) =>
+    framePlaces(parts, { places, joints }).places.map(({ partId, positionMm }) => [
+      partId,
+      ...positionMm.map((mm) => Math.round(1e6 * mm) / 1e6 + 0),
+    ])
+  // Holes at 50 and at 10, faces 1 mm apart on a plate of 4.
+  expect(at([placeAt([0, 0, 0])])).toEqual([
+    ['low', 0, 0, 0],
+    ['high', 40, 0, 5],
+  ])
+  expect(at([placeAt([100, 0, 7])])[1]).toEqual(['high', 140, 0, 12])
+})
+
+test('gives the same object until something it rests on changes', () => {
+  const aircraft = { places: [placeAt([0, 0, 0])], joints: [JOINT] }
+  const first = framePlaces([part('low'), part('high')], aircraft)
+  expect(framePlaces([part('low'), part('high')], aircraft)).toBe(first)
+  expect(framePlaces([{ ...part('low'), quantity: 2 }, part('high')], aircraft)).not.toBe(first)
+})
+
+test('without joints places are as typed', () => {
+  const places = [placeAt([1, 2, 3])]
+  expect(framePlaces([part('low')], { places, joints: [] }).places).toBe(places)
+})
