@@ -19,6 +19,7 @@ import { createIntake } from './intake.ts'
 import { createLearning } from './learning.ts'
 import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
+import { createJointOffers } from './jointOffers.ts'
 import { createPartLooks } from './partLooks.ts'
 import { createRunActions } from './runActions.ts'
 import { createPoses } from './poses.ts'
@@ -131,6 +132,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...projects,
     drawFrame: createDrawFrame(store, runner, meshes),
     ...createPartLooks(store, runner, meshes),
+    ...createJointOffers(store, runner, meshes),
     ...createRunActions(store, runner, history, meshes),
     ...learning,
     ...toolpathActions,

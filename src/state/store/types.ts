@@ -10,6 +10,7 @@ import type { PoseOption } from '../../core/mesh/poseOptions.ts'
 import type { GeometrySettings, Pose, Recipe } from '../../core/model/settings.ts'
 import type { PartSection, SectionAxis } from '../../core/census/section/types.ts'
 import type { ToolpathFigures } from '../../core/model/toolpath.ts'
+import type { JointOffer } from '../../core/joints/offerJoints.ts'
 import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import type { DrawFrame } from '../actions/drawings.ts'
 import type { PartView } from '../actions/partLooks.ts'
@@ -231,6 +232,8 @@ export interface Actions {
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */
   putAircraft(patch: Partial<Aircraft>, what: string, gesture?: string): void
   /** Lets two pieces meet; refused with a notice where one of them is not there or both are one. */
+  /** Ways in which two or more holes of parts can meet; null once `signal` is aborted, or where no worker answers. */
+  listJointOffers(signal: AbortSignal): Promise<readonly JointOffer[] | null>
   addJoint(joint: Omit<Joint, 'id'>): void
   /** Calls with the same `gesture` become one undo step. */
   changeJoint(id: string, patch: JointPatch, gesture?: string): void

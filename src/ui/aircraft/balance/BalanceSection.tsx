@@ -10,6 +10,7 @@ import { useAircraft } from '../useAircraft.ts'
 import { useReportParts } from '../useReportParts.ts'
 import { figureWords, tenthMass, measureWords } from '../words.ts'
 import { BalanceDrawing } from './BalanceDrawing.tsx'
+import { JointsBlock } from './JointsBlock.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { WingBalanceBlock } from './WingBalanceBlock.tsx'
 
@@ -43,6 +44,7 @@ const BalanceBody = memo(function BalanceBody() {
     <>
       <div className="craft-side">
         <PlaceFields />
+        <JointsBlock />
         <p className="hint">
           Bought items get a place where they are listed. Motors and propellers without one sit on
           the motor circle.
