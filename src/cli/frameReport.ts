@@ -20,6 +20,7 @@ import { scaleRange } from '../core/model/ranges.ts'
 import type { Frame } from '../core/model/frame.ts'
 import { reportHabits } from './habits.ts'
 import type { FrameRuns, RunReport } from './frameRuns.ts'
+import { jointReports, type JointReport } from './frameScrews.ts'
 import type { HabitsReport } from './habits.ts'
 import { roleNameOf, roleNotes } from './frameRoles.ts'
 import { isFailed } from './report.ts'
@@ -165,6 +166,8 @@ export interface FrameReport {
    * times; those of `total` count every piece as printed by itself.
    */
   readonly runs: readonly RunReport[]
+  /** Where pieces that fly meet, and the screws that hold them; the bought items are typed and know nothing of it. */
+  readonly joints: readonly JointReport[]
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
 }
@@ -281,6 +284,7 @@ export function frameReport(
       outcome: fate,
     })),
     runs: runs.runs,
+    joints: jointReports(frame),
     notes: [
       ...complaints,
       ...runs.notes,

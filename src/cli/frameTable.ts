@@ -28,6 +28,7 @@ export function frameTableOf(report: FrameReport, locale?: string): string {
     partLines(report, locale),
     costDoubtLines(report, locale),
     runLines(report, locale),
+    screwLines(report),
     learnedLines(report, locale),
     ledgerLines(report, locale),
     oddsLines(report, locale),
@@ -80,6 +81,18 @@ function runLines({ runs }: FrameReport, locale?: string): string[] {
     `${title}; the hours above count every piece as printed by itself`,
     ...align([['run', 'plastic', 'hours', 'likely', 'mass', 'bed', 'pieces'], ...rows]),
   ]
+}
+
+/** As many of each as end in a joint; those of no stocked length last. */
+function screwLines({ joints }: FrameReport): string[] {
+  const counts = new Map<string, number>()
+  for (const { screw, count } of joints) {
+    if (screw !== null) counts.set(screw, (counts.get(screw) ?? 0) + count)
+  }
+  const words = [...counts].map(([screw, count]) => `${count} × ${screw}`)
+  const odd = joints.reduce((sum, { screw, count }) => sum + (screw === null ? count : 0), 0)
+  if (odd > 0) words.push(`${odd} for which no stocked length fits`)
+  return words.length === 0 ? [] : [`Screws from joints: ${words.join(', ')}`]
 }
 
 /** The three that matter most. */

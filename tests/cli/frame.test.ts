@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path'
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import type { FrameReport } from '../../src/cli/frameReport.ts'
+import { frameTableOf } from '../../src/cli/frameTable.ts'
 import { isFailed } from '../../src/cli/report.ts'
 import type { PricedPart } from '../../src/cli/report.ts'
 import { runPriceHere, startPrice } from '../support/priceCommand.ts'
@@ -167,11 +168,31 @@ describe('price --frame --json', () => {
     expect(flight?.sPerGram).toBeLessThan(0)
   })
 
+  it('names the screws that the joints of the demo ask for, and its table adds them up', async () => {
+    const report = await demo()
+    const { joints } = report
+    // A deck of 4 mm and one diameter of thread in the insert: 7 mm or more.
+    expect(joints.find(({ b }) => b === 'Front arm')).toEqual({
+      a: 'Lower deck',
+      b: 'Front arm',
+      holes: 2,
+      gripMm: 4,
+      screw: 'M3 × 8',
+      count: 2,
+      warnings: [],
+    })
+    const eights = joints.reduce((sum, one) => sum + (one.screw === 'M3 × 8' ? one.count : 0), 0)
+    expect(frameTableOf(report, 'en-GB')).toContain(`Screws from joints: ${eights} × M3 × 8, `)
+  })
+
   it('balances the demo plane inside its range and has no hover for it', async () => {
     const report = await frameJson('tern')
     expect(report.code).toBe(0)
     expectSums(report)
     expect(report.flight).toBeNull()
+    // Glued, plugged and slid on: nothing is screwed.
+    expect(report.joints.length).toBeGreaterThan(8)
+    expect(report.joints.every(({ screw, count }) => screw === null && count === 0)).toBe(true)
     // 57 to 67 mm behind the leading edge at the root.
     const x = report.balance?.cgMm[0] ?? 0
     expect(report.balance?.unplaced).toEqual([])
