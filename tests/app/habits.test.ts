@@ -1,5 +1,6 @@
 import type { Locator, Page } from 'playwright'
 import { expect, test } from 'vitest'
+import { HABIT_DEFAULTS } from '../../src/core/model/habits.ts'
 import { withApp } from '../support/app.ts'
 import { box } from '../support/meshes.ts'
 import { dropFiles, openPrinter, rowOf, waitForCensus } from '../support/page.ts'
@@ -40,7 +41,7 @@ test.each([
         await waitForCensus(page)
         const usual = await gramsIn(page, mark)
         const habits = await openHabits(page)
-        expect(await habits.getByRole('img').count()).toBe(15)
+        expect(await habits.getByRole('img').count()).toBe(Object.keys(HABIT_DEFAULTS).length)
         await habits
           .getByText(/Not knowing it: ±/)
           .first()

@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import { mend } from './mend.ts'
 import { parseAircraft } from './parseAircraft.ts'
@@ -16,6 +17,10 @@ import {
   WholesSchema,
 } from './schema.ts'
 
+function isHeld({ materials }: Frame, id: string): boolean {
+  return [...materials, ...MATERIALS].some((each) => each.id === id)
+}
+
 /**
  * What of a changed frame a saved file would not give back as it is, in a sentence; null where it would give all of it.
  * Only what changed since `before` is looked at.
@@ -31,7 +36,11 @@ export function whyNotKept(before: Frame, next: Frame): string | null {
   const old = new Set<Part>(before.parts)
   for (const part of next.parts) {
     if (old.has(part)) continue
-    check(PartSchema, part, `“${part.name.slice(0, 40)}”`)
+    const name = `“${part.name.slice(0, 40)}”`
+    check(PartSchema, part, name)
+    if (!isHeld(next, part.materialId)) {
+      found ??= `Nothing was changed: ${name} would be of a material that the frame does not hold.`
+    }
     if (part.weighIn !== undefined) {
       check(WeighInSchema, part.weighIn, `the weigh-in of “${part.name}”`)
     }
