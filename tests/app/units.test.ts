@@ -24,7 +24,7 @@ const SHEETS = ['frame', 'choose', 'carbon', 'aircraft', 'bench'] as const
  * speeds, prices a kilogram, inertia.
  */
 const NAMES =
-  /M\d(?:[.,]\d)? × [\d.,]+ mm|[\d.,]+ mm \([^)]*|62 g action|Alloy post, 22 mm|3 × 60 mm|g\/cm³|mm³?\/s²?|\/kg|g·m²|[\d.,]+ mm nozzle/g
+  /M\d(?:[.,]\d)? × [\d.,]+ mm|[\d.,]+ mm \([^)]*|62 g action|Alloy post, 22 mm|3 × 80 mm|g\/cm³|mm³?\/s²?|\/kg|g·m²|[\d.,]+ mm nozzle/g
 
 async function chooseUnit(page: Page, field: string, name: string): Promise<void> {
   await page.getByRole('dialog', { name: 'Units' }).getByRole('button', { name: field }).click()

@@ -20,7 +20,7 @@ const LONG = process.env['PREWEIGH_LONG'] === '1'
 /** Runs of our script's pieces any one file may take: three times what the hungriest does, 20 MB of blank space. */
 const LIMIT_RUNS = LONG ? 3e9 : 250e6
 
-vi.setConfig({ testTimeout: LONG ? 1_200_000 : 180_000 })
+vi.setConfig({ testTimeout: LONG ? 1_200_000 : 180_000, hookTimeout: 180_000 })
 
 let counter: RunCounter
 let endingsOf: (bytes: Uint8Array, name: string) => readonly Ending[]

@@ -22,7 +22,7 @@ const MUTATIONS = LONG ? 24_000 : 1100
 const LIMIT_RUNS_EACH = 200_000
 
 // On a busy machine the same work may take the wall clock ten times as long.
-vi.setConfig({ testTimeout: LONG ? 1_200_000 : 60_000 })
+vi.setConfig({ testTimeout: LONG ? 1_200_000 : 60_000, hookTimeout: 60_000 })
 
 type Read = (bytes: Uint8Array, name: string) => ReadMesh
 

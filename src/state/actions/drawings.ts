@@ -1,6 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { Motion } from '../../core/drawing/types.ts'
-import { framePlaces } from '../../core/joints/framePlaces.ts'
 import { turnMatrix } from '../../core/mesh/pose.ts'
 import type { Place } from '../../core/model/aircraft.ts'
 import { unitToMm } from '../../core/model/units.ts'
@@ -28,6 +27,8 @@ export function createDrawFrame(
 ): DrawFrame {
   return async ({ placedOnly = false, ...view }) => {
     const { parts, aircraft } = store.getState().frame
+    // Not in the first load: nothing is drawn before the sheet that shows it is there.
+    const { framePlaces } = await import('../../core/joints/framePlaces.ts')
     const { places: all } = framePlaces(parts, aircraft)
     const drawn: DrawPart[] = []
     const left: string[] = []

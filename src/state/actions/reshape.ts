@@ -1,6 +1,6 @@
 import type { StoreApi } from 'zustand/vanilla'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
-import { nestPlaces } from '../../core/mesh/split/drawnPlace.ts'
+import type { nestPlaces } from '../../core/mesh/split/drawnPlace.ts'
 import { MOST_PIECES } from '../../core/mesh/split/findPieces.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
@@ -39,10 +39,12 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
   async function take(
     id: string,
     how: SplitAsk['how'],
-  ): Promise<{ part: Part; pieces: readonly SplitPiece[] } | null> {
+  ): Promise<{ part: Part; pieces: readonly SplitPiece[]; nest: typeof nestPlaces } | null> {
     try {
       const { source, unit } = await deps.meshOf(id)
       const outcome = await runner.run({ kind: 'split', source, unit, how })
+      // Not in the first load: few parts are taken apart.
+      const { nestPlaces: nest } = await import('../../core/mesh/split/drawnPlace.ts')
       if (!outcome.ok) {
         say(`${outcome.problem.message} ${outcome.problem.advice}`)
         return null
@@ -51,7 +53,7 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
       // Taken out or given another mesh meanwhile.
       if (part?.meshHash !== source.hash) return null
       for (const piece of outcome.value.pieces) meshes.add(piece.source, piece.raw)
-      return { part, pieces: outcome.value.pieces }
+      return { part, pieces: outcome.value.pieces, nest }
     } catch (error) {
       say(error instanceof Error ? error.message : String(error))
       return null
@@ -82,7 +84,7 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
     async splitPlate(id) {
       const taken = await take(id, 'parts')
       if (taken === null) return
-      const { part, pieces } = taken
+      const { part, pieces, nest } = taken
       if (pieces.length === 1 && pieces[0]?.count === 1) {
         say(
           `“${part.name}” is left as it is: it holds one piece, or more than ${MOST_PIECES}, which are lettering or a grille.`,
@@ -97,7 +99,7 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
         return {
           ...part,
           ...counts(part, piece),
-          ...drawnPlaces(part, piece),
+          ...drawnPlaces(part, piece, nest),
           // The first keeps the row that is open.
           id: i === 0 ? part.id : deps.newId(),
           name,
@@ -143,9 +145,10 @@ function withoutJointsOf(
 function drawnPlaces(
   { drawnPlaces: outer }: Part,
   { places: inner }: SplitPiece,
+  nest: typeof nestPlaces,
 ): { readonly drawnPlaces?: readonly DrawnPlace[] } {
   if (inner === undefined) return {}
-  return { drawnPlaces: outer === undefined ? inner : nestPlaces(outer, inner) }
+  return { drawnPlaces: outer === undefined ? inner : nest(outer, inner) }
 }
 
 /** A plate printed several times, some of them mirrored, whose parts are several, some of them mirrored. */

@@ -34,7 +34,7 @@ export function JointsBlock() {
   return (
     <section className="joints" aria-label="Joints">
       <h4>Joints</h4>
-      <ul className="places">
+      <ul className="joint-list">
         {joints.map((joint) => (
           <li key={joint.id}>
             <span>
@@ -67,7 +67,7 @@ export function JointsBlock() {
           {lookingWords(looking, free.length)}
         </span>
       </div>
-      <ul className="places" aria-label="Ways to join">
+      <ul className="joint-list" aria-label="Ways to join">
         {free.slice(0, MOST_TOLD).map(({ joint, verdict, isDrawn }) => {
           const words = `${nameOf(joint.a)} – ${nameOf(joint.b)}`
           const way = wayOf(free, joint)

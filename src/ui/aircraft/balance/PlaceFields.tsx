@@ -59,6 +59,9 @@ export const PlaceFields = memo(function PlaceFields() {
         >
           Place one piece
         </Button>
+        {placed.places.some((place) => place.partId === part.id && !places.includes(place)) ? (
+          <span className="hint">Joints say where it is; undo them to place it by hand.</span>
+        ) : null}
         {own >= part.quantity ? <span className="hint">all {part.quantity} placed</span> : null}
       </div>
       <PatternFields
@@ -149,7 +152,7 @@ function JointedPlaces({ placed, typed, nameOf }: JointedPlacesProps) {
   return (
     <>
       <p className="hint">By joints, moving with the piece they hang on:</p>
-      <ul className="places" aria-label="Placed by joints">
+      <ul className="joint-list" aria-label="Placed by joints">
         {jointed.map(({ place, name }) => (
           <li key={name}>
             <span>{name}</span>
