@@ -45,6 +45,11 @@ for (const [name, address, width, colorScheme] of PICTURES) {
     location.hash = hash
   }, address)
   await page.locator('.drawn-sheet:not(.sheet-coming) .title-block').waitFor()
+  if (name === 'bench')
+    await page
+      .getByText(/in \d+ print runs/)
+      .first()
+      .waitFor()
   // Drawings come from a worker; the picture waits until nothing on the sheet changes any more.
   await page.evaluate(
     () =>
