@@ -46,7 +46,7 @@ export type DemoAircraft = Pick<
   Aircraft,
   'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
 > &
-  Partial<Pick<Aircraft, 'joints' | 'fastenerCosts'>> & {
+  Partial<Pick<Aircraft, 'joints'>> & {
     /** What a scale said of one piece, by part. */
     readonly weighedG: Readonly<Record<string, number>>
   }

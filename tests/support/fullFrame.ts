@@ -79,7 +79,6 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
           fastener: { thread: 'M3', end: 'nut' },
         },
       ],
-      fastenerCosts: { 'Nut M3': 0.05 },
       flight: {
         motors: 4,
         motorThrustG: 620,

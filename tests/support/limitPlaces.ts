@@ -168,12 +168,7 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
   'RUN_LIMITS.underHeadMm': { kept: [['runs', 'underHeadMm']] },
   'ITEM_LIMITS.quantity': aircraft('items', 0, 'quantity'),
   'ITEM_LIMITS.massG': aircraft('items', 0, 'massG'),
-  'ITEM_LIMITS.costEach': {
-    kept: [
-      ['aircraft', 'items', 0, 'costEach'],
-      ['aircraft', 'fastenerCosts', '*'],
-    ],
-  },
+  'ITEM_LIMITS.costEach': aircraft('items', 0, 'costEach'),
   GROWTH_LIMITS: {
     kept: ['estimatedPct', 'calculatedPct', 'weighedPct'].map((key): Path => [
       'aircraft',

@@ -15,7 +15,6 @@ export const AIRCRAFT_DEFAULTS: Aircraft = {
   massLines: MASS_LINES,
   places: [],
   joints: [],
-  fastenerCosts: {},
   flight: null,
   wing: null,
   twin: {

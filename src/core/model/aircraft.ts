@@ -157,8 +157,6 @@ export interface Aircraft {
   /** As typed; where pieces really are follows from these and from the joints. */
   readonly places: readonly Place[]
   readonly joints: readonly Joint[]
-  /** Price of one, by the name of what joints are held with. */
-  readonly fastenerCosts: Readonly<Record<string, number>>
   readonly flight: FlightSetup | null
   readonly wing: WingSetup | null
   readonly twin: TwinSetup

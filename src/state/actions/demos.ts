@@ -7,7 +7,6 @@ import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import {
-  FastenerCostsSchema,
   FlightSchema,
   ItemSchema,
   JointSchema,
@@ -46,7 +45,7 @@ export type DemoAircraft = Pick<
   Aircraft,
   'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
 > &
-  Partial<Pick<Aircraft, 'joints' | 'fastenerCosts'>> & {
+  Partial<Pick<Aircraft, 'joints'>> & {
     /** What a scale said of one piece, by part. */
     readonly weighedG: Readonly<Record<string, number>>
   }
@@ -96,7 +95,6 @@ const ManifestSchema = v.object({
     printedLimitG: LimitSchema,
     places: v.array(PlaceSchema),
     joints: v.exactOptional(v.array(JointSchema)),
-    fastenerCosts: v.exactOptional(FastenerCostsSchema),
     flight: v.nullable(FlightSchema),
     wing: v.nullable(WingSchema),
     season: SeasonSchema,

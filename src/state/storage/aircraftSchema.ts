@@ -117,8 +117,6 @@ export const JointSchema = v.object({
   ),
 }) satisfies v.GenericSchema<unknown, Joint>
 
-export const FastenerCostsSchema = v.record(name, within(ITEM_LIMITS.costEach))
-
 const FlownSchema = v.object({
   minutes: within(FLIGHT_LIMITS.flownMin),
   usedWh: positive,

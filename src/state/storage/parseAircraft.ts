@@ -2,7 +2,6 @@ import * as v from 'valibot'
 import type { Aircraft } from '../../core/model/aircraft.ts'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
 import {
-  FastenerCostsSchema,
   FlightSchema,
   GrowthSchema,
   ItemSchema,
@@ -24,7 +23,6 @@ const ShellSchema = v.object({
   massLines: v.array(v.unknown()),
   places: v.array(v.unknown()),
   joints: v.array(v.unknown()),
-  fastenerCosts: v.unknown(),
   flight: v.unknown(),
   wing: v.unknown(),
   twin: v.unknown(),
@@ -53,12 +51,6 @@ export function parseAircraft(value: unknown, keep: Keep): Aircraft {
     massLines: list(MassLineSchema, shell.massLines, 'Mass line'),
     places: list(PlaceSchema, shell.places, 'Place'),
     joints: list(JointSchema, shell.joints, 'Joint'),
-    fastenerCosts: keep(
-      FastenerCostsSchema,
-      shell.fastenerCosts,
-      'The prices of fasteners',
-      empty.fastenerCosts,
-    ),
     flight: keep(v.nullable(FlightSchema), shell.flight, 'The flight set-up', null),
     wing: keep(v.nullable(WingSchema), shell.wing, 'The wing', null),
     twin: keep(TwinSchema, shell.twin, 'The carbon twin', empty.twin),
