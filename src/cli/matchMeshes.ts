@@ -1,20 +1,15 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { PRICES_DEFAULTS } from '../core/data/prices.ts'
-import type { Recipe } from '../core/model/settings.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../core/model/settings.ts'
 import type { ToolpathFigures } from '../core/model/toolpath.ts'
 import { unitToMm } from '../core/model/units.ts'
+import type { ByPlace } from '../core/toolpath/laidByPlace.ts'
+import { laidByPlace } from '../core/toolpath/laidByPlace.ts'
 import { matchPart } from '../core/toolpath/matchPart.ts'
+import { toldRecipe } from '../core/toolpath/toldRecipe.ts'
 import { priceMesh } from './priceMesh.ts'
 import type { ToolpathOptions } from './toolpathOptions.ts'
-
-/** Plastic of one piece by place. mm³ */
-interface ByPlace {
-  readonly wallMm3: number
-  readonly skinMm3: number
-  readonly infillMm3: number
-}
 
 /** The mesh that a toolpath prints, and both their plastic. */
 export interface MatchedMesh {
@@ -36,7 +31,7 @@ export function matchMeshes(
   { meshes, unit, material, printer }: ToolpathOptions,
   base: string,
 ): MatchedMesh | null {
-  const recipe = seenRecipe(figures)
+  const recipe = { ...RECIPE_DEFAULTS, ...toldRecipe(figures) }
   const settings = {
     unitOf: () => unit,
     recipe,
@@ -65,22 +60,12 @@ export function matchMeshes(
     ? found
     : priceMesh(found.named, found.named.name, { ...settings, pose }, () => {})
   const { wallMm3, skinMm3, infillMm3, depositMm3 } = again.figures
-  const { outer, inner, gap, skin, infill } = figures.kinds
   return {
     file: found.named.name,
     rotateDeg: pose.rotateDeg,
     misfitMm: match.misfitMm,
     alike: match.alike.flatMap((part) => meshes[part] ?? []),
-    laid: {
-      wallMm3: outer.volumeMm3 + inner.volumeMm3 + gap.volumeMm3,
-      skinMm3: skin.volumeMm3,
-      infillMm3: infill.volumeMm3,
-    },
+    laid: laidByPlace(figures),
     counted: { wallMm3, skinMm3, infillMm3, depositMm3 },
   }
-}
-
-function seenRecipe({ recipe }: ToolpathFigures): Recipe {
-  const told = Object.entries(recipe).filter(([, value]) => value !== null)
-  return { ...RECIPE_DEFAULTS, ...(Object.fromEntries(told) as Partial<Recipe>) }
 }

@@ -6,6 +6,7 @@ import type { Range } from '../core/model/figures.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import type { Outcome } from '../core/model/problem.ts'
 import type { ToolpathFigures } from '../core/model/toolpath.ts'
+import { isPacked } from '../core/toolpath/isPacked.ts'
 import { toolpathReader } from '../core/toolpath/readToolpath.ts'
 import type { MatchedMesh } from './matchMeshes.ts'
 import { matchMeshes } from './matchMeshes.ts'
@@ -46,7 +47,7 @@ export async function priceToolpath(
       done += piece.length
       onProgress(done / bytes)
     })
-    const text: Readable = isPacked(path) ? file.pipe(createGunzip()) : file
+    const text: Readable = isPackedFile(path) ? file.pipe(createGunzip()) : file
     for await (const piece of text) reader.push(piece as Uint8Array)
     const seen = reader.end()
     const { layers, girthMm: _, ...figures } = seen
@@ -76,11 +77,10 @@ export async function priceToolpath(
   }
 }
 
-/** The first two bytes of a gzip file (RFC 1952, 2.3.1). */
-function isPacked(path: string): boolean {
+function isPackedFile(path: string): boolean {
   const file = openSync(path, 'r')
   const start = new Uint8Array(2)
   readSync(file, start)
   closeSync(file)
-  return start[0] === 0x1f && start[1] === 0x8b
+  return isPacked(start)
 }

@@ -1,6 +1,7 @@
 import { measureMesh } from '../core/mesh/measure.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import { unitToMm } from '../core/model/units.ts'
+import { isPacked } from '../core/toolpath/isPacked.ts'
 import { looksLikeToolpath } from '../core/toolpath/looksLikeToolpath.ts'
 import type { Candidate } from '../core/toolpath/matchPart.ts'
 import { matchPart } from '../core/toolpath/matchPart.ts'
@@ -84,6 +85,3 @@ function unreadable(name: string, packed: boolean): PreweighError {
     packed ? 'Unpack it, or export the print again.' : 'Drop the file again.',
   )
 }
-
-/** The first two bytes of a gzip file (RFC 1952, 2.3.1). */
-const isPacked = (start: Uint8Array): boolean => start[0] === 0x1f && start[1] === 0x8b

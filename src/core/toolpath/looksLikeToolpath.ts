@@ -1,7 +1,7 @@
 import { strFromU8 } from 'fflate'
 
 /** A line that moves the head to somewhere, as ISO 6983 writes it. */
-const MOVE = /^[ \t]*(?:N\d+[ \t]*)?G0*[0-3][ \t]*(?:[XYZEF][-+.\d]+[ \t]*)+(?:[;(]|\r?$)/im
+const MOVE = /^[ \t]*(?:N\d+[ \t]*)?G0*[0-3][ \t]*(?:[XYZEF][-+.\d]+[ \t]*)+(?:[;(*]|\r?$)/im
 
 /**
  * Whether bytes are the start of a printer's toolpath: text, and a line of it a move. Pictures may

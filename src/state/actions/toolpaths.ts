@@ -1,5 +1,5 @@
 import type { StoreApi } from 'zustand/vanilla'
-import type { Limits } from '../../core/data/limits.ts'
+import type { Limits, RecipeNumber } from '../../core/data/limits.ts'
 import {
   isWithin,
   PRINTER_LIMITS,
@@ -9,6 +9,7 @@ import {
 import type { Printer } from '../../core/model/figures.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import type { ToolpathFigures } from '../../core/model/toolpath.ts'
+import { toldRecipe } from '../../core/toolpath/toldRecipe.ts'
 import type { ToolpathPart } from '../../jobs/protocol.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import type { Meshes } from '../storage/meshes.ts'
@@ -118,11 +119,11 @@ function atEachPercent(tell: (fraction: number) => void) {
 }
 
 /** What the moves show of a recipe, as far as it may be typed. */
-function recipeOf({ recipe }: Pick<ToolpathFigures, 'recipe'>): Partial<Recipe> {
-  const { pattern, ...numbers } = recipe
+function recipeOf(figures: ToolpathFigures): Partial<Recipe> {
+  const { pattern, ...numbers } = toldRecipe(figures)
   return {
-    ...(pattern === null ? {} : { pattern }),
-    ...within(RECIPE_LIMITS, numbers),
+    ...(pattern === undefined ? {} : { pattern }),
+    ...within<RecipeNumber>(RECIPE_LIMITS, numbers),
   }
 }
 

@@ -3,6 +3,7 @@ import { PATTERN_NAMES } from '../../core/data/limits.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { ToolpathFigures } from '../../core/model/toolpath.ts'
+import { laidByPlace } from '../../core/toolpath/laidByPlace.ts'
 import { formatHours, formatNumber } from '../../core/words/format.ts'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { materialOf } from '../../state/store/materialOf.ts'
@@ -132,7 +133,8 @@ function linesOf(
   counted: PartFigures | null,
   densityOf: (part: Part) => number,
 ): readonly Line[] {
-  const { kinds, recipe } = figures
+  const { recipe } = figures
+  const laid = laidByPlace(figures)
   const density = part === null ? null : densityOf(part)
   const plastic = (mm3: number) =>
     density === null ? `${formatNumber(mm3 / 1000)} cm³` : showMass((mm3 / 1000) * density)
@@ -158,13 +160,9 @@ function linesOf(
   const own = part?.recipe
   return [
     figure('Plastic, all of it', figures.depositMm3, counted?.depositMm3),
-    figure(
-      'Walls and gap lines',
-      kinds.outer.volumeMm3 + kinds.inner.volumeMm3 + kinds.gap.volumeMm3,
-      counted?.wallMm3,
-    ),
-    figure('Skins', kinds.skin.volumeMm3, counted?.skinMm3),
-    figure('Infill', kinds.infill.volumeMm3, counted?.infillMm3),
+    figure('Walls and gap lines', laid.wallMm3, counted?.wallMm3),
+    figure('Skins', laid.skinMm3, counted?.skinMm3),
+    figure('Infill', laid.infillMm3, counted?.infillMm3),
     {
       words: 'Hours; the file’s without start',
       file: formatHours(figures.timeS),

@@ -1,7 +1,6 @@
 import '../styles/drawing.css'
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { placeLeaders } from '../../core/drawing/placeLeaders.ts'
-import { framePlaces } from '../../core/joints/framePlaces.ts'
 import type { View } from '../../core/drawing/types.ts'
 import { VIEWS } from '../../core/drawing/viewAxes.ts'
 import { ledgerRows } from '../../state/store/derived.ts'
@@ -10,6 +9,7 @@ import { useWidth } from '../fields/useWidth.ts'
 import { ItemNumbers, NumberWords, type NumberedItem } from './ItemNumbers.tsx'
 import { SaveDrawing } from './SaveDrawing.tsx'
 import { PieceFaces, PieceLines } from './PieceLines.tsx'
+import { useFramePlaces } from '../useFramePlaces.ts'
 import { useDrawing } from './useDrawing.ts'
 import type { LooseRow } from '../../state/store/types.ts'
 import { formatAddress } from '../set/address.ts'
@@ -39,7 +39,7 @@ interface AssemblyProps {
 /** The frame as an assembly drawing: parts in lines, numbered as in the list. */
 export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) {
   const parts = useAppState((state) => state.frame.parts)
-  const places = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft).places)
+  const { places } = useFramePlaces()
   const rows = useAppState(ledgerRows)
   const place = useRef<HTMLDivElement>(null)
   const width = useWidth(place, 800)

@@ -1,8 +1,8 @@
 import '../styles/drawing.css'
 import { useMemo } from 'react'
-import { framePlaces } from '../../core/joints/framePlaces.ts'
 import type { View } from '../../core/drawing/types.ts'
 import { useAppState } from '../appContext.ts'
+import { useFramePlaces } from '../useFramePlaces.ts'
 import { useDrawing } from './useDrawing.ts'
 
 interface FrameLinesProps {
@@ -16,7 +16,7 @@ interface FrameLinesProps {
 /** The placed parts in thin lines, for something else to be drawn upon. */
 export function FrameLines({ view, widthPx, heightPx, scale }: FrameLinesProps) {
   const parts = useAppState((state) => state.frame.parts)
-  const places = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft).places)
+  const { places } = useFramePlaces()
   const wanted = useMemo(
     () => ({
       view,

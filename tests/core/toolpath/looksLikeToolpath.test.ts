@@ -6,6 +6,7 @@ const bytes = (text: string) => new TextEncoder().encode(text)
 test.each([
   ['a move', 'G1 X10 Y2.5 E.3\n'],
   ['a numbered move', '; head\nN12 G01 X10 Y-2\n'],
+  ['one with a checksum', 'N12 G1 X10 Y-2*71\n'],
   ['without spaces', 'G28\nG1X10Y20E1.5;wall\n'],
   ['lower case, carriage returns', 'g28\r\ng0 f3000 z5\r\n'],
   ['after a picture in comments', `${'; iVBORw0KGgo\n'.repeat(9000)}G1 Z0.2\n`],

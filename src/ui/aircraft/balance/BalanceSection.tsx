@@ -1,7 +1,6 @@
 import { memo, useMemo } from 'react'
 import { balanceReport } from '../../../core/aircraft/report/balanceReport.ts'
-import { framePlaces } from '../../../core/joints/framePlaces.ts'
-import { useAppState } from '../../appContext.ts'
+import { useFramePlaces } from '../../useFramePlaces.ts'
 import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
 import { Facts } from '../Facts.tsx'
 import { Section } from '../Section.tsx'
@@ -18,7 +17,7 @@ import { WingBalanceBlock } from './WingBalanceBlock.tsx'
 export function BalanceSection() {
   const { aircraft } = useAircraft()
   const placed = aircraft.items.filter(({ positionMm }) => positionMm !== null).length
-  const pieces = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft).places.length)
+  const pieces = useFramePlaces().places.length
   return (
     <Section
       title="Balance"

@@ -7,14 +7,16 @@ import { useActions, useAppState } from '../../appContext.ts'
 /** So many ways are told at first; the best of each pair come first. */
 const MOST_TOLD = 12
 
-type Looking = 'no' | 'yes' | 'failed' | readonly JointOffer[]
+type Looking =
+  | { readonly kind: 'no' | 'yes' | 'failed' }
+  | { readonly kind: 'done'; readonly offers: readonly JointOffer[] }
 
 /** What is joined to what, and holes that could meet. */
 export function JointsBlock() {
   const parts = useAppState((state) => state.frame.parts)
   const joints = useAppState((state) => state.frame.aircraft.joints)
   const { addJoint, dropJoint, listJointOffers } = useActions()
-  const [looking, setLooking] = useState<Looking>('no')
+  const [looking, setLooking] = useState<Looking>({ kind: 'no' })
   const abort = useRef<AbortController>(null)
   useEffect(() => () => abort.current?.abort(), [])
   const nameOf = ({ partId, piece }: JointEnd) => {
@@ -26,11 +28,12 @@ export function JointsBlock() {
     abort.current?.abort()
     abort.current = new AbortController()
     const { signal } = abort.current
-    setLooking('yes')
+    setLooking({ kind: 'yes' })
     const offers = await listJointOffers(signal)
-    if (!signal.aborted) setLooking(offers ?? 'failed')
+    if (signal.aborted) return
+    setLooking(offers === null ? { kind: 'failed' } : { kind: 'done', offers })
   }
-  const free = Array.isArray(looking) ? freeOffers(looking as readonly JointOffer[], joints) : []
+  const free = looking.kind === 'done' ? freeOffers(looking.offers, joints) : []
   return (
     <section className="joints" aria-label="Joints">
       <h4>Joints</h4>
@@ -56,7 +59,7 @@ export function JointsBlock() {
       <div className="button-line">
         <Button
           className="outlined"
-          isDisabled={looking === 'yes' || parts.length === 0}
+          isDisabled={looking.kind === 'yes' || parts.length === 0}
           onPress={() => {
             void look()
           }}
@@ -140,10 +143,10 @@ const END_WORDS = {
   through: 'going on',
 } as const
 
-function lookingWords(looking: Looking, free: number): string {
-  if (looking === 'no') return 'Only a Join of yours joins anything.'
-  if (looking === 'yes') return 'Looking at every hole…'
-  if (looking === 'failed') return 'The meshes could not be looked at. Try again.'
+function lookingWords({ kind }: Looking, free: number): string {
+  if (kind === 'no') return 'Only a Join of yours joins anything.'
+  if (kind === 'yes') return 'Looking at every hole…'
+  if (kind === 'failed') return 'The meshes could not be looked at. Try again.'
   if (free === 0) return 'No two or more holes meet of pieces that do not hang together yet.'
   if (free > MOST_TOLD) return `${free} ways, of which ${MOST_TOLD} are told.`
   return `${free} ${free === 1 ? 'way' : 'ways'}; undo takes a Join back.`

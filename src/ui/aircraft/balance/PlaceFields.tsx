@@ -2,7 +2,6 @@ import { memo, useState } from 'react'
 import { Button, Switch } from 'react-aria-components'
 import type { Place } from '../../../core/model/aircraft.ts'
 import { armPattern } from '../../../core/aircraft/balance/places.ts'
-import { framePlaces } from '../../../core/joints/framePlaces.ts'
 import type { PlacedPieces } from '../../../core/joints/placePieces.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import { formatNumber } from '../../../core/words/format.ts'
@@ -12,6 +11,7 @@ import { PIECES_LIMITS, PLACE_LIMITS, TURN_LIMITS, narrowed } from '../../../cor
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showMm, trueMinus } from '../../show.ts'
 import { lengthUnit } from '../../../core/words/shownUnits.ts'
+import { useFramePlaces } from '../../useFramePlaces.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { DrawnPlaces } from './DrawnPlaces.tsx'
 
@@ -30,7 +30,7 @@ export const PlaceFields = memo(function PlaceFields() {
     putAircraft({ places: next }, what)
   }
   const nameOf = (partId: string) => parts.find(({ id }) => id === partId)?.name ?? 'removed part'
-  const placed = useAppState(({ frame }) => framePlaces(frame.parts, frame.aircraft))
+  const placed = useFramePlaces()
   if (part === undefined) return null
   const own = places.filter(({ partId }) => partId === part.id).length
   return (
