@@ -231,21 +231,21 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
       actions.putAircraft({ ...AIRCRAFT_DEFAULTS }, 'begin anew', 'drag')
     }),
   ),
-  addJoint: at((doing, place) => {
-    doing.actions.addJoint({
-      a: jointEnd(partId(doing, place), 0, [0, 0, 1]),
-      b: jointEnd(partId(doing, place + 1), place % 2, [0, 0, -1]),
-      kind: 'bores',
-      mirrored: place % 3 === 0,
-      turnDeg: 0,
-      slideMm: 0,
-      gapMm: 0,
-      fastener: { thread: 'M3', end: 'nut' },
-    })
-  }),
-  changeJoint: fc.tuple(anyNumber, which).map(([value, place]): Act => (doing) => {
+  addJoint: fc.tuple(fc.oneof(fc.constant(0), anyNumber), which).map(([value, place]): Act => {
     const key = (['turnDeg', 'slideMm', 'gapMm'] as const)[place % 3] ?? 'turnDeg'
-    doing.actions.changeJoint(jointId(doing, place), { [key]: value }, 'drag')
+    return (doing) => {
+      doing.actions.addJoint({
+        a: jointEnd(partId(doing, place), 0, [0, 0, 1]),
+        b: jointEnd(partId(doing, place + 1), place % 2, [0, 0, -1]),
+        kind: 'bores',
+        mirrored: place % 3 === 0,
+        turnDeg: 0,
+        slideMm: 0,
+        gapMm: 0,
+        [key]: value,
+        fastener: { thread: 'M3', end: 'nut' },
+      })
+    }
   }),
   dropJoint: at((doing, place) => {
     doing.actions.dropJoint(jointId(doing, place))

@@ -9,12 +9,11 @@ export function createJointActions(
   store: StoreApi<AppState>,
   history: History,
   newId: () => string,
-): Pick<Actions, 'addJoint' | 'changeJoint' | 'dropJoint'> {
+): Pick<Actions, 'addJoint' | 'dropJoint'> {
   const frame = () => store.getState().frame
 
-  function commit(label: string, joints: readonly Joint[], gesture?: string): void {
-    const next = { ...frame(), aircraft: { ...frame().aircraft, joints } }
-    history.commit(label, next, { gesture })
+  function commit(label: string, joints: readonly Joint[]): void {
+    history.commit(label, { ...frame(), aircraft: { ...frame().aircraft, joints } })
   }
 
   return {
@@ -26,18 +25,6 @@ export function createJointActions(
       }
       const added = { ...joint, id: newId() }
       commit(`join ${jointWords(frame(), joint)}`, [...frame().aircraft.joints, added])
-    },
-    changeJoint(id, patch, gesture) {
-      const { joints } = frame().aircraft
-      const at = joints.findIndex((joint) => joint.id === id)
-      const joint = joints[at]
-      if (joint === undefined) return
-      const next = { ...joint, ...patch }
-      commit(
-        `change the joint of ${jointWords(frame(), joint)}`,
-        joints.with(at, next),
-        gesture === undefined ? undefined : `joint ${id}: ${gesture}`,
-      )
     },
     dropJoint(id) {
       const { joints } = frame().aircraft

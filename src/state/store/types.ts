@@ -164,11 +164,6 @@ export interface IncomingFile {
   readonly blob: Blob
 }
 
-/** What of a joint may change once it is made; its ends do where it is flipped or another way is taken. */
-export type JointPatch = Partial<
-  Pick<Joint, 'a' | 'b' | 'turnDeg' | 'slideMm' | 'gapMm' | 'fastener' | 'mirrored'>
->
-
 /**
  * Everything the page may do to the state. Built by `createActions` from the store, a runner and a
  * storage, so that tests pass their own. None throws; what goes wrong lands in `failures`, `work`
@@ -231,12 +226,10 @@ export interface Actions {
   layRuns(signal: AbortSignal): Promise<RunsAnswer | null>
   /** Changes blocks of the aircraft beyond its printed parts; `what` are the words for undo. */
   putAircraft(patch: Partial<Aircraft>, what: string, gesture?: string): void
-  /** Lets two pieces meet; refused with a notice where one of them is not there or both are one. */
   /** Ways in which two or more holes of parts can meet; null once `signal` is aborted, or where no worker answers. */
   listJointOffers(signal: AbortSignal): Promise<readonly JointOffer[] | null>
+  /** Lets two pieces meet; refused with a notice where one of them is not there or both are one. */
   addJoint(joint: Omit<Joint, 'id'>): void
-  /** Calls with the same `gesture` become one undo step. */
-  changeJoint(id: string, patch: JointPatch, gesture?: string): void
   /** Takes the joint and its screws away; what hung on it stays where its place is typed. */
   dropJoint(id: string): void
   select(ids: readonly string[]): void
