@@ -19,11 +19,12 @@ export interface RunPart extends LaidPart {
   readonly spoolG: number
 }
 
-/** What is printed at once, and how long it takes before the printer's clock was heard. */
+/** What is printed at once. */
 export interface PlannedRun {
   readonly materialId: string
   readonly layerMm: number
   readonly spots: readonly Spot[]
+  /** As the printer's clock has it, before what scale and clock taught of its parts. */
   readonly timeS: number
   /** A good one, with what failed ones before it cost. */
   readonly cost: number
@@ -84,11 +85,10 @@ function planGroup(
     return tall.length <= 1
   }
   const eveningS = settings.eveningH * 3600
-  const clock = printer.clockFactor ?? 1
   const inTime = (spots: readonly Spot[]): boolean => {
-    const alone = spots.map((spot) => timed([spot]).timeS * clock)
+    const alone = spots.map((spot) => timed([spot]).timeS)
     const limitS = alone.some((timeS) => timeS > eveningS) ? NIGHT_H * 3600 : eveningS
-    return timed(spots).timeS * clock <= limitS
+    return timed(spots).timeS <= limitS
   }
   const isCheaper = (spots: readonly Spot[]): boolean =>
     timed(spots).cost <= timed(spots.slice(0, -1)).cost + timed(spots.slice(-1)).cost
@@ -110,18 +110,17 @@ function timedRun(
     const part = byId.get(spot.partId)
     return part === undefined ? [] : [{ part, work: part.work, xMm: spot.xMm, yMm: spot.yMm }]
   })
-  const timeS = runSeconds(pieces, printer, settings.order)
+  const timeS = runSeconds(pieces, printer, settings.order) * (printer.clockFactor ?? 1)
   const spoolG = pieces.reduce((sum, { part }) => sum + part.spoolG, 0)
   const first = pieces[0]?.part
   const material = first?.material
-  const toldS = timeS * (printer.clockFactor ?? 1)
   const doubt = { spool: CERTAIN, time: CERTAIN }
-  const cost = material && costOf(spoolG, toldS, doubt, material, printer, prices)
+  const cost = material && costOf(spoolG, timeS, doubt, material, printer, prices)
   return {
     materialId: material?.id ?? '',
     layerMm: first?.layerMm ?? 0,
     spots,
-    timeS: toldS,
+    timeS,
     cost: cost?.mid ?? 0,
     lostAtEnd: cost === undefined ? 0 : cost.filament + cost.electricity + cost.wear,
   }
