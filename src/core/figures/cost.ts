@@ -12,10 +12,17 @@ interface CostFigure extends CostRange {
 /** Never more than this share of prints fails: 100 tries for a good one. */
 const MOST_FAILING = 0.99
 
+/** Of the prints still running a share r fails every hour: of prints this long 1 − (1 − r)^hours. 0–1 */
+export function failingShare(
+  hours: number,
+  { failurePctPerHour }: Pick<Prices, 'failurePctPerHour'>,
+): number {
+  return 1 - (1 - Math.min(1, Math.max(0, failurePctPerHour / 100))) ** hours
+}
+
 /**
  * Cost of one piece: filament off the spool with its waste, electricity, wear of the printer, and
- * the prints that fail. Of the prints still running a share r fails every hour, so that
- * p = 1 − (1 − r)^hours fail of prints this long, and 1/(1 − p) are paid for each good one.
+ * the prints that fail: 1/(1 − p) are paid for each good one, where a share p fails.
  *
  * Its doubt is that of the grams and the price for the filament, that of hours, draw and the price
  * of a kilowatt-hour for electricity, that of hours for wear, and for what fails that of hours and
@@ -35,8 +42,7 @@ export function costOf(
   const electricity = hours * (powerOf(printer, material) / 1000) * prices.electricityPerKwh
   const wear = hours * prices.wearPerHour
   const once = filament + electricity + wear
-  const hourly = Math.min(1, Math.max(0, prices.failurePctPerHour / 100))
-  const failing = Math.min(MOST_FAILING, 1 - (1 - hourly) ** hours)
+  const failing = Math.min(MOST_FAILING, failingShare(hours, prices))
   const failures = once * (1 / (1 - failing) - 1)
 
   // Of a piece that costs nothing no share is worth a doubt.

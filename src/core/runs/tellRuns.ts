@@ -8,7 +8,6 @@ import type { Bed, PieceOutline, Spot } from './types.ts'
 export interface RunTold {
   /** From 1, in the order they are printed. */
   readonly number: number
-  readonly materialId: string
   readonly material: string
   readonly layerMm: number
   readonly pieces: readonly {
@@ -19,8 +18,6 @@ export interface RunTold {
   readonly timeS: Range
   /** On the scale, supports and brims off. */
   readonly massG: number
-  /** Off the spool. */
-  readonly spoolG: number
   /** Of the whole bed, 0–1, by the shadows of the pieces. */
   readonly bedShare: number
   /** With what failed ones before a good one cost. */
@@ -35,7 +32,7 @@ export interface RunsTold {
   readonly runs: readonly RunTold[]
   readonly timeS: Range
   readonly cost: number
-  /** What the same pieces take and cost each by itself, as the frame's own sums have it. */
+  /** What the same pieces take each by itself, as the frame's own sums have it. */
   readonly singlyS: Range
 }
 
@@ -84,7 +81,6 @@ function tellRun(
   const learned = (end: keyof Range): number =>
     singlyS > 0 ? sum(({ row }) => eachS(row)[end]) / singlyS : 1
   return {
-    materialId,
     material: known[0]?.row.material.name ?? materialId,
     layerMm,
     pieces: known.map(({ row, count }) => ({ partId: row.part.id, part: row.part.name, count })),
@@ -94,7 +90,6 @@ function tellRun(
       high: timeS * learned('high'),
     },
     massG: sum(({ row }) => row.pieceG.mid),
-    spoolG: sum(({ figures }) => figures.spoolG.mid),
     bedShare: sum(({ areaMm2 }) => areaMm2) / (bed.widthMm * bed.depthMm),
     cost,
     lostAtEnd,

@@ -2,6 +2,7 @@ import '../styles/runs.css'
 import { useMemo, type ReactNode } from 'react'
 import { RUNS_DEFAULTS } from '../../core/data/runs.ts'
 import { RUN_LIMITS } from '../../core/data/limits.ts'
+import { failingShare } from '../../core/figures/cost.ts'
 import type { PrintOrder, RunSettings, RunWay } from '../../core/model/runs.ts'
 import { unfitWords } from '../../core/runs/sayings.ts'
 import type { RunsTold, RunTold } from '../../core/runs/tellRuns.ts'
@@ -214,7 +215,7 @@ function RunView({ run, plan }: RunViewProps) {
   const eveningH = useAppState((state) => (state.frame.runs ?? RUNS_DEFAULTS).eveningH)
   const { material, layerMm, timeS, massG, bedShare, lostAtEnd } = run
   const isNight = timeS.mid > eveningH * 3600
-  const fails = 1 - (1 - prices.failurePctPerHour / 100) ** (timeS.mid / 3600)
+  const fails = failingShare(timeS.mid / 3600, prices)
   return (
     <li className="run">
       {plan}

@@ -6,6 +6,7 @@ import {
   isUsualFailureRate,
   startingPrices,
 } from '../../core/data/prices.ts'
+import { failingShare } from '../../core/figures/cost.ts'
 import type { Prices } from '../../core/model/figures.ts'
 import { formatPercent } from '../../core/words/format.ts'
 import { useActions, useAppState } from '../appContext.ts'
@@ -106,6 +107,6 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
   )
 }
 
-function failWords({ failurePctPerHour }: Prices, hours: number): string {
-  return formatPercent(1 - (1 - failurePctPerHour / 100) ** hours)
+function failWords(prices: Prices, hours: number): string {
+  return formatPercent(failingShare(hours, prices))
 }
