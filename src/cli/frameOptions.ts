@@ -33,7 +33,8 @@ export function parseFrameOptions(
   const [other] = Object.keys(others)
   if (other !== undefined) {
     throw new UsageError(
-      `--frame takes recipes, materials, quantities, printer and prices from the frame; --${other} cannot be given with it.`,
+      '--frame takes recipes, materials, quantities, printer and prices from the frame; ' +
+        `--${other} cannot be given with it.`,
     )
   }
   if (lessons === '') throw new UsageError('--lessons needs a file; see --help.')

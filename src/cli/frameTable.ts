@@ -211,12 +211,15 @@ function flightLines({ flight }: FrameReport, locale?: string): string[] {
   if (flight === null) return []
   const number = (value: number): string => formatNumber(value, locale)
   const percent = (share: number): string => `${formatNumber(100 * share, locale, 0)} %`
+  const beyond = flight.validated ? '' : '; outside what was measured'
   return [
     'Hover',
     `all-up weight ${formatMass(flight.auwG, locale)}, thrust to weight ${number(flight.thrustToWeight)}`,
     `power ${number(flight.hoverW.mid)} W, likely ${formatRange(flight.hoverW, number)} W`,
-    `efficiency ${percent(flight.efficiency.mid)}, likely ${formatRange(flight.efficiency, percent)}${flight.validated ? '' : '; outside what was measured'}`,
-    `throttle ${percent(flight.hoverThrottle)} by the square-root rule, ${percent(flight.hoverThrottleLinear)} by the linear one`,
+    `efficiency ${percent(flight.efficiency.mid)}, ` +
+      `likely ${formatRange(flight.efficiency, percent)}${beyond}`,
+    `throttle ${percent(flight.hoverThrottle)} by the square-root rule, ` +
+      `${percent(flight.hoverThrottleLinear)} by the linear one`,
     `time ${number(flight.hoverMin.mid)} min, likely ${formatRange(flight.hoverMin, number)} min`,
     `payload left ${formatMass(flight.payloadG, locale)} until thrust is twice the weight`,
     `one gram more: ${withSign(flight.sPerGram, number(flight.sPerGram))} s of hover`,

@@ -11,7 +11,8 @@ export function refuseTooOpen(census: Census): void {
   const share = formatPercent(census.doubtfulShare, 'en')
   throw new PreweighError(
     'too-open',
-    `The mesh leaves ${share} of its layers’ outlines open; above ${formatPercent(MOST_DOUBTFUL, 'en')} any weight would be a guess.`,
+    `The mesh leaves ${share} of its layers’ outlines open; ` +
+      `above ${formatPercent(MOST_DOUBTFUL, 'en')} any weight would be a guess.`,
     'Close the gaps in your drawing, or give the surface a thickness, and export the part again as a solid.',
   )
 }

@@ -82,7 +82,9 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   },
   strandShare: {
     name: 'Strands',
-    what: 'The first solid layer over a sparse room, and an underside in the air, is laid in round strands, so much thicker.',
+    what:
+      'The first solid layer over a sparse room, and an underside in the air, is laid in round ' +
+      'strands, so much thicker.',
     unit: '×',
     low: 1,
     high: 1.5,

@@ -168,7 +168,10 @@ export const PLACE_LIMITS = {
   radiusMm: real(0, 1_000_000),
 } as const satisfies LimitTable
 
-/** Where pieces meet; points lie where places may. Numbers of a face's or bore's direction are those of a unit vector. */
+/**
+ * Where pieces meet; points lie where places may. Numbers of a face's or bore's direction are those of
+ * a unit vector.
+ */
 export const JOINT_LIMITS = {
   piece: whole(0, 99_999),
   direction: real(-1, 1),

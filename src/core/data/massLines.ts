@@ -23,7 +23,8 @@ const line = (
 
 const EASA = 'easa.europa.eu/en/faq/116513 on Reg. (EU) 2019/947, UAS.OPEN.020(5)(a), .040(4)(a)'
 const UK_PAGES =
-  'trade pages on the rules from 1 January 2026 (aerisurvltd.com, mmoww.net), not the authority itself: verify on caa.co.uk'
+  'trade pages on the rules from 1 January 2026 (aerisurvltd.com, mmoww.net), not the authority ' +
+  'itself: verify on caa.co.uk'
 const FAA = 'FAA AIM 11-2-1; 14 CFR Part 48 and Part 107'
 
 /**
@@ -36,7 +37,9 @@ export const MASS_LINES: readonly MassLine[] = [
     'eu-250',
     'EU 250 g',
     250,
-    'Below 250 g, and below 19 m/s, a privately built craft may fly in subcategory A1; from 250 g on in A3, 150 m from where people live and work, and its operator registers (with a camera below 250 g too)',
+    'Below 250 g, and below 19 m/s, a privately built craft may fly in subcategory A1; ' +
+      'from 250 g on in A3, 150 m from where people live and work, and its operator registers (with a ' +
+      'camera below 250 g too)',
     `${EASA}; Inside GNSS Jul/Aug 2019 p. 44 on registration`,
   ),
   line(

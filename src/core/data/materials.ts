@@ -3,7 +3,8 @@ import type { Material, SourceMark, Sourced } from '../model/figures.ts'
 const TDS =
   'maker data sheets (wiki.polymaker.com) as copied in EricPedley/wing_optimization c1846c5, polymaker_detailed_tds.csv'
 const GLANCE =
-  'maker summary table (wiki.polymaker.com) as copied in EricPedley/wing_optimization c1846c5, polymaker_at_a_glance.csv'
+  'maker summary table (wiki.polymaker.com) as copied in EricPedley/wing_optimization c1846c5, ' +
+  'polymaker_at_a_glance.csv'
 const HANDBOOK = 'e-uparts.com machine-design handbook table'
 const ENGINEERS_EDGE = 'engineersedge.com table 14630'
 const MAIN = 'supplier data in W. J. Main, MSc thesis, Univ. Oklahoma 2025'

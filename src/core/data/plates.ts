@@ -35,14 +35,17 @@ export const PLATES: Readonly<Record<PlateId, Plate>> = {
       value: 50,
       mark: 'derived',
       source:
-        'quasi-isotropic lay-up by laminate theory from 0/90 cloth of 70 GPa (performance-composites.com); 70 holds along the fibres only',
+        'quasi-isotropic lay-up by laminate theory from 0/90 cloth of 70 GPa ' +
+        '(performance-composites.com); 70 holds along the fibres only',
     },
     youngsRangeGPa: [45, 55],
     // 2.5 and 5 mm are not on that list but in a retail 225 mm frame.
     stockedMm: [0.2, 0.3, 0.5, 0.8, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 10],
     stockedSource: 'plate seller’s list (tfpmaterial.com); 2.5 and 5 mm as in a retail frame',
     caution:
-      'Dust from cutting carbon conducts electricity and irritates skin, eyes and lungs: cut wet or with extraction, wear a fitted P2/N95 mask or better, and keep it away from electronics.',
+      'Dust from cutting carbon conducts electricity and irritates skin, eyes and lungs: ' +
+      'cut wet or with extraction, wear a fitted P2/N95 mask or better, and keep it away ' +
+      'from electronics.',
   },
   g10: {
     id: 'g10',
@@ -57,7 +60,8 @@ export const PLATES: Readonly<Record<PlateId, Plate>> = {
       value: 18.6,
       mark: 'read',
       source:
-        'flexural, lengthwise, NEMA minimum (keplastics.com, acculam.com); 15.2 crosswise, a maker gives 24.3 (hirosugi.jp)',
+        'flexural, lengthwise, NEMA minimum (keplastics.com, acculam.com); 15.2 crosswise, ' +
+        'a maker gives 24.3 (hirosugi.jp)',
     },
     youngsRangeGPa: [15.2, 24.3],
     stockedMm: [0.5, 0.8, 1, 1.5, 1.6, 2, 2.5, 3, 4, 5, 6, 8, 10],

@@ -120,7 +120,8 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     label: 'Wall speed',
     unit: 'mm/s',
     explain:
-      'How fast the nozzle goes round the outline of the part; the outermost line follows unless its own speed is known.',
+      'How fast the nozzle goes round the outline of the part; the outermost line follows unless its ' +
+      'own speed is known.',
   },
   {
     key: 'skinMmS',
@@ -178,7 +179,8 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     label: 'Melt limit',
     unit: 'mm³/s',
     explain:
-      'How much plastic the hot end melts a second. Above it every line is slowed down; a plain 0.4 mm nozzle manages about 11.',
+      'How much plastic the hot end melts a second. Above it every line is slowed down; ' +
+      'a plain 0.4 mm nozzle manages about 11.',
   },
   {
     key: 'layerChangeS',
@@ -198,7 +200,8 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     label: 'Least layer time',
     unit: 's',
     explain:
-      'A small layer is slowed down until it takes this long, or to the slowest speed, so that it sets before the next one.',
+      'A small layer is slowed down until it takes this long, or to the slowest speed, so that it sets ' +
+      'before the next one.',
   },
   {
     key: 'startS',
@@ -211,6 +214,7 @@ export const PRINTER_FIELDS: readonly PrinterField[] = [
     label: 'Power',
     unit: 'W',
     explain:
-      'Average draw from the wall over a print in PLA, bed heating included. A plug-in meter tells; plastics that want it hotter are reckoned from it.',
+      'Average draw from the wall over a print in PLA, bed heating included. A plug-in meter tells; ' +
+      'plastics that want it hotter are reckoned from it.',
   },
 ]

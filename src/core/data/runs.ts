@@ -11,7 +11,10 @@ export const RUNS_DEFAULTS: RunSettings = {
   underHeadMm: 25,
 }
 
-/** A run longer than an evening is left alone until morning; more than this is added to none (common practice, no source). */
+/**
+ * A run longer than an evening is left alone until morning; more than this is added to none (common
+ * practice, no source).
+ */
 export const NIGHT_H = 10
 
 /** Pieces laid at most; a frame of more is not divided into runs. */

@@ -7,7 +7,10 @@ import { driveLines, zigzagTime } from './motion.ts'
 
 const NOTHING: LaidSeconds = { cruiseS: 0, turnS: 0 }
 
-/** Straight lines of a pattern, driven: whatever their distance. Null for one that winds, which slows it by its waves. */
+/**
+ * Straight lines of a pattern, driven: whatever their distance. Null for one that winds, which slows
+ * it by its waves.
+ */
 export function straightLines(
   { moves }: Census,
   { pattern, lineMm }: Pick<InfillRecipe, 'pattern' | 'lineMm'>,

@@ -19,12 +19,21 @@ export function layerDirectionNote({ min, max }: Bounds): string | null {
   const [x, y, z] = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
   const flat = Math.max(x, y)
   const { value, spread } = BETWEEN_LAYERS
-  const share = `about ${Math.round(100 * value)} % (${Math.round(100 * (value - spread))}–${Math.round(100 * (value + spread))} %)`
+  const share =
+    `about ${Math.round(100 * value)} % ` +
+    `(${Math.round(100 * (value - spread))}–${Math.round(100 * (value + spread))} %)`
   if (z > SLENDER * flat) {
-    return `It stands upright: its layers lie across its length, and bending pulls them apart. Between layers it holds ${share} of what it holds along them, so an arm printed like this is weak. Lay it flat if it carries load, and load-test a spare by hand.`
+    return (
+      'It stands upright: its layers lie across its length, and bending pulls them apart. ' +
+      `Between layers it holds ${share} of what it holds along them, so an arm printed like this is ` +
+      'weak. Lay it flat if it carries load, and load-test a spare by hand.'
+    )
   }
   if (flat > SLENDER * Math.min(x, y) && flat > SLENDER * z) {
-    return `It lies flat: its layers run along its length and carry the bending. Across them it holds ${share} of that, so keep bolts and blows from prising layers apart.`
+    return (
+      'It lies flat: its layers run along its length and carry the bending. ' +
+      `Across them it holds ${share} of that, so keep bolts and blows from prising layers apart.`
+    )
   }
   return null
 }

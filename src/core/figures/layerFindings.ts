@@ -27,7 +27,10 @@ export function layerFindings(
     code: 'doubtful-layers',
     grade: 'changes the grams',
     short: `${share} of its outlines open`,
-    message: `The mesh leaves ${share} of its layers’ outlines open; they were closed straight, and the range of grams and hours is wider by as much. Close the gaps in your drawing for firmer figures.`,
+    message:
+      `The mesh leaves ${share} of its layers’ outlines open; they were closed straight, ` +
+      'and the range of grams and hours is wider by as much. ' +
+      'Close the gaps in your drawing for firmer figures.',
     ...(place === undefined ? {} : { place }),
   }
   return heaviestFirst([...coarse, doubt, ...measured])
@@ -37,7 +40,10 @@ const COARSE: Finding = {
   code: 'counted-coarsely',
   grade: 'changes the grams',
   short: 'not all layers counted',
-  message: `Counting all its layers takes longer than ${BUDGET_S} s, so the figures are those of some of them, and their range is wider by what the others may hold. It can be counted fully when you ask for it.`,
+  message:
+    `Counting all its layers takes longer than ${BUDGET_S} s, so the figures are those of some of ` +
+    'them, and their range is wider by what the others may hold. ' +
+    'It can be counted fully when you ask for it.',
 }
 
 function unnoticed(finding: Finding): Finding {

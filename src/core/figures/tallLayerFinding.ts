@@ -12,6 +12,8 @@ export function tallLayerFinding(
   const tallestMm = Math.max(layerMm, firstLayerMm)
   if (tallestMm <= mostMm * (1 + 1e-9)) return null
   const most = `${formatNumber(mostMm, locale)}\u{A0}mm`
-  const message = `A layer of ${formatNumber(tallestMm, locale)}\u{A0}mm is more than ${LAYER_TO_LINE_MOST} of the line’s width: it is hardly pressed on and may come apart. Up to ${most}, or a wider line.`
+  const message =
+    `A layer of ${formatNumber(tallestMm, locale)}\u{A0}mm is more than ${LAYER_TO_LINE_MOST} of the ` +
+    `line’s width: it is hardly pressed on and may come apart. Up to ${most}, or a wider line.`
   return { code: 'tall-layer', grade: 'note', short: 'layers too high for the line', message }
 }

@@ -27,6 +27,9 @@ export function tieFinding(
     code: 'layer-tie',
     grade: 'changes the grams',
     short: `${count - 1} or ${count} layers`,
-    message: `At ${millimetres(tallMm)} mm its top lies in the middle of a layer of ${millimetres(layerMm)} mm: some printers lay ${count - 1} layers, some ${count}, and ${count} are counted. Layers of ${dividing} would divide it.`,
+    message:
+      `At ${millimetres(tallMm)} mm its top lies in the middle of a layer of ` +
+      `${millimetres(layerMm)} mm: some printers lay ${count - 1} layers, some ${count}, ` +
+      `and ${count} are counted. Layers of ${dividing} would divide it.`,
   }
 }

@@ -30,7 +30,10 @@ interface Measured {
   readonly back: readonly number[]
 }
 
-/** The moves without plastic of a pattern in a census, by a printer: those that do not draw the filament back, and those that do. */
+/**
+ * The moves without plastic of a pattern in a census, by a printer: those that do not draw the
+ * filament back, and those that do.
+ */
 export interface TravelSeconds {
   readonly near: Measured
   readonly far: Measured

@@ -93,7 +93,8 @@ export function refuseNumber(text: Text, start: number, name: string, where: str
       'not-finite',
       spelledOut
         ? `The coordinate "${word}" ${place} is not a number.`
-        : `The coordinate "${word}" ${place} is beyond ${MAX_COORDINATE.toExponential(1)}, the most a mesh file can hold.`,
+        : `The coordinate "${word}" ${place} is beyond ${MAX_COORDINATE.toExponential(1)}, ` +
+            'the most a mesh file can hold.',
       'Repair the model where it was drawn and export it again.',
     )
   }

@@ -78,7 +78,9 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
       code: 'skipped-content',
       grade: 'note',
       short: 'faces of two corners left out',
-      message: `${counted(thin, 'face')} with fewer than 3 corners ${thin === 1 ? 'was left out: it encloses' : 'were left out: they enclose'} nothing.`,
+      message:
+        `${counted(thin, 'face')} with fewer than 3 corners ` +
+        `${thin === 1 ? 'was left out: it encloses' : 'were left out: they enclose'} nothing.`,
       count: thin,
     })
   }
@@ -87,7 +89,9 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
       code: 'skipped-content',
       grade: 'changes the grams',
       short: 'curved surfaces left out',
-      message: `${counted(curved, 'line')} of curved surfaces ${curved === 1 ? 'was' : 'were'} left out: only flat faces are read. Export the part again as a mesh.`,
+      message:
+        `${counted(curved, 'line')} of curved surfaces ${curved === 1 ? 'was' : 'were'} left out: ` +
+        'only flat faces are read. Export the part again as a mesh.',
       count: curved,
     })
   }
@@ -96,7 +100,10 @@ export function readObj(bytes: Uint8Array, name: string): ReadMesh {
       code: 'skipped-content',
       grade: 'worth knowing',
       short: 'unknown lines left out',
-      message: `${counted(strange, 'line')} with words unknown to OBJ ${strange === 1 ? 'was left out:' : 'were left out, the first'} "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
+      message:
+        `${counted(strange, 'line')} with words unknown to OBJ ` +
+        `${strange === 1 ? 'was left out:' : 'were left out, the first'} ` +
+        `"${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
       count: strange,
     })
   }
@@ -132,7 +139,8 @@ function readFace(
       refuse(
         name,
         'bad-index',
-        `A vertex number was expected at byte ${grouped(text.byteAt(at))}, but "${wordAt(text.bytes, at)}" stands there.`,
+        `A vertex number was expected at byte ${grouped(text.byteAt(at))}, ` +
+          `but "${wordAt(text.bytes, at)}" stands there.`,
         'The file is damaged or was edited by hand: export it again.',
       )
     }
@@ -151,7 +159,8 @@ function readFace(
     refuse(
       name,
       'too-large',
-      `The face at byte ${grouped(text.byteAt(start))} has ${grouped(corners.length - first)} corners, and ${grouped(MAX_FACE_CORNERS)} is the most that can be split.`,
+      `The face at byte ${grouped(text.byteAt(start))} has ${grouped(corners.length - first)} corners, ` +
+        `and ${grouped(MAX_FACE_CORNERS)} is the most that can be split.`,
       'Export it again as triangles.',
     )
   }
@@ -235,7 +244,8 @@ function refuseIndex(
     'bad-index',
     index === 0
       ? `The face at byte ${grouped(text.byteAt(start))} names vertex 0, and OBJ counts from 1.`
-      : `The face at byte ${grouped(text.byteAt(start))} names vertex ${grouped(index)}, and there are ${grouped(vertices)}${index < 0 ? ' before it' : ''}.`,
+      : `The face at byte ${grouped(text.byteAt(start))} names vertex ${grouped(index)}, ` +
+          `and there are ${grouped(vertices)}${index < 0 ? ' before it' : ''}.`,
     'The file is damaged or cut off: copy or export it again.',
   )
 }

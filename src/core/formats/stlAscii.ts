@@ -137,8 +137,11 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
       short: place === 'outside' ? 'may be cut off' : 'cut off',
       message:
         place === 'outside'
-          ? `It ends after ${length} and ${counted(facets, 'whole facet')} without "endsolid": it may have been cut off. Copy or export it again if something is missing.`
-          : `It ends after ${length} within facet ${grouped(facets + 1)}: the ${counted(facets, 'whole facet')} before were read. The file was cut off: copy or export it again.`,
+          ? `It ends after ${length} and ${counted(facets, 'whole facet')} without "endsolid": ` +
+            'it may have been cut off. Copy or export it again if something is missing.'
+          : `It ends after ${length} within facet ${grouped(facets + 1)}: ` +
+            `the ${counted(facets, 'whole facet')} before were read. The file was cut off: ` +
+            'copy or export it again.',
     })
   }
   if (strange > 0) {
@@ -146,7 +149,10 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
       code: 'skipped-content',
       grade: 'worth knowing',
       short: 'unknown words left out',
-      message: `${counted(strange, 'word')} between facets ${strange === 1 ? 'was left out:' : 'were left out, the first'} "${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
+      message:
+        `${counted(strange, 'word')} between facets ` +
+        `${strange === 1 ? 'was left out:' : 'were left out, the first'} ` +
+        `"${wordAt(text.bytes, firstStrange)}" at byte ${grouped(text.byteAt(firstStrange))}.`,
       count: strange,
     })
   }
@@ -175,7 +181,8 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
     refuse(
       name,
       'bad-number',
-      `Facet ${grouped(facets + 1)}, which ends at byte ${grouped(text.byteAt(at))}, has ${counted(corners, 'corner')} instead of 3.`,
+      `Facet ${grouped(facets + 1)}, which ends at byte ${grouped(text.byteAt(at))}, ` +
+        `has ${counted(corners, 'corner')} instead of 3.`,
       'The file is damaged: export it again as triangles.',
     )
   }
@@ -184,7 +191,8 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
     refuse(
       name,
       'bad-number',
-      `"${wordAt(text.bytes, at)}" at byte ${grouped(text.byteAt(at))} is out of place ${place === 'outside' ? 'between facets' : inFacet()}.`,
+      `"${wordAt(text.bytes, at)}" at byte ${grouped(text.byteAt(at))} is out of place ` +
+        `${place === 'outside' ? 'between facets' : inFacet()}.`,
       'The file is damaged or was edited by hand: export it again.',
     )
   }

@@ -162,7 +162,9 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
       code: 'short-count',
       grade: 'worth knowing',
       short: 'header counts 0 triangles',
-      message: `Its header promises 0 triangles, and ${counted(count, 'whole triangle')} follow: all were read. Export it again if something is missing.`,
+      message:
+        `Its header promises 0 triangles, and ${counted(count, 'whole triangle')} follow: ` +
+        'all were read. Export it again if something is missing.',
       count,
     })
   } else if (bytes.length < needed) {
@@ -170,7 +172,10 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
       code: 'short-count',
       grade: 'changes the grams',
       short: `cut off: ${counted(promised - count, 'triangle')} missing`,
-      message: `${sizes}: ${counted(count, 'triangle')} could be read and ${grouped(promised - count)} ${promised - count === 1 ? 'is' : 'are'} missing. The file was cut off: copy or export it again.`,
+      message:
+        `${sizes}: ${counted(count, 'triangle')} could be read and ${grouped(promised - count)} ` +
+        `${promised - count === 1 ? 'is' : 'are'} missing. The file was cut off: ` +
+        'copy or export it again.',
       count: promised - count,
     })
   } else if (bytes.length > needed) {
@@ -178,7 +183,10 @@ function sizeFindings(bytes: Uint8Array, name: string, count: number): Finding[]
       code: 'trailing-bytes',
       grade: 'worth knowing',
       short: 'more bytes than counted',
-      message: `${sizes}: the ${counted(bytes.length - needed, 'byte')} at the end ${bytes.length - needed === 1 ? 'was' : 'were'} left out. Export it again if something is missing.`,
+      message:
+        `${sizes}: the ${counted(bytes.length - needed, 'byte')} at the end ` +
+        `${bytes.length - needed === 1 ? 'was' : 'were'} left out. ` +
+        'Export it again if something is missing.',
       count: bytes.length - needed,
     })
   }
@@ -195,7 +203,8 @@ function refuseNotFinite(bytes: Uint8Array, name: string, count: number): never 
   refuse(
     name,
     'not-finite',
-    `Triangle ${grouped(triangle + 1)} of ${grouped(count)} has the coordinate ${view.getFloat32(placeOf(bad), true)} at byte ${grouped(placeOf(bad))}.`,
+    `Triangle ${grouped(triangle + 1)} of ${grouped(count)} has the coordinate ` +
+      `${view.getFloat32(placeOf(bad), true)} at byte ${grouped(placeOf(bad))}.`,
     'Repair the model where it was drawn and export it again.',
   )
 }

@@ -70,12 +70,15 @@ function refuseEmpty({ name, parts, skipped }: Plan, root: ModelPart): never {
   const required = new Set(all.flatMap((part) => part.unknownExtensions))
   const declared = new Set(all.flatMap((part) => [...part.shapeExtensions]))
   const extensions = [...(required.size > 0 ? required : declared)].map(extensionTitle)
-  const holds = `It has ${counted(root.objects.size, 'object')} and ${counted(root.items.length, 'build item')}, and not one triangle to print`
+  const holds =
+    `It has ${counted(root.objects.size, 'object')} and ${counted(root.items.length, 'build item')}, ` +
+    'and not one triangle to print'
   if (extensions.length > 0) {
     refuse(
       name,
       'no-triangles',
-      `${holds}: its shape is in the 3MF ${extensions.join(' and the ')}, which ${extensions.length === 1 ? 'is' : 'are'} not read here.`,
+      `${holds}: its shape is in the 3MF ${extensions.join(' and the ')}, ` +
+        `which ${extensions.length === 1 ? 'is' : 'are'} not read here.`,
       'Export the part again as a plain mesh: 3MF without that extension, or STL.',
     )
   }
@@ -124,7 +127,9 @@ function resolve(plan: Plan, placement: Placement, from: ModelPart) {
     refuse(
       plan.name,
       'bad-3mf',
-      `A component or build item names object ${placement.objectId}, and ${placement.path === null ? 'its model part' : `"${placement.path}"`} has ${counted(part.objects.size, 'object')}, none with that id.`,
+      `A component or build item names object ${placement.objectId}, ` +
+        `and ${placement.path === null ? 'its model part' : `"${placement.path}"`} has ` +
+        `${counted(part.objects.size, 'object')}, none with that id.`,
       breach(plan.path.length === 0 ? 'build items' : 'components'),
     )
   }
@@ -222,7 +227,8 @@ function checkFinite({ data }: Soup, name: string): void {
   refuse(
     name,
     'not-finite',
-    `A transform moves triangle ${grouped(Math.floor(bad / 9) + 1)} of ${grouped(data.length / 9)} to ${data[bad]}, beyond every coordinate.`,
+    `A transform moves triangle ${grouped(Math.floor(bad / 9) + 1)} of ${grouped(data.length / 9)} to ` +
+      `${data[bad]}, beyond every coordinate.`,
     'Repair the model where it was drawn and export it again.',
   )
 }
@@ -235,7 +241,10 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
       code: 'skipped-content',
       grade: 'worth knowing',
       short: `${types} left out`,
-      message: `${counted(plan.skipped.size, 'object')} of the object type ${types} ${plan.skipped.size === 1 ? 'was' : 'were'} left out: only "model" is part of the solid.`,
+      message:
+        `${counted(plan.skipped.size, 'object')} of the object type ${types} ` +
+        `${plan.skipped.size === 1 ? 'was' : 'were'} left out: ` +
+        'only "model" is part of the solid.',
       count: plan.skipped.size,
     })
   }
@@ -245,7 +254,10 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
       code: 'skipped-content',
       grade: 'changes the grams',
       short: 'shape in an extension not read here',
-      message: `It needs ${counted(extensions.size, '3MF extension')} not read here (${[...extensions].map(extensionTitle).join(', ')}): what they add to the solid is missing here. Export the part again as a plain mesh.`,
+      message:
+        `It needs ${counted(extensions.size, '3MF extension')} not read here ` +
+        `(${[...extensions].map(extensionTitle).join(', ')}): what they add to the solid is missing ` +
+        'here. Export the part again as a plain mesh.',
       count: extensions.size,
     })
   }
@@ -255,7 +267,9 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
       code: 'not-millimetres',
       grade: 'worth knowing',
       short: 'several units in one file',
-      message: `The main model is in ${root.unit} and ${counted(otherUnits.length, 'other model part')} in ${otherUnits.map(({ unit }) => unit).join(', ')}: each was taken at its word. Check the size.`,
+      message:
+        `The main model is in ${root.unit} and ${counted(otherUnits.length, 'other model part')} in ` +
+        `${otherUnits.map(({ unit }) => unit).join(', ')}: each was taken at its word. Check the size.`,
       count: otherUnits.length,
     })
   }
@@ -268,7 +282,9 @@ function planFindings(plan: Plan, root: ModelPart): Finding[] {
       code: 'off-standard',
       grade: 'note',
       short: 'off the 3MF standard',
-      message: `It does not keep to the 3MF standard: ${breaches.join('; ')}. Its meaning is clear all the same, so it was read; nothing to do.`,
+      message:
+        `It does not keep to the 3MF standard: ${breaches.join('; ')}. ` +
+        'Its meaning is clear all the same, so it was read; nothing to do.',
       count: breaches.length,
     })
   }
@@ -301,7 +317,9 @@ function mirrorFindings(mirrored: number, items: number): Finding[] {
       code: 'mirrored-item',
       grade: 'note',
       short: 'mirrored items',
-      message: `${counted(mirrored, 'build item')} of ${grouped(items)} ${mirrored === 1 ? 'is' : 'are'} a mirror image of the mesh in the file; the faces were turned so that outside stays outside.`,
+      message:
+        `${counted(mirrored, 'build item')} of ${grouped(items)} ${mirrored === 1 ? 'is' : 'are'} a ` +
+        'mirror image of the mesh in the file; the faces were turned so that outside stays outside.',
       count: mirrored,
     },
   ]

@@ -174,7 +174,8 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
         refuse(
           name,
           'bad-index',
-          `${key} of triangle ${grouped(Math.floor(triangles.length / 3))} is "${text}" and no vertex number, ${where()}.`,
+          `${key} of triangle ${grouped(Math.floor(triangles.length / 3))} is "${text}" and no vertex ` +
+            `number, ${where()}.`,
           breach('triangles'),
         )
       }
@@ -189,7 +190,8 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
       refuse(
         name,
         'bad-index',
-        `Triangle ${grouped(Math.floor(i / 3))} of object ${id} in "${path}" names vertex ${grouped(triangles.data[i]!)}, and its ${grouped(vertices)} vertices count from 0.`,
+        `Triangle ${grouped(Math.floor(i / 3))} of object ${id} in "${path}" names vertex ` +
+          `${grouped(triangles.data[i]!)}, and its ${grouped(vertices)} vertices count from 0.`,
         breach('triangles'),
       )
     }
@@ -233,7 +235,8 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
     if (words.length !== 12 || !numbers.every((value) => Math.abs(value) <= MAX_COORDINATE)) {
       fail(
         '3D matrices',
-        `The transform of a ${kind} has to be 12 numbers and is "${text.slice(0, 80)}" (${grouped(words.length)} words) ${where()}.`,
+        `The transform of a ${kind} has to be 12 numbers and is "${text.slice(0, 80)}" ` +
+          `(${grouped(words.length)} words) ${where()}.`,
       )
     }
     if (determinant(numbers) === 0) {

@@ -69,9 +69,12 @@ export function isNamedProject(name: string): boolean {
 export function spoiltProject(bytes: Uint8Array, name: string): Problem {
   return {
     code: 'bad-project',
-    message: `${name}: Its name is that of a saved frame, and its ${counted(bytes.length, 'byte')} are none any more: it was cut off or changed.`,
+    message:
+      `${name}: Its name is that of a saved frame, and its ${counted(bytes.length, 'byte')} are none ` +
+      'any more: it was cut off or changed.',
     advice:
-      'Copy or download it again. The frame itself may still be in the list of projects of the browser that saved it: save it from there anew.',
+      'Copy or download it again. The frame itself may still be in the list of projects of the browser ' +
+      'that saved it: save it from there anew.',
   }
 }
 

@@ -120,7 +120,8 @@ export function unpackEntry(
     refuse(
       name,
       'too-large',
-      `"${entry.path}" unpacks to ${counted(entry.unpackedBytes, 'byte')}, and ${grouped(budget.left)} of ${grouped(MAX_UNPACKED_BYTES)} are left for this archive.`,
+      `"${entry.path}" unpacks to ${counted(entry.unpackedBytes, 'byte')}, ` +
+        `and ${grouped(budget.left)} of ${grouped(MAX_UNPACKED_BYTES)} are left for this archive.`,
       'Drop the meshes in several smaller archives, or export them with a coarser mesh.',
     )
   }
@@ -135,7 +136,8 @@ export function unpackEntry(
     refuse(
       name,
       'bad-archive',
-      `"${entry.path}" should end at byte ${grouped(start + entry.packedBytes)}, and the file ends at ${grouped(bytes.length)}.`,
+      `"${entry.path}" should end at byte ${grouped(start + entry.packedBytes)}, and the file ends at ` +
+        `${grouped(bytes.length)}.`,
       DAMAGED,
     )
   }
@@ -154,7 +156,8 @@ function inflate(packed: Uint8Array, entry: ZipEntry, name: string): Uint8Array 
     refuse(
       name,
       'bad-archive',
-      `"${entry.path}" claims to unpack from ${counted(packed.length, 'byte')} to ${grouped(entry.unpackedBytes)}, which no compression does.`,
+      `"${entry.path}" claims to unpack from ${counted(packed.length, 'byte')} to ` +
+        `${grouped(entry.unpackedBytes)}, which no compression does.`,
       DAMAGED,
     )
   }
@@ -192,7 +195,8 @@ function refuseLength(entry: ZipEntry, length: number, name: string): never {
   refuse(
     name,
     'bad-archive',
-    `"${entry.path}" should unpack to ${counted(entry.unpackedBytes, 'byte')} and gives ${grouped(length)}${length > entry.unpackedBytes ? ' or more' : ''}.`,
+    `"${entry.path}" should unpack to ${counted(entry.unpackedBytes, 'byte')} and gives ` +
+      `${grouped(length)}${length > entry.unpackedBytes ? ' or more' : ''}.`,
     DAMAGED,
   )
 }

@@ -63,7 +63,9 @@ export function standingWords({ ledger, doubt }: FrameSum, locale?: string): str
   }
   const { chanceBelow, verdict } = massOdds(doubt, limitG)
   const sure = verdict === 'too close to say' ? ', too close to say' : ''
-  const now = `${grams(basicMassG)} as it stands, ${apartWords(limitG - basicMassG, locale)} the limit of ${grams(limitG)}`
+  const now =
+    `${grams(basicMassG)} as it stands, ` +
+    `${apartWords(limitG - basicMassG, locale)} the limit of ${grams(limitG)}`
   const likely = `${chanceWords(chanceBelow, locale)} likely to end below${sure}`
   const turns = basicMassG <= limitG !== predictedMassG <= limitG
   const grown = `with the growth to expect ${grams(predictedMassG)}, ${apartWords(limitG - predictedMassG, locale)} it`

@@ -77,9 +77,9 @@ function spotsOf(mouths: readonly Mouth[], members: readonly number[], along: Ve
 }
 
 /**
- * The ways in which two or more holes of b come to meet holes of a: mouth on mouth, axis on axis, b's turned against a's.
- * Each is a turn and a move, never a mirror image; the most holes first. Where a hole comes to lie beside one it should
- * meet, there is none.
+ * The ways in which two or more holes of b come to meet holes of a: mouth on mouth, axis on axis, b's
+ * turned against a's. Each is a turn and a move, never a mirror image; the most holes first. Where a
+ * hole comes to lie beside one it should meet, there is none.
  *
  * @param mostTwos how many ways with two holes are wanted of two patterns; those whose holes are as far apart stay.
  */
@@ -235,7 +235,10 @@ function offOf({ a, b }: Meeting, i: number, j: number, turn: Turn): number {
 const stepOf = ({ a, b }: Meeting, i: number, j: number, turn: Turn): number =>
   Math.abs(a.heights[i]! - b.heights[j]! - turn.height)
 
-/** All holes that meet once the seed's do, one to one: a's and b's in turns. Called for every seed, so it makes little. */
+/**
+ * All holes that meet once the seed's do, one to one: a's and b's in turns. Called for every seed, so
+ * it makes little.
+ */
 function extend(meeting: Meeting, i: number, j: number, k: number, l: number): readonly number[] {
   const { a, b, countA, countB, fit } = meeting
   const [px, py] = [a.xs[k]! - a.xs[i]!, a.ys[k]! - a.ys[i]!]

@@ -38,8 +38,8 @@ const MOST_OFFERS = 5
 const MOST_KEPT = 8
 
 /**
- * Ways in which parts could be joined, the best first within each pair of parts; pairs in the order of the parts. Nothing
- * is taken: one hole alone is not offered unless the files put it so.
+ * Ways in which parts could be joined, the best first within each pair of parts; pairs in the order of
+ * the parts. Nothing is taken: one hole alone is not offered unless the files put it so.
  */
 export function offerJoints(parts: readonly MeetingPart[]): readonly JointOffer[] {
   const shapes = new Map<Mesh, Shape>()

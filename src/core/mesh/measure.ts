@@ -92,7 +92,8 @@ function refuseUnusable({ positions, indices }: Mesh): void {
     if (Number.isFinite(positions[i])) continue
     throw new PreweighError(
       'not-finite',
-      `Coordinate ${'xyz'[i % 3]} of vertex ${Math.floor(i / 3) + 1} is ${positions[i]}, which is not a number in space.`,
+      `Coordinate ${'xyz'[i % 3]} of vertex ${Math.floor(i / 3) + 1} is ${positions[i]}, ` +
+        'which is not a number in space.',
       'Export the part again; if it happens again, repair it in your drawing program first.',
     )
   }

@@ -80,7 +80,10 @@ function openEdges({ openEdges: count, openPlace }: MeshJudgement): Finding | nu
     short: 'a gap in the skin',
     count,
     ...placed(openPlace),
-    message: `${counted(count, 'edge has', 'edges have')} a triangle on one side only, so the skin has a gap. The volume is measured as if every gap were closed flat. Close the surface in your drawing and export it again.`,
+    message:
+      `${counted(count, 'edge has', 'edges have')} a triangle on one side only, so the skin has a gap. ` +
+      'The volume is measured as if every gap were closed flat. ' +
+      'Close the surface in your drawing and export it again.',
   }
 }
 
@@ -91,21 +94,28 @@ function crowdedEdges({ crowdedEdges: count }: MeshJudgement): Finding | null {
     grade: 'worth knowing',
     short: 'bodies joined along an edge',
     count,
-    message: `More than two triangles meet in ${counted(count, 'edge', 'edges')}: bodies that touch along an edge, or a wall inside the part. Where bodies touch, let them overlap a little or join them in your drawing.`,
+    message:
+      `More than two triangles meet in ${counted(count, 'edge', 'edges')}: ` +
+      'bodies that touch along an edge, or a wall inside the part. ' +
+      'Where bodies touch, let them overlap a little or join them in your drawing.',
   }
 }
 
 function mixedFacing({ bodies, contradictions, triangles }: MeshJudgement): Finding | null {
   const count = bodies.reduce((sum, body) => sum + body.wrongWay, 0)
   if (count === 0 && contradictions === 0) return null
-  const facing = `${counted(count, 'triangle', 'triangles')} of ${exact(triangles)} ${count === 1 ? 'faces' : 'face'} against the rest of the skin.`
+  const facing =
+    `${counted(count, 'triangle', 'triangles')} of ${exact(triangles)} ` +
+    `${count === 1 ? 'faces' : 'face'} against the rest of the skin.`
   if (contradictions > 0) {
     return {
       code: 'mixed-facing',
       grade: 'changes the grams',
       short: 'inside and outside unclear',
       count: Math.max(count, 1),
-      message: `${facing} At ${counted(contradictions, 'edge', 'edges')} inside and outside cannot be told apart, so the volume is uncertain. Repair the part in your drawing and export it again.`,
+      message:
+        `${facing} At ${counted(contradictions, 'edge', 'edges')} inside and outside cannot be told ` +
+        'apart, so the volume is uncertain. Repair the part in your drawing and export it again.',
     }
   }
   return {
@@ -113,7 +123,9 @@ function mixedFacing({ bodies, contradictions, triangles }: MeshJudgement): Find
     grade: 'worth knowing',
     short: 'faces turned the wrong way',
     count,
-    message: `${facing} The volume is measured with all of them turned the same way. Let your drawing program make the faces agree before you print.`,
+    message:
+      `${facing} The volume is measured with all of them turned the same way. ` +
+      'Let your drawing program make the faces agree before you print.',
   }
 }
 
@@ -127,7 +139,10 @@ function insideOut({ bodies }: MeshJudgement): Finding | null {
     short: 'inside out',
     count,
     ...placeOf(bodies.length === 1 ? [] : bodies.filter((body) => body.insideOut)),
-    message: `${subject} inside out: the skin faces inwards, as after mirroring. The volume is measured right all the same. Turn the faces round in your drawing before you print.`,
+    message:
+      `${subject} inside out: the skin faces inwards, as after mirroring. ` +
+      'The volume is measured right all the same. ' +
+      'Turn the faces round in your drawing before you print.',
   }
 }
 
@@ -138,7 +153,9 @@ function degenerate({ degenerate: count }: MeshJudgement): Finding | null {
     grade: 'note',
     short: 'triangles without area',
     count,
-    message: `${counted(count, 'triangle has', 'triangles have')} no area. They add nothing to the figures; nothing to do.`,
+    message:
+      `${counted(count, 'triangle has', 'triangles have')} no area. ` +
+      'They add nothing to the figures; nothing to do.',
   }
 }
 
@@ -155,7 +172,9 @@ function duplicates({ duplicates: copies, bodies }: MeshJudgement): Finding | nu
     short: 'triangles there twice',
     count,
     ...placeOf(backs),
-    message: `${counted(count, 'triangle lies', 'triangles lie')} exactly on another one.${back} Each is measured once. If a body was exported twice, remove one.`,
+    message:
+      `${counted(count, 'triangle lies', 'triangles lie')} exactly on another one.${back} Each is ` +
+      'measured once. If a body was exported twice, remove one.',
   }
 }
 
@@ -166,13 +185,18 @@ function severalBodies({ bodies }: MeshJudgement): Finding | null {
   const inside =
     buried.length === 0
       ? ''
-      : ` ${counted(buried.length, 'of them lies', 'of them lie')} wholly inside another and ${buried.length === 1 ? 'counts' : 'count'} as solid; if a hollow was meant, its faces must point the other way.`
+      : ` ${counted(buried.length, 'of them lies', 'of them lie')} wholly inside another and ` +
+        `${buried.length === 1 ? 'counts' : 'count'} as solid; if a hollow was meant, its faces must ` +
+        'point the other way.'
   return {
     code: 'several-bodies',
     grade: 'note',
     short: counted(solids.length, 'body', 'bodies'),
     count: solids.length,
-    message: `${counted(solids.length, 'separate body', 'separate bodies')} in one file. Their volumes are added up here; where they overlap, the layer count takes the shared space once.${inside}`,
+    message:
+      `${counted(solids.length, 'separate body', 'separate bodies')} in one file. ` +
+      'Their volumes are added up here; where they overlap, the layer count takes the shared ' +
+      `space once.${inside}`,
   }
 }
 
@@ -183,7 +207,10 @@ function unknownNest({ bodies, isNestKnown }: MeshJudgement): Finding | null {
     grade: 'changes the grams',
     short: 'too many bodies in one another',
     count: bodies.length,
-    message: `So many of its ${exact(bodies.length)} bodies lie in one another that it was not worked out for all of them which are hollows; those count as solid. Export the part in fewer bodies, or in several files.`,
+    message:
+      `So many of its ${exact(bodies.length)} bodies lie in one another that it was not worked out for ` +
+      'all of them which are hollows; those count as solid. Export the part in fewer bodies, ' +
+      'or in several files.',
   }
 }
 
@@ -197,7 +224,10 @@ function cavities({ bodies }: MeshJudgement): Finding | null {
     short: 'a closed hollow',
     count: hollows.length,
     ...placeOf(hollows),
-    message: `${counted(hollows.length, 'closed hollow', 'closed hollows')} inside the part, ${formatVolume(volume, 'en')} in all, taken off the volume. Nothing put there can be taken out again, support included.`,
+    message:
+      `${counted(hollows.length, 'closed hollow', 'closed hollows')} inside the part, ` +
+      `${formatVolume(volume, 'en')} in all, taken off the volume. ` +
+      'Nothing put there can be taken out again, support included.',
   }
 }
 
@@ -237,18 +267,22 @@ function specks({ bodies }: MeshJudgement): Finding | null {
     const farthest = stray.reduce((most, { gapMm }) => Math.max(most, gapMm), 0)
     const volume = stray.reduce((sum, { place }) => sum + bodies[place]!.volumeMm3, 0)
     sentences.push(
-      `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all.`,
+      `${counted(stray.length, 'tiny loose body lies', 'tiny loose bodies lie')} up to ` +
+        `${formatNumber(farthest, 'en')} mm away from the rest, ${formatVolume(volume, 'en')} in all.`,
     )
   }
   if (sheets.length > 0) {
     const triangles = sheets.reduce((sum, { place }) => sum + bodies[place]!.triangles, 0)
     sentences.push(
-      `${counted(sheets.length, 'loose surface', 'loose surfaces')} of ${counted(triangles, 'triangle', 'triangles')} ${sheets.length === 1 ? 'encloses' : 'enclose'} nothing and ${sheets.length === 1 ? 'weighs' : 'weigh'} nothing.`,
+      `${counted(sheets.length, 'loose surface', 'loose surfaces')} of ` +
+        `${counted(triangles, 'triangle', 'triangles')} ${sheets.length === 1 ? 'encloses' : 'enclose'} ` +
+        `nothing and ${sheets.length === 1 ? 'weighs' : 'weigh'} nothing.`,
     )
   }
   const it = all.length === 1 ? 'it' : 'them'
   sentences.push(
-    `The part’s size counts ${it} in. Most likely left over in the drawing: drop ${it} here, or delete ${it} there before you print.`,
+    `The part’s size counts ${it} in. Most likely left over in the drawing: drop ${it} here, ` +
+      `or delete ${it} there before you print.`,
   )
   return {
     code: 'stray-speck',
@@ -268,7 +302,9 @@ function hairs({ hairs: found, keepsHairs, bodies }: MeshJudgement): Finding | n
   )
   const rest = joinBounds(bodies.filter((body) => !found.includes(body)).map((b) => b.boundsMm))
   const farthest = Math.max(...found.map(({ boundsMm }) => boxGapMm(boundsMm, rest)))
-  const what = `${counted(found.length, 'closed body', 'closed bodies')} thinner than a line (${volume}), up to ${formatNumber(farthest, 'en')} mm off the rest`
+  const what =
+    `${counted(found.length, 'closed body', 'closed bodies')} thinner than a line (${volume}), ` +
+    `up to ${formatNumber(farthest, 'en')} mm off the rest`
   const one = found.length === 1
   const common = { code: 'hair', count: found.length, ...placeOf(found) } as const
   return keepsHairs
@@ -276,13 +312,18 @@ function hairs({ hairs: found, keepsHairs, bodies }: MeshJudgement): Finding | n
         ...common,
         grade: 'cannot print',
         short: one ? 'a hair thinner than a line' : 'hairs thinner than a line',
-        message: `${what}, ${one ? 'is' : 'are'} kept. Where one lies lowest it is the first layer, and the part hangs in the air above it.`,
+        message:
+          `${what}, ${one ? 'is' : 'are'} kept. Where one lies lowest it is the first layer, ` +
+          'and the part hangs in the air above it.',
       }
     : {
         ...common,
         grade: 'worth knowing',
         short: one ? 'a hair left out' : `${found.length} hairs left out`,
-        message: `${what}, ${one ? 'was' : 'were'} left out: as the lowest it would be the first layer and lift the part. Delete ${one ? 'it' : 'them'} in your drawing before you print, or keep ${one ? 'it' : 'them'} here.`,
+        message:
+          `${what}, ${one ? 'was' : 'were'} left out: as the lowest it would be the first layer and ` +
+          `lift the part. Delete ${one ? 'it' : 'them'} in your drawing before you print, ` +
+          `or keep ${one ? 'it' : 'them'} here.`,
       }
 }
 
@@ -294,7 +335,9 @@ function unlikelySize({ boundsMm }: MeshJudgement): Finding | null {
       code: 'unlikely-size',
       grade: 'changes the grams',
       short: `only ${size} mm long`,
-      message: `The longest side measures ${size} mm; ${EXPECTED}. The part was probably drawn in inches or metres: choose its unit.`,
+      message:
+        `The longest side measures ${size} mm; ${EXPECTED}. ` +
+        'The part was probably drawn in inches or metres: choose its unit.',
     }
   }
   if (longest > LONGEST_MM) {
@@ -302,7 +345,9 @@ function unlikelySize({ boundsMm }: MeshJudgement): Finding | null {
       code: 'unlikely-size',
       grade: 'changes the grams',
       short: `${size} mm long`,
-      message: `The longest side measures ${size} mm; ${EXPECTED}. The part was probably drawn in a smaller unit than it is read in: choose its unit.`,
+      message:
+        `The longest side measures ${size} mm; ${EXPECTED}. ` +
+        'The part was probably drawn in a smaller unit than it is read in: choose its unit.',
     }
   }
   return null

@@ -33,7 +33,10 @@ export interface JointEnd {
   readonly face: JointFace | null
 }
 
-/** `bores`: axes meet, faces touch. `shaft`: a peg or tube in a bore. `faces`: flat to flat. `drawn`: as the files lie. */
+/**
+ * `bores`: axes meet, faces touch. `shaft`: a peg or tube in a bore. `faces`: flat to flat. `drawn`:
+ * as the files lie.
+ */
 export type JointKind = 'bores' | 'shaft' | 'faces' | 'drawn'
 
 /** Coarse metric threads that a joint may be held by. */

@@ -73,7 +73,8 @@ export function strayMassWords(
 /** The same of a print by the clock. `takes` and `taken` are times in words. */
 export function strayTimeWords(name: string, took: string, takes: string, taken: string): string {
   return (
-    `“${name}” took ${took}, far outside ${takes}, and ${taken} is taken without asking: paused, other speeds, another recipe? ` +
+    `“${name}” took ${took}, far outside ${takes}, and ${taken} is taken without asking: ` +
+    'paused, other speeds, another recipe? ' +
     `It teaches nothing about the rest as long as you do not stand by it.`
   )
 }

@@ -20,7 +20,9 @@ export function wingBalance(wing: WingSetup, cgXMm: number): WingBalance {
   const range = `${low.toFixed(0)} to ${high.toFixed(0)} mm`
   const chordShare = wing.meanChordMm > 0 ? behindMm / wing.meanChordMm : 0
   if (behindMm > high) {
-    const words = `It balances ${at}, behind the range of ${range}: tail-heavy, and not safe to fly. Move the pack forward or add nose weight.`
+    const words =
+      `It balances ${at}, behind the range of ${range}: tail-heavy, and not safe to fly. ` +
+      'Move the pack forward or add nose weight.'
     return { behindMm, chordShare, verdict: 'tail-heavy', shiftMm: behindMm - high, words }
   }
   if (behindMm < low) {

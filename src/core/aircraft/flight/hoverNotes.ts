@@ -44,28 +44,36 @@ export function hoverNotes(
     note(
       'no-lift',
       'bad',
-      `All motors together lift ${thrustG.toFixed(0)} g and the aircraft weighs ${auwG.toFixed(0)} g: it stays on the ground.`,
+      `All motors together lift ${thrustG.toFixed(0)} g and the aircraft weighs ${auwG.toFixed(0)} g: ` +
+        'it stays on the ground.',
     )
   }
   if (setup.coaxial === true && lesson?.verdict !== 'used') {
     note(
       'coaxial',
       'caution',
-      'Propellers one above the other: the lower works in the wash of the upper, and no measured fit covers that. Power here is that of propellers side by side times 1.5 (1.15 to 2.1; the one measured pair took 2.0). Time a hover and type it here before you rely on it.',
+      'Propellers one above the other: the lower works in the wash of the upper, and no measured fit ' +
+        'covers that. Power here is that of propellers side by side times 1.5 (1.15 to 2.1; ' +
+        'the one measured pair took 2.0). Time a hover and type it here before you rely on it.',
     )
   } else if (!validated && lesson?.verdict !== 'used') {
     const each = auwG / setup.motors
     note(
       'not-validated',
       'caution',
-      `No measured craft stands behind this hover: none has propellers of ${setup.propDiameterMm.toFixed(0)} mm with ${each.toFixed(each < 20 ? 1 : 0)} g on each. The range is wider for it. Time a hover and type it here before you rely on it.`,
+      'No measured craft stands behind this hover: ' +
+        `none has propellers of ${setup.propDiameterMm.toFixed(0)} mm with ` +
+        `${each.toFixed(each < 20 ? 1 : 0)} g on each. The range is wider for it. ` +
+        'Time a hover and type it here before you rely on it.',
     )
   }
   if (lesson?.verdict === 'far') {
     note(
       'flown-far',
       'caution',
-      `The timed hover is left aside: it makes the drive ${lesson.factor.toFixed(2)} times as good as estimated, more than both errors explain. Look at the minutes, the share of the pack used, the pack’s capacity and cells, and the all-up weight it was flown at.`,
+      `The timed hover is left aside: it makes the drive ${lesson.factor.toFixed(2)} times as good as ` +
+        'estimated, more than both errors explain. Look at the minutes, the share of the pack used, ' +
+        'the pack’s capacity and cells, and the all-up weight it was flown at.',
     )
   }
   if (lesson?.verdict === 'other-propellers') {
@@ -79,14 +87,17 @@ export function hoverNotes(
     note(
       'charged-voltage',
       'caution',
-      `${setup.voltsPerCell} V per cell looks like a charged voltage typed as nominal, and the hover time comes out too long. Type the nominal voltage: 3.7 V for most lithium polymer packs.`,
+      `${setup.voltsPerCell} V per cell looks like a charged voltage typed as nominal, ` +
+        'and the hover time comes out too long. Type the nominal voltage: ' +
+        '3.7 V for most lithium polymer packs.',
     )
   }
   if (setup.usableShare > MOST_USABLE) {
     note(
       'deep-discharge',
       'caution',
-      `Flying ${(100 * setup.usableShare).toFixed(0)} % of the pack leaves no reserve to land with and wears the cells. 80 % is usual.`,
+      `Flying ${(100 * setup.usableShare).toFixed(0)} % of the pack leaves no reserve to land with and ` +
+        'wears the cells. 80 % is usual.',
     )
   }
   const gapMm = setup.motorRadiusMm > 0 ? tipGapMm(setup) : null
@@ -94,13 +105,16 @@ export function hoverNotes(
     note(
       'props-strike',
       'bad',
-      `Neighbouring propellers of ${setup.propDiameterMm.toFixed(0)} mm overlap by ${(-gapMm).toFixed(0)} mm on a motor circle of ${setup.motorRadiusMm.toFixed(0)} mm radius. Take smaller propellers or longer arms.`,
+      `Neighbouring propellers of ${setup.propDiameterMm.toFixed(0)} mm overlap by ` +
+        `${(-gapMm).toFixed(0)} mm on a motor circle of ${setup.motorRadiusMm.toFixed(0)} mm radius. ` +
+        'Take smaller propellers or longer arms.',
     )
   } else if (gapMm !== null && gapMm < CLOSE_GAP_SHARE * setup.propDiameterMm) {
     note(
       'props-close',
       'note',
-      `Propeller tips pass ${gapMm.toFixed(0)} mm apart, less than a fifth of their diameter: a simulation found about 8 % of the thrust lost there (Lee and Lee 2020).`,
+      `Propeller tips pass ${gapMm.toFixed(0)} mm apart, less than a fifth of their diameter: ` +
+        'a simulation found about 8 % of the thrust lost there (Lee and Lee 2020).',
     )
   }
   return notes

@@ -20,7 +20,9 @@ export function thrustVerdict(thrustToWeight: number): ThrustVerdict {
   if (thrustToWeight < AMBER_FROM) {
     return {
       level: 'red',
-      words: `${ratio} : 1, below 1.5. Too little is left to climb, to hold in wind and to stop a fall: shed mass or fit stronger motors.`,
+      words:
+        `${ratio} : 1, below 1.5. Too little is left to climb, to hold in wind and to stop a fall: ` +
+        'shed mass or fit stronger motors.',
     }
   }
   if (thrustToWeight < GREEN_FROM) {

@@ -87,13 +87,22 @@ function massOf(choice: CatalogueChoice): HardwareMass {
 function nameOf(choice: CatalogueChoice): string {
   switch (choice.kind) {
     case 'screw':
-      return `Screw ${choice.size} × ${choice.lengthMm}, ${HEAD_NAMES[choice.standard]}, ${MATERIAL_NAMES[choice.material]} (${choice.standard})`
+      return (
+        `Screw ${choice.size} × ${choice.lengthMm}, ${HEAD_NAMES[choice.standard]}, ` +
+        `${MATERIAL_NAMES[choice.material]} (${choice.standard})`
+      )
     case 'nut':
-      return `${choice.standard === 'ISO 7040' ? 'Locknut' : 'Nut'} ${choice.size}, ${MATERIAL_NAMES[choice.material]} (${choice.standard})`
+      return (
+        `${choice.standard === 'ISO 7040' ? 'Locknut' : 'Nut'} ${choice.size}, ` +
+        `${MATERIAL_NAMES[choice.material]} (${choice.standard})`
+      )
     case 'washer':
       return `Washer ${choice.size}, ${MATERIAL_NAMES[choice.material]} (ISO 7089)`
     case 'standoff':
-      return `Standoff ${choice.size} × ${choice.lengthMm}, ${choice.shape}${widthNote(choice)}, ${MATERIAL_NAMES[choice.material]}`
+      return (
+        `Standoff ${choice.size} × ${choice.lengthMm}, ${choice.shape}${widthNote(choice)}, ` +
+        MATERIAL_NAMES[choice.material]
+      )
     case 'insert':
       return `Heat-set insert ${choice.size} × ${choice.lengthMm}, brass`
     case 'tube': {

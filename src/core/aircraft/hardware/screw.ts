@@ -45,11 +45,12 @@ export function screwMass(spec: ScrewSpec): HardwareMass {
   const shapeG = gramsOf(screwVolumeMm3(standard, size, lengthMm), material)
   const rows = standard === 'ISO 4762' ? SCREW_ROWS[size] : undefined
   if (!rows) {
+    const recalled = standard === 'ISO 10642' ? ', socket depth from memory' : ''
     return {
       massG: shapeG,
       basis: 'computed',
       spreadPct: COMPUTED_SPREAD_PCT,
-      source: `computed from shape: ${standard} dimensions${standard === 'ISO 10642' ? ', socket depth from memory' : ''}, ${densityWords(material)}`,
+      source: `computed from shape: ${standard} dimensions${recalled}, ${densityWords(material)}`,
     }
   }
   const massG = shapeG * chartRatio(rows, standard, size, lengthMm)

@@ -83,7 +83,10 @@ function chosen(
   const wideMm = Math.max(...columns.map(({ bitten }) => bitten?.diameterMm ?? 0))
   const { diameterMm } = THREADS[thread]
   if (end === 'tapped' && wideMm >= diameterMm) {
-    const told = `No thread to bite in: the bore is ${mm(wideMm)} mm wide, an ${thread} screw cuts into less than ${mm(diameterMm)} mm. A threaded post in a gap takes a screw at each end, which is not counted here.`
+    const told =
+      `No thread to bite in: the bore is ${mm(wideMm)} mm wide, an ${thread} screw cuts into less than ` +
+      `${mm(diameterMm)} mm. A threaded post in a gap takes a screw at each end, ` +
+      'which is not counted here.'
     return { gripMm, screw: null, warnings: [told] }
   }
   const shallowMm = Math.min(
@@ -91,7 +94,9 @@ function chosen(
     ...columns.map(({ bitten }) => (bitten === null ? Infinity : hundredths(bitten.depthMm))),
   )
   if (shallowMm < biteMm) {
-    const told = `Bore too shallow to hold: an ${thread} screw wants ${mm(biteMm)} mm to bite in, it has ${mm(shallowMm)} mm.`
+    const told =
+      `Bore too shallow to hold: an ${thread} screw wants ${mm(biteMm)} mm to bite in, ` +
+      `it has ${mm(shallowMm)} mm.`
     return { gripMm, screw: null, warnings: [told] }
   }
   const screw = lengthMm === null ? null : `${thread} × ${lengthMm}`
@@ -123,7 +128,8 @@ function endless(
   const lost = holes.filter((hole) => !handedOn.has(hole)).length
   if (lost === 0) return []
   return [
-    `${lost} of ${holes.length} screws end nowhere: no joint with an ${fastener.thread} nut, insert or thread shares the bore.`,
+    `${lost} of ${holes.length} screws end nowhere: no joint with an ${fastener.thread} nut, ` +
+      'insert or thread shares the bore.',
   ]
 }
 

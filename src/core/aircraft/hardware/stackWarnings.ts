@@ -39,8 +39,10 @@ function tooLong(stack: Stack, { lengthMm, mostMm, gripMm }: Lengths): StackWarn
   return warn(
     'too-long',
     stack.end.kind === 'motor'
-      ? `Screw too long: ${mm(lengthMm)} mm reaches ${overMm} mm past the ${limitMm} mm of thread in the motor and can cut its windings. Take ${mm(mostMm)} mm or less.`
-      : `Screw too long: ${mm(lengthMm)} mm meets the bottom of the ${limitMm} mm deep hole ${overMm} mm early. Take ${mm(mostMm)} mm or less.`,
+      ? `Screw too long: ${mm(lengthMm)} mm reaches ${overMm} mm past the ${limitMm} mm of thread in ` +
+          `the motor and can cut its windings. Take ${mm(mostMm)} mm or less.`
+      : `Screw too long: ${mm(lengthMm)} mm meets the bottom of the ${limitMm} mm deep hole ` +
+          `${overMm} mm early. Take ${mm(mostMm)} mm or less.`,
   )
 }
 
@@ -51,7 +53,8 @@ function shortOfThread(stack: Stack, lengths: Lengths): StackWarning | null {
   const into = { nut: 'nut', insert: 'insert', plastic: 'plastic', motor: 'motor' }[stack.end.kind]
   return warn(
     'short-of-thread',
-    `Too short of thread: ${mm(engagementMm)} mm of the screw is left for the ${into}, it wants ${wantedMm} mm. Take ${mm(leastMm)} mm or more.`,
+    `Too short of thread: ${mm(engagementMm)} mm of the screw is left for the ${into}, ` +
+      `it wants ${wantedMm} mm. Take ${mm(leastMm)} mm or more.`,
   )
 }
 
@@ -78,7 +81,9 @@ function shankTooLong(stack: Stack, { lengthMm, gripMm }: Lengths): StackWarning
   if (shankMm <= gripMm) return null
   return warn(
     'shank-too-long',
-    `Too short of thread: a standard ${stack.size} × ${mm(lengthMm)} has ${mm(threadMm)} mm of thread and a plain shank of ${mm(shankMm)} mm, but only ${mm(gripMm)} mm to clamp. Take a shorter screw or one threaded to its head.`,
+    `Too short of thread: a standard ${stack.size} × ${mm(lengthMm)} has ${mm(threadMm)} mm of thread ` +
+      `and a plain shank of ${mm(shankMm)} mm, but only ${mm(gripMm)} mm to clamp. ` +
+      'Take a shorter screw or one threaded to its head.',
   )
 }
 
@@ -88,7 +93,8 @@ function headTooDeep(stack: Stack): StackWarning | null {
   if (head.shape !== 'cone' || !first || first.thicknessMm >= head.heightMm) return null
   return warn(
     'head-deeper-than-plate',
-    `Head deeper than plate: a countersunk ${stack.size} head is ${head.heightMm} mm deep, “${first.name}” is ${mm(first.thicknessMm)} mm thick. Take a button head or a thicker plate.`,
+    `Head deeper than plate: a countersunk ${stack.size} head is ${head.heightMm} mm deep, ` +
+      `“${first.name}” is ${mm(first.thicknessMm)} mm thick. Take a button head or a thicker plate.`,
   )
 }
 
@@ -101,7 +107,8 @@ function bossTooThin(stack: Stack): StackWarning | null {
   if (end.bossMm >= leastMm - 1e-9) return null
   return warn(
     'boss-too-thin',
-    `Boss too thin: ${mm(end.bossMm)} mm across, an ${size} screw in plastic wants ${mm(leastMm)} mm or more. Thicken the boss.`,
+    `Boss too thin: ${mm(end.bossMm)} mm across, an ${size} screw in plastic wants ${mm(leastMm)} mm ` +
+      'or more. Thicken the boss.',
   )
 }
 
@@ -118,7 +125,8 @@ function insertBossTooThin(
       : 'The insert pulls out earlier.'
   return warn(
     'boss-too-thin',
-    `Boss too thin: ${mm(wideMm)} mm across, an ${size} insert wants ${mm(bossMm)} mm or more, ${INSERT_WALL_MM} mm of plastic all round. ${why} Thicken the boss.`,
+    `Boss too thin: ${mm(wideMm)} mm across, an ${size} insert wants ${mm(bossMm)} mm or more, ` +
+      `${INSERT_WALL_MM} mm of plastic all round. ${why} Thicken the boss.`,
   )
 }
 
@@ -131,7 +139,9 @@ function insertInOpenInfill({ end }: Stack): StackWarning | null {
   const enough = Math.ceil(INSERT_WALL_MM / lineMm - 1e-9)
   return warn(
     'insert-in-open-infill',
-    `Insert in open infill: ${walls} walls are ${mm(wallMm)} mm, it wants ${INSERT_WALL_MM} mm of them or ${INSERT_INFILL_PCT} % infill round it, and the part has ${mm(infillPct)} %. Print it with ${enough} walls, or give the boss a zone of ${INSERT_INFILL_PCT} % or more.`,
+    `Insert in open infill: ${walls} walls are ${mm(wallMm)} mm, it wants ${INSERT_WALL_MM} mm of them ` +
+      `or ${INSERT_INFILL_PCT} % infill round it, and the part has ${mm(infillPct)} %. ` +
+      `Print it with ${enough} walls, or give the boss a zone of ${INSERT_INFILL_PCT} % or more.`,
   )
 }
 

@@ -25,10 +25,14 @@ export function standoffMass(spec: StandoffSpec): HardwareMass {
     )
   }
   const outsideMm2 = shape === 'hex' ? hexMm2(acrossMm) : discMm2(acrossMm)
+  const across = shape === 'hex' ? 'across flats' : 'round'
+  const usual = spec.acrossMm === undefined ? ' (usual width, common practice)' : ''
   return {
     massG: gramsOf((outsideMm2 - discMm2(boreMm)) * lengthMm, material),
     basis: 'computed',
     spreadPct: SPREAD_PCT,
-    source: `computed from shape: ${acrossMm} mm ${shape === 'hex' ? 'across flats' : 'round'}${spec.acrossMm === undefined ? ' (usual width, common practice)' : ''}, threaded right through; ${densityWords(material)}`,
+    source:
+      `computed from shape: ${acrossMm} mm ${across}${usual}, ` +
+      `threaded right through; ${densityWords(material)}`,
   }
 }

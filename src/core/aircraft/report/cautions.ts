@@ -16,12 +16,16 @@ export function cautionsOf(
   const cautions: Caution[] = []
   const unknown = namesOf(leftOut.filter(({ weighed }) => !weighed))
   if (unknown !== '') {
-    const message = `Without figures, and so left out of every sum: ${unknown}. The aircraft is heavier than it reads here.`
+    const message =
+      `Without figures, and so left out of every sum: ${unknown}. ` +
+      'The aircraft is heavier than it reads here.'
     cautions.push({ code: 'parts-missing', message })
   }
   const weighed = namesOf(leftOut.filter((part) => part.weighed))
   if (weighed !== '') {
-    const message = `Without figures, but weighed: ${weighed}. The scale’s grams are in every mass; cost and hours are without them.`
+    const message =
+      `Without figures, but weighed: ${weighed}. The scale’s grams are in every mass; ` +
+      'cost and hours are without them.'
     cautions.push({ code: 'parts-by-scale', message })
   }
   if (balance !== null && balance.unplaced.length > 0) {

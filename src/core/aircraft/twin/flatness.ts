@@ -46,7 +46,8 @@ export function flatness(census: Pick<Census, 'layers' | 'heightMm'>): Flatness 
     kind: 'no',
     words:
       slim > SLIM
-        ? `Too stout for a plate as it lies: ${mm(heightMm)} mm high over an outline as large as a square of ${mm(Math.sqrt(middle))} mm.`
+        ? `Too stout for a plate as it lies: ${mm(heightMm)} mm high over an outline as large as a ` +
+          `square of ${mm(Math.sqrt(middle))} mm.`
         : `Not flat: its layers differ by ${percent} % in area.`,
   }
 }

@@ -15,10 +15,14 @@ export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: nu
   const height = trim(top - bottom)
   const path = outlinePath(outline, DECIMALS)
   const plate = thicknessMm === undefined ? '' : ` Plate: ${trim(thicknessMm)} mm.`
+  const words =
+    `Outline ${trim(outline.cutHeightMm)} mm up the part, in true millimetres.${plate} ` +
+    'The line is the finished edge: nothing is taken off for the width of the cut (kerf). ' +
+    'Let the cutter run half its width outside the outline and inside the holes.'
   return `<?xml version="1.0" encoding="UTF-8"?>
 <svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="0 0 ${width} ${height}">
 <title>${escape(name)}</title>
-<desc>Outline ${trim(outline.cutHeightMm)} mm up the part, in true millimetres.${plate} The line is the finished edge: nothing is taken off for the width of the cut (kerf). Let the cutter run half its width outside the outline and inside the holes.</desc>
+<desc>${words}</desc>
 <path d="${path}" fill="none" stroke="#000" stroke-width="0.1" fill-rule="nonzero"/>
 </svg>
 `

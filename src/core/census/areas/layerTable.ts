@@ -53,7 +53,8 @@ export function sumUp(
     throw new PreweighError(
       'no-volume',
       `None of the ${layers.count} layers encloses any area.`,
-      'The mesh is a surface without an inside, or thinner than it can be measured. Give it thickness in the program that made it.',
+      'The mesh is a surface without an inside, or thinner than it can be measured. ' +
+        'Give it thickness in the program that made it.',
     )
   }
   return {

@@ -49,7 +49,8 @@ export function planLayers(heightMm: number, layerMm: number, firstLayerMm: numb
   if (count > MOST_LAYERS) {
     throw new PreweighError(
       'too-many-layers',
-      `The part is ${heightMm.toFixed(0)} mm tall and would need ${count} layers of ${layerMm} mm; ${MOST_LAYERS} is the most that is counted.`,
+      `The part is ${heightMm.toFixed(0)} mm tall and would need ${count} layers of ${layerMm} mm; ` +
+        `${MOST_LAYERS} is the most that is counted.`,
       'Check the unit of the file and the layer height.',
     )
   }

@@ -192,13 +192,16 @@ function reasonFor(
     const apart = formatNumber(pattern.aMm / unitToMm(unit), 'en', 4)
     const across = pattern.layout === 'cross' ? 'across the circle' : 'apart'
     sentences.push(
-      `Four of its holes stand ${apart} ${across} in the file’s numbers: the ${pattern.name} mm pattern of a ${pattern.use}, drawn in ${UNIT_PLURAL[unit]}.`,
+      `Four of its holes stand ${apart} ${across} in the file’s numbers: ` +
+        `the ${pattern.name} mm pattern of a ${pattern.use}, drawn in ${UNIT_PLURAL[unit]}.`,
     )
   } else if (screw !== null) {
     const { name, diameter, count } = screw
     const mm = formatNumber(diameter * unitToMm(unit), 'en')
     sentences.push(
-      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ${mm} mm, which passes ${screwWords(name)}, drawn in ${UNIT_PLURAL[unit]}.`,
+      `${count} of its ${holes.length} holes ${count === 1 ? 'is' : 'are'} ` +
+        `${formatNumber(diameter, 'en', 4)} wide in the file’s numbers: ` +
+        `${mm} mm, which passes ${screwWords(name)}, drawn in ${UNIT_PLURAL[unit]}.`,
     )
   }
   return sentences.join(' ')
@@ -207,7 +210,10 @@ function reasonFor(
 function eitherReason(sides: readonly number[]): string {
   const size = (as: LengthUnit) =>
     `${sides.map((side) => formatNumber(side * unitToMm(as), 'en')).join(' × ')} mm`
-  return `In millimetres this part measures ${size('millimetre')}, in inches ${size('inch')}. It has no holes to tell by, and both are possible: check one side of it.`
+  return (
+    `In millimetres this part measures ${size('millimetre')}, in inches ${size('inch')}. ` +
+    'It has no holes to tell by, and both are possible: check one side of it.'
+  )
 }
 
 function alsoReason(also: Weighed | undefined, holes: readonly Hole[]): readonly string[] {
@@ -215,7 +221,8 @@ function alsoReason(also: Weighed | undefined, holes: readonly Hole[]): readonly
   const { name, diameter, count } = also.screw
   const mm = formatNumber(diameter * unitToMm(also.unit), 'en')
   return [
-    `In ${UNIT_PLURAL[also.unit]} ${count} of ${holes.length} would be ${mm} mm and pass ${screwWords(name)}: both fit, so check one side of it.`,
+    `In ${UNIT_PLURAL[also.unit]} ${count} of ${holes.length} would be ${mm} mm and pass ` +
+      `${screwWords(name)}: both fit, so check one side of it.`,
   ]
 }
 
