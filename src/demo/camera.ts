@@ -39,7 +39,10 @@ export function cameraTray(shop: Workshop): Solid {
   )
 }
 
-/** Lens hood: 34 × 30 × 24, one skin of 0.8 mm: a low collar with a visor above and two ears below for the tray's edge. */
+/**
+ * Lens hood: 34 × 30 × 24, one skin of 0.8 mm: a low collar with a visor above and two ears below for
+ * the tray's edge.
+ */
 export function lensHood(shop: Workshop): Solid {
   const skin = 0.8
   const tube = shop.cut(shop.rod(30, 24, [0, 0, 0]), shop.rod(30 - 2 * skin, 24, [0, 0, 0]))

@@ -8,7 +8,10 @@ export interface DrawnEnd {
   readonly piece: number
   /** Near the mouths of its bores; the bores themselves are found on the mesh. */
   readonly mouths: readonly Vec3[]
-  /** Outward normal, of unit length, of the face that touches, which is the plane of the first mouth; null where a shaft slides. */
+  /**
+   * Outward normal, of unit length, of the face that touches, which is the plane of the first mouth;
+   * null where a shaft slides.
+   */
   readonly normal: Vec3 | null
   /** How far the face lies behind the first mouth, where a rim touches and not the mouth. mm */
   readonly behindMm?: number

@@ -10,8 +10,9 @@ import { tidy } from './tidy.ts'
 import { rescale } from './write.ts'
 
 /**
- * The joints of an aircraft with the bores that its files are found to have: a drawing points at them, their sizes are
- * told by the meshes alone. Marks are in mm as a part is first taken, which for one drawn in inches is 25.4 times too small.
+ * The joints of an aircraft with the bores that its files are found to have: a drawing points at them,
+ * their sizes are told by the meshes alone. Marks are in mm as a part is first taken, which for one
+ * drawn in inches is 25.4 times too small.
  *
  * @param files each part's file as bytes, by its name.
  * @throws Error where a drawing points at no bore, or at no part.

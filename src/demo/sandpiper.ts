@@ -154,15 +154,18 @@ export const SANDPIPER: Aircraft = {
   about: {
     name: 'Sandpiper',
     story:
-      'An invented sample. Sandpiper is a fixed-arm Y tricopter that once a month carries a 62 g action camera along the ' +
-      'same 900 m of dune edge, nose 35° down, to measure how much sand is lost; it stays up for 12 minutes. Its builder ' +
-      'allows 610 g all up and 145 g for everything printed, on a 220 × 220 × 240 mm bed with a 0.4 mm nozzle. The frame is ' +
-      'a few grams over, and finding them is the exercise: try a wall less on the tail boom, or ask what infill does in a ' +
-      '3 mm deck. Things to find on the way: the pivot collar was drawn in inches, so it looks 25 times too small, and the frame ' +
-      'nearly 6 g lighter than it is, until its unit is changed; the right front arm is a mirrored copy of the left; the tail boom is longer than the bed and fits only ' +
-      'on the diagonal; the three feet share one file with a stray triangle and lie in a row below the boom, until they are taken ' +
-      'apart and bolted under the arms and the boom; the groove of a damper cup is half a millimetre narrower than the tray is ' +
-      'thick; the lens hood weighs less than a kitchen scale can tell. Always check a real aircraft on a scale and follow your local rules before it flies.',
+      'An invented sample. Sandpiper is a fixed-arm Y tricopter that once a month carries a 62 g action ' +
+      'camera along the same 900 m of dune edge, nose 35° down, to measure how much sand is lost; it stays ' +
+      'up for 12 minutes. Its builder allows 610 g all up and 145 g for everything printed, on a ' +
+      '220 × 220 × 240 mm bed with a 0.4 mm nozzle. The frame is a few grams over, and finding them is the exercise: ' +
+      'try a wall less on the tail boom, or ask what infill does in a 3 mm deck. Things to find on the ' +
+      'way: the pivot collar was drawn in inches, so it looks 25 times too small, and the frame nearly 6 g ' +
+      'lighter than it is, until its unit is changed; the right front arm is a mirrored copy of the left; ' +
+      'the tail boom is longer than the bed and fits only on the diagonal; the three feet share one file ' +
+      'with a stray triangle and lie in a row below the boom, until they are taken apart and bolted under ' +
+      'the arms and the boom; the groove of a damper cup is half a millimetre narrower than the tray is ' +
+      'thick; the lens hood weighs less than a kitchen scale can tell. Always check a real aircraft on a ' +
+      'scale and follow your local rules before it flies.',
     carbon: { massG: 138, price: 34 },
     materials: [],
     printer: 'ordinary',

@@ -28,7 +28,10 @@ export function threeFeet(shop: Workshop): Solid {
   return shop.join(shop.move(one, [0, -24, 0]), one, shop.move(one, [0, 24, 0]))
 }
 
-/** Battery pad: 92 × 36 × 2.4, a plain sheet with a slot at either side for each of two straps and a hole at each end. */
+/**
+ * Battery pad: 92 × 36 × 2.4, a plain sheet with a slot at either side for each of two straps and a
+ * hole at each end.
+ */
 export function batteryPad(shop: Workshop): Solid {
   const sheet = shop.soften(shop.rectangle(92, 36), 5)
   const straps = [-22, 22].flatMap((x) => [-15, 15].map((y) => shop.rectangle(14, 2.4, [x, y])))

@@ -89,11 +89,12 @@ export const TERN: Aircraft = {
   about: {
     name: 'Tern',
     story:
-      'An invented sample. Tern is a hand-launched glider of 1.1 m span with a small motor in its nose: 15.4 dm² of wing, ' +
-      '520 g all up, balance wanted 62 mm behind the leading edge at the root, with 40 mm of travel for the battery tray to get ' +
-      'there. The wing is six panels of 183 mm, three files with a mirrored copy each, printed standing as a single wall of ' +
-      '0.45 mm in foaming PLA on an 8 mm carbon spar. Look at what foaming does: change the panels to plain PLA and the wing ' +
-      'weighs more than twice as much. The pod comes in three pieces whose files are drawn in centimetres, and say so. Always ' +
+      'An invented sample. Tern is a hand-launched glider of 1.1 m span with a small motor in its nose: ' +
+      '15.4 dm² of wing, 520 g all up, balance wanted 62 mm behind the leading edge at the root, ' +
+      'with 40 mm of travel for the battery tray to get there. The wing is six panels of 183 mm, three files with ' +
+      'a mirrored copy each, printed standing as a single wall of 0.45 mm in foaming PLA on an 8 mm carbon ' +
+      'spar. Look at what foaming does: change the panels to plain PLA and the wing weighs more than twice ' +
+      'as much. The pod comes in three pieces whose files are drawn in centimetres, and say so. Always ' +
       'check the balance point of a real aircraft and follow your local rules before it flies.',
     carbon: null,
     materials: [],

@@ -14,7 +14,10 @@ const SPAR_X = -56.7
 /** Mean chord of a wing that tapers from 170 to 110 mm: 2/3 (170 + 110 − 170 · 110 / 280). */
 const MEAN_CHORD_MM = 142.1
 const TAIL_X = -675
-/** The pod's bay starts here and is 150 mm long; the spar crosses it 128 mm behind its front and 14 mm above its middle. */
+/**
+ * The pod's bay starts here and is 150 mm long; the spar crosses it 128 mm behind its front and 14 mm
+ * above its middle.
+ */
 const BAY_X = SPAR_X + 128
 const POD_Z = -14
 /** The root ribs touch the bay's seats. */

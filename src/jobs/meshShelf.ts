@@ -66,7 +66,8 @@ export async function readBytes(blob: Blob, name: string): Promise<Uint8Array<Ar
   } catch {
     throw new PreweighError(
       'unreadable-file',
-      `“${name}” cannot be read: it was changed, moved or deleted after it was dropped, or is too large for this browser.`,
+      `“${name}” cannot be read: it was changed, moved or deleted after it was dropped, ` +
+        'or is too large for this browser.',
       'Drop the file again.',
     )
   }

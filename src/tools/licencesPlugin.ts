@@ -88,7 +88,10 @@ function textWithout(manifest: Manifest, terms: string | null): string | null {
   const { name, author } = manifest
   const by = typeof author === 'object' ? author.name : (author ?? 'no author')
   const plain = terms.replaceAll(/^.*(copyright \(c\)|copyright \d|©).*$/gim, '').trim()
-  return `${name} comes without a file of its licence. It names ${by} and the ${licenceOf(manifest)} licence:\n\n${plain}`
+  return (
+    `${name} comes without a file of its licence. ` +
+    `It names ${by} and the ${licenceOf(manifest)} licence:\n\n${plain}`
+  )
 }
 
 function needsOf({ dependencies = {} }: Manifest): readonly string[] {

@@ -87,7 +87,10 @@ function ExamplePicture() {
       className="example"
       viewBox="0 0 520 330"
       role="img"
-      aria-label={`For example an arm: ${mass.mid} ${massUnit()}, ${mass.range}; ${cost.mid} in money; 1 hour 26 minutes of printing`}
+      aria-label={
+        `For example an arm: ${mass.mid} ${massUnit()}, ${mass.range}; ${cost.mid} in money; ` +
+        '1 hour 26 minutes of printing'
+      }
     >
       <g className="example-part">
         <path className="tone tone-1" d="M72 148 128 122 402 188 346 216Z" />
@@ -96,7 +99,10 @@ function ExamplePicture() {
         <path d="M72 148 128 122 402 188V212L346 240 72 172ZM72 148 346 216V240M346 216 402 188" />
         <path
           className="example-edge"
-          d="M168 149c8-4 20-4 30-2l62 15c8 2 8 6 1 9s-18 3-27 1l-64-16c-7-2-8-5-2-7ZM104 140a10 4.5 0 1 0 .1 0M352 200a10 4.5 0 1 0 .1 0"
+          d={
+            'M168 149c8-4 20-4 30-2l62 15c8 2 8 6 1 9s-18 3-27 1l-64-16c-7-2-8-5-2-7Z' +
+            'M104 140a10 4.5 0 1 0 .1 0M352 200a10 4.5 0 1 0 .1 0'
+          }
         />
       </g>
       <g className="leader">

@@ -52,7 +52,8 @@ export function mountView(container: HTMLElement, options: ViewOptions): ViewHan
     options.onError?.({
       code: 'no-graphics',
       message:
-        'This browser gives the page no 3D graphics (WebGL 2), so parts are shown as still pictures. All figures are the same.',
+        'This browser gives the page no 3D graphics (WebGL 2), so parts are shown as still pictures. ' +
+        'All figures are the same.',
     })
     return NO_VIEW
   }
@@ -265,7 +266,8 @@ function startView(
     options.onError?.({
       code: 'graphics-lost',
       message:
-        'The graphics card dropped the 3D view; it comes back by itself when the card is free. Close and open the part if it does not.',
+        'The graphics card dropped the 3D view; it comes back by itself when the card is free. ' +
+        'Close and open the part if it does not.',
     })
   }
 

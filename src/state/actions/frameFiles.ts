@@ -144,7 +144,9 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
       const text =
         complaints.length === 0
           ? `Opened “${frame.name}”.`
-          : `Opened “${frame.name}”; ${complaints.length === 1 ? 'one thing' : `${complaints.length} things`} in it could not be read.`
+          : `Opened “${frame.name}”; ` +
+            `${complaints.length === 1 ? 'one thing' : `${complaints.length} things`} ` +
+            'in it could not be read.'
       history.commit(`open “${frame.name}”`, frame, {
         also: { selection: [], openPartId: null, notice: { text, canUndo: true } },
       })

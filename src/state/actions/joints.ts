@@ -43,7 +43,10 @@ function whyNoJoint(frame: Frame, { a, b, kind }: Omit<Joint, 'id'>): string | n
     const part = frame.parts.find(({ id }) => id === partId)
     if (part === undefined) return 'a part of it is not in the frame.'
     if (piece >= part.quantity)
-      return `“${part.name}” has ${part.quantity} ${part.quantity === 1 ? 'piece' : 'pieces'} that fly, not ${piece + 1}.`
+      return (
+        `“${part.name}” has ${part.quantity} ${part.quantity === 1 ? 'piece' : 'pieces'} that fly, ` +
+        `not ${piece + 1}.`
+      )
   }
   if (a.partId === b.partId && a.piece === b.piece) return 'a piece cannot be joined to itself.'
   if (a.bores.length !== b.bores.length) return 'each hole has to meet one hole.'

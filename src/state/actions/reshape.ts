@@ -87,7 +87,8 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
       const { part, pieces, nest } = taken
       if (pieces.length === 1 && pieces[0]?.count === 1) {
         say(
-          `“${part.name}” is left as it is: it holds one piece, or more than ${MOST_PIECES}, which are lettering or a grille.`,
+          `“${part.name}” is left as it is: it holds one piece, or more than ${MOST_PIECES}, ` +
+            'which are lettering or a grille.',
         )
         return
       }

@@ -126,7 +126,8 @@ function withMaterials(
   return parts.map((part) => {
     if (instead === undefined || known.has(part.materialId)) return part
     complaints.push(
-      `“${part.name}” is of the material “${part.materialId}”, which the frame does not hold; it counts as ${instead.name}.`,
+      `“${part.name}” is of the material “${part.materialId}”, which the frame does not hold; ` +
+        `it counts as ${instead.name}.`,
     )
     return { ...part, materialId: instead.id }
   })

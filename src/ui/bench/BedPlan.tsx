@@ -43,7 +43,10 @@ export function BedPlan({ run, plans, bedMm: [wide, deep], numbers, title }: Bed
         if (plan === undefined) return null
         const { items, originPx, scale: drawn } = plan.drawing
         const [ox, oy] = originPx
-        const place = `translate(${xMm * scale} ${(deep - yMm) * scale}) rotate(${-turnDeg}) scale(${mirrored === true ? -scale / drawn : scale / drawn} ${scale / drawn}) translate(${-ox} ${-oy})`
+        const place =
+          `translate(${xMm * scale} ${(deep - yMm) * scale}) rotate(${-turnDeg}) ` +
+          `scale(${mirrored === true ? -scale / drawn : scale / drawn} ${scale / drawn}) ` +
+          `translate(${-ox} ${-oy})`
         return (
           <g key={`${partId} ${xMm} ${yMm}`} className="bed-piece" transform={place}>
             {items.map((item) => (

@@ -44,7 +44,10 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
         label="Currency"
         value={prices.currency}
         options={currencies}
-        hint="Changing it starts from usual household prices there. It converts nothing: what you typed keeps its number, on bought items and carbon too."
+        hint={
+          'Changing it starts from usual household prices there. It converts nothing: ' +
+          'what you typed keeps its number, on bought items and carbon too.'
+        }
         onChange={(code) => {
           putPrices(startingPrices(code))
         }}
@@ -97,7 +100,14 @@ export function PricesSheet({ isOpen, onClose }: PricesSheetProps) {
         value={prices.failurePctPerHour}
         step={0.5}
         unit="%"
-        hint={`Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the time, one of ten ${failWords(prices, 10)}; each good part pays for its share: cost ÷ (1 − share). ${isUsualFailureRate(prices) ? 'Nobody counted this one: half to twice as often.' : 'Typed, it counts as one that was counted, two fifths more or less often.'}`}
+        hint={
+          `Of those still running. A print of two hours then fails ${failWords(prices, 2)} of the ` +
+          `time, one of ten ${failWords(prices, 10)}; each good part pays for its share: ` +
+          'cost ÷ (1 − share). ' +
+          (isUsualFailureRate(prices)
+            ? 'Nobody counted this one: half to twice as often.'
+            : 'Typed, it counts as one that was counted, two fifths more or less often.')
+        }
         onChange={(failurePctPerHour) => {
           put({ failurePctPerHour })
         }}

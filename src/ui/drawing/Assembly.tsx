@@ -198,7 +198,10 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           aria-valuemax={360}
           aria-valuenow={Math.round(((view.azimuthDeg % 360) + 360) % 360)}
           aria-valuetext={`turned ${Math.round(view.azimuthDeg)}°, ${Math.round(view.elevationDeg)}° from above`}
-          aria-label="Assembly drawing of the frame; arrow keys turn it, plus and minus bring it nearer. The numbers beside it open their parts."
+          aria-label={
+            'Assembly drawing of the frame; arrow keys turn it, plus and minus bring it nearer. ' +
+            'The numbers beside it open their parts.'
+          }
           width={widthPx}
           height={heightPx}
           viewBox={`0 0 ${drawing?.widthPx ?? widthPx} ${drawing?.heightPx ?? heightPx}`}
@@ -266,7 +269,8 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
             const points =
               side === 'top' || side === 'bottom'
                 ? `${number.x},${start} ${anchor.x},${anchor.y}`
-                : `${side === 'left' ? number.x + 12 : number.x - 12},${knee.y} ${knee.x},${knee.y} ${anchor.x},${anchor.y}`
+                : `${side === 'left' ? number.x + 12 : number.x - 12},${knee.y} ${knee.x},${knee.y} ` +
+                  `${anchor.x},${anchor.y}`
             return (
               <g
                 key={item}

@@ -22,7 +22,9 @@ export function Hatch({ path, box, gapPx, angleDeg, className }: HatchProps) {
   let lines = ''
   for (let off = gapPx / 2 - Math.ceil(reach / gapPx) * gapPx; off < reach; off += gapPx) {
     const [cx, cy] = [x - off * sin, y + off * cos]
-    lines += `M${tenth(cx - reach * cos)} ${tenth(cy - reach * sin)}L${tenth(cx + reach * cos)} ${tenth(cy + reach * sin)}`
+    lines +=
+      `M${tenth(cx - reach * cos)} ${tenth(cy - reach * sin)}` +
+      `L${tenth(cx + reach * cos)} ${tenth(cy + reach * sin)}`
   }
   return (
     <g>

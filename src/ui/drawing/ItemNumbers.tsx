@@ -35,7 +35,10 @@ export function ItemNumbers(props: ItemNumbersProps) {
         className={`item-number item-number-${leader.side}${litId === id || chosenId === id ? ' item-number-lit' : ''}`}
         style={{ left: `${leader.number.x}px`, top: `${leader.number.y}px` }}
         aria-pressed={chosenId === id}
-        aria-label={`${number} ${name}${words === '' ? '' : `, ${words}`}${fault === null ? '' : `, ${fault}`}${chosenId === id ? ': open its sheet' : ': choose'}`}
+        aria-label={
+          [`${number} ${name}`, words, fault ?? ''].filter(Boolean).join(', ') +
+          (chosenId === id ? ': open its sheet' : ': choose')
+        }
         onPointerEnter={() => {
           onHover(id)
         }}
@@ -92,12 +95,10 @@ export function NumberWords({ items, leaders, litIds, showsWords }: NumberWordsP
       {items.map(({ id, number, words, fault }) => {
         const at = leaders.get(id)?.number
         if (at === undefined) return null
+        const lit = litIds.includes(id) ? ' item-words-lit' : ''
+        const colour = lit === '' && fault !== null ? ' item-words-amber' : lit
         return (
-          <g
-            key={id}
-            className={`item-words${litIds.includes(id) ? ' item-words-lit' : fault === null ? '' : ' item-words-amber'}`}
-            transform={`translate(${at.x} ${at.y})`}
-          >
+          <g key={id} className={`item-words${colour}`} transform={`translate(${at.x} ${at.y})`}>
             <text y="6">{number}</text>
             {showsWords && (fault ?? words) !== '' ? (
               <text className="item-mass" y="20">

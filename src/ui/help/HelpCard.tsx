@@ -16,8 +16,9 @@ const WIDTH = 320
 const EDGE = 8
 
 /**
- * What a word means. It lies on the page beside its mark, also where that stands still in the head, and stays open; Escape, a press elsewhere or
- * on the mark puts it away. Inside a dialog it belongs to the dialog.
+ * What a word means. It lies on the page beside its mark, also where that stands still in the head,
+ * and stays open; Escape, a press elsewhere or on the mark puts it away. Inside a dialog it belongs to
+ * the dialog.
  */
 export function HelpCard({ id, of, mark, onClose }: HelpCardProps) {
   const card = useRef<HTMLDivElement>(null)

@@ -73,7 +73,9 @@ export const HELP_WORDS = {
     words:
       'Where the figure lies 19 times in 20; on the ruler the pale band. Weighing a part makes it narrower.',
     source:
-      'two deviations of our model of named errors (JCGM 100:2008, 6.3.3); its middle from 16 weighed parts of the Open Dynamic Robot Initiative (open_robot_actuator_hardware, 66af1522)',
+      'two deviations of our model of named errors (JCGM 100:2008, 6.3.3); ' +
+      'its middle from 16 weighed parts of the Open Dynamic Robot Initiative ' +
+      '(open_robot_actuator_hardware, 66af1522)',
   },
   odds: {
     words:
@@ -87,13 +89,15 @@ export const HELP_WORDS = {
   },
   'hover efficiency': {
     words:
-      'The least power that can hold the weight in the air, as a share of what the pack gives. Small propellers lose most of it.',
+      'The least power that can hold the weight in the air, as a share of what the pack gives. ' +
+      'Small propellers lose most of it.',
     source:
       'momentum theory; measured 0.10 at 31 mm to 0.51 at 381 mm (test stands; NASA/TM-2018-219758)',
   },
   'thrust to weight': {
     words:
-      'Full thrust of all motors over the weight. At 2 it hovers near half throttle; below 1.5 too little is left in hand.',
+      'Full thrust of all motors over the weight. At 2 it hovers near half throttle; ' +
+      'below 1.5 too little is left in hand.',
     source: 'half throttle: ArduPilot documentation; 1.5 is common practice, no source',
   },
   joint: {

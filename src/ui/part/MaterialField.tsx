@@ -37,8 +37,14 @@ export function MaterialField({ material, write }: MaterialFieldProps) {
 function fumeCaution({ id, name }: Material): string | null {
   const word = `${id} ${name}`.toLowerCase()
   if (/\b(abs|asa)\b/.test(word))
-    return `${name} gives off styrene fumes while it prints: vent the room or the printer, and follow its safety data sheet and your local rules.`
+    return (
+      `${name} gives off styrene fumes while it prints: vent the room or the printer, and follow its ` +
+      'safety data sheet and your local rules.'
+    )
   if (/\b(cf|gf)\b|fibre/.test(word))
-    return `${name} sheds fibres when drilled or sanded: work wet, wear a mask and gloves, and follow its safety data sheet.`
+    return (
+      `${name} sheds fibres when drilled or sanded: work wet, wear a mask and gloves, and follow its ` +
+      'safety data sheet.'
+    )
   return null
 }

@@ -102,7 +102,10 @@ export function PartPicture({ part, read, findings, ringed }: PartPictureProps) 
             part={part}
             plane={plane}
             litSign={ringed === null ? null : findingSign(findings, ringed.finding)}
-            label={`${part.name}, as it lies on the bed, ${VIEW_NAMES[viewId].toLowerCase()} view, ${sizeWords(look.boundsMm)} over all. Its layers lie level. The marks are listed below.`}
+            label={
+              `${part.name}, as it lies on the bed, ${VIEW_NAMES[viewId].toLowerCase()} view, ` +
+              `${sizeWords(look.boundsMm)} over all. Its layers lie level. The marks are listed below.`
+            }
           />
         )}
       </div>

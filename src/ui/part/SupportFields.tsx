@@ -9,7 +9,10 @@ import type { PartEdit } from './usePartEdit.ts'
 import { showLength } from '../show.ts'
 
 const supportWords = () =>
-  `Counted as columns ${formatPercent(SUPPORT_SHARE)} full, right up to the part; a gap of one layer lets them come off. Gaps up to ${showLength(LONGEST_BRIDGE_MM, 0)} between two sides are bridged and get none. Break supports off with gloves and eye protection: the stubs are sharp.`
+  `Counted as columns ${formatPercent(SUPPORT_SHARE)} full, right up to the part; ` +
+  `a gap of one layer lets them come off. Gaps up to ${showLength(LONGEST_BRIDGE_MM, 0)} between two ` +
+  'sides are bridged and get none. Break supports off with gloves and eye protection: ' +
+  'the stubs are sharp.'
 
 export function SupportFields({
   recipe,

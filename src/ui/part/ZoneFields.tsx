@@ -52,7 +52,8 @@ export function ZoneFields({ part, census }: ZoneFieldsProps) {
 }
 
 const ZONE_WORDS =
-  'Choose or drop meshes here. A zone is a mesh drawn in the part’s own place and unit, such as a block around an arm’s root. Walls and skins stay as they are.'
+  'Choose or drop meshes here. A zone is a mesh drawn in the part’s own place and unit, ' +
+  'such as a block around an arm’s root. Walls and skins stay as they are.'
 const OVERLAP_WORDS =
   'Where two zones overlap, the lower one in the list holds. Walls and skins stay as they are.'
 

@@ -39,7 +39,9 @@ export function bedWords(boundsMm: Bounds, { pose, recipe }: Lying, { bedMm }: B
   const against = `${showLength(fit.partMm, 1)} against ${showLength(fit.limitMm, 1)}${brim}`
   const what = fit.kind === 'too-tall' ? 'in height' : 'also turned on the bed'
   return {
-    sentence: `${may === 'may not' ? 'May not' : 'Does not'} fit the printer, ${what}: ${against}. Lay it another way, split it, or take a larger printer.`,
+    sentence:
+      `${may === 'may not' ? 'May not' : 'Does not'} fit the printer, ${what}: ${against}. ` +
+      'Lay it another way, split it, or take a larger printer.',
     mark: `${may} fit the bed`,
   }
 }

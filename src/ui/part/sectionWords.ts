@@ -52,7 +52,10 @@ export function sectionSentence(section: PartSection): string {
   const zone = areas.get('zone') ?? 0
   const inZones = zone > 0 ? `, rooms in zones ${share(zone)}` : ''
   const held = (areas.get('support') ?? 0) > 0 ? ' Supports stand beside it.' : ''
-  return `${planeWords(section)}, ${sectionArea(cut)}: walls ${share(cut - skin - room - zone)}, skins ${share(skin)}, rooms for infill ${share(room)}${inZones}.${held}`
+  return (
+    `${planeWords(section)}, ${sectionArea(cut)}: walls ${share(cut - skin - room - zone)}, ` +
+    `skins ${share(skin)}, rooms for infill ${share(room)}${inZones}.${held}`
+  )
 }
 
 function sectionArea(areaMm2: number): string {

@@ -48,7 +48,8 @@ export function PaperNotes() {
           ))}
           <li>
             {hasCarbon
-              ? 'Carbon dust is sharp, harmful to breathe, and conducts: cut and drill it wet, with a fitted mask and gloves. '
+              ? 'Carbon dust is sharp, harmful to breathe, and conducts: cut and drill it wet, ' +
+                'with a fitted mask and gloves. '
               : ''}
             A printed arm is not proven by its mass: load-test one by hand, propellers off. Follow
             your local rules, and ask someone qualified where in doubt.

@@ -68,7 +68,8 @@ export function TitleBlock({ sheet, title, below, scale }: TitleBlockProps) {
       {cell(
         'prices',
         'Prices',
-        `${formatMoney(prices.electricityPerKwh, prices.currency)}/kWh, ${formatMoney(prices.wearPerHour, prices.currency)}/h wear`,
+        `${formatMoney(prices.electricityPerKwh, prices.currency)}/kWh, ` +
+          `${formatMoney(prices.wearPerHour, prices.currency)}/h wear`,
       )}
       {cell('materials', 'Materials', used)}
       <div className="block-cell">

@@ -24,7 +24,8 @@ export function BalanceSection() {
       summary={
         pieces + placed === 0
           ? 'nothing has a place yet'
-          : `${pieces} printed ${pieces === 1 ? 'piece' : 'pieces'}, ${placed} ${placed === 1 ? 'item' : 'items'} placed`
+          : `${pieces} printed ${pieces === 1 ? 'piece' : 'pieces'}, ` +
+            `${placed} ${placed === 1 ? 'item' : 'items'} placed`
       }
     >
       <BalanceBody />

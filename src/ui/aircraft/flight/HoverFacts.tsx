@@ -90,7 +90,8 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
         and disk loading, fitted to drives and whole aircraft measured from{' '}
         {spanWords({ low: 31, mid: 31, high: 381 }, 'mm', 0)}.{' '}
         {hover.lesson?.verdict === 'used'
-          ? `Your timed hover made the drive ${figureWords(hover.lesson.factor, 2)} times as good as that; the figures follow it.`
+          ? `Your timed hover made the drive ${figureWords(hover.lesson.factor, 2)} times as good as ` +
+            'that; the figures follow it.'
           : ''}{' '}
         Sources disagree on how thrust follows the stick, so both throttles are given. Calm air,
         standing still; wind and turns cost more.

@@ -50,7 +50,11 @@ export const WingFields = memo(function WingFields() {
         label="Drag coefficient"
         step={0.001}
         digits={3}
-        hint={`Of the whole plane without lift, on its wing area. Empty: ${showNumber(DRAG_ESTIMATE.low, 3)} to ${showNumber(DRAG_ESTIMATE.high, 3)} (common practice, no source).`}
+        hint={
+          'Of the whole plane without lift, on its wing area. ' +
+          `Empty: ${showNumber(DRAG_ESTIMATE.low, 3)} to ${showNumber(DRAG_ESTIMATE.high, 3)} (common ` +
+          'practice, no source).'
+        }
       />
       <p className="hint">Where it balances along the chord stands under Balance.</p>
       <div className="button-line">

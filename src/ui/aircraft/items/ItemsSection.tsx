@@ -58,7 +58,8 @@ export function ItemsSection() {
       summary={
         items.length === 0
           ? 'none yet'
-          : `${items.length} ${items.length === 1 ? 'line' : 'lines'} · ${tenthMass(massG)} · ${formatMoney(cost, currency)}`
+          : `${items.length} ${items.length === 1 ? 'line' : 'lines'} · ` +
+            `${tenthMass(massG)} · ${formatMoney(cost, currency)}`
       }
     >
       <div className="craft-full">

@@ -116,7 +116,9 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         {formatMoney(carbon.perBreak, currency)}
         {breaks.cutPiece === null
           ? '.'
-          : `, the price typed below: with a bought frame its spares are bought too. Cut from plate it would be ${formatMoney(breaks.cutPiece, currency)}, as the table below has it.`}
+          : ', the price typed below: with a bought frame its spares are bought too. ' +
+            `Cut from plate it would be ${formatMoney(breaks.cutPiece, currency)}, ` +
+            'as the table below has it.'}
       </p>
     </figure>
   )
