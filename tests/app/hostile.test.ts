@@ -85,7 +85,8 @@ const REFUSED: readonly (readonly [DroppedFile, words: RegExp, as?: string])[] =
             Array.from(
               { length: 40 },
               (_, i) =>
-                `<object id="${i + 2}"><components><component objectid="${i + 1}"/><component objectid="${i + 1}"/></components></object>`,
+                `<object id="${i + 2}"><components><component objectid="${i + 1}"/>` +
+                `<component objectid="${i + 1}"/></components></object>`,
             ).join(''),
           '<item objectid="41"/>',
         ),

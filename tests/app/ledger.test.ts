@@ -48,7 +48,7 @@ describe('the ledger', { timeout: 90_000 }, () => {
     }, LOCALE)
   })
 
-  test('follows the infill slider while it is dragged, row and total, and takes the drag as one undo step', async () => {
+  test('follows the infill slider as it is dragged, row and total, and takes the drag as one undo step', async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, ['front-arm.stl', 'lower-deck.stl'].map(demoFile))
       await waitForCensus(page)

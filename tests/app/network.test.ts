@@ -48,7 +48,7 @@ function record(page: Page, url: string): { readonly paths: string[]; take(): st
   return { paths, take: () => paths.splice(0).map(withoutHash) }
 }
 
-test('after it is loaded the page asks the network for its own lazy chunks and the demo, and nothing else', async () => {
+test('once loaded the page asks the network for its own lazy chunks and the demo, and nothing else', async () => {
   await withApp(async ({ page, url }) => {
     await page.getByRole('heading', { level: 1 }).waitFor()
     const requests = record(page, url)

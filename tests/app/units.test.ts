@@ -23,8 +23,18 @@ const SHEETS = ['frame', 'choose', 'carbon', 'aircraft', 'bench'] as const
  * What is metric by name: screws and plates as they are sold, rules by their masses, densities,
  * speeds, prices a kilogram, inertia.
  */
-const NAMES =
-  /M\d(?:[.,]\d)? × [\d.,]+ mm|[\d.,]+ mm \([^)]*|62 g action|Alloy post, 22 mm|3 × 80 mm|g\/cm³|mm³?\/s²?|\/kg|g·m²|[\d.,]+ mm nozzle/g
+const NAMES = new RegExp(
+  [
+    /M\d(?:[.,]\d)? × [\d.,]+ mm/,
+    /[\d.,]+ mm \([^)]*/,
+    /62 g action|Alloy post, 22 mm|3 × 80 mm/,
+    /g\/cm³|mm³?\/s²?|\/kg|g·m²/,
+    /[\d.,]+ mm nozzle/,
+  ]
+    .map(({ source }) => source)
+    .join('|'),
+  'g',
+)
 
 async function chooseUnit(page: Page, field: string, name: string): Promise<void> {
   await page.getByRole('dialog', { name: 'Units' }).getByRole('button', { name: field }).click()

@@ -294,7 +294,9 @@ try {
 }
 if (json) {
   const [cpu] = cpus()
-  const machine = `${cpu?.model ?? 'unknown'}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GiB, Node ${process.version}`
+  const machine =
+    `${cpu?.model ?? 'unknown'}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GiB, ` +
+    `Node ${process.version}`
   const ratios = Object.fromEntries(rows.map(({ key, ratio }) => [key, Number(ratio.toFixed(4))]))
   console.log(JSON.stringify({ ratios, machine }, null, 2))
 }

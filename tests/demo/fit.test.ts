@@ -18,7 +18,10 @@ import { loadManifold, toSolid } from '../support/solidCensus.ts'
  * The drawings as they are bolted together: bodies by manifold-3d, bores as found on the meshes.
  */
 
-/** A cup's groove is 2.5 mm wide and 8.2 across, the plate 3 mm thick and its hole 8: rubber gives way by that much, mm³. */
+/**
+ * A cup's groove is 2.5 mm wide and 8.2 across, the plate 3 mm thick and its hole 8: rubber gives way
+ * by that much, mm³.
+ */
 const PRESSED = { pair: /^Damper cup \d × Camera tray 0$|^Camera tray 0 × Damper cup \d$/, mm3: 30 }
 
 const meshes = new Map<string, Mesh>()

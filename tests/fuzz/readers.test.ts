@@ -63,8 +63,10 @@ const SAMPLES: readonly [title: string, bytes: Uint8Array, read: () => Read][] =
   ['a 3MF package', pack3mf(model), () => tried.read3mf],
 ]
 
+const ENDINGS = 'end in a mesh or a problem, then in grams or a problem'
+
 for (const [title, sample, read] of SAMPLES) {
-  test(`${MUTATIONS} mutations of ${title} end in a mesh or a problem, then in grams or a problem (seed ${SEED})`, () => {
+  test(`${MUTATIONS} mutations of ${title} ${ENDINGS} (seed ${SEED})`, () => {
     const random = seededRandom(SEED)
     const tries = tryMutants(MUTATIONS, (i, ways) => {
       const bytes = mutate(sample, random)
@@ -76,7 +78,7 @@ for (const [title, sample, read] of SAMPLES) {
   })
 }
 
-test(`${MUTATIONS} mutations of a 3MF model's XML end in a mesh or a problem, then in grams or a problem (seed ${SEED})`, () => {
+test(`${MUTATIONS} mutations of a 3MF model's XML ${ENDINGS} (seed ${SEED})`, () => {
   // Inside the package a checksum catches every change; this one changes the text before it is packed.
   const random = seededRandom(SEED)
   const xml = new TextEncoder().encode(model)

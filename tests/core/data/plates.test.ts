@@ -12,7 +12,7 @@ describe('plate stock', () => {
     expect(relative(plateMassG(10_000, 2, densityGCm3.value), 31)).toBeLessThan(0.04)
   })
 
-  it('of 2 mm at 66 GPa (EP-CF60 woven, 62.7–68.7) bends at 44 N·m² a metre; twice as thick is 8 times as stiff', () => {
+  it('of 2 mm at 66 GPa (EP-CF60 woven, 62.7–68.7) bends at 44 N·m² a metre; twice as thick, 8 times as stiff', () => {
     expect(plateBendingNm(66, 2)).toBeCloseTo(44, 9)
     expect(plateBendingNm(62.7, 2)).toBeGreaterThan(41.7)
     expect(plateBendingNm(68.7, 2)).toBeLessThan(46)

@@ -43,7 +43,8 @@ const BROKEN: Readonly<Record<string, readonly [code: ProblemCode, message: stri
   ],
   'binary-cut-before-first.stl': [
     'truncated',
-    'Its header promises 12 triangles, which take 684 bytes, and it is 111 bytes long: not one whole triangle is there.',
+    'Its header promises 12 triangles, which take 684 bytes, and it is 111 bytes long: ' +
+      'not one whole triangle is there.',
   ],
   'binary-not-a-number.stl': ['not-finite', 'Triangle 3 of 12 has the coordinate NaN at byte 196.'],
   'cut-off.3mf': [

@@ -44,7 +44,8 @@ test('a file cut before its first triangle ends is refused with both sizes', () 
   expect(problemOf(() => readMesh(FILE.subarray(0, 100), 'arm.stl'))).toEqual({
     code: 'truncated',
     message:
-      'arm.stl: Its header promises 12 triangles, which take 684 bytes, and it is 100 bytes long: not one whole triangle is there.',
+      'arm.stl: Its header promises 12 triangles, which take 684 bytes, and it is 100 bytes long: ' +
+      'not one whole triangle is there.',
     advice: 'The file was cut off: copy or export it again.',
   })
 })

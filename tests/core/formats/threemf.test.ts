@@ -90,14 +90,17 @@ test('a mirrored item keeps its outside outside and is noted', () => {
       grade: 'note',
       short: 'mirrored items',
       message:
-        '1 build item of 2 is a mirror image of the mesh in the file; the faces were turned so that outside stays outside.',
+        '1 build item of 2 is a mirror image of the mesh in the file; the faces were turned so that ' +
+        'outside stays outside.',
       count: 1,
     },
   ])
 })
 
 test('a mirror within a mirror is no mirror', () => {
-  const resources = `${BOX}<object id="2"><components><component objectid="1" transform="-1 0 0 0 1 0 0 0 1 0 0 0"/></components></object>`
+  const resources =
+    `${BOX}<object id="2"><components><component objectid="1" transform="-1 0 0 0 1 0 0 0 1 0 0 0"/>` +
+    '</components></object>'
   const { mesh, findings } = read(
     resources,
     '<item objectid="2" transform="1 0 0 0 -1 0 0 0 1 0 0 0"/>',
@@ -164,7 +167,8 @@ test('objects that are not of the type "model" are left out and named', () => {
       grade: 'worth knowing',
       short: '"support", "other", "solidsupport", "surface" left out',
       message:
-        '4 objects of the object type "support", "other", "solidsupport", "surface" were left out: only "model" is part of the solid.',
+        '4 objects of the object type "support", "other", "solidsupport", "surface" were left out: ' +
+        'only "model" is part of the solid.',
       count: 4,
     },
   ])

@@ -31,7 +31,8 @@ function packageOf(changes: Readonly<Record<string, string | null>>): Uint8Array
       '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"/>',
     '_rels/.rels':
       '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">' +
-      '<Relationship Id="r" Target="/3D/3dmodel.model" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>',
+      '<Relationship Id="r" Target="/3D/3dmodel.model" ' +
+      'Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>',
     '3D/3dmodel.model': model,
   }
   const files: Record<string, Uint8Array> = {}
@@ -132,7 +133,8 @@ const PASSES: readonly Passes[] = [
     'type other as a component is left out',
     pack3mf(
       modelXml(
-        `${BLOCK}<object id="2" type="other">${MESH}</object><object id="3"><components><component objectid="1"/><component objectid="2"/></components></object>`,
+        `${BLOCK}<object id="2" type="other">${MESH}</object><object id="3"><components>` +
+          '<component objectid="1"/><component objectid="2"/></components></object>',
         '<item objectid="3"/>',
       ),
     ),
@@ -170,7 +172,9 @@ const PASSES: readonly Passes[] = [
     'components of components',
     pack3mf(
       modelXml(
-        `${BLOCK}<object id="2"><components><component objectid="1"/></components></object><object id="3"><components><component objectid="2"/><component objectid="1" transform="1 0 0 0 1 0 0 0 1 9 0 0"/></components></object>`,
+        `${BLOCK}<object id="2"><components><component objectid="1"/></components></object>` +
+          '<object id="3"><components><component objectid="2"/>' +
+          '<component objectid="1" transform="1 0 0 0 1 0 0 0 1 9 0 0"/></components></object>',
         '<item objectid="3"/>',
       ),
     ),
@@ -321,7 +325,8 @@ const FAILS: readonly Fails[] = [
     'two objects made of each other',
     pack3mf(
       modelXml(
-        '<object id="1"><components><component objectid="2"/></components></object><object id="2"><components><component objectid="1"/></components></object>',
+        '<object id="1"><components><component objectid="2"/></components></object><object id="2">' +
+          '<components><component objectid="1"/></components></object>',
         ITEM,
       ),
     ),

@@ -111,8 +111,8 @@ function isBelow(at: Vec3, way: Lay): boolean {
 }
 
 /**
- * The obvious way: every two holes of a on every two of b, and then who else meets; slow, with no order, no index and no
- * memory of what was seen. Sets of pairs, each as text.
+ * The obvious way: every two holes of a on every two of b, and then who else meets; slow, with no
+ * order, no index and no memory of what was seen. Sets of pairs, each as text.
  */
 function everyMatch(a: readonly Mouth[], b: readonly Mouth[]): Set<string> {
   const found = new Set<string>()

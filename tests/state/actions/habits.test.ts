@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { ledgerRows } from '../../../src/state/store/derived.ts'
 import { boxFile, startSession } from '../../support/session.ts'
 
-test('a habit of the printer reaches every part: figures at once, layers counted anew where they hang on it', async () => {
+test('a habit of the printer reaches every part: figures at once, layers counted anew if they hang on it', async () => {
   const { actions, state } = await startSession()
   await actions.addFiles([boxFile('arm.stl', 60, 14, 8), boxFile('deck.stl', 40, 40, 6)])
   await actions.settled()

@@ -42,7 +42,8 @@ const ARM: BalancePart = {
 }
 
 describe('frame balance', () => {
-  it('of four 30 g motors at 125 mm on an X: yaw 1.875e-3, roll and pitch 0.9375e-3 kg m² (4 m r², any mechanics text)', () => {
+  // 4 m r²: any mechanics text.
+  it('of four 30 g motors at 125 mm on an X: yaw 1.875e-3, roll and pitch 0.9375e-3 kg m²', () => {
     const { inertiaKgM2, cgMm, massG, onMotors } = balanceOf({ items: [MOTORS], flight: X250 })
     expect(massG).toBe(120)
     expect(inertiaKgM2[2]).toBeCloseTo(1.875e-3, 15)

@@ -2,10 +2,11 @@ import { describe, expect, it } from 'vitest'
 import { screwsOf } from '../../../../src/core/aircraft/hardware/screwsOf.ts'
 import type { BoreMark, Joint, JointEnd, JointFastener } from '../../../../src/core/model/joints.ts'
 
-// Lengths of the DIN 912 / ISO 4762 weight chart, fullerkr.com/collections/din-912-weight-chart: M2 3, 4, 5, 6, 8, 10 …;
-// M3 5, 6, 8, 10, 12, 16, 20, 25, 30 mm. Nut heights: M3 locknut 4.0 mm, DIN 985:1987 as quoted by fasten.it; M2 1.6 mm,
-// BS EN ISO 4032:2001 table 1. Two threads past a nut and one diameter in an insert: common practice, no source. Two
-// diameters in plastic: Lincoln, Gomes, Braden, doi 10.1201/9780203747889-6.
+// Lengths of the DIN 912 / ISO 4762 weight chart, fullerkr.com/collections/din-912-weight-chart: M2 3,
+// 4, 5, 6, 8, 10 …; M3 5, 6, 8, 10, 12, 16, 20, 25, 30 mm. Nut heights: M3 locknut 4.0 mm, DIN
+// 985:1987 as quoted by fasten.it; M2 1.6 mm, BS EN ISO 4032:2001 table 1. Two threads past a nut and
+// one diameter in an insert: common practice, no source. Two diameters in plastic: Lincoln, Gomes,
+// Braden, doi 10.1201/9780203747889-6.
 
 const bore = (depthMm: number, more: Partial<BoreMark> = {}): BoreMark => ({
   kind: 'bore',
