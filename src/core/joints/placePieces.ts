@@ -58,8 +58,10 @@ export function placePieces(
     (most, group) => (group.length > most.length ? group : most),
     [],
   )
+  const roots = new Set<string>()
   for (const group of isBare ? [largest] : rooted) {
     const { key, place } = rootOf(group, nodes, sound)
+    roots.add(key)
     motions.set(key, place === null ? STAY : motionOfPlace(place))
     const used = walk(key, sound, motions)
     loops.push(...loopsOf(sound, used, new Set(group), motions))
@@ -67,8 +69,9 @@ export function placePieces(
   const known = new Set(parts.map(({ id }) => id))
   const jointed = [...nodes].flatMap(([key, node]): Place[] => {
     const motion = motions.get(key)
-    if (motion !== undefined) return [placeOf(node.partId, motion)]
-    return node.typed === null ? [] : [node.typed]
+    // A root stays the very place that was typed: by that the page tells it from what joints moved.
+    if (node.typed !== null && (motion === undefined || roots.has(key))) return [node.typed]
+    return motion === undefined ? [] : [placeOf(node.partId, motion)]
   })
   return {
     places: [...jointed, ...typed.filter(({ partId }) => !known.has(partId))],

@@ -229,8 +229,9 @@ function RunView({ run, plan }: RunViewProps) {
       <p className="quiet-text">
         {formatRange(timeS, (value) => formatHours(value))}
         {isNight ? ', longer than an evening' : ''}; layers of {showLength(layerMm, 2)},{' '}
-        {showNumber(100 * bedShare, 0)} % of the bed. {showNumber(100 * fails, 1)} % fail; at the
-        end {formatMoney(lostAtEnd, prices.currency)} are lost.
+        {bedShare < 0.01 ? `under ${showNumber(1, 0)}` : showNumber(100 * bedShare, 0)} % of the
+        bed. {showNumber(100 * fails, 1)} % of such prints fail; one that does at its end loses{' '}
+        {formatMoney(lostAtEnd, prices.currency)}.
       </p>
     </li>
   )

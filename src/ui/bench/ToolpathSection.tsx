@@ -79,6 +79,13 @@ function ToolpathTable({ toolpath }: { readonly toolpath: ReadToolpath }) {
           ))}
         </tbody>
       </table>
+      {row?.sum ? (
+        <p className="hint">
+          Both columns are all the volume that is laid, times the density. With packing, flow and
+          what the scale taught, support and brim off, one {row.part.name} is{' '}
+          {showMass(row.sum.pieceG.mid)}.
+        </p>
+      ) : null}
       {figures.findings.map(({ message }) => (
         <p className="hint" key={message}>
           {message}

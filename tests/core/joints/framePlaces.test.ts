@@ -56,6 +56,13 @@ test('a piece hangs on the one that is placed, and moves with it', () => {
   expect(at([placeAt([100, 0, 7])])[1]).toEqual(['high', 140, 0, 12])
 })
 
+test('of pieces that hang together, the one that was placed keeps its very place', () => {
+  const typed = { ...placeAt([1, 2, 3]), rotateDeg: [0, 0, -90] as const }
+  const { places } = framePlaces([part('low'), part('high')], { places: [typed], joints: [JOINT] })
+  expect(places[0]).toBe(typed)
+  expect(places).toHaveLength(2)
+})
+
 test('gives the same object until something it rests on changes', () => {
   const aircraft = { places: [placeAt([0, 0, 0])], joints: [JOINT] }
   const first = framePlaces([part('low'), part('high')], aircraft)

@@ -144,7 +144,7 @@ const END_WORDS = {
 } as const
 
 function lookingWords({ kind }: Looking, free: number): string {
-  if (kind === 'no') return 'Only a Join of yours joins anything.'
+  if (kind === 'no') return 'Nothing is joined until you press Join.'
   if (kind === 'yes') return 'Looking at every hole…'
   if (kind === 'failed') return 'The meshes could not be looked at. Try again.'
   if (free === 0) return 'No two or more holes meet of pieces that do not hang together yet.'
