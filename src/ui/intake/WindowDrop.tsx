@@ -56,7 +56,7 @@ export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) =
   return (
     <div className="drop-veil" aria-hidden="true">
       <p>Let go to weigh these parts</p>
-      <p className="quiet-text">Meshes, folders, ZIPs of meshes or a saved frame</p>
+      <p className="quiet-text">Meshes, folders, ZIPs of meshes, printer files or a saved frame</p>
     </div>
   )
 }
