@@ -55,48 +55,48 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             or JSON with ${printerKeys}
                             and, as "id", one to start from. accelMmS2 alone holds for walls and travels too.
                             ${moreLines.join(`\n${' '.repeat(28)}`)}
-  --habits JSON|FILE        what is known of how the printer lays what geometry leaves open; the rest is as usual, with
-                            more doubt. Keys below.
+  --habits JSON|FILE        what is known of how the printer lays what geometry leaves open; the rest is as usual,
+                            with more doubt. Keys below.
   --quantity N              pieces of each part in the total; 1 unless given.
   --unit UNIT               what a number means in STL and OBJ, which do not say: ${LENGTH_UNITS.join(', ')}.
                             millimetre unless given. 3MF says itself.
   --keep-hairs              closed bodies thinner than a line, off from the rest, are left out unless this is given.
-  --full                    counts all layers, however long that takes. Without it a file that takes longer than 10 s keeps the
-                            figures of some of its layers, with a wider range; its "coarse" is then true.
+  --full                    counts all layers, however long that takes. Without it a file that takes longer than 10 s
+                            keeps the figures of some of its layers, with a wider range; its "coarse" is then true.
   --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
-  --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or tern.
-                            Its parts, recipes, quantities, printer, prices and bought items are its own, so no MESH and no
-                            other option but --lessons, --habits, --full and --json goes with it.
-  --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by the
-                            page, or a saved frame, whose own weighings and timed prints then teach.
-  --toolpath FILE           a toolpath as the printer is sent it (G-code, also packed with gzip): its plastic, its time,
-                            and from the moves alone the recipe and habits it was made with. --material, --printer and
-                            --unit go with it. Of the meshes given besides it tells which one it prints, and the
-                            plastic of both by place.
+  --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or
+                            tern. Its parts, recipes, quantities, printer, prices and bought items are its own, so no
+                            MESH and no other option but --lessons, --habits, --full and --json goes with it.
+  --lessons FILE            what other frames taught of spools and printer, for --frame: a file of lessons saved by
+                            the page, or a saved frame, whose own weighings and timed prints then teach.
+  --toolpath FILE           a toolpath as the printer is sent it (G-code, also packed with gzip): its plastic, its
+                            time, and from the moves alone the recipe and habits it was made with. --material,
+                            --printer and --unit go with it. Of the meshes given besides it tells which one it prints,
+                            and the plastic of both by place.
   --json                    figures as JSON on stdout.
-  --lines                   one line of JSON a part and no total, each as soon as it is priced: not in the order of the files,
-                            so that a slow one holds up no other.
+  --lines                   one line of JSON a part and no total, each as soon as it is priced: not in the order of
+                            the files, so that a slow one holds up no other.
   --help                    this text.
 
 Figures of a part are for one piece printed by itself; the total is for all pieces. low and high bound what is likely.
 depositMm3 is all plastic laid: walls, skins, infill, support and brim. massG is the part as it goes on the scale,
-support and brim removed; filamentM, cost and timeS are with them. travelM is the way without plastic, retracts how often
-the filament is drawn back on it, support and brim left out.
+support and brim removed; filamentM, cost and timeS are with them. travelM is the way without plastic, retracts how
+often the filament is drawn back on it, support and brim left out.
 
-With --frame, total holds the pieces that fly and totalWithSpares those in the bag too. ledger adds parts and bought items:
-massG and costEach are of one piece, basicMassG is the sum of quantity × massG, growthG what is added for what is not known
-yet, marginG the limit less predictedMassG. odds are the chances to end below the limit and each mass line, growth left out,
-with no yes or no within 3 % of a line. twin is one piece of each flat part cut from plate, arms how they
-ring. balance and flight are null
-where the frame has no places or no flight set-up, flight for a plane too; cgMm is forward, left, up, inertiaKgM2 about
-roll, pitch, yaw. flight is at basicMassG; hoverThrottle goes by the square root, hoverThrottleLinear straight. notes are
-to be read. readings are those of scale and clock and what came of each, learned what weighings say of a spool on a
-printer (factor: grams of a solid print over calculated), learnedHours what the clock says of the printer. massG of a part
-is after learning, calculatedG before.
+With --frame, total holds the pieces that fly and totalWithSpares those in the bag too. ledger adds parts and bought
+items: massG and costEach are of one piece, basicMassG is the sum of quantity × massG, growthG what is added for what
+is not known yet, marginG the limit less predictedMassG. odds are the chances to end below the limit and each mass
+line, growth left out, with no yes or no within 3 % of a line. twin is one piece of each flat part cut from plate,
+arms how they ring. balance and flight are null where the frame has no places or no flight set-up, flight for a plane
+too; cgMm is forward, left, up, inertiaKgM2 about roll, pitch, yaw. flight is at basicMassG; hoverThrottle goes by the
+square root, hoverThrottleLinear straight. notes are to be read. readings are those of scale and clock and what came
+of each, learned what weighings say of a spool on a printer (factor: grams of a solid print over calculated),
+learnedHours what the clock says of the printer. massG of a part is after learning, calculatedG before. runs are the
+print runs of all pieces, joints what meets what, with the screws that asks for.
 
 With --toolpath, filamentM and depositMm3 are all that is pushed through the nozzle, layersMm3 what lies in layers,
-without priming; timeS leaves heat-up out. recipe and habits are null or left out where the moves do not tell; kinds have
-the plastic of each kind of line, and the width and speed of those above the first layer.
+without priming; timeS leaves heat-up out. recipe and habits are null or left out where the moves do not tell; kinds
+have the plastic of each kind of line, and the width and speed of those above the first layer.
 
 Habits with what is taken unless told, and what is accepted:
 ${habitLines.join('\n')}
