@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest'
-import { motionOfPlace } from '../../src/core/joints/motion.ts'
+import { motionOfPlace } from '../../src/core/mesh/split/drawnPlace.ts'
 import { placePieces } from '../../src/core/joints/placePieces.ts'
 import { drawAircraft } from '../../src/demo/drawAircraft.ts'
 import { markJoints } from '../../src/demo/markJoints.ts'

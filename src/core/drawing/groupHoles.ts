@@ -1,5 +1,5 @@
 import type { Hole } from '../mesh/holes/findHoles.ts'
-import type { Vec3 } from '../model/mesh.ts'
+import { dot } from '../model/vectors.ts'
 import { onSheet } from './onSheet.ts'
 import type { Painted } from './paint.ts'
 import type { LineDrawing } from './types.ts'
@@ -79,5 +79,3 @@ function placeOf({ axis, centre, depth }: Hole, drawing: LineDrawing, painted: P
   const isSeen = Math.abs(facing) > EDGE_ON && before <= dot(mouth, toEye) + SLACK_MM
   return { x, y, isSeen }
 }
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]

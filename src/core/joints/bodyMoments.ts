@@ -1,6 +1,6 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
 import type { Mesh, Vec3 } from '../model/mesh.ts'
-import { lengthOf, mapDirection, minus, plus } from './vectors.ts'
+import { mapPoint, type RigidMap } from '../mesh/rigidMaps.ts'
+import { lengthOf, minus } from '../model/vectors.ts'
 
 /** How the solid lies about its middle: enough to tell whether a turn leaves it as it is. mm */
 export interface BodyMoments {
@@ -84,7 +84,7 @@ const SAME_MM = 0.03
 /** Whether a map lays the body on itself, as far as middle, second and third moments tell. */
 export function isSymmetry(body: BodyMoments, map: RigidMap): boolean {
   const { centreMm, gyrationMm, second, third } = body
-  const moved = plus(mapDirection(map, centreMm), map.move)
+  const moved = mapPoint(map, centreMm)
   if (lengthOf(minus(moved, centreMm)) > SAME_MM) return false
   const m = map.matrix
   for (const i of AXES) {

@@ -1,7 +1,6 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
+import { after, apart, inverse, type RigidMap } from '../mesh/rigidMaps.ts'
 import type { Judged } from './rankOffers.ts'
 import type { Shape } from './shapeOf.ts'
-import { apart, between, inverse } from './vectors.ts'
 
 /** Two ways to a part that put it within this of each other are one. mm */
 const CLOSES_MM = 0.5
@@ -42,7 +41,7 @@ export function closedLoops<P>(pairs: readonly MeetingPair<P>[]): ReadonlyMap<Ju
         for (const two of last) {
           if (two.to !== one.to) continue
           // From a to the third and from there to b.
-          const round = between(two.motion, inverse(one.motion))
+          const round = after(one.motion, two.motion)
           if (apart(motion, round, other.centreMm, other.radiusMm) < CLOSES_MM) count++
         }
       }

@@ -1,6 +1,6 @@
 import { flatAxes } from '../mesh/holes/fitCircle.ts'
 import type { Mesh, Vec3 } from '../model/mesh.ts'
-import { dot } from './vectors.ts'
+import { dot } from '../model/vectors.ts'
 
 /** A solid looked at along one direction: what a straight through it meets. mm */
 export interface Columns {

@@ -1,14 +1,13 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
 import type { Vec3 } from '../model/mesh.ts'
+import { apart, STAY } from '../mesh/rigidMaps.ts'
+import { dot, lengthOf, minus } from '../model/vectors.ts'
 import { boresFit } from './boresFit.ts'
 import { matchBores } from './matchBores.ts'
 import { matchFaces } from './matchFaces.ts'
 import { matchShafts } from './matchShafts.ts'
 import type { Shape } from './shapeOf.ts'
 import type { BoreMatch, Candidate, Mouth } from './types.ts'
-import { apart, dot, lengthOf, minus } from './vectors.ts'
 
-const STILL: RigidMap = { matrix: [1, 0, 0, 0, 1, 0, 0, 0, 1], move: [0, 0, 0] }
 /** Boxes further apart than this do not meet as drawn; holes and faces nearer than this do. mm */
 const MEETS_MM = 0.3
 const BOX_GAP_MM = 0.05
@@ -33,7 +32,7 @@ export function findCandidates(a: Shape, b: Shape): readonly Candidate[] {
   }))
   const found = [...byBores, ...matchShafts(a, b), ...byFaces].map((each) => ({
     ...each,
-    isDrawn: apart(each.motion, STILL, b.centreMm, b.radiusMm) < MEETS_MM,
+    isDrawn: apart(each.motion, STAY, b.centreMm, b.radiusMm) < MEETS_MM,
   }))
   return found.some(({ isDrawn }) => isDrawn) ? found : [...asDrawn(a, b), ...found]
 }
@@ -59,7 +58,7 @@ function asDrawn(a: Shape, b: Shape): readonly Candidate[] {
     (k) => a.box.min[k] <= b.box.max[k] + BOX_GAP_MM && b.box.min[k] <= a.box.max[k] + BOX_GAP_MM,
   )
   if (!isNear) return []
-  const common = { kind: 'drawn', motion: STILL, offMm: 0, areaMm2: 0, isDrawn: true } as const
+  const common = { kind: 'drawn', motion: STAY, offMm: 0, areaMm2: 0, isDrawn: true } as const
   const pairs = a.mouths.flatMap((one, i) =>
     b.mouths.flatMap((other, j) => (meetStill(one, other) ? [[i, j] as const] : [])),
   )

@@ -1,8 +1,8 @@
 import { ALONE, surveyFacets, type Facets } from '../mesh/holes/facets.ts'
 import { flatAxes } from '../mesh/holes/fitCircle.ts'
 import type { Mesh, Vec3 } from '../model/mesh.ts'
+import { dot, plus, times } from '../model/vectors.ts'
 import type { FlatFace } from './types.ts'
-import { dot, plus, times } from './vectors.ts'
 
 /** Smaller ones hold nothing. */
 const LEAST_AREA_MM2 = 20

@@ -2,8 +2,8 @@ import { nextBore } from '../mesh/holes/boreEnds.ts'
 import { findHoles, type Hole } from '../mesh/holes/findHoles.ts'
 import type { BoreMark } from '../model/joints.ts'
 import type { Mesh } from '../model/mesh.ts'
+import { dot, lengthOf, minus, plus, times } from '../model/vectors.ts'
 import type { Mouth } from './types.ts'
-import { dot, lengthOf, minus, plus, times, turnedOver } from './vectors.ts'
 
 /** A cone that goes on further than this is there for a head; less is a chamfer. mm */
 const CHAMFER_MM = 0.8
@@ -26,6 +26,16 @@ export function findMouths(mesh: Mesh): readonly Mouth[] {
     // What turns inwards on the mesh turned over turns outwards on the part.
     ...findHoles(turnedOver(mesh)).flatMap(feetOf),
   ]
+}
+
+/** Every triangle facing the other way. */
+function turnedOver({ positions, indices }: Mesh): Mesh {
+  const turned = indices.slice()
+  for (let i = 0; i < turned.length; i += 3) {
+    turned[i + 1] = indices[i + 2]!
+    turned[i + 2] = indices[i + 1]!
+  }
+  return { positions, indices: turned }
 }
 
 function mouthsOf(hole: Hole, all: readonly Hole[]): readonly Mouth[] {

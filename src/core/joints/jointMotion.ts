@@ -1,11 +1,17 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
-import type { Nine } from '../mesh/pose.ts'
+import {
+  after,
+  mapAxes,
+  mapDirection,
+  mapPoint,
+  STAY,
+  type Axes,
+  type RigidMap,
+} from '../mesh/rigidMaps.ts'
 import type { Joint, JointEnd } from '../model/joints.ts'
 import type { Vec3 } from '../model/mesh.ts'
-import { columns, cross, product, squareTo, STAY, transposed, turned } from './motion.ts'
-import { dot, minus, plus, times, unit } from './vectors.ts'
+import { cross, dot, minus, plus, times, unit } from '../model/vectors.ts'
 
-const MIRROR_X: Nine = [-1, 0, 0, 0, 1, 0, 0, 0, 1]
+const MIRROR_X: RigidMap = { matrix: [-1, 0, 0, 0, 1, 0, 0, 0, 1], move: [0, 0, 0] }
 
 /** What an end says of direction and place: along which way, and through which points. */
 interface Seat {
@@ -23,49 +29,37 @@ interface Seat {
  */
 export function jointMotion(joint: Joint): RigidMap {
   if (joint.kind === 'drawn') return STAY
-  const mirror = joint.mirrored ? MIRROR_X : STAY.matrix
-  const a = seatOf(joint.a, STAY.matrix)
+  const mirror = joint.mirrored ? MIRROR_X : STAY
+  const a = seatOf(joint.a, STAY)
   const b = seatOf(joint.b, mirror)
   const touches = joint.a.face !== null && joint.b.face !== null
+  const start = axesOn(a.way)
   // Faces look at each other; axes without faces go the same way.
-  const wayB = touches ? times(b.way, -1) : b.way
-  const start = frameOn(a.way, squareTo(a.way))
-  const from = frameOn(wayB, squareTo(wayB))
-  const centreA = middle(a)
-  const centreB = middle(b)
+  const from = axesOn(touches ? times(b.way, -1) : b.way)
   const settles = a.centres.length > 1 && a.centres.length === b.centres.length
   const angle = settles
-    ? bestTurn(
-        a.centres.map((point) => turned(transposed(start), minus(point, centreA))),
-        b.centres.map((point) => turned(transposed(from), minus(point, centreB))),
-      )
+    ? bestTurn(flatPoints(a, start), flatPoints(b, from))
     : (joint.turnDeg * Math.PI) / 180
-  const turn = product(product(start, aboutZ(angle)), transposed(from))
-  const onAxis = minus(centreA, turned(turn, centreB))
+  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)]
+  const [right, up] = start
+  const to: Axes = [
+    plus(times(right, cosine), times(up, sine)),
+    minus(times(up, cosine), times(right, sine)),
+    a.way,
+  ]
+  const onAxis = mapAxes(from, to, middle(b), middle(a))
   const liftMm = touches
-    ? dot(minus(a.at, plus(turned(turn, b.at), onAxis)), a.way) + joint.gapMm
+    ? dot(minus(a.at, mapPoint(onAxis, b.at)), a.way) + joint.gapMm
     : joint.slideMm
-  return { matrix: product(turn, mirror), move: plus(onAxis, times(a.way, liftMm)) }
+  const { matrix } = onAxis
+  return after({ matrix, move: plus(onAxis.move, times(a.way, liftMm)) }, mirror)
 }
 
-/** How far apart the worst pair of axes stays, mm, measured square to the way the pieces meet. */
-export function spacingErrorMm(joint: Joint): number {
-  const { matrix, move } = jointMotion(joint)
-  const { way } = seatOf(joint.a, STAY.matrix)
-  const apart = joint.a.bores.map(({ centreMm }, i) => {
-    const other = joint.b.bores[i]
-    if (other === undefined) return 0
-    const gap = minus(plus(turned(matrix, other.centreMm), move), centreMm)
-    return Math.hypot(...minus(gap, times(way, dot(gap, way))))
-  })
-  return joint.kind === 'drawn' ? 0 : Math.max(0, ...apart)
-}
-
-function seatOf(end: JointEnd, mirror: Nine): Seat {
-  const centres = end.bores.map(({ centreMm }) => turned(mirror, centreMm))
+function seatOf(end: JointEnd, mirror: RigidMap): Seat {
+  const centres = end.bores.map(({ centreMm }) => mapPoint(mirror, centreMm))
   const way = end.face?.normal ?? end.bores[0]?.axis ?? [0, 0, 1]
-  const at = end.face === null ? (centres[0] ?? [0, 0, 0]) : turned(mirror, end.face.pointMm)
-  return { way: turned(mirror, unit(way)), at, centres }
+  const at = end.face === null ? (centres[0] ?? [0, 0, 0]) : mapPoint(mirror, end.face.pointMm)
+  return { way: mapDirection(mirror, unit(way)), at, centres }
 }
 
 function middle({ centres, at }: Seat): Vec3 {
@@ -73,17 +67,32 @@ function middle({ centres, at }: Seat): Vec3 {
   return times(centres.reduce(plus, [0, 0, 0]), 1 / centres.length)
 }
 
-function frameOn(z: Vec3, x: Vec3): Nine {
-  return columns(x, cross(z, x), z)
+function axesOn(way: Vec3): Axes {
+  const right = squareTo(way)
+  return [right, cross(way, right), way]
 }
 
-function aboutZ(angle: number): Nine {
-  const [sine, cosine] = [Math.sin(angle), Math.cos(angle)]
-  return [cosine, -sine, 0, sine, cosine, 0, 0, 0, 1]
+/** A direction square to a unit vector, the same one whenever it is asked for; what is kept as `turnDeg` begins here. */
+function squareTo(axis: Vec3): Vec3 {
+  const sizes = axis.map(Math.abs)
+  const least = sizes.indexOf(Math.min(...sizes))
+  const helper: Vec3 = least === 0 ? [1, 0, 0] : least === 1 ? [0, 1, 0] : [0, 0, 1]
+  return unit(minus(helper, times(axis, dot(helper, axis))))
 }
 
-/** The turn about z that lays one set of points on another with the least sum of squares. Radians */
-function bestTurn(onto: readonly Vec3[], points: readonly Vec3[]): number {
+/** Its centres about their middle, along two axes. */
+function flatPoints(seat: Seat, [right, up]: Axes): readonly Flat[] {
+  const centre = middle(seat)
+  return seat.centres.map((point) => {
+    const off = minus(point, centre)
+    return [dot(off, right), dot(off, up)]
+  })
+}
+
+type Flat = readonly [x: number, y: number]
+
+/** The turn that lays one set of points on another with the least sum of squares. Radians */
+function bestTurn(onto: readonly Flat[], points: readonly Flat[]): number {
   let [sine, cosine] = [0, 0]
   points.forEach(([x, y], i) => {
     const [u, v] = onto[i] ?? [0, 0]

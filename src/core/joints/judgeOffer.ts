@@ -1,10 +1,10 @@
 import { flatAxes } from '../mesh/holes/fitCircle.ts'
-import { mapPoint, type RigidMap } from '../mesh/split/rigidMap.ts'
 import type { Vec3 } from '../model/mesh.ts'
+import { mapPoint, type RigidMap, unmapDirection, unmapPoint } from '../mesh/rigidMaps.ts'
+import { dot, minus, plus, times } from '../model/vectors.ts'
 import { filledBetween, inColumns, type Columns } from './columns.ts'
 import type { Shape } from './shapeOf.ts'
 import type { Candidate, Mouth, Verdict } from './types.ts'
-import { dot, minus, plus, times, unmapDirection, unmapPoint } from './vectors.ts'
 
 /** Surfaces nearer than this touch; what lies deeper in each other clashes. mm */
 const TOUCH_MM = 0.02

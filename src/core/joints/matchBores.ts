@@ -1,8 +1,9 @@
 import { flatAxes } from '../mesh/holes/fitCircle.ts'
 import type { Vec3 } from '../model/mesh.ts'
+import { mapAxes } from '../mesh/rigidMaps.ts'
+import { dot, lengthOf, plus, times, unit } from '../model/vectors.ts'
 import { purposeOf, purposesFit, type BorePurpose } from './boresFit.ts'
 import type { BoreMatch, Mouth } from './types.ts'
-import { dot, lengthOf, mapAxes, plus, times, unit } from './vectors.ts'
 
 /** Distances between holes of both parts agree within this. mm (tried: 0.1 to 0.5 offers the same) */
 const SPACING_MM = 0.3

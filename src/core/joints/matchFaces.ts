@@ -1,6 +1,6 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
+import { mapAxes, type RigidMap } from '../mesh/rigidMaps.ts'
+import { times } from '../model/vectors.ts'
 import type { FlatFace } from './types.ts'
-import { mapAxes, times } from './vectors.ts'
 
 /** Equal faces differ by no more than this share of area, and of how it lies. */
 const SAME_AREA = 0.005

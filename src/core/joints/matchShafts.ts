@@ -1,8 +1,9 @@
 import { flatAxes } from '../mesh/holes/fitCircle.ts'
+import { mapAxes } from '../mesh/rigidMaps.ts'
+import { dot, minus, times } from '../model/vectors.ts'
 import { boresFit } from './boresFit.ts'
 import type { Shape } from './shapeOf.ts'
 import type { Candidate, Mouth } from './types.ts'
-import { dot, mapAxes, minus, times } from './vectors.ts'
 
 /** Thinner ones are pins and rims. mm */
 const LEAST_SHAFT_MM = 2.5

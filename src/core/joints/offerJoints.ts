@@ -1,14 +1,14 @@
 import { drawnPlaceOf } from '../mesh/split/drawnPlace.ts'
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
 import type { DrawnPlace } from '../model/aircraft.ts'
 import type { BoreMark, Joint, JointEnd } from '../model/joints.ts'
 import type { Mesh, Vec3 } from '../model/mesh.ts'
+import { mapDirection, type RigidMap, unmapDirection, unmapPoint } from '../mesh/rigidMaps.ts'
+import { dot, plus, times } from '../model/vectors.ts'
 import { closedLoops } from './closedLoops.ts'
 import { offerPairs } from './offerPairs.ts'
 import { rankOffers, type Judged } from './rankOffers.ts'
 import { shapeOf, type Shape } from './shapeOf.ts'
 import type { Mouth, Verdict } from './types.ts'
-import { dot, mapDirection, plus, times, unmapDirection } from './vectors.ts'
 
 /** A part whose joints are looked for. */
 export interface MeetingPart {
@@ -131,9 +131,7 @@ const pointOn = (normal: Vec3, height: number, near: Vec3): Vec3 =>
   plus(near, times(normal, height - dot(near, normal)))
 
 function faceOfB(motion: RigidMap, point: Vec3, normal: Vec3) {
-  const [x, y, z] = motion.move
-  const back = unmapDirection(motion, [point[0] - x, point[1] - y, point[2] - z])
-  return { pointMm: back, normal: times(unmapDirection(motion, normal), -1) }
+  return { pointMm: unmapPoint(motion, point), normal: times(unmapDirection(motion, normal), -1) }
 }
 
 /** b's mark with its axis the way of a's, as joints without a face want it. */

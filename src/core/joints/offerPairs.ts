@@ -1,11 +1,10 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
+import { after, apart, inverse, type RigidMap } from '../mesh/rigidMaps.ts'
 import { isSymmetry } from './bodyMoments.ts'
 import { findCandidates } from './findCandidates.ts'
 import { judgeOffer } from './judgeOffer.ts'
 import { rankOffers, type Judged } from './rankOffers.ts'
 import type { Shape } from './shapeOf.ts'
 import type { Candidate } from './types.ts'
-import { apart, between } from './vectors.ts'
 
 /** More ways than this for two parts to meet are not judged. */
 const MOST_JUDGED = 24
@@ -65,5 +64,5 @@ function promise(a: Shape, b: Shape, { isDrawn, kind, pairs, areaMm2, offMm }: C
 /** Whether two motions lay the part alike: the same, or apart by a turn that leaves it as it is. */
 function layAlike(shape: Shape, one: RigidMap, other: RigidMap): boolean {
   if (apart(one, other, shape.centreMm, shape.radiusMm) < SAME_MM) return true
-  return isSymmetry(shape.moments, between(one, other))
+  return isSymmetry(shape.moments, after(inverse(other), one))
 }

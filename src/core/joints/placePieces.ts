@@ -1,13 +1,11 @@
-import { drawnPlaceOf, placesAsDrawn } from '../mesh/split/drawnPlace.ts'
-import { mapPoint } from '../mesh/split/rigidMap.ts'
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
+import { drawnPlaceOf, motionOfPlace, placesAsDrawn } from '../mesh/split/drawnPlace.ts'
 import type { Place } from '../model/aircraft.ts'
 import type { Part } from '../model/frame.ts'
 import type { Joint, JointEnd } from '../model/joints.ts'
 import type { Vec3 } from '../model/mesh.ts'
+import { after, inverse, mapPoint, type RigidMap, STAY } from '../mesh/rigidMaps.ts'
+import { lengthOf, minus, plus, times } from '../model/vectors.ts'
 import { jointMotion } from './jointMotion.ts'
-import { after, motionOfPlace, STAY } from './motion.ts'
-import { inverse, lengthOf, minus, plus, times } from './vectors.ts'
 
 /** What placing needs of a part. */
 export type PlacedPart = Pick<Part, 'id' | 'unit' | 'quantity' | 'drawnPlaces'>

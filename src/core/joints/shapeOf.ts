@@ -1,12 +1,12 @@
 import { boxOfMesh } from '../mesh/boxOfMesh.ts'
 import type { Bounds, Mesh, Vec3 } from '../model/mesh.ts'
+import { lengthOf, minus, plus, times } from '../model/vectors.ts'
 import { bodyMoments, type BodyMoments } from './bodyMoments.ts'
 import { columnsOf, type Columns } from './columns.ts'
 import { findFaces } from './findFaces.ts'
 import { findMouths } from './findMouths.ts'
 import { findPatterns, type Pattern } from './matchBores.ts'
 import type { FlatFace, Mouth } from './types.ts'
-import { lengthOf, minus, plus, times } from './vectors.ts'
 
 /** All that is asked of one mesh while its joints are looked for; found once, columns when first wanted. */
 export interface Shape {

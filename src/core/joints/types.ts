@@ -1,6 +1,6 @@
-import type { RigidMap } from '../mesh/split/rigidMap.ts'
 import type { BoreMark, Joint } from '../model/joints.ts'
 import type { Vec3 } from '../model/mesh.ts'
+import type { RigidMap } from '../mesh/rigidMaps.ts'
 
 /** Where a bore meets the face round it, or where a peg stands on one. mm */
 export interface Mouth {

@@ -1,5 +1,6 @@
 import type { Mesh, Vec3 } from '../model/mesh.ts'
 import type { Pose } from '../model/settings.ts'
+import { dot } from '../model/vectors.ts'
 
 /** A flat side a part can lie on without tipping. */
 export interface RestingFace {
@@ -279,8 +280,4 @@ function degrees(radians: number): number {
 
 function turned({ rotateDeg: [x, y] }: Pose): number {
   return Math.abs(x) + Math.abs(y)
-}
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
 }

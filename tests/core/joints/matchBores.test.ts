@@ -3,7 +3,7 @@ import { boresFit } from '../../../src/core/joints/boresFit.ts'
 import { findMouths } from '../../../src/core/joints/findMouths.ts'
 import { findPatterns, matchBores } from '../../../src/core/joints/matchBores.ts'
 import type { BoreMatch, Mouth } from '../../../src/core/joints/types.ts'
-import { mapPoint } from '../../../src/core/mesh/split/rigidMap.ts'
+import { mapPoint } from '../../../src/core/mesh/rigidMaps.ts'
 import type { Mesh, Vec3 } from '../../../src/core/model/mesh.ts'
 import { boredPlate } from '../../support/boredPlate.ts'
 import {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { offerJoints } from '../../../src/core/joints/offerJoints.ts'
-import { mapPoint } from '../../../src/core/mesh/split/rigidMap.ts'
+import { mapPoint } from '../../../src/core/mesh/rigidMaps.ts'
 import type { Mesh, Vec3 } from '../../../src/core/model/mesh.ts'
 import { boredPlate, straight } from '../../support/boredPlate.ts'
 import { blind, holed, lay, layPoint, outlineOf, randomLay } from '../../support/jointShapes.ts'

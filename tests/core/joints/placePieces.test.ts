@@ -1,13 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { jointMotion, spacingErrorMm } from '../../../src/core/joints/jointMotion.ts'
-import { after } from '../../../src/core/joints/motion.ts'
+import { jointMotion } from '../../../src/core/joints/jointMotion.ts'
 import { placePieces } from '../../../src/core/joints/placePieces.ts'
-import { inverse } from '../../../src/core/joints/vectors.ts'
 import { turnMatrix } from '../../../src/core/mesh/pose.ts'
 import { drawnPlaceOf, placeMap } from '../../../src/core/mesh/split/drawnPlace.ts'
-import { mapPoint } from '../../../src/core/mesh/split/rigidMap.ts'
-import type { RigidMap } from '../../../src/core/mesh/split/rigidMap.ts'
+import { after, inverse, mapPoint, type RigidMap } from '../../../src/core/mesh/rigidMaps.ts'
 import type { Place } from '../../../src/core/model/aircraft.ts'
 import type { BoreMark, Joint, JointEnd } from '../../../src/core/model/joints.ts'
 import type { Vec3 } from '../../../src/core/model/mesh.ts'
@@ -103,7 +100,6 @@ describe('a joint', () => {
           mirrored: wanted.mirrored,
         })
         expectSame(jointMotion(joint), motionOf(wanted))
-        expect(spacingErrorMm(joint)).toBeLessThan(1e-6)
       }),
     )
   })
@@ -129,12 +125,26 @@ describe('a joint', () => {
     })
   })
 
-  test('of holes 0.4 mm nearer to each other is that far off', () => {
+  test('of holes that are spaced otherwise leaves the least sum of squares', () => {
     const a = pattern('a', motionOf(HOME))
     const b = carriedBack(a, 'b', motionOf(HOME))
     const near = b.bores.map((one, i) => (i === 1 ? bore([15.6, 0, 0], one.axis) : one))
-    // Two of three stay apart by a share of it; the sum of squares is least at the common middle.
-    expect(spacingErrorMm(joined('j', a, { ...b, bores: near }))).toBeGreaterThan(0.2)
+    const motion = jointMotion(joined('j', a, { ...b, bores: near }))
+    const squares = (nudge: RigidMap): number =>
+      near.reduce((sum, { centreMm }, i) => {
+        const [x, y] = mapPoint(nudge, mapPoint(motion, centreMm))
+        const [u, v] = a.bores[i]!.centreMm
+        return sum + (x - u) ** 2 + (y - v) ** 2
+      }, 0)
+    const least = squares(motionOf(HOME))
+    // With the first holes on each other the second is 0.4 mm off; shared among three it comes to less.
+    expect(least).toBeGreaterThan(0.05)
+    expect(least).toBeLessThan(0.4 ** 2)
+    for (const by of [-0.01, 0.01]) {
+      expect(squares(motionOf({ ...HOME, positionMm: [by, 0, 0] }))).toBeGreaterThan(least)
+      expect(squares(motionOf({ ...HOME, positionMm: [0, by, 0] }))).toBeGreaterThan(least)
+      expect(squares(motionOf({ ...HOME, rotateDeg: [0, 0, 10 * by] }))).toBeGreaterThan(least)
+    }
   })
 })
 

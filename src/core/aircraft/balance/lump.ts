@@ -1,4 +1,5 @@
 import type { Vec3 } from '../../model/mesh.ts'
+import { dot } from '../../model/vectors.ts'
 import type { Nine } from '../../mesh/pose.ts'
 
 /** Second moments ∫x² ∫y² ∫z² ∫xy ∫yz ∫zx. */
@@ -94,10 +95,6 @@ export function moveLump(lump: Lump, [x, y, z]: Vec3): Lump {
 }
 
 const NIL: Vec3 = [0, 0, 0]
-
-function dot(a: Vec3, b: Vec3): number {
-  return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-}
 
 function mapSix(six: Six, change: (value: number, index: number) => number): Six {
   return [

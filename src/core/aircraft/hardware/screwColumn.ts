@@ -1,4 +1,4 @@
-import { lengthOf, minus } from '../../joints/vectors.ts'
+import { lengthOf, minus } from '../../model/vectors.ts'
 import type { BoreMark, Joint, JointEnd, JointFastener } from '../../model/joints.ts'
 import { INSERTS } from './data.ts'
 

@@ -1,4 +1,5 @@
 import type { Mesh, Vec3 } from '../../model/mesh.ts'
+import { dot, minus } from '../../model/vectors.ts'
 import type { Hole } from './findHoles.ts'
 import { flatAxes } from './fitCircle.ts'
 
@@ -107,6 +108,3 @@ function meets({ positions, indices }: Mesh, from: Vec3, direction: Vec3, reach:
   }
   return false
 }
-
-const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]

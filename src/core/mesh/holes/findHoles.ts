@@ -1,4 +1,5 @@
 import type { Mesh, Vec3 } from '../../model/mesh.ts'
+import { dot } from '../../model/vectors.ts'
 import { holeOf, type Bore } from './boreEnds.ts'
 import { ALONE, surveyFacets, type Facets } from './facets.ts'
 import { fitCircle, flatAxes } from './fitCircle.ts'
@@ -265,5 +266,3 @@ function boreOf(
     facets: triangles.length,
   }
 }
-
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]

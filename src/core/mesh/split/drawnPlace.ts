@@ -2,8 +2,7 @@ import type { DrawnPlace, Place } from '../../model/aircraft.ts'
 import type { Part } from '../../model/frame.ts'
 import { turnMatrix } from '../pose.ts'
 import type { Nine } from '../pose.ts'
-import type { RigidMap } from './rigidMap.ts'
-import { mapPoint } from './rigidMap.ts'
+import { after, mapPoint, type RigidMap } from '../rigidMaps.ts'
 import type { Vec3 } from '../../model/mesh.ts'
 import { unitToMm } from '../../model/units.ts'
 
@@ -44,6 +43,11 @@ export function placeMap({ position, rotateDeg, mirrored }: DrawnPlace): RigidMa
   return { matrix: [side * a, b, c, side * d, e, f, side * g, h, i], move: position }
 }
 
+/** The same of a place on the aircraft. mm */
+export function motionOfPlace({ positionMm, rotateDeg, mirrored }: Place): RigidMap {
+  return placeMap({ position: positionMm, rotateDeg, mirrored })
+}
+
 /** Places of a piece inside a group that is itself placed: every inner place in every outer one. */
 export function nestPlaces(
   outer: readonly DrawnPlace[],
@@ -52,9 +56,7 @@ export function nestPlaces(
   return outer.flatMap((group) => {
     const big = placeMap(group)
     return inner.map((piece): DrawnPlace => {
-      const small = placeMap(piece)
-      const matrix = product(big.matrix, small.matrix)
-      return drawnPlaceOf({ matrix, move: mapPoint(big, small.move) }, [0, 0, 0])
+      return drawnPlaceOf(after(big, placeMap(piece)), [0, 0, 0])
     })
   })
 }
@@ -122,13 +124,4 @@ function tidy(value: number): number {
 
 function determinant([a, b, c, d, e, f, g, h, i]: Nine): number {
   return a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g)
-}
-
-function product(a: Nine, b: Nine): Nine {
-  const turned = (x: number, y: number, z: number): Vec3 =>
-    mapPoint({ matrix: a, move: [0, 0, 0] }, [x, y, z])
-  const [m, p, s] = turned(b[0], b[3], b[6])
-  const [n, q, t] = turned(b[1], b[4], b[7])
-  const [o, r, u] = turned(b[2], b[5], b[8])
-  return [m, n, o, p, q, r, s, t, u]
 }

@@ -1,11 +1,6 @@
 import type { Mesh, MeshPiece, Vec3 } from '../../model/mesh.ts'
-import type { Nine } from '../pose.ts'
-
-/** x′ = matrix · x + move: a turn, or a turn and a mirror image, and a shift. */
-export interface RigidMap {
-  readonly matrix: Nine
-  readonly move: Vec3
-}
+import { cross, dot, minus, times, unit } from '../../model/vectors.ts'
+import { mapAxes, mapPoint, type Axes, type RigidMap } from '../rigidMaps.ts'
 
 /** A run of triangles of a mesh. */
 export type Run = Pick<MeshPiece, 'firstTriangle' | 'triangleCount'>
@@ -34,15 +29,6 @@ export function rigidMap(mesh: Mesh, one: Run, other: Run): RigidMap | null {
     if (map !== null && fits(from, to, corners, map, SAME * span.size)) return map
   }
   return null
-}
-
-/** Where a point of the map's first side lands. */
-export function mapPoint({ matrix: m, move }: RigidMap, [x, y, z]: Vec3): Vec3 {
-  return [
-    m[0] * x + m[1] * y + m[2] * z + move[0],
-    m[3] * x + m[4] * y + m[5] * z + move[1],
-    m[6] * x + m[7] * y + m[8] * z + move[2],
-  ]
 }
 
 type Corners = (corner: number) => Vec3
@@ -102,37 +88,20 @@ function spanOf(at: Corners, corners: number): Span | null {
 }
 
 /** Right-angled axes along the span's first two edges, the third to the side where the last corner lies. */
-function axesOf(at: Corners, { corners }: Span): readonly [Vec3, Vec3, Vec3] {
+function axesOf(at: Corners, { corners }: Span): Axes {
   const home = at(0)
   const [u, v, w] = corners.map((corner) => minus(at(corner), home)) as [Vec3, Vec3, Vec3]
   const first = unit(u)
   const across = dot(v, first)
-  const second = unit(minus(v, [across * first[0], across * first[1], across * first[2]]))
-  const [x, y, z] = cross(first, second)
-  return [first, second, dot([x, y, z], w) < 0 ? [-x, -y, -z] : [x, y, z]]
+  const second = unit(minus(v, times(first, across)))
+  const third = cross(first, second)
+  return [first, second, dot(third, w) < 0 ? times(third, -1) : third]
 }
 
 /** From axes to axes, so that it is rigid whatever the copies' rounding; `fits` says whether it is the map. */
 function mapOf(from: Corners, to: Corners, span: Span): RigidMap | null {
-  const before = axesOf(from, span)
-  const after = axesOf(to, span)
-  const entry = (row: 0 | 1 | 2, column: 0 | 1 | 2): number =>
-    after[0][row] * before[0][column] +
-    after[1][row] * before[1][column] +
-    after[2][row] * before[2][column]
-  const matrix: Nine = [
-    entry(0, 0),
-    entry(0, 1),
-    entry(0, 2),
-    entry(1, 0),
-    entry(1, 1),
-    entry(1, 2),
-    entry(2, 0),
-    entry(2, 1),
-    entry(2, 2),
-  ]
-  if (!matrix.every(Number.isFinite)) return null
-  return { matrix, move: minus(to(0), mapPoint({ matrix, move: [0, 0, 0] }, from(0))) }
+  const map = mapAxes(axesOf(from, span), axesOf(to, span), from(0), to(0))
+  return map.matrix.every(Number.isFinite) ? map : null
 }
 
 function fits(from: Corners, to: Corners, corners: number, map: RigidMap, apart: number): boolean {
@@ -141,17 +110,4 @@ function fits(from: Corners, to: Corners, corners: number, map: RigidMap, apart:
     if (dot(off, off) > apart * apart) return false
   }
   return true
-}
-
-const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-]
-
-function unit(a: Vec3): Vec3 {
-  const length = Math.sqrt(dot(a, a))
-  return [a[0] / length, a[1] / length, a[2] / length]
 }

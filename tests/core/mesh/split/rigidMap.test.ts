@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { mapPoint, rigidMap } from '../../../../src/core/mesh/split/rigidMap.ts'
+import { mapPoint } from '../../../../src/core/mesh/rigidMaps.ts'
+import { rigidMap } from '../../../../src/core/mesh/split/rigidMap.ts'
 import type { Mesh, Vec3 } from '../../../../src/core/model/mesh.ts'
 import { box, merge, mirror, prism, rotate, scale, translate } from '../../../support/meshes.ts'
 
