@@ -1,5 +1,5 @@
 import { RUNS_DEFAULTS } from '../core/data/runs.ts'
-import { layerWork } from '../core/figures/layerWork.ts'
+import { layerWork } from '../core/figures/hours.ts'
 import type { FrameSum } from '../core/frame/types.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
 import type { Census } from '../core/model/census.ts'

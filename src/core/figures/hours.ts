@@ -11,8 +11,8 @@ import type { Rooms } from './infill.ts'
 import { PATTERN_MODELS, roomsOf } from './infill.ts'
 import type { DrawnInfill, InfillSeconds } from './infillHours.ts'
 import { drawnInfill, infillSeconds } from './infillHours.ts'
-import type { Added, LayerSeconds } from './layerSeconds.ts'
-import { layerSeconds, spreadOver, sumLayers } from './layerSeconds.ts'
+import type { Added, LayerSeconds, LayerWork } from './layerSeconds.ts'
+import { layerSeconds, shortLayers, spreadOver, sumLayers } from './layerSeconds.ts'
 import { gapLineMm, lineSeconds } from './lineHours.ts'
 import { createMemory } from './remember.ts'
 import { travelPath } from './travels.ts'
@@ -74,7 +74,7 @@ interface DrawnRooms extends Rooms {
   readonly infill: DrawnInfill
 }
 
-export function drawnRooms({ census, recipe }: Rooms): DrawnRooms {
+function drawnRooms({ census, recipe }: Rooms): DrawnRooms {
   return { census, recipe, infill: drawnInfill(census, recipe) }
 }
 
@@ -88,9 +88,21 @@ function wholeSeconds(
 ): number {
   if (census.layers.count === 0) return 0
   const layers = bareLayers(census, recipe, material, printer)
-  const added: Added[] = []
-  for (const rooms of allRooms) addInfill(rooms, material, printer, layers, added)
-  return sumLayers(layers, added) + printer.startS
+  return sumLayers(layers, infillOf(allRooms, material, printer, layers)) + printer.startS
+}
+
+/** The hours of `printTime` layer by layer, for prints in which layers of several pieces lie beside each other. */
+export function layerWork(
+  census: Census,
+  recipe: LaidRecipe,
+  material: Material,
+  printer: Printer,
+): LayerWork {
+  if (census.layers.count === 0) return { ownS: new Float64Array(0), slowestS: new Float64Array(0) }
+  // No layer is as long as that, so that all are kept one by one.
+  const layers = makeBareLayers(census, recipe, material, printer, Infinity)
+  const rooms = roomsOf(census, recipe).map(drawnRooms)
+  return shortLayers(layers, infillOf(rooms, material, printer, layers))
 }
 
 /** Two printers, the printer and a slower one, of two recipes. */
@@ -109,20 +121,30 @@ function bareLayers(
 ): BareLayers {
   const { lineMm, layerMm } = recipe
   const key = [lineMm, layerMm, gapLineMm(recipe), material.flow, printer]
-  return rememberBare(census, key, () => {
-    const { count } = census.layers
-    const { floorMmS } = moreOf(printer)
-    const ownS = new Float64Array(count).fill(printer.layerChangeS)
-    const slowestS = ownS.slice()
-    for (const rooms of roomsOf(census, recipe)) {
-      const { seconds, lengthMm } = lineSeconds(rooms.census, recipe, material, printer)
-      for (let i = 0; i < count; i++) {
-        ownS[i]! += seconds[i]!
-        slowestS[i]! += lengthMm[i]! / floorMmS
-      }
+  return rememberBare(census, key, () =>
+    makeBareLayers(census, recipe, material, printer, printer.leastLayerS),
+  )
+}
+
+function makeBareLayers(
+  census: Census,
+  recipe: LaidRecipe,
+  material: Material,
+  printer: Printer,
+  leastLayerS: number,
+): BareLayers {
+  const { count } = census.layers
+  const { floorMmS } = moreOf(printer)
+  const ownS = new Float64Array(count).fill(printer.layerChangeS)
+  const slowestS = ownS.slice()
+  for (const rooms of roomsOf(census, recipe)) {
+    const { seconds, lengthMm } = lineSeconds(rooms.census, recipe, material, printer)
+    for (let i = 0; i < count; i++) {
+      ownS[i]! += seconds[i]!
+      slowestS[i]! += lengthMm[i]! / floorMmS
     }
-    return { ...layerSeconds(ownS, slowestS, printer.leastLayerS), floorMmS }
-  })
+  }
+  return { ...layerSeconds(ownS, slowestS, leastLayerS), floorMmS }
 }
 
 /** At a speed. */
@@ -130,7 +152,19 @@ interface InfillAt extends InfillSeconds {
   readonly speedMmS: number
 }
 
-/** Adds infill and the moves without plastic. Paths that wind lose time all along, straight ones at their ends. */
+/** Infill and the moves without plastic, as they are added to the layers. */
+function infillOf(
+  allRooms: readonly DrawnRooms[],
+  material: Material,
+  printer: Printer,
+  layers: BareLayers,
+): readonly Added[] {
+  const added: Added[] = []
+  for (const rooms of allRooms) addInfill(rooms, material, printer, layers, added)
+  return added
+}
+
+/** Adds those of some rooms. Paths that wind lose time all along, straight ones at their ends. */
 function addInfill(
   rooms: DrawnRooms,
   material: Material,
@@ -174,7 +208,7 @@ function addInfill(
 }
 
 /** Infill and travels at a wanted speed, at a layer height. */
-export function infillAt(
+function infillAt(
   { census, recipe, infill }: DrawnRooms,
   material: Material,
   printer: Printer,

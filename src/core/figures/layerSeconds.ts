@@ -76,17 +76,27 @@ export function spreadOver(layers: LayerSeconds, over: ArrayLike<number> | null)
   return made
 }
 
-/**
- * Seconds of all layers with what is added: each its own time, or the least layer time where that
- * is longer, but never longer than it takes at the slowest speed.
- */
+/** Seconds of layers one by one, their changes included, the least layer time not yet asked. */
+export interface LayerWork {
+  /** At their own speeds. */
+  readonly ownS: Float64Array
+  /** With every line at the printer's slowest speed. */
+  readonly slowestS: Float64Array
+}
+
+/** Seconds of all layers with what is added. */
 export function sumLayers(layers: LayerSeconds, added: readonly Added[]): number {
+  let longS = layers.longS
+  for (const { ownS, shares } of added) longS += ownS * shares.long
+  return longS + layersTime(shortLayers(layers, added), layers.leastS)
+}
+
+/** The layers that are kept one by one, with what is added. */
+export function shortLayers(layers: LayerSeconds, added: readonly Added[]): LayerWork {
   const ownS = layers.ownS.slice()
   const slowestS = layers.slowestS.slice()
-  let timeS = layers.longS
   for (const one of added) {
-    const { shorts, long } = one.shares
-    timeS += one.ownS * long
+    const { shorts } = one.shares
     ownS[0]! += one.firstOwnS * shorts[0]!
     slowestS[0]! += one.firstSlowestS * shorts[0]!
     for (let i = 1; i < shorts.length; i++) {
@@ -94,8 +104,14 @@ export function sumLayers(layers: LayerSeconds, added: readonly Added[]): number
       slowestS[i]! += one.slowestS * shorts[i]!
     }
   }
+  return { ownS, slowestS }
+}
+
+/** Each layer its own time, or the least layer time where that is longer, but never longer than at the slowest speed. */
+export function layersTime({ ownS, slowestS }: LayerWork, leastS: number): number {
+  let timeS = 0
   for (let i = 0; i < ownS.length; i++) {
-    timeS += Math.max(ownS[i]!, Math.min(layers.leastS, slowestS[i]!))
+    timeS += Math.max(ownS[i]!, Math.min(leastS, slowestS[i]!))
   }
   return timeS
 }

@@ -1,6 +1,6 @@
 import { MOST_RUN_PIECES, NIGHT_H } from '../data/runs.ts'
 import { costOf } from '../figures/cost.ts'
-import type { LayerWork } from '../figures/layerWork.ts'
+import type { LayerWork } from '../figures/layerSeconds.ts'
 import type { FigureDoubt } from '../model/doubt.ts'
 import type { Material, Prices, Printer } from '../model/figures.ts'
 import type { RunSettings, RunWay } from '../model/runs.ts'

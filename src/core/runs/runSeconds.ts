@@ -1,4 +1,4 @@
-import { layersTime, type LayerWork } from '../figures/layerWork.ts'
+import { layersTime, type LayerWork } from '../figures/layerSeconds.ts'
 import { moveTime } from '../figures/kinematics.ts'
 import type { Printer } from '../model/figures.ts'
 import type { PrintOrder } from '../model/runs.ts'

@@ -1,7 +1,7 @@
 import type { StoreApi } from 'zustand/vanilla'
 import { RUNS_DEFAULTS } from '../../core/data/runs.ts'
 import { laidRecipe } from '../../core/figures/laidRecipe.ts'
-import { layerWork } from '../../core/figures/layerWork.ts'
+import { layerWork } from '../../core/figures/hours.ts'
 import type { RunsPart } from '../../jobs/protocol.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import type { Meshes } from '../storage/meshes.ts'

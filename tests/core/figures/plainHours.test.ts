@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest'
 import { takeCensus } from '../../../src/core/census/takeCensus.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
-import { printTime } from '../../../src/core/figures/hours.ts'
+import { layerWork, printTime } from '../../../src/core/figures/hours.ts'
 import { PATTERN_MODELS } from '../../../src/core/figures/infill.ts'
+import { layersTime } from '../../../src/core/figures/layerSeconds.ts'
 import type { LaidRecipe, Pattern } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { box } from '../../support/meshes.ts'
@@ -42,6 +43,9 @@ describe.each(PARTS)('hours of $name', ({ name, mesh }) => {
       const { mid } = printTime(census, recipe, material, printer)
       const plain = plainSeconds(census, recipe, material, printer)
       expect(Math.abs(mid / plain - 1)).toBeLessThan(1e-9)
+      const work = layerWork(census, recipe, material, printer)
+      const oneByOne = layersTime(work, printer.leastLayerS) + printer.startS
+      expect(Math.abs(oneByOne / plain - 1)).toBeLessThan(1e-9)
     }
   })
 })

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
-import type { LayerWork } from '../../../src/core/figures/layerWork.ts'
+import type { LayerWork } from '../../../src/core/figures/layerSeconds.ts'
 import type { Printer } from '../../../src/core/model/figures.ts'
 import { runSeconds, type TimedPiece } from '../../../src/core/runs/runSeconds.ts'
 
