@@ -1,23 +1,35 @@
-/** Runs both in turns, so that whatever else the machine does falls on both, and returns the median of each in ms. */
+/**
+ * Runs both in turns, so that whatever else the machine does falls on both, and returns the median
+ * of each in ms by a clock of the two below.
+ */
 export async function alternate(
   rounds: number,
   ours: () => unknown,
   baseline: () => unknown,
+  msOf: (run: () => unknown) => number | Promise<number>,
 ): Promise<{ oursMs: number; baselineMs: number }> {
   const times: [number[], number[]] = [[], []]
   for (let round = 0; round <= rounds; round++) {
-    const sample = [await clock(ours), await clock(baseline)] as const
+    const sample = [await msOf(ours), await msOf(baseline)] as const
     // The first round warms both up.
     if (round > 0) sample.forEach((ms, i) => times[i]!.push(ms))
   }
   return { oursMs: median(times[0]), baselineMs: median(times[1]) }
 }
 
-/** ms of one run. */
+/** ms of one run by the clock on the wall. */
 export async function clock(run: () => unknown): Promise<number> {
   const start = performance.now()
   await run()
   return performance.now() - start
+}
+
+/** ms of processor time of one run that waits for nothing, with its compiling and clearing of memory. */
+export function busy(run: () => unknown): number {
+  const start = process.cpuUsage()
+  run()
+  const { user, system } = process.cpuUsage(start)
+  return (user + system) / 1000
 }
 
 export function median(values: readonly number[]): number {
