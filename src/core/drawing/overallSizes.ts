@@ -33,13 +33,17 @@ const LEAST_PX = 12
 /** A long line has its figure so far along it: the middle is where a part is cut first. */
 const FIGURE_AT = 0.36
 const LONG_PX = 70
+/** A line shorter than its figure and two arrows has the figure on its far side, past what leads out (ISO 129-1). */
+const SHORT_PX = 34
+/** Height of a figure. px */
+const FIGURE_PX = 9
 const EDGE_PX = 6
 const AXES = ['x', 'y', 'z'] as const
 
 /**
  * The sizes of the box round a part, each once and outside of it, along the sides of the box; those
  * along axes that point at the eye are left out, and those that find no room on the sheet.
- * ISO 129-1 has the form; figures stand above their lines.
+ * ISO 129-1 has the form; figures stand above their lines, those of short ones on the far side.
  */
 export function overallSizes(drawing: LineDrawing, boundsMm: Bounds): readonly Dimension[] {
   return AXES.flatMap((_, k) => {
@@ -106,10 +110,15 @@ function dimensionFrom(
   const from = moved(start, offPx)
   const to = moved(end, offPx)
   const angle = readable(Math.atan2(to.y - from.y, to.x - from.x))
-  const at = Math.hypot(to.x - from.x, to.y - from.y) < LONG_PX ? 0.5 : FIGURE_AT
+  const longPx = Math.hypot(to.x - from.x, to.y - from.y)
+  const at = longPx < LONG_PX ? 0.5 : FIGURE_AT
+  const up = { x: Math.sin(angle), y: -Math.cos(angle) }
+  const isOutUp = out.x * up.x + out.y * up.y > 0
+  const pastPx = FOOT_PX + PAST_PX
+  const footPx = longPx >= SHORT_PX ? FOOT_PX : isOutUp ? pastPx : -pastPx - FIGURE_PX
   const figure = {
-    x: from.x + at * (to.x - from.x) + FOOT_PX * Math.sin(angle),
-    y: from.y + at * (to.y - from.y) - FOOT_PX * Math.cos(angle),
+    x: from.x + at * (to.x - from.x) + footPx * up.x,
+    y: from.y + at * (to.y - from.y) + footPx * up.y,
     angleDeg: (angle * 180) / Math.PI,
   }
   return { axis, lengthMm, from, to, extensions: [leadOut(start), leadOut(end)], figure }
@@ -122,8 +131,8 @@ function readable(angle: number): number {
   return angle < -half - 1e-6 ? angle + Math.PI : angle
 }
 
-function fits({ extensions }: Dimension, { widthPx, heightPx }: LineDrawing): boolean {
-  return extensions.every(([, { x, y }]) => {
+function fits({ extensions, figure }: Dimension, { widthPx, heightPx }: LineDrawing): boolean {
+  return [...extensions.map(([, end]) => end), figure].every(({ x, y }) => {
     const isWithin = x >= EDGE_PX && x <= widthPx - EDGE_PX
     return isWithin && y >= EDGE_PX && y <= heightPx - EDGE_PX
   })

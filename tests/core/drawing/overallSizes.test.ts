@@ -56,6 +56,16 @@ describe('overall sizes', () => {
     },
   )
 
+  test('too short for their figure have it past the lines that lead out', () => {
+    const plate = lookAtPart(box(200, 100, 10), [], PART_VIEWS.front, SHEET, 50)!
+    const thin = overallSizes(plate.drawing, plate.boundsMm).find(({ axis }) => axis === 'z')!
+    const ends = thin.extensions.map(([, end]) => end.x)
+    expect(Math.abs(thin.to.y - thin.from.y)).toBeLessThan(30)
+    // It stands right of the part and reads from the right: its foot is its right side.
+    expect(thin.figure.angleDeg).toBeCloseTo(-90, 6)
+    expect(thin.figure.x - 8).toBeGreaterThan(Math.max(...ends))
+  })
+
   test('of what is thin leave out what has no room for arrows', () => {
     const foil = lookAtPart(box(200, 100, 0.2), [], PART_VIEWS.front, SHEET, 50)!
     expect(overallSizes(foil.drawing, foil.boundsMm).map(({ axis }) => axis)).toEqual(['x'])
