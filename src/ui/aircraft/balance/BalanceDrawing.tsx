@@ -1,7 +1,7 @@
 import { useRef } from 'react'
 import { scaleLinear, scaleSqrt } from 'd3-scale'
 import type { FlightSetup } from '../../../core/model/aircraft.ts'
-import type { FrameBalance, PlacedMass } from '../../../core/aircraft/balance/frameBalance.ts'
+import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
 import { ringPoints } from '../../../core/aircraft/balance/places.ts'
 import { VIEWS } from '../../../core/drawing/viewAxes.ts'
 import { formatNumber } from '../../../core/words/format.ts'
@@ -10,6 +10,7 @@ import { FrameLines } from '../../drawing/FrameLines.tsx'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
 import { showLength } from '../../show.ts'
 import { shownAs } from '../../../core/words/shownUnits.ts'
+import { nameMasses } from './nameMasses.ts'
 
 interface BalanceDrawingProps {
   readonly balance: FrameBalance
@@ -22,9 +23,6 @@ type Point = readonly [x: number, y: number]
 const SIZE = 560
 const MARGIN = 26
 const MOST_R = 22
-const NAMES = 6
-/** Width of a letter of a name, rather too much than too little. */
-const LETTER = 5.4
 
 /** Side view above plan, nose left (first angle): the parts in outline, every mass as a circle; both to one scale. */
 export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
@@ -76,6 +74,12 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
   const radius = scaleSqrt([0, most], [0, MOST_R])
   const [cx, cy] = at(balance.cgMm)
   const [ox, oy] = at([0, 0, 0])
+  const drawn = balance.placed.map(({ id, name, massG, centreMm }, index) => {
+    const [x, y] = at(centreMm)
+    // Two pieces may share a place, and nothing here moves but by being drawn anew.
+    return { key: `${id} ${index}`, name, massG, x, y, radius: radius(massG) }
+  })
+  const sheet = { widthPx: SIZE, heightPx: height, mark: { x: cx, y: cy } }
   const as = shownAs('mm')
   const scale = niceLength(reach / as.per)
   return (
@@ -108,15 +112,21 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
             />
           )
         })}
-        {balance.placed.map((mass, index) => {
-          const [x, y] = at(mass.centreMm)
-          // Two pieces may share a place, and nothing here moves but by being drawn anew.
-          const key = `${mass.id} ${index}`
-          return <circle key={key} className="draw-mass" cx={x} cy={y} r={radius(mass.massG)} />
-        })}
+        {drawn.map(({ key, x, y, radius: r }) => (
+          <circle key={key} className="draw-mass" cx={x} cy={y} r={r} />
+        ))}
         {isPlan
-          ? namesOf(balance.placed, at).map(({ name, point: [x, y] }) => (
-              <Name key={name} name={name} x={x} y={y} />
+          ? nameMasses(drawn, sheet).map(({ name, x, y }) => (
+              <text
+                key={name}
+                className="draw-name"
+                x={x}
+                y={y}
+                textAnchor="middle"
+                dominantBaseline="middle"
+              >
+                {name}
+              </text>
             ))
           : null}
         <line className="draw-projection" x1={cx} x2={cx} y1={0} y2={height} />
@@ -135,40 +145,6 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
       </figcaption>
     </figure>
   )
-}
-
-/** Beside its circle, on the side with more room, and cut where even that is too little. */
-function Name({ name, x, y }: { readonly name: string; readonly x: number; readonly y: number }) {
-  const isRight = SIZE - x >= x || SIZE - x - MOST_R > name.length * LETTER
-  const room = (isRight ? SIZE - x : x) - MOST_R - 2
-  const letters = Math.max(1, Math.floor(room / LETTER))
-  return (
-    <text
-      className="draw-name"
-      x={isRight ? x + MOST_R : x - MOST_R}
-      y={y}
-      textAnchor={isRight ? 'start' : 'end'}
-      dominantBaseline="middle"
-    >
-      {name.length > letters ? `${name.slice(0, letters - 1).trimEnd()}…` : name}
-    </text>
-  )
-}
-
-/** The heaviest few, one name each, none upon another. */
-function namesOf(
-  placed: readonly PlacedMass[],
-  at: (point: Vec3) => Point,
-): readonly { readonly name: string; readonly point: Point }[] {
-  const taken: { readonly name: string; readonly point: Point }[] = []
-  for (const { name, centreMm } of placed.toSorted((a, b) => b.massG - a.massG)) {
-    const point = at(centreMm)
-    const isFree = taken.every(
-      (other) => other.name !== name && Math.abs(other.point[1] - point[1]) > 13,
-    )
-    if (isFree && taken.length < NAMES) taken.push({ name, point })
-  }
-  return taken
 }
 
 /** A round length of about a quarter of the drawing, in the unit of its reach. */
