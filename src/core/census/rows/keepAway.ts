@@ -19,14 +19,15 @@ let spare = new Float64Array(256)
  * with those next to them, and then whole blocks of such rows are taken, so that a radius of 24
  * rows takes 3 + 17 stretches instead of 49. The blocks are as wide as their middle rows.
  *
- * | blocks in a radius  | skins of a ball, against polygons | ms, an arm | ms, a wavy ball |
- * |---------------------|-----------------------------------|------------|-----------------|
- * | 5                   | +3.4 %                            | 44         | 590             |
- * | 8                   | +1.3 %                            | 43         | 530             |
- * | every row by itself | −0.5 %                            | 55         | 620             |
+ * | blocks in a radius  | skins of a ball, against polygons | time, an arm | time, a wavy ball |
+ * |---------------------|-----------------------------------|--------------|-------------------|
+ * | 5                   | +3.4 %                            | 1.02         | 1.11              |
+ * | 8                   | +1.3 %                            | 1            | 1                 |
+ * | every row by itself | −0.5 %                            | 1.28         | 1.17              |
  *
- * Growing the other region by itself and taking it away whole took 54 ms for the arm's whole count
- * instead of 43 (processor time, least of several, on a busy machine).
+ * Times are of a whole count when this was chosen, against the row that was (processor time, least
+ * of several, on a busy machine). Growing the other region by itself and taking it away whole took
+ * 1.26 for the arm.
  */
 export function keepAway(region: RowSet, other: RowSet, radiusMm: number, grid: ScanGrid): RowSet {
   if (isEmpty(region) || isEmpty(other) || radiusMm <= 0) return region

@@ -28,14 +28,14 @@ export interface ScanGrid {
  * nothing a printer could follow, and walls should not be narrower than a row. Measured on lines of
  * 0.4 mm; walls against manifold-3d's polygons, the worst of nine parts (an arm, a plate of 60
  * holes, a wavy ball, a small cup, a ring, a lattice …); hours of a deck against every move driven
- * by itself; processor time on two shared cores, least of several:
+ * by itself; processor time of a whole count when this was chosen, against the row that was:
  *
- * | rows, pitch, mm   | ms, an arm | ms, the ball | worst wall error | worst hours |
- * |-------------------|------------|--------------|------------------|-------------|
- * | 400, 0.02 to 0.15 | 44         | 278          | 0.016 %          | 1.0 %       |
- * | 400, 0.10 to 0.20 | 39         | 276          | 0.011 %          | 1.2 %       |
- * | 400, 0.10 to 0.30 | 33         | 264          | 0.011 %          | 0.6 %       |
- * | 300, 0.15 to 0.25 | 32         | 185          | 0.076 %          |             |
+ * | rows, pitch, mm   | time, an arm | time, the ball | worst wall error | worst hours |
+ * |-------------------|--------------|----------------|------------------|-------------|
+ * | 400, 0.02 to 0.15 | 1.33         | 1.05           | 0.016 %          | 1.0 %       |
+ * | 400, 0.10 to 0.20 | 1.18         | 1.05           | 0.011 %          | 1.2 %       |
+ * | 400, 0.10 to 0.30 | 1            | 1              | 0.011 %          | 0.6 %       |
+ * | 300, 0.15 to 0.25 | 0.97         | 0.70           | 0.076 %          |             |
  */
 const ROWS_WANTED = 400
 const FINEST_PITCH_LINES = 0.25
