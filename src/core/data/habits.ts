@@ -8,7 +8,7 @@ import { HABIT_LIMITS, isWithin } from './limits.ts'
  */
 export interface HabitRange {
   readonly name: string
-  /** One sentence: what is laid. */
+  /** One sentence: what is laid; a second where figures/habitErrors.ts has no error for it. */
   readonly what: string
   readonly unit: 'mm' | 'mm²' | '×' | 'lines' | 'share'
   /** Where printers' habits lie (common practice, no source). */
@@ -17,6 +17,9 @@ export interface HabitRange {
 }
 
 const WIDTH = { unit: '×', low: 0.8, high: 1.3 } as const
+
+/** Of a habit that may change a part's grams without an error of its own. */
+const NO_RANGE = 'Ranges of grams do not allow for it.'
 
 /** Every habit that is a number. */
 export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
@@ -28,7 +31,7 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   innerWidthShare: {
     ...WIDTH,
     name: 'Inner wall width',
-    what: 'Every further wall line, against the line width.',
+    what: `Every further wall line, against the line width. ${NO_RANGE}`,
   },
   skinWidthShare: {
     ...WIDTH,
@@ -43,11 +46,11 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   firstWidthShare: {
     ...WIDTH,
     name: 'First layer width',
-    what: 'All lines of the first layer, against the line width.',
+    what: `All lines of the first layer, against the line width. ${NO_RANGE}`,
   },
   oneLineBelow: {
     name: 'One line below',
-    what: 'A wall thinner than this gets one line, a thicker one two.',
+    what: `A wall thinner than this gets one line, a thicker one two. ${NO_RANGE}`,
     unit: 'lines',
     low: 1.2,
     high: 2,
@@ -101,7 +104,7 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
 /** A habit that is one of a few. */
 interface HabitChoice<T> {
   readonly name: string
-  /** One sentence: what is laid. */
+  /** See `HabitRange`. */
   readonly what: string
   readonly choices: readonly T[]
   /** Each choice as it is shown, in the same order. */
@@ -120,19 +123,23 @@ const HABIT_CHOICES: { readonly [K in ChoiceKey]: HabitChoice<Habits[K]> } = {
   },
   thinWalls: {
     name: 'Thin walls',
-    what: 'A thin wall gets whole lines, too many or too few, or lines whose widths vary to fill it.',
+    what:
+      'A thin wall gets whole lines, too many or too few, or lines whose widths vary to fill it. ' +
+      NO_RANGE,
     choices: ['whole', 'varied'],
     words: ['Whole lines', 'Varied widths'],
   },
   undersides: {
     name: 'Undersides',
-    what: 'An underside in the air gets as many skins as the bottom, or as the more of top and bottom.',
+    what:
+      'An underside in the air gets as many skins as the bottom, or as the more of top and bottom. ' +
+      NO_RANGE,
     choices: ['bottom', 'most'],
     words: ['As the bottom', 'The more of both'],
   },
   gapLines: {
     name: 'Gap lines',
-    what: 'What is left too narrow for a line gets one of its own width, or stays open.',
+    what: `What is left too narrow for a line gets one of its own width, or stays open. ${NO_RANGE}`,
     choices: [true, false],
     words: ['Laid', 'Left open'],
   },

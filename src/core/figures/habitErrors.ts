@@ -25,7 +25,8 @@ export function habitErrorId(habit: HabitNumber, printerId: string): string {
  * What each habit that is not known may change of a part's plastic, one error a habit, shared by
  * all parts of the printer. The ends of a habit's range are taken to hold 95 % of printers; a habit
  * that is known has no error. Joined ends, the first layer and packing have theirs in
- * doubt/factors.ts.
+ * doubt/factors.ts. Thin walls, one line below, gap lines, undersides and the widths of inner walls
+ * and of the first layer have none yet; those of skins and infill change no grams.
  *
  * Estimated from what the census tells of each, not counted again: a hold of half the length holds
  * half as much, a little less than that in truth, and one that is longer as much more, at most all
