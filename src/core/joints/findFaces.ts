@@ -70,7 +70,9 @@ function measure(
   triangles: readonly number[],
   first: number,
 ): FlatFace | null {
-  if (roughArea(mesh, triangles) < LEAST_AREA_MM2) return null
+  // Most faces of a mesh are small.
+  const roughMm2 = triangles.reduce((sum, t) => sum + facets.areas[t]!, 0)
+  if (roughMm2 < LEAST_AREA_MM2) return null
   const normal = normalOf(facets, first)
   const { right, up } = flatAxes(normal)
   const corner = (t: number, k: number): Vec3 => {
@@ -143,24 +145,6 @@ function measure(
     ],
     skewMm: [Math.cbrt(cubed(about, along) / area), Math.cbrt(cubed(about, across) / area)],
   }
-}
-
-/** Quick, since most faces of a mesh are small. */
-function roughArea({ positions, indices }: Mesh, triangles: readonly number[]): number {
-  let area = 0
-  for (const t of triangles) {
-    const a = 3 * indices[3 * t]!
-    const b = 3 * indices[3 * t + 1]!
-    const c = 3 * indices[3 * t + 2]!
-    const ux = positions[b]! - positions[a]!
-    const uy = positions[b + 1]! - positions[a + 1]!
-    const uz = positions[b + 2]! - positions[a + 2]!
-    const vx = positions[c]! - positions[a]!
-    const vy = positions[c + 1]! - positions[a + 1]!
-    const vz = positions[c + 2]! - positions[a + 2]!
-    area += Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2
-  }
-  return area
 }
 
 type Flat = readonly [x: number, y: number]

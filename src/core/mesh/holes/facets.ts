@@ -4,10 +4,12 @@ import { sortSides } from '../edges.ts'
 /** No neighbour: an open edge, or one where the triangles do not simply pass from one to the next. */
 export const ALONE = 0xffffffff
 
-/** Each triangle's unit normal and its neighbour across each side. */
+/** Each triangle's unit normal and area, and its neighbour across each side. */
 export interface Facets {
   /** x, y, z per triangle, stride 3; zero where it has no area. */
   readonly normals: Float64Array
+  /** In the mesh's own unit squared; one a triangle. */
+  readonly areas: Float64Array
   /** Per side 3·triangle + k: the same side seen from the neighbour, or `ALONE`. */
   readonly across: Uint32Array
 }
@@ -17,6 +19,7 @@ export function surveyFacets(mesh: Mesh): Facets {
   const { positions, indices } = mesh
   const triangles = indices.length / 3
   const normals = new Float64Array(indices.length)
+  const areas = new Float64Array(triangles)
   for (let t = 0; t < triangles; t++) {
     const a = 3 * indices[3 * t]!
     const b = 3 * indices[3 * t + 1]!
@@ -32,6 +35,7 @@ export function surveyFacets(mesh: Mesh): Facets {
     const nz = ux * vy - uy * vx
     const twice = Math.sqrt(nx * nx + ny * ny + nz * nz)
     if (!(twice > 0)) continue
+    areas[t] = twice / 2
     normals[3 * t] = nx / twice
     normals[3 * t + 1] = ny / twice
     normals[3 * t + 2] = nz / twice
@@ -50,5 +54,5 @@ export function surveyFacets(mesh: Mesh): Facets {
       first = next
     }
   }
-  return { normals, across }
+  return { normals, areas, across }
 }
