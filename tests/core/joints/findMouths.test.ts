@@ -10,7 +10,7 @@ import { seededRandom } from '../../support/random.ts'
 const FLAT: Lay = { degrees: [0, 0, 0], by: [0, 0, 0] }
 const sheet = rectangle(60, 40)
 
-/** Mouths as [x, y, z, out along z, bore diameter], as if the part still lay flat. */
+/** Of each mouth: out up or down as if the part still lay flat, and the bore's diameter. */
 function told(mouths: ReturnType<typeof findMouths>, way: Lay) {
   const up = layPoint([0, 0, 1], { ...way, by: [0, 0, 0] })
   return mouths.map(({ out, bore }) => [
