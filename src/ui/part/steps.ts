@@ -30,7 +30,9 @@ export function countedSteps(recipe: GeometrySettings): readonly Step[] {
   for (const by of [-1, 1]) {
     const words = by < 0 ? 'one less' : 'one more'
     const walls = recipe.walls + by
-    if (isWithin(walls, RECIPE_LIMITS.walls)) add('walls', words, { walls })
+    // With neither walls nor skins nothing but infill would be left, and often nothing at all.
+    const isSomething = walls + recipe.topSkins + recipe.bottomSkins > 0
+    if (isSomething && isWithin(walls, RECIPE_LIMITS.walls)) add('walls', words, { walls })
     const topSkins = recipe.topSkins + by
     const bottomSkins = recipe.bottomSkins + by
     const skins = [topSkins, bottomSkins]
