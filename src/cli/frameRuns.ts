@@ -55,11 +55,10 @@ export function runsOfFrame(laid: readonly BedPart[], sum: FrameSum, frame: Fram
     if (unfit !== null) notes.push(unfitWords(part.name, unfit))
     if (unfit !== null) return []
     const { layerMm, firstLayerMm, brimMm } = recipe
-    const count = part.quantity + part.spares
+    const { id, mirrored, quantity, spares } = part
+    const count = quantity + spares
     const work = layerWork(census, recipe, material, printer)
     const spoolG = figures.spoolG.mid
-    const { id } = part
-    const { mirrored } = part
     return [{ id, count, mirrored, outline, brimMm, material, layerMm, firstLayerMm, work, spoolG }]
   }) satisfies readonly RunPart[]
   const planned = planRuns(parts, { printer, prices, settings })

@@ -40,7 +40,8 @@ interface Spots {
   readonly heights: Float64Array
 }
 
-export function findPatterns(mouths: readonly Mouth[]): readonly Pattern[] {
+/** Mouths that open the same way, together. */
+export function groupMouths(mouths: readonly Mouth[]): readonly Pattern[] {
   const groups: { sum: Vec3; members: number[] }[] = []
   mouths.forEach(({ out }, index) => {
     const group = groups.find(({ sum }) => dot(sum, out) > ONE_WAY * lengthOf(sum))

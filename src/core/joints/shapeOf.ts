@@ -5,7 +5,7 @@ import { bodyMoments, type BodyMoments } from './bodyMoments.ts'
 import { columnsOf, type Columns } from './columns.ts'
 import { findFaces } from './findFaces.ts'
 import { findMouths } from './findMouths.ts'
-import { findPatterns, type Pattern } from './matchBores.ts'
+import { groupMouths, type Pattern } from './matchBores.ts'
 import type { FlatFace, Mouth } from './types.ts'
 
 /** All that is asked of one mesh while its joints are looked for; found once, columns when first wanted. */
@@ -33,7 +33,7 @@ export function shapeOf(mesh: Mesh): Shape {
     centreMm: times(plus(box.min, box.max), 0.5),
     radiusMm: lengthOf(minus(box.max, box.min)) / 2,
     mouths,
-    patterns: findPatterns(mouths),
+    patterns: groupMouths(mouths),
     faces: findFaces(mesh),
     moments: bodyMoments(mesh),
     columns(direction) {

@@ -1,5 +1,5 @@
 import { layPieces, type Joins, type Rule, type TurnedPiece } from './layPieces.ts'
-import { fitsIn, stampsOf } from './stamp.ts'
+import { fitsTurned, stampsOf } from './stamp.ts'
 import { mirrorOutline } from './mirror.ts'
 import { turnedBox } from './hull.ts'
 import type { Bed, LaidPart, PieceOutline, Spot } from './types.ts'
@@ -186,8 +186,7 @@ export function goesOn(
   if (outline.heightMm > bed.heightMm + 0.01) return false
   const usable = usableOf(bed)
   for (let deg = 0; deg < 180; deg += 0.5) {
-    const { widthMm, depthMm } = turnedBox(outline.hullMm, deg)
-    if (fitsIn([widthMm + 2 * brimMm, depthMm + 2 * brimMm], usable)) return true
+    if (fitsTurned(outline.hullMm, brimMm, usable, deg)) return true
   }
   return false
 }

@@ -22,22 +22,23 @@ function turnsOf({ hullMm }: PieceOutline, brimMm: number, usableMm: readonly [n
       least = widthMm * depthMm
       leastDeg = deg
     }
-    if (fitsIn([widthMm + 2 * brimMm, depthMm + 2 * brimMm], usableMm)) fitting.push(deg)
+    if (fitsTurned(hullMm, brimMm, usableMm, deg)) fitting.push(deg)
   }
   const all = [...steps, ...[0, 90, 180, 270].map((quarter) => leastDeg + quarter)]
-  const boxes = all.filter((deg) => {
-    const { widthMm, depthMm } = turnedBox(hullMm, deg)
-    return fitsIn([widthMm + 2 * brimMm, depthMm + 2 * brimMm], usableMm)
-  })
+  const boxes = all.filter((deg) => fitsTurned(hullMm, brimMm, usableMm, deg))
   const middle = fitting[Math.floor(fitting.length / 2)]
   return [...new Set(boxes.length > 0 || middle === undefined ? boxes : [middle, middle + 180])]
 }
 
-export function fitsIn(
-  [width, depth]: readonly [number, number],
-  [wide, deep]: readonly [number, number],
+/** Whether a hull with its brim goes on what of a bed may be used, at this turn. */
+export function fitsTurned(
+  hullMm: Float64Array,
+  brimMm: number,
+  [wideMm, deepMm]: readonly [number, number],
+  turnDeg: number,
 ): boolean {
-  return width <= wide + SLACK && depth <= deep + SLACK
+  const { widthMm, depthMm } = turnedBox(hullMm, turnDeg)
+  return widthMm + 2 * brimMm <= wideMm + SLACK && depthMm + 2 * brimMm <= deepMm + SLACK
 }
 
 /** What was made of an outline last: the same pieces are laid again and again. */

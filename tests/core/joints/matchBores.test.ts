@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { boresFit } from '../../../src/core/joints/boresFit.ts'
 import { findMouths } from '../../../src/core/joints/findMouths.ts'
-import { findPatterns, matchBores } from '../../../src/core/joints/matchBores.ts'
+import { groupMouths, matchBores } from '../../../src/core/joints/matchBores.ts'
 import type { BoreMatch, Mouth } from '../../../src/core/joints/types.ts'
 import { mapPoint } from '../../../src/core/mesh/rigidMaps.ts'
 import type { Mesh, Vec3 } from '../../../src/core/model/mesh.ts'
@@ -21,7 +21,7 @@ import type { Point } from '../../support/polygon.ts'
 import { seededRandom } from '../../support/random.ts'
 
 const match = (a: readonly Mouth[], b: readonly Mouth[]) =>
-  matchBores(findPatterns(a), findPatterns(b))
+  matchBores(groupMouths(a), groupMouths(b))
 
 const KINDS = ['plate', 'arm', 'ring'] as const
 const FACETS = [8, 13, 32, 128]
