@@ -1,6 +1,4 @@
-import { drawnPlaceOf } from '../mesh/split/drawnPlace.ts'
-import type { DrawnPlace } from '../model/aircraft.ts'
-import type { BoreMark, Joint, JointEnd } from '../model/joints.ts'
+import type { BoreMark, Joint, JointFace } from '../model/joints.ts'
 import type { Mesh, Vec3 } from '../model/mesh.ts'
 import { mapDirection, type RigidMap, unmapDirection, unmapPoint } from '../mesh/rigidMaps.ts'
 import { dot, plus, times } from '../model/vectors.ts'
@@ -22,8 +20,7 @@ export interface MeetingPart {
 /** A joint that could be made, and where it puts b. */
 export interface JointOffer {
   readonly joint: Omit<Joint, 'id'>
-  /** Where piece b goes in the axes of piece a, in mm; see `nestPlaces` for where that is on the frame. */
-  readonly placeOfB: DrawnPlace
+  /** Where piece b goes in the axes of piece a. mm */
   readonly motion: RigidMap
   readonly verdict: Verdict
   /** The files already put both so. */
@@ -80,38 +77,22 @@ function offerOf(
   const { kind, pairs, motion, direction, planeMm, isDrawn } = candidate
   const at = pairs[0] === undefined ? null : one.mouths[pairs[0][0]]!.atMm
   const onPlane = planeMm === null ? null : pointOn(direction, planeMm, at ?? one.centreMm)
-  const end = (
-    part: MeetingPart,
-    piece: number,
-    bores: readonly BoreMark[],
-    isB: boolean,
-  ): JointEnd => ({
-    partId: part.partId,
-    piece,
-    bores,
-    face:
-      onPlane === null
-        ? null
-        : isB
-          ? faceOfB(motion, onPlane, direction)
-          : { pointMm: onPlane, normal: direction },
-  })
   const marksA = pairs.map(([i]) => one.mouths[i]!)
   const marksB = pairs.map(([, j]) => other.mouths[j]!)
   return {
     joint: {
-      a: end(
-        a,
-        0,
-        marksA.map(({ bore }) => bore),
-        false,
-      ),
-      b: end(
-        b,
-        a === b ? 1 : 0,
-        marksB.map((mouth) => alongA(mouth, motion, marksA[0]!)),
-        true,
-      ),
+      a: {
+        partId: a.partId,
+        piece: 0,
+        bores: marksA.map(({ bore }) => bore),
+        face: onPlane && { pointMm: onPlane, normal: direction },
+      },
+      b: {
+        partId: b.partId,
+        piece: a === b ? 1 : 0,
+        bores: marksB.map((mouth) => alongA(mouth, motion, marksA[0]!)),
+        face: onPlane && faceOfB(motion, onPlane, direction),
+      },
       kind,
       mirrored: false,
       turnDeg: 0,
@@ -119,7 +100,6 @@ function offerOf(
       gapMm: 0,
       fastener: null,
     },
-    placeOfB: drawnPlaceOf(motion, other.centreMm),
     motion,
     verdict,
     isDrawn,
@@ -130,7 +110,7 @@ function offerOf(
 const pointOn = (normal: Vec3, height: number, near: Vec3): Vec3 =>
   plus(near, times(normal, height - dot(near, normal)))
 
-function faceOfB(motion: RigidMap, point: Vec3, normal: Vec3) {
+function faceOfB(motion: RigidMap, point: Vec3, normal: Vec3): JointFace {
   return { pointMm: unmapPoint(motion, point), normal: times(unmapDirection(motion, normal), -1) }
 }
 

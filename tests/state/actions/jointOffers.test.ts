@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { framePlaces } from '../../../src/core/joints/framePlaces.ts'
+import { motionOfPlace } from '../../../src/core/mesh/split/drawnPlace.ts'
 import { boredPlate, straight } from '../../support/boredPlate.ts'
 import { rectangle, rotate, translate } from '../../support/meshes.ts'
 import { fileOf, startSession } from '../../support/session.ts'
@@ -28,15 +29,14 @@ test('a way that is taken puts the piece where it was offered, and undo takes it
   const { signal } = new AbortController()
   const offers = (await actions.listJointOffers(signal)) ?? []
   expect(offers.length).toBeGreaterThan(0)
-  for (const { joint, placeOfB } of offers) {
+  for (const { joint, motion } of offers) {
     const { frame } = state()
     actions.addJoint(joint)
     const [low, high] = framePlaces(state().frame.parts, state().frame.aircraft).places
     expect(low?.positionMm).toEqual([0, 0, 0])
-    for (const axis of [0, 1, 2] as const) {
-      expect(high?.positionMm[axis]).toBeCloseTo(placeOfB.position[axis], 3)
-    }
-    expect(high?.mirrored).toBe(placeOfB.mirrored)
+    const { matrix, move } = motionOfPlace(high!)
+    matrix.forEach((value, i) => expect(value).toBeCloseTo(motion.matrix[i]!, 5))
+    move.forEach((value, i) => expect(value).toBeCloseTo(motion.move[i]!, 3))
     actions.undo()
     expect(state().frame).toBe(frame)
   }
