@@ -73,7 +73,7 @@ const FIRST_LAYER = 0.15
  * that of a bell made of two halves (S. John, Commun. Stat. Theory Methods 11(8), 1982, 879–885,
  * doi 10.1080/03610928208828279).
  */
-function deviationOf({ low, high }: Reach): number {
+export function deviationOf({ low, high }: Reach): number {
   const [below, above] = [low / 2, high / 2]
   return Math.sqrt(below ** 2 - below * above + above ** 2)
 }

@@ -1,5 +1,6 @@
 import { HABIT_RANGES } from '../data/habits.ts'
 import { errorId } from '../doubt/errorId.ts'
+import { deviationOf } from '../doubt/factors.ts'
 import type { Census } from '../model/census.ts'
 import type { SharedError } from '../model/doubt.ts'
 import type { HabitNumber, Habits } from '../model/habits.ts'
@@ -43,7 +44,7 @@ export function habitErrors(
   const known = recipe.habits ?? {}
   const errors: SharedError[] = []
   const add = (habit: HabitNumber, { less, more }: Change): void => {
-    const effect = known[habit] === undefined ? deviation(less, more) / keptMm3 : 0
+    const effect = known[habit] === undefined ? deviationOf({ low: less, high: more }) / keptMm3 : 0
     if (effect > 0) {
       errors.push({ id: habitErrorId(habit, printerId), name: HABIT_RANGES[habit].name, effect })
     }
@@ -83,7 +84,8 @@ export function habitErrors(
     more: (deposit.wallMm3 / recipe.walls) * beside * walls.more || 0,
   })
   if (known.bead === undefined) {
-    const effect = deviation(roundEndsLack(recipe, deposit.wallMm3, beside), 0) / keptMm3
+    const lackMm3 = roundEndsLack(recipe, deposit.wallMm3, beside)
+    const effect = deviationOf({ low: lackMm3, high: 0 }) / keptMm3
     if (effect > 0) errors.push({ id: errorId('bead', printerId), name: 'Ends of lines', effect })
   }
   return errors
@@ -121,12 +123,4 @@ function holdBeyondBand({ slopeBandMm, holdMm }: Habits): Change {
     less: 1 - Math.max(slopeBandMm, low) / reachMm,
     more: Math.max(slopeBandMm, high) / reachMm - 1,
   }
-}
-
-/**
- * One standard deviation of an error that reaches differently far either way; see `deviationOf` in
- * doubt/factors.ts.
- */
-function deviation(less: number, more: number): number {
-  return Math.sqrt(less ** 2 - less * more + more ** 2) / 2
 }
