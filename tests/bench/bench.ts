@@ -156,7 +156,7 @@ async function infillChange(): Promise<void> {
   const times: number[] = []
   for (let infillPct = 10; infillPct <= 60; infillPct++) {
     times.push(
-      await clock(() => {
+      busy(() => {
         const parts = counted.map(([row, census]) => ({
           ...row,
           figures: partFigures(
