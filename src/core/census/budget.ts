@@ -1,6 +1,9 @@
 import { BUDGET_S } from '../model/census.ts'
 
-/** How long a part has been worked on, from its bytes on. Told by whoever has a clock: the core has none. */
+/**
+ * How long a part has been worked on, from its bytes on. Told by whoever has a clock: the core has
+ * none.
+ */
 export interface Budget {
   /** Processor time so far. s */
   spentS(): number
@@ -18,12 +21,17 @@ export function isSpent(budget: Budget | undefined): boolean {
 
 /** Of so many layers alike one is counted at least. */
 const FINEST = 8
-const COARSEST = 64
-/** Layers cut for each one that is counted: itself and one or two that must cover it above and below. */
+/** Of any part so many layers are counted at least, however long they take. */
+const FEWEST = 3
+/**
+ * Layers cut for each one that is counted: itself and one or two that must cover it above and
+ * below.
+ */
 const CUT_FOR_ONE = 4
 
 /** One in how many layers may be counted, where the full count took `layerS` for each. */
 export function affordableStride(layers: number, layerS: number): number {
   const whole = (layers * CUT_FOR_ONE * layerS) / COARSE_S
-  return Math.min(COARSEST, Math.max(FINEST, Math.ceil(whole)))
+  const coarsest = Math.max(FINEST, Math.floor(layers / FEWEST))
+  return Math.min(coarsest, Math.max(FINEST, Math.ceil(whole)))
 }

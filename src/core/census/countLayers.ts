@@ -6,18 +6,28 @@ import type { GeometrySettings, Pose } from '../model/settings.ts'
 import type { Budget } from './budget.ts'
 import { affordableStride, isSpent } from './budget.ts'
 import { planLayers } from './cut/layerPlan.ts'
+import { prepare } from './cut/prepare.ts'
 import { placeTogether } from '../mesh/pose.ts'
-import { refuseTooOpen } from './refuseTooOpen.ts'
-import { takeCensus } from './takeCensus.ts'
-import { takeCoarseCensus } from './takeCoarseCensus.ts'
+import { refuseHopeless, refuseTooOpen } from './refuseTooOpen.ts'
+import { countAllLayers } from './countAllLayers.ts'
+import { countSomeLayers } from './countSomeLayers.ts'
 
-/** Longer than any printed part by far: a slip in the unit, and rows would be counted by the hundred thousand. */
+/**
+ * Longer than any printed part by far: a slip in the unit, and rows would be counted by the hundred
+ * thousand.
+ */
 const LONGEST_MM = 3000
 
-/** A part of up to so many layers is counted before a first look at a few of them would be worth its time. */
+/**
+ * A part of up to so many layers is counted before a first look at a few of them would be worth its
+ * time.
+ */
 const SOON_COUNTED = 60
 
-/** Meshes as they were read, faced outwards (see `orientMesh`); zones lie in the part's own place and unit. */
+/**
+ * Meshes as they were read, faced outwards (see `orientMesh`); zones lie in the part's own place
+ * and unit.
+ */
 export interface PartMeshes {
   readonly part: Mesh
   readonly zones: readonly Mesh[]
@@ -28,7 +38,10 @@ export interface CountWatch {
   readonly onCoarse?: (census: Census) => void
   /** Called after each layer with the share done, 0–1. */
   readonly onProgress?: (fraction: number) => void
-  /** Past it a coarse count is all there is; without it all layers are counted, however long that takes. */
+  /**
+   * Past it a coarse count is all there is; without it all layers are counted, however long that
+   * takes.
+   */
   readonly budget?: Budget
 }
 
@@ -37,7 +50,7 @@ export interface CountWatch {
  * `coarseMm3` tells.
  *
  * @throws PreweighError `too-large` beyond 3 m, `too-open` where most of the outline is guessed,
- *   and as `takeCensus` does.
+ *   and as `countAllLayers` does.
  */
 export function countLayers(
   { part, zones }: PartMeshes,
@@ -48,26 +61,28 @@ export function countLayers(
 ): Census {
   const { placed, others } = placeTogether(part, zones, scaleToMm, pose)
   const { heightMm } = refuseTooWide(placed)
-  const { count } = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
+  const plan = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
+  const { count } = plan
+  refuseHopeless(placed, plan)
   let coarse: Census | null = null
   if (onCoarse && count > SOON_COUNTED && !isSpent(budget)) {
-    coarse = tryCoarse(placed, settings, others)
+    coarse = tryCoarse(placed, settings, others, strideAhead())
     if (coarse !== null) onCoarse(coarse)
   }
   const beganS = budget?.spentS() ?? 0
   let share = 0
   const census =
-    takeCensusWhile(() => !isSpent(budget)) ??
+    countAllLayersWhile(() => !isSpent(budget)) ??
     coarse ??
-    takeCoarseCensus(placed, settings, others, strideNow())
+    countSomeLayers(placed, settings, others, strideNow())
   refuseTooOpen(census)
   return census
 
   /** Null where it had to be given up. */
-  function takeCensusWhile(mayGoOn: () => boolean): Census | null {
+  function countAllLayersWhile(mayGoOn: () => boolean): Census | null {
     if (!mayGoOn()) return null
     try {
-      return takeCensus(
+      return countAllLayers(
         placed,
         settings,
         (fraction) => {
@@ -83,23 +98,50 @@ export function countLayers(
     }
   }
 
+  /** Undefined as long as nothing is known against the usual one. */
+  function strideAhead(): number | undefined {
+    const isLarge = placed.indices.length >= 3 * LARGE
+    return budget && isLarge
+      ? affordableStride(count, COUNTED_PER_CUT * cutS(() => budget.spentS()))
+      : undefined
+  }
+
   function strideNow(): number {
-    const layerS =
-      share > 0 ? ((budget?.spentS() ?? 0) - beganS) / (share * count) : UNKNOWN_LAYER_S
-    return affordableStride(count, layerS)
+    if (share === 0) return strideAhead() ?? affordableStride(count, UNKNOWN_LAYER_S)
+    return affordableStride(count, ((budget?.spentS() ?? 0) - beganS) / (share * count))
+  }
+
+  /** How long it takes to cut the layer halfway up. s */
+  function cutS(spentS: () => number): number {
+    const { cut } = prepare(placed, settings)
+    const from = spentS()
+    cut(Math.floor(count / 2))
+    return spentS() - from
   }
 }
 
-/** Taken where not one layer was counted before the budget was spent. s */
+/** Triangles from which on a layer may take so long that it is tried before any is counted. */
+const LARGE = 100_000
+/** Taken of smaller meshes where not one layer was counted before the budget was spent. s */
 const UNKNOWN_LAYER_S = 0.03
+/**
+ * A layer is counted in so many times what it takes to cut it: 2.0 and 2.4 with 400,000 and 50,000
+ * bodies that cut one another everywhere, with its share of neighbours.
+ */
+const COUNTED_PER_CUT = 2.5
 
 /** Unwinds a count whose time is over. */
 class GivenUp extends Error {}
 
 /** Null where the few layers looked at hold nothing; all of them may still. */
-function tryCoarse(mesh: Mesh, settings: GeometrySettings, zones: readonly Mesh[]): Census | null {
+function tryCoarse(
+  mesh: Mesh,
+  settings: GeometrySettings,
+  zones: readonly Mesh[],
+  every: number | undefined,
+): Census | null {
   try {
-    return takeCoarseCensus(mesh, settings, zones)
+    return countSomeLayers(mesh, settings, zones, every)
   } catch (error) {
     if (error instanceof PreweighError) return null
     throw error

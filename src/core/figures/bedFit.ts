@@ -11,7 +11,10 @@ export type BedFit =
   | { readonly kind: 'turned'; readonly fromDeg: number; readonly toDeg: number }
   | { readonly kind: 'too-tall' | 'too-long'; readonly partMm: number; readonly limitMm: number }
 
-/** Rounding of coordinates in a file must not turn a part away: 0.01 mm is far below what a printer holds. */
+/**
+ * Rounding of coordinates in a file must not turn a part away: 0.01 mm is far below what a printer
+ * holds.
+ */
 const SLACK_MM = 0.01
 
 /**

@@ -4,7 +4,10 @@ import type { LaidRecipe, Recipe } from '../model/settings.ts'
 import type { Rooms } from './infill.ts'
 import { infillLaid, roomsOf } from './infill.ts'
 
-/** Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming flow). */
+/**
+ * Plastic laid for one piece by kind, mm³, as the space it fills on the part (before a foaming
+ * flow).
+ */
 export interface Deposit {
   readonly wallMm3: number
   /** The part of `wallMm3` in gap lines. */
@@ -31,10 +34,18 @@ export interface Deposit {
   readonly brimMm3: number
 }
 
-/** How much of a support column is plastic (common practice, no source). */
+/**
+ * How much of a support column is plastic (common practice, no source): half to twice that is its
+ * range, `SUPPORT` in doubt/factors.ts. Nothing was measured: none of the 27 toolpaths of
+ * ../shared/toolpaths has supports. By arithmetic, lines of 0.4 mm 2 to 4 mm apart are 0.1 to 0.2
+ * of a column; one line around a column of 10 mm adds 0.16, and two dense layers on top of 50 add
+ * 0.03.
+ */
 export const SUPPORT_SHARE = 0.15
 
-/** From this infill share on, strands lose their thickness; lines that touch hold what lies on them. */
+/**
+ * From this infill share on, strands lose their thickness; lines that touch hold what lies on them.
+ */
 const STRANDS_BELOW = 0.5
 
 /**
@@ -44,6 +55,12 @@ const STRANDS_BELOW = 0.5
 function strandOf(recipe: Recipe): number {
   const free = Math.min(1, (1 - recipe.infillPct / 100) / (1 - STRANDS_BELOW))
   return 1 + (habitsOf(recipe).strandShare - 1) * free
+}
+
+/** Strands of all layers as they are laid, over sparse rooms and over air. mm³ */
+export function laidStrandMm3({ strandMm3, byHabit }: Census, recipe: Recipe): number {
+  const { airMm3 } = byHabit
+  return strandOf(recipe) * (strandMm3 - airMm3) + habitsOf(recipe).strandShare * airMm3
 }
 
 /**
@@ -59,7 +76,9 @@ interface RoomDeposit {
   readonly roomMm3: number
   readonly infillMm3: number
   readonly turnMm3: number
-  /** Of rooms and infill, what is taken to lie line beside line: as large a share as the infill's. */
+  /**
+   * Of rooms and infill, what is taken to lie line beside line: as large a share as the infill's.
+   */
   readonly fullMm3: number
   readonly touchingMm3: number
 }
@@ -89,17 +108,14 @@ function infillIn(all: readonly Rooms[]): RoomDeposit {
 export function depositOf(census: Census, recipe: LaidRecipe): Deposit {
   const { layers } = census
   const { roomMm3, infillMm3, turnMm3, fullMm3, touchingMm3 } = infillIn(roomsOf(census, recipe))
-  const { strandMm3 } = census
-  const { airMm3 } = census.byHabit
-  const laidStrandMm3 =
-    strandOf(recipe) * (strandMm3 - airMm3) + habitsOf(recipe).strandShare * airMm3
+  const strandMm3 = laidStrandMm3(census, recipe)
   const inside = census.skinMm3 + roomMm3
   const full = census.skinMm3 + fullMm3
   return {
     wallMm3: census.wallMm3,
     gapMm3: census.gapMm3,
-    skinMm3: census.skinMm3 + laidStrandMm3 - strandMm3,
-    strandMm3: laidStrandMm3,
+    skinMm3: census.skinMm3 + strandMm3 - census.strandMm3,
+    strandMm3,
     packedMm3:
       packedWallShare(recipe.walls, inside > 0 ? full / inside : 0) * census.wallMm3 +
       census.skinMm3 +

@@ -1,4 +1,7 @@
-/** Plastic laid a second, mm³/s, by a line of rectangular section `lineMm` × `layerMm` at `speedMmS`. */
+/**
+ * Plastic laid a second, mm³/s, by a line of rectangular section `lineMm` × `layerMm` at
+ * `speedMmS`.
+ */
 export function flowMm3S(lineMm: number, layerMm: number, speedMmS: number): number {
   return lineMm * layerMm * speedMmS
 }

@@ -8,7 +8,9 @@ import { habitsOf, ROUND_LACK } from '../model/habits.ts'
 import type { Recipe } from '../model/settings.ts'
 import type { Deposit } from './deposit.ts'
 
-/** What a habit changes of a part, mm³: with the lowest of its range less, with the highest more. */
+/**
+ * What a habit changes of a part, mm³: with the lowest of its range less, with the highest more.
+ */
 interface Change {
   readonly less: number
   readonly more: number
@@ -58,7 +60,8 @@ export function habitErrors(
     less: heldMm3 * held.less * sparse,
     more: Math.min(heldMm3 * held.more, deposit.roomMm3) * sparse,
   })
-  // Hold and band are one error while the band is not known; a known band still leaves what a hold may reach beyond it.
+  // Hold and band are one error while the band is not known; a known band still leaves what a hold
+  // may reach beyond it.
   if (known.slopeBandMm !== undefined) {
     const beyond = holdBeyondBand(habits)
     add('holdMm', {
@@ -75,7 +78,8 @@ export function habitErrors(
     less: deposit.strandMm3 * strands.less,
     more: deposit.strandMm3 * strands.more,
   })
-  // Walls as wide as typed take their place from skins, which weigh as much, or from rooms, which do not.
+  // Walls as wide as typed take their place from skins, which weigh as much, or from rooms, which
+  // do not.
   const inside = census.skinMm3 + deposit.roomMm3
   const beside = inside > 0 ? (deposit.roomMm3 / inside) * sparse : 1
   const walls = shareOfRange('outerWidthShare', habits)
@@ -114,7 +118,10 @@ function shareOfRange(habit: HabitNumber, habits: Habits): Change {
   return { less: Math.max(0, 1 - low / value), more: Math.max(0, high / value - 1) }
 }
 
-/** How far a hold anywhere in its range reaches below and above hold and band as they are, as shares of those. */
+/**
+ * How far a hold anywhere in its range reaches below and above hold and band as they are, as shares
+ * of those.
+ */
 function holdBeyondBand({ slopeBandMm, holdMm }: Habits): Change {
   const { low, high } = HABIT_RANGES.holdMm
   const reachMm = Math.max(slopeBandMm, holdMm)

@@ -47,7 +47,7 @@ export function printTime(
     clockDoubt(printer, longer),
     countDoubt(census, recipe) + supportDoubt(census, recipe),
   )
-  const travel = travelPath(census, recipe)
+  const travel = travelPath(rooms.map((one) => ({ ...one, at: one.infill.own.route })))
   if (wholeS <= 0) return { ...ZERO_RANGE, doubt, travel }
   const { low, mid, high } = rangeOfFigure(wholeS * (printer.clockFactor ?? 1), doubt)
   return { low, mid, high, doubt, travel }
@@ -91,7 +91,10 @@ function wholeSeconds(
   return sumLayers(layers, infillOf(allRooms, material, printer, layers)) + printer.startS
 }
 
-/** The hours of `printTime` layer by layer, for prints in which layers of several pieces lie beside each other. */
+/**
+ * The hours of `printTime` layer by layer, for prints in which layers of several pieces lie beside
+ * each other.
+ */
 export function layerWork(
   census: Census,
   recipe: LaidRecipe,
@@ -100,13 +103,15 @@ export function layerWork(
 ): LayerWork {
   if (census.layers.count === 0) return { ownS: new Float64Array(0), slowestS: new Float64Array(0) }
   // No layer is as long as that, so that all are kept one by one.
-  const layers = makeBareLayers(census, recipe, material, printer, Infinity)
+  const layers = bareLayers(census, recipe, material, printer, Infinity)
   const rooms = roomsOf(census, recipe).map(drawnRooms)
   return shortLayers(layers, infillOf(rooms, material, printer, layers))
 }
 
-/** Two printers, the printer and a slower one, of two recipes. */
-const rememberBare = createMemory<BareLayers>(4)
+/**
+ * Two printers, the printer and a slower one, and the printer's layers one by one, of two recipes.
+ */
+const rememberBare = createMemory<BareLayers>(6)
 
 /** The layers without infill and travels. */
 interface BareLayers extends LayerSeconds {
@@ -118,11 +123,12 @@ function bareLayers(
   recipe: LaidRecipe,
   material: Material,
   printer: Printer,
+  leastLayerS = printer.leastLayerS,
 ): BareLayers {
   const { lineMm, layerMm } = recipe
-  const key = [lineMm, layerMm, gapLineMm(recipe), material.flow, printer]
+  const key = [lineMm, layerMm, gapLineMm(recipe), material.flow, printer, leastLayerS]
   return rememberBare(census, key, () =>
-    makeBareLayers(census, recipe, material, printer, printer.leastLayerS),
+    makeBareLayers(census, recipe, material, printer, leastLayerS),
   )
 }
 

@@ -15,7 +15,10 @@ import { createMemory } from './remember.ts'
 import type { RouteAt, Spread, TravelSeconds } from './travels.ts'
 import { routeAt, travelSeconds, travelSpreads } from './travels.ts'
 
-/** Seconds of infill and of every move without plastic, which hang together: neither can be told without the other. */
+/**
+ * Seconds of infill and of every move without plastic, which hang together: neither can be told
+ * without the other.
+ */
 export interface InfillSeconds extends LaidSeconds {
   readonly travels: readonly Spread[]
 }
@@ -43,7 +46,10 @@ function drawingOf(census: Census, recipe: InfillRecipe): Drawing {
   }
 }
 
-/** A share of infill as it is laid, whatever the printer: in its pattern and, from `DENSE_FROM` on, in solid lines. */
+/**
+ * A share of infill as it is laid, whatever the printer: in its pattern and, from `DENSE_FROM` on,
+ * in solid lines.
+ */
 export interface DrawnInfill {
   readonly own: Drawing
   readonly lines: Drawing | null
@@ -102,7 +108,10 @@ interface Ways {
 interface Fixed extends Ways {
   /** Without infill. */
   readonly bareS: number
-  /** The spacings at which travels are known, the narrowest first, and the most seconds at any as wide. */
+  /**
+   * The spacings at which travels are known, the narrowest first, and the most seconds at any as
+   * wide.
+   */
   readonly steps: readonly { readonly spacingMm: number; readonly leastS: number }[]
 }
 

@@ -3,13 +3,13 @@ import { paceOf } from './curves.ts'
 import type { InfillLaid, InfillRecipe } from './infill.ts'
 import { PATTERN_MODELS } from './infill.ts'
 import type { LaidSeconds, LineSums, Motion } from './motion.ts'
-import { driveLines, zigzagTime } from './motion.ts'
+import { acrossOf, driveLines, zigzagTime } from './motion.ts'
 
 const NOTHING: LaidSeconds = { cruiseS: 0, turnS: 0 }
 
 /**
- * Straight lines of a pattern, driven: whatever their distance. Null for one that winds, which slows
- * it by its waves.
+ * Straight lines of a pattern, driven: whatever their distance. Null for one that winds, which
+ * slows it by its waves.
  */
 export function straightLines(
   { moves }: Census,
@@ -41,11 +41,14 @@ export function infillTime(
   if (!(recipe.infillPct > 0) || laid.pathMm <= 0) return NOTHING
   const { pattern, lineMm } = recipe
   const { directions, pathFactor } = PATTERN_MODELS[pattern]
+  // Lines that wind cross every edge, and so are more and shorter than straight ones as far apart.
+  const acrossMm = straight === null ? acrossOf(moves.room, 0) : 0
+  const more = acrossMm > 0 ? Math.max(1, (laid.lines * spacingMm) / acrossMm) : 1
   const driven =
     straight ??
-    driveLines(moves.room, lineMm, motion, pathFactor, paceOf(pattern, spacingMm, motion))
+    driveLines(moves.room, lineMm, motion, pathFactor / more, paceOf(pattern, spacingMm, motion))
   // The figures count a turn without the line width that its two lines have already covered.
   const stepMm = lineMm + (laid.lines > 0 ? laid.turnMm / laid.lines : 0)
-  const once = zigzagTime(driven, zigzags, spacingMm, stepMm, motion)
+  const once = zigzagTime(driven, zigzags, spacingMm / more, stepMm, motion)
   return { cruiseS: directions * once.cruiseS, turnS: directions * once.turnS }
 }

@@ -1,3 +1,4 @@
+import { counted } from '../words/counts.ts'
 import type { Census } from '../model/census.ts'
 import { BUDGET_S } from '../model/census.ts'
 import { heaviestFirst } from '../model/grades.ts'
@@ -8,8 +9,8 @@ import { formatPercent } from '../words/format.ts'
 const WORTH_SAYING = 0.002
 
 /**
- * What is odd about a mesh once its layers are counted, heaviest first: only they tell whether a gap in the skin
- * reaches the figures. Without a census the mesh's own findings, as they are.
+ * What is odd about a mesh once its layers are counted, heaviest first: only they tell whether a
+ * gap in the skin reaches the figures. Without a census the mesh's own findings, as they are.
  */
 export function layerFindings(
   measured: readonly Finding[],
@@ -49,7 +50,7 @@ const COARSE: Finding = {
 function unnoticed(finding: Finding): Finding {
   if (finding.code !== 'open-edges') return finding
   const count = finding.count ?? 1
-  const edges = `${count.toLocaleString('en')} ${count === 1 ? 'edge has' : 'edges have'}`
+  const edges = counted(count, 'edge has', 'edges have')
   return {
     ...finding,
     message: `${edges} a triangle on one side only, and no layer notices the gap: the figures hold; nothing to do.`,

@@ -22,7 +22,9 @@ export interface LayerShares {
   readonly shorts: Float64Array
 }
 
-/** Something added to the layers, s: at its own speed and at the slowest, on the first layer apart. */
+/**
+ * Something added to the layers, s: at its own speed and at the slowest, on the first layer apart.
+ */
 export interface Added {
   readonly shares: LayerShares
   readonly ownS: number
@@ -31,7 +33,10 @@ export interface Added {
   readonly firstSlowestS: number
 }
 
-/** Seconds of every layer at its own speeds and at the slowest; nothing that is added may be negative. */
+/**
+ * Seconds of every layer at its own speeds and at the slowest; nothing that is added may be
+ * negative.
+ */
 export function layerSeconds(
   ownS: Float64Array,
   slowestS: Float64Array,
@@ -55,7 +60,10 @@ export function layerSeconds(
   }
 }
 
-/** Spread as `over` has it, evenly where it is null; nothing at all where it is 0 all over. Made once for each. */
+/**
+ * Spread as `over` has it, evenly where it is null; nothing at all where it is 0 all over. Made
+ * once for each.
+ */
 export function spreadOver(layers: LayerSeconds, over: ArrayLike<number> | null): LayerShares {
   const known = layers.spreads.get(over)
   if (known) return known
@@ -107,7 +115,10 @@ export function shortLayers(layers: LayerSeconds, added: readonly Added[]): Laye
   return { ownS, slowestS }
 }
 
-/** Each layer its own time, or the least layer time where that is longer, but never longer than at the slowest speed. */
+/**
+ * Each layer its own time, or the least layer time where that is longer; never longer than at the
+ * slowest speed.
+ */
 export function layersTime({ ownS, slowestS }: LayerWork, leastS: number): number {
   let timeS = 0
   for (let i = 0; i < ownS.length; i++) {

@@ -11,7 +11,9 @@ import type { LaidSeconds, Motion } from './motion.ts'
 import { driveLines, hopCount, lapTime, zigzagTime } from './motion.ts'
 import { createMemory } from './remember.ts'
 
-/** One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed. */
+/**
+ * One kind of line: how it spreads over the layers, and how long all of it takes at a wanted speed.
+ */
 interface Kind {
   /** On each layer, in any measure of length and of number. */
   readonly length: ArrayLike<number>
@@ -21,7 +23,10 @@ interface Kind {
   readonly timeAt: (motion: Motion) => LaidSeconds
 }
 
-/** Of a recipe, what its lines but those of infill take their time by; the rest stands in the census. */
+/**
+ * Of a recipe, what its lines but those of infill take their time by; the rest stands in the
+ * census.
+ */
 interface Bead extends Pick<Recipe, 'lineMm' | 'layerMm'> {
   /** Of a gap line, in the middle of those there are. */
   readonly gapLineMm: number
@@ -53,7 +58,10 @@ export function lineSeconds(
   )
 }
 
-/** Width of a gap line, from none to as wide as what is left before two lines more are laid: in the middle. */
+/**
+ * Width of a gap line, from none to as wide as what is left before two lines more are laid: in the
+ * middle.
+ */
 export function gapLineMm({ habits, lineMm }: Pick<Recipe, 'habits' | 'lineMm'>): number {
   return ((habits?.oneLineBelow ?? HABIT_DEFAULTS.oneLineBelow) / 2) * lineMm
 }

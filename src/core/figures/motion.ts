@@ -19,8 +19,9 @@ export interface LaidSeconds {
 const SIGMA_RIGHT_ANGLE = Math.SQRT1_2
 
 /**
- * Speed a corner is taken at: the velocity may jump by so much and no more, whatever the angle. The jump at speed v and
- * σ = sin(half the turn) is 2vσ, so v = v₉₀·σ₉₀/σ. Never above the line's own speed.
+ * Speed a corner is taken at: the velocity may jump by so much and no more, whatever the angle. The
+ * jump at speed v and σ = sin(half the turn) is 2vσ, so v = v₉₀·σ₉₀/σ. Never above the line's own
+ * speed.
  */
 export function cornerSpeedMmS(sigma: number, motion: Motion): number {
   if (sigma >= STANDSTILL) return 0
@@ -28,8 +29,9 @@ export function cornerSpeedMmS(sigma: number, motion: Motion): number {
 }
 
 /**
- * Seconds for all runs around the contours, lengths times `scale`. Of the tables, the one whose limit is the
- * largest at which a corner still does not slow the head: there every entry is one ramp up, one cruise, one ramp down.
+ * Seconds for all runs around the contours, lengths times `scale`. Of the tables, the one whose
+ * limit is the largest at which a corner still does not slow the head: there every entry is one
+ * ramp up, one cruise, one ramp down.
  */
 export function lapTime(tables: readonly RunTable[], scale: number, motion: Motion): LaidSeconds {
   const harmless = (motion.cornerMmS * SIGMA_RIGHT_ANGLE) / motion.speedMmS
@@ -109,7 +111,8 @@ export function zigzagTime(
   const starts = Math.min(zigzags, count)
   const steps = count - starts
   const stepsS = steps * moveTime(stepMm, speedMmS, accelMmS2, gentle, sharp)
-  // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at cruising speed.
+  // From rest instead of from corner speed: v/a for the ramp, less what the same way takes at
+  // cruising speed.
   const corner = Math.min(cornerMmS, speedMmS)
   const fromRest = (corner / accelMmS2) * (1 - corner / (2 * speedMmS))
   const cruiseS = (laidMm2 / spacingMm + steps * stepMm) / speedMmS

@@ -3,12 +3,16 @@ import type { PartFigures } from '../model/figures.ts'
 import type { Recipe } from '../model/settings.ts'
 import { formatPercent } from '../words/format.ts'
 
-/** Where ten points of infill move a part's mass by less than this share, infill is no way to make it lighter. */
+/**
+ * Where ten points of infill move a part's mass by less than this share, infill is no way to make
+ * it lighter.
+ */
 const HARDLY_MATTERS = 0.05
 
 /**
- * The sentence beside the infill slider where infill hardly matters; null where it does. A 3 mm deck with 1 mm skins at
- * 30 % is (2 + 0.3)/3 = 77 % solid before its side walls are counted, and ten points move it by 0.1/2.3 = 4 %.
+ * The sentence beside the infill slider where infill hardly matters; null where it does. A 3 mm
+ * deck with 1 mm skins at 30 % is (2 + 0.3)/3 = 77 % solid before its side walls are counted, and
+ * ten points move it by 0.1/2.3 = 4 %.
  */
 export function infillNote(
   figures: PartFigures,

@@ -9,8 +9,8 @@ import { printTime } from './hours.ts'
 import { INFILL_MODEL, SOLID_MODEL } from './mass.ts'
 
 /**
- * The figures of one piece, from its counted layers. The recipe's geometry settings must be those the census was taken
- * with. Cheap enough for every step of a slider drag.
+ * The figures of one piece, from its counted layers. The recipe's geometry settings must be those
+ * the census was taken with. Cheap enough for every step of a slider drag.
  */
 export function partFigures(
   census: Census,

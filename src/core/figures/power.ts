@@ -14,7 +14,10 @@ function heatW(nozzleC: number, bedC: number): number {
   return NOZZLE * nozzleC + BED * bedC
 }
 
-/** What a printer draws from the wall on average while it prints a plastic, W: its draw on PLA, scaled by the heat. */
+/**
+ * What a printer draws from the wall on average while it prints a plastic, W: its draw on PLA,
+ * scaled by the heat.
+ */
 export function powerOf(
   printer: Pick<Printer, 'powerW'>,
   { nozzleC, bedC }: Pick<Material, 'nozzleC' | 'bedC'>,

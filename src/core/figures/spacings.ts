@@ -1,4 +1,7 @@
-/** Of a list of known distances between lines, two places, and how far something lies from one to the other (0–1). */
+/**
+ * Of a list of known distances between lines, two places, and how far something lies from one to
+ * the other (0–1).
+ */
 export interface Between {
   readonly from: number
   readonly to: number
@@ -6,8 +9,8 @@ export interface Between {
 }
 
 /**
- * Where a distance between lines lies among the known ones, the narrowest first: in even ratios, and
- * at the last one beyond either end.
+ * Where a distance between lines lies among the known ones, the narrowest first: in even ratios,
+ * and at the last one beyond either end.
  */
 export function betweenSpacings(
   steps: readonly { readonly spacingMm: number }[],

@@ -3,7 +3,9 @@ import type { Finding } from '../model/mesh.ts'
 import type { Recipe } from '../model/settings.ts'
 import { formatNumber } from '../words/format.ts'
 
-/** What to say of a layer too high for its line (common practice, no source); null where it is not. */
+/**
+ * What to say of a layer too high for its line (common practice, no source); null where it is not.
+ */
 export function tallLayerFinding(
   { layerMm, firstLayerMm, lineMm }: Pick<Recipe, 'layerMm' | 'firstLayerMm' | 'lineMm'>,
   locale?: string,

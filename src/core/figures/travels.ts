@@ -2,16 +2,18 @@ import type { Census } from '../model/census.ts'
 import type { Travels, TravelTable } from '../model/moves.ts'
 import { RETRACT_BEYOND_MM } from '../model/moves.ts'
 import type { TravelPath } from '../model/figures.ts'
-import type { LaidRecipe } from '../model/settings.ts'
-import type { InfillRecipe } from './infill.ts'
-import { infillSpacingMm, PATTERN_MODELS, roomsOf } from './infill.ts'
+import type { InfillRecipe, Rooms } from './infill.ts'
+import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
 import type { TravelMotion } from './motion.ts'
 import { acrossOf, hopCount, travelTime } from './motion.ts'
 import { createMemory } from './remember.ts'
 import type { Between } from './spacings.ts'
 import { betweenSpacings, valueBetween } from './spacings.ts'
 
-/** Seconds and the layers they are spread over: as each one's number of stops, all alike where there are none. */
+/**
+ * Seconds and the layers they are spread over: as each one's number of stops, all alike where there
+ * are none.
+ */
 export interface Spread {
   readonly seconds: number
   readonly over: Float32Array | null
@@ -56,7 +58,9 @@ export function travelSeconds(
   }
 }
 
-/** The same at a share of infill, those that draw the filament back apart from those that do not. */
+/**
+ * The same at a share of infill, those that draw the filament back apart from those that do not.
+ */
 export function travelSpreads(
   { near, far, nearHops, farHops }: TravelSeconds,
   at: RouteAt,
@@ -67,27 +71,37 @@ export function travelSpreads(
   ]
 }
 
-/** Path and retracts, by two routes. */
-const rememberPath = createMemory<Measured>(4)
+/** Path and retracts of a route. */
+interface PathMeasured {
+  readonly travelMm: Measured
+  readonly retracts: Measured
+}
+
+/** Two routes. */
+const rememberPath = createMemory<PathMeasured>(2)
+
+/** Rooms with how far their infill goes the route. */
+interface RoutedRooms extends Rooms {
+  readonly at: RouteAt
+}
 
 /**
  * The way without plastic of one piece, and how often the filament is drawn back on it; to supports
  * and brim left out.
  */
-export function travelPath(census: Census, recipe: LaidRecipe): TravelPath {
+export function travelPath(allRooms: readonly RoutedRooms[]): TravelPath {
   let travelMm = 0
   let retracts = 0
-  for (const rooms of roomsOf(census, recipe)) {
-    const at = routeAt(rooms.census, rooms.recipe)
-    travelMm += overRoute(pathMeasured(rooms.census, recipe, pathOf), at)
-    retracts += overRoute(pathMeasured(rooms.census, recipe, retractsOf), at)
+  for (const { census, recipe, at } of allRooms) {
+    const route = routeOf(census, recipe.pattern)
+    const path = rememberPath(census, [route], () => ({
+      travelMm: measured(route, pathOf),
+      retracts: measured(route, retractsOf),
+    }))
+    travelMm += overRoute(path.travelMm, at)
+    retracts += overRoute(path.retracts, at)
   }
   return { travelM: travelMm / 1000, retracts }
-}
-
-function pathMeasured(census: Census, { pattern }: InfillRecipe, measure: Measure): Measured {
-  const route = routeOf(census, pattern)
-  return rememberPath(census, [route, measure], () => measured(route, measure))
 }
 
 function pathOf({ lengthMm, count }: TravelTable): number {

@@ -1,7 +1,8 @@
 import { PreweighError } from '../model/problem.ts'
 import type { Problem } from '../model/problem.ts'
 import { looksLikeMesh } from './read.ts'
-import { counted, refuse } from './refuse.ts'
+import { counted } from '../words/counts.ts'
+import { refuse } from './refuse.ts'
 import { looksLike3mf } from './threemf.ts'
 import { isZip, listEntries, newBudget, unpackEntry } from './zip.ts'
 import type { ZipEntry } from './zip.ts'
@@ -12,18 +13,24 @@ export interface MeshFile {
   /** Path inside the archive, or the given name. */
   readonly name: string
   readonly bytes: Uint8Array
-  /** Why the archive's entry could not be unpacked; `bytes` is empty then. Absent for a sound one. */
+  /**
+   * Why the archive's entry could not be unpacked; `bytes` is empty then. Absent for a sound one.
+   */
   readonly problem?: Problem
 }
 
 const MESH_NAME = /\.(stl|obj|3mf)$/i
-/** Folders and files that systems add to archives on their own; a path that starts with `./` or `../` is none. */
+/**
+ * Folders and files that systems add to archives on their own; a path that starts with `./` or
+ * `../` is none.
+ */
 const CLUTTER = /(^|\/)(__macosx\/|\.(?!\.?\/)|thumbs\.db$|desktop\.ini$)/i
 
 /**
- * The mesh files in a ZIP, by their names, or by their content where no name tells. Anything that is not a ZIP of
- * meshes, a 3MF too, yields itself. An entry that cannot be unpacked is yielded with its problem; the others go on.
- * Throws `bad-archive` where the archive is broken or holds no mesh, `bad-project` for a saved frame that is.
+ * The mesh files in a ZIP, by their names, or by their content where no name tells. Anything that
+ * is not a ZIP of meshes, a 3MF too, yields itself. An entry that cannot be unpacked is yielded
+ * with its problem; the others go on. Throws `bad-archive` where the archive is broken or holds no
+ * mesh, `bad-project` for a saved frame that is.
  */
 export function listMeshFiles(bytes: Uint8Array, name: string): readonly MeshFile[] {
   if (!isZip(bytes) || looksLike3mf(bytes)) {

@@ -7,8 +7,9 @@ import type { ProblemCode } from '../model/problem.ts'
 const FOLLOWS: ReadonlySet<ProblemCode> = new Set(['no-triangles', 'no-volume', 'too-open'])
 
 /**
- * Does something with a mesh that was read; a refusal then carries what the reader had found. Where that made the file
- * incomplete it comes first, since the gaps are only what follows from it. `name` is the file's.
+ * Does something with a mesh that was read; a refusal then carries what the reader had found. Where
+ * that made the file incomplete it comes first, since the gaps are only what follows from it.
+ * `name` is the file's.
  */
 export function carryFindings<T>(
   { findings }: Pick<ReadMesh, 'findings'>,

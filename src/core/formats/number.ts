@@ -1,5 +1,6 @@
 import { MAX_COORDINATE } from './limits.ts'
-import { grouped, refuse } from './refuse.ts'
+import { grouped } from '../words/counts.ts'
+import { refuse } from './refuse.ts'
 import { isBlank, wordAt } from './text.ts'
 import type { Cursor, Text } from './text.ts'
 
@@ -16,9 +17,9 @@ const POWERS = Float64Array.from({ length: 23 }, (_, n) => Number(`1e${n}`))
  * Reads a decimal number in any exponent form and leaves the cursor behind it; −0 reads as 0.
  * Returns NaN, with the cursor unmoved, where there is no number or where letters stick to it.
  *
- * Correctly rounded: with at most 15–16 digits and a power of ten up to 22 both factors are exact, so one
- * multiplication rounds once (W. D. Clinger, "How to read floating point numbers accurately", PLDI 1990);
- * anything longer goes through `Number`.
+ * Correctly rounded: with at most 15–16 digits and a power of ten up to 22 both factors are exact,
+ * so one multiplication rounds once (W. D. Clinger, "How to read floating point numbers
+ * accurately", PLDI 1990); anything longer goes through `Number`.
  */
 export function scanNumber(cursor: Cursor): number {
   const { bytes } = cursor
@@ -74,7 +75,10 @@ function numberBetween(bytes: Uint8Array, start: number, end: number): number {
   return Math.abs(Number(text))
 }
 
-/** Refuses the word at `start`, which is no coordinate, saying why. `where` ends the sentence: "in facet 12". */
+/**
+ * Refuses the word at `start`, which is no coordinate, saying why. `where` ends the sentence: "in
+ * facet 12".
+ */
 export function refuseNumber(text: Text, start: number, name: string, where: string): never {
   const word = wordAt(text.bytes, start)
   const place = `at byte ${grouped(text.byteAt(start))} ${where}`

@@ -5,7 +5,8 @@ import type { Growing } from './grow.ts'
 import { MAX_COORDINATE, MAX_FACE_CORNERS, MAX_TRIANGLES } from './limits.ts'
 import { refuseNumber, scanNumber } from './number.ts'
 import { faceEffort, splitFace } from './polygon.ts'
-import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
+import { counted, grouped } from '../words/counts.ts'
+import { refuse, refuseTooMany } from './refuse.ts'
 import { decodeText, isBlank, isLineEnd, LINE_FEED, RETURN, textBetween, wordAt } from './text.ts'
 import type { Cursor, Text } from './text.ts'
 
@@ -38,9 +39,9 @@ export function looksLikeObj(bytes: Uint8Array): boolean {
 }
 
 /**
- * Reads the polygons of an OBJ, one piece per object or group that has any; textures, normals, points
- * and lines are not used. Faces may come before their vertices.
- * Throws `no-triangles`, `bad-number`, `bad-index`, `not-finite`, `too-large`.
+ * Reads the polygons of an OBJ, one piece per object or group that has any; textures, normals,
+ * points and lines are not used. Faces may come before their vertices. Throws `no-triangles`,
+ * `bad-number`, `bad-index`, `not-finite`, `too-large`.
  */
 export function readObj(bytes: Uint8Array, name: string): ReadMesh {
   const text = decodeText(bytes) ?? { bytes, start: 0, byteAt: (at: number) => at }
@@ -119,7 +120,9 @@ interface Faces {
   readonly starts: Growing<Uint32Array>
 }
 
-/** Adds the face at the cursor; false, with nothing added, where it has fewer than three corners. */
+/**
+ * Adds the face at the cursor; false, with nothing added, where it has fewer than three corners.
+ */
 function readFace(
   cursor: Cursor,
   text: Text,
@@ -250,7 +253,10 @@ function refuseIndex(
   )
 }
 
-/** The whole number before any "/"; what follows it (texture, normal) is passed over. NaN where it is none. */
+/**
+ * The whole number before any "/"; what follows it (texture, normal) is passed over. NaN where it
+ * is none.
+ */
 function scanIndex(cursor: Cursor): number {
   const { bytes } = cursor
   let at = cursor.at
@@ -329,7 +335,9 @@ function skipBlank(cursor: Cursor): void {
   }
 }
 
-/** Where the text goes on after a backslash and a line end at `at`; −1 where no line end follows. */
+/**
+ * Where the text goes on after a backslash and a line end at `at`; −1 where no line end follows.
+ */
 function continuation(bytes: Uint8Array, at: number): number {
   if (bytes[at + 1] === RETURN && bytes[at + 2] === LINE_FEED) return at + 3
   return isLineEnd(bytes[at + 1]) ? at + 2 : -1

@@ -3,9 +3,13 @@ export interface FaceEffort {
   left: number
 }
 
-/** Some four seconds; a comb of 20,000 corners, the worst shape known, takes 122 million and 1.6 s. */
+/**
+ * Some four seconds; a comb of 20,000 corners, the worst shape known, takes 122 million and 1.6 s.
+ */
 const MOST_STEPS = 300_000_000
-/** Steps of most faces, a corner: gears, spirals and noise took 24 to 300, so these do not count. */
+/**
+ * Steps of most faces, a corner: gears, spirals and noise took 24 to 300, so these do not count.
+ */
 const STEPS_A_CORNER = 300
 
 /** What is to be handed over with every face of a file. */
@@ -48,7 +52,10 @@ export function splitFace(
   clipEars(u, v, effort, (a, b, c) => emit(corners[a]!, corners[b]!, corners[c]!))
 }
 
-/** Drops the axis in which the face's area vector (Newell's sum) is longest; the flat face turns left. */
+/**
+ * Drops the axis in which the face's area vector (Newell's sum) is longest; the flat face turns
+ * left.
+ */
 function project(positions: Float64Array, corners: Uint32Array) {
   const n = corners.length
   const u = new Float64Array(n)
@@ -144,7 +151,8 @@ function clipEars(
   let at = 0
   let idle = 0
   for (let left = n; left > 3;) {
-    // With no ear left (the outline crosses or touches itself) the corner at hand goes: the boundary stays whole.
+    // With no ear left (the outline crosses or touches itself) the corner at hand goes: the
+    // boundary stays whole.
     if (ear[at] === 1 || idle > left) {
       const a = previous[at]!
       const c = next[at]!

@@ -1,7 +1,10 @@
 import type { Bounds } from '../model/mesh.ts'
 import { looksLikeStlBinary, presentTriangles, STL_START, STL_STRIDE } from './stlBinary.ts'
 
-/** First numbers of a part, before its mesh is read; "mm" holds when the file's unit is the millimetre. */
+/**
+ * First numbers of a part, before its mesh is read; "mm" holds when the file's unit is the
+ * millimetre.
+ */
 export interface QuickMeasure {
   /** Never negative; bodies that overlap count twice and open meshes are not noticed. */
   readonly volumeMm3: number
@@ -14,8 +17,8 @@ export interface QuickMeasure {
  * Volume, area and bounds of a binary STL in one pass over its bytes, with nothing allocated.
  * Null for every other format, and where a coordinate is not finite.
  *
- * The volume is the sum of the tetrahedra between each triangle and the file's first corner, not the
- * origin, so it loses nothing on a part drawn far away.
+ * The volume is the sum of the tetrahedra between each triangle and the file's first corner, not
+ * the origin, so it loses nothing on a part drawn far away.
  */
 export function quickMeasure(bytes: Uint8Array): QuickMeasure | null {
   if (!looksLikeStlBinary(bytes)) return null

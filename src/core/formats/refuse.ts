@@ -1,8 +1,12 @@
 import { PreweighError } from '../model/problem.ts'
 import type { ProblemCode } from '../model/problem.ts'
+import { grouped } from '../words/counts.ts'
 import { MAX_TRIANGLES } from './limits.ts'
 
-/** Throws a `PreweighError` whose message begins with the file's name. `what` and `advice` are whole sentences. */
+/**
+ * Throws a `PreweighError` whose message begins with the file's name. `what` and `advice` are whole
+ * sentences.
+ */
 export function refuse(name: string, code: ProblemCode, what: string, advice: string): never {
   throw new PreweighError(code, `${name === '' ? 'This file' : name}: ${what}`, advice)
 }
@@ -15,14 +19,4 @@ export function refuseTooMany(name: string, triangles: number): never {
     `It has ${grouped(triangles)} triangles or more, and ${grouped(MAX_TRIANGLES)} is the most that can be held.`,
     'Export it again with a coarser mesh: a chord error of 0.01 mm is finer than any printer.',
   )
-}
-
-/** A whole number with thousands grouped: 1204 → "1,204". */
-export function grouped(value: number): string {
-  return value.toLocaleString('en')
-}
-
-/** "1 triangle", "1,204 triangles". */
-export function counted(value: number, one: string, many = `${one}s`): string {
-  return `${grouped(value)} ${value === 1 ? one : many}`
 }

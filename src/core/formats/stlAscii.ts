@@ -3,7 +3,8 @@ import type { Finding, MeshPiece, ReadMesh } from '../model/mesh.ts'
 import { addFloats, growingFloats } from './grow.ts'
 import { MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
 import { refuseNumber, scanNumber } from './number.ts'
-import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
+import { counted, grouped } from '../words/counts.ts'
+import { refuse, refuseTooMany } from './refuse.ts'
 import { decodeText, hasWord, isBlank, isLineEnd, textBetween, wordAt } from './text.ts'
 import type { Cursor } from './text.ts'
 
@@ -33,8 +34,8 @@ export function looksLikeStlAscii(bytes: Uint8Array): boolean {
 
 /**
  * Reads an ASCII STL, one piece per solid; normals are not used, so what they say cannot do harm.
- * Words between facets that belong to no STL are left out with a finding; inside a facet they refuse the file.
- * Throws `truncated`, `no-triangles`, `bad-number`, `not-finite`, `too-large`.
+ * Words between facets that belong to no STL are left out with a finding; inside a facet they
+ * refuse the file. Throws `truncated`, `no-triangles`, `bad-number`, `not-finite`, `too-large`.
  */
 export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
   const text = decodeText(bytes) ?? { bytes, start: 0, byteAt: (at: number) => at }
@@ -48,7 +49,10 @@ export function readStlAscii(bytes: Uint8Array, name: string): ReadMesh {
   let closed = true
   let strange = 0
   let firstStrange = 0
-  /** Where the reader stands in a facet; 'head' is between `facet` and its loop, 'tail' behind the loop. */
+  /**
+   * Where the reader stands in a facet; 'head' is between `facet` and its loop, 'tail' behind the
+   * loop.
+   */
   let place: 'outside' | 'head' | 'loop' | 'tail' = 'outside'
   let corners = 0
 

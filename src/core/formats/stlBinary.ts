@@ -1,7 +1,8 @@
 import { weldSoup } from '../model/weld.ts'
 import type { Finding, ReadMesh } from '../model/mesh.ts'
 import { MAX_TRIANGLES } from './limits.ts'
-import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
+import { counted, grouped } from '../words/counts.ts'
+import { refuse, refuseTooMany } from './refuse.ts'
 import { hasWord, textBetween } from './text.ts'
 
 /** 80 bytes of header and a 32-bit count. */
@@ -13,14 +14,20 @@ const NORMAL_BYTES = 12
 /** Triangles looked at where the size alone does not prove the format. */
 const PROBE_TRIANGLES = 32
 
-/** The size is exactly what the count promises. No text passes: four letters as a count promise over 5 GB. */
+/**
+ * The size is exactly what the count promises. No text passes: four letters as a count promise over
+ * 5 GB.
+ */
 export function isExactStlBinary(bytes: Uint8Array): boolean {
   return (
     bytes.length > STL_START && bytes.length === STL_START + STL_STRIDE * promisedTriangles(bytes)
   )
 }
 
-/** The exact size, or whole triangles whose numbers look like coordinates, or a start cut off before the first one. */
+/**
+ * The exact size, or whole triangles whose numbers look like coordinates, or a start cut off before
+ * the first one.
+ */
 export function looksLikeStlBinary(bytes: Uint8Array): boolean {
   if (bytes.length < STL_START) return false
   if (isExactStlBinary(bytes)) return true
@@ -38,7 +45,10 @@ export function looksLikeStlBinary(bytes: Uint8Array): boolean {
   return largest > 0
 }
 
-/** Triangles to read: what the count says, at most what is there; all of them where a writer left the count at 0. */
+/**
+ * Triangles to read: what the count says, at most what is there; all of them where a writer left
+ * the count at 0.
+ */
 export function presentTriangles(bytes: Uint8Array): number {
   const room = Math.max(0, bytes.length - STL_START)
   const whole = Math.floor(room / STL_STRIDE)
@@ -49,7 +59,8 @@ export function presentTriangles(bytes: Uint8Array): number {
 
 /**
  * Reads a binary STL; normals and attribute bytes are not used. Positions keep 32-bit precision.
- * Throws `truncated` when not one whole triangle is there, `no-triangles`, `not-finite`, `too-large`.
+ * Throws `truncated` when not one whole triangle is there, `no-triangles`, `not-finite`,
+ * `too-large`.
  */
 export function readStlBinary(bytes: Uint8Array, name: string): ReadMesh {
   if (bytes.length < STL_START) {

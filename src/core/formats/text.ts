@@ -1,8 +1,13 @@
 import { strFromU8 } from 'fflate'
 
-/** Text to be read byte by byte. UTF-16 is narrowed first, so that one reader serves every encoding. */
+/**
+ * Text to be read byte by byte. UTF-16 is narrowed first, so that one reader serves every encoding.
+ */
 export interface Text {
-  /** One byte a character where the file is UTF-16 (characters beyond ASCII become '?'), else the file's own bytes. */
+  /**
+   * One byte a character where the file is UTF-16 (characters beyond ASCII become '?'), else the
+   * file's own bytes.
+   */
   readonly bytes: Uint8Array
   /** Byte offset in the file of the text at `at`. */
   readonly byteAt: (at: number) => number
@@ -24,7 +29,10 @@ export const RETURN = 0x0d
 /** How many bytes are looked at to tell text from binary. */
 const PROBE_BYTES = 1024
 
-/** The file as text, or null where its first bytes are not text in UTF-8, UTF-16 or an 8-bit code page. */
+/**
+ * The file as text, or null where its first bytes are not text in UTF-8, UTF-16 or an 8-bit code
+ * page.
+ */
 export function decodeText(bytes: Uint8Array): Text | null {
   const wide = wideOrder(bytes)
   if (wide !== null) return narrow(bytes, wide.littleEndian, wide.start)

@@ -4,7 +4,8 @@ import { PreweighError } from '../model/problem.ts'
 import { unitToMm } from '../model/units.ts'
 import { breach } from './breach.ts'
 import { MAX_COMPONENT_DEPTH, MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
-import { counted, grouped, refuse, refuseTooMany } from './refuse.ts'
+import { counted, grouped } from '../words/counts.ts'
+import { refuse, refuseTooMany } from './refuse.ts'
 import type { ModelObject, ModelPart, Placement } from './threemfModel.ts'
 import { CONTENT_TYPES, openPackage, partKey, ROOT_RELATIONS } from './threemfPackage.ts'
 import type { ModelPackage } from './threemfPackage.ts'
@@ -13,7 +14,9 @@ import { chain, determinant, IDENTITY, scaling } from './transform.ts'
 import type { Transform } from './transform.ts'
 import { isZip, listEntries } from './zip.ts'
 
-/** A ZIP with the parts of a 3MF package at its root. A ZIP whose directory is broken is nobody's. */
+/**
+ * A ZIP with the parts of a 3MF package at its root. A ZIP whose directory is broken is nobody's.
+ */
 export function looksLike3mf(bytes: Uint8Array): boolean {
   if (!isZip(bytes)) return false
   try {
@@ -27,10 +30,11 @@ export function looksLike3mf(bytes: Uint8Array): boolean {
 }
 
 /**
- * Reads everything a 3MF package builds as one mesh in the root model's unit, one piece per build item.
- * Objects that are supports or otherwise no part of the model are left out with a finding; mirrored ones
- * keep their outside outside. Colours and materials are not used.
- * Throws `bad-archive`, `bad-xml`, `bad-3mf`, `bad-index`, `bad-number`, `not-finite`, `no-triangles`, `too-large`.
+ * Reads everything a 3MF package builds as one mesh in the root model's unit, one piece per build
+ * item. Objects that are supports or otherwise no part of the model are left out with a finding;
+ * mirrored ones keep their outside outside. Colours and materials are not used. Throws
+ * `bad-archive`, `bad-xml`, `bad-3mf`, `bad-index`, `bad-number`, `not-finite`, `no-triangles`,
+ * `too-large`.
  */
 export function read3mf(bytes: Uint8Array, name: string): ReadMesh {
   const models = openPackage(bytes, name)
@@ -64,7 +68,10 @@ export function read3mf(bytes: Uint8Array, name: string): ReadMesh {
   }
 }
 
-/** Says where the shape is, if an extension holds it: such a file is sound, and only not made of triangles. */
+/**
+ * Says where the shape is, if an extension holds it: such a file is sound, and only not made of
+ * triangles.
+ */
 function refuseEmpty({ name, parts, skipped }: Plan, root: ModelPart): never {
   const all = [...parts, root]
   const required = new Set(all.flatMap((part) => part.unknownExtensions))
@@ -136,7 +143,10 @@ function resolve(plan: Plan, placement: Placement, from: ModelPart) {
   return { part, object }
 }
 
-/** Counts what a placement will add, so that components that multiply without end are refused before they do. */
+/**
+ * Counts what a placement will add, so that components that multiply without end are refused before
+ * they do.
+ */
 function survey(plan: Plan, placement: Placement, from: ModelPart): Survey {
   const { part, object } = resolve(plan, placement, from)
   plan.parts.add(part)
@@ -180,7 +190,10 @@ function refuseDepth({ name }: Plan): never {
   )
 }
 
-/** Adds a placement's triangles to the soup; returns its object. Placements without triangles cost no time. */
+/**
+ * Adds a placement's triangles to the soup; returns its object. Placements without triangles cost
+ * no time.
+ */
 function place(
   plan: Plan,
   placement: Placement,
@@ -203,7 +216,8 @@ function addMesh(object: ModelObject, m: Transform, soup: Soup): void {
   const indices = object.triangles.data
   const positions = object.positions.data
   const count = object.triangles.length
-  // A mirror image winds the other way round: its corners go in backwards so that outside stays outside.
+  // A mirror image winds the other way round: its corners go in backwards so that outside stays
+  // outside.
   const mirrored = determinant(m) < 0
   if (mirrored && count > 0) soup.mirrored = true
   let to = soup.length

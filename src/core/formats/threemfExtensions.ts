@@ -1,7 +1,7 @@
 /**
- * Extensions of the 3MF Consortium that hold shape or hide it, by the word that names them in their namespace (the
- * date behind it changes with each edition). Names as the consortium's specifications are titled; from memory, so
- * they serve messages only.
+ * Extensions of the 3MF Consortium that hold shape or hide it, by the word that names them in their
+ * namespace (the date behind it changes with each edition). Names as the consortium's
+ * specifications are titled; from memory, so they serve messages only.
  */
 const NAMES: readonly (readonly [word: string, name: string])[] = [
   ['beamlattice', 'Beam Lattice Extension'],
@@ -17,7 +17,10 @@ const NAMES: readonly (readonly [word: string, name: string])[] = [
   ['toolpath', 'Toolpath Extension'],
 ]
 
-/** "Beam Lattice Extension" for its namespace, of whatever edition; null where it names none that holds shape. */
+/**
+ * "Beam Lattice Extension" for its namespace, of whatever edition; null where it names none that
+ * holds shape.
+ */
 export function extensionName(namespace: string): string | null {
   const words = new Set(namespace.toLowerCase().split(/[/:#]+/))
   return NAMES.find(([word]) => words.has(word))?.[1] ?? null

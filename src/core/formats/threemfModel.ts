@@ -3,7 +3,8 @@ import { breach, type Subject } from './breach.ts'
 import { addFloats, growingFloats, growingWholes, reserve } from './grow.ts'
 import type { Growing } from './grow.ts'
 import { MAX_COORDINATE, MAX_TRIANGLES } from './limits.ts'
-import { grouped, refuse, refuseTooMany } from './refuse.ts'
+import { grouped } from '../words/counts.ts'
+import { refuse, refuseTooMany } from './refuse.ts'
 import { extensionName } from './threemfExtensions.ts'
 import { determinant, IDENTITY } from './transform.ts'
 import type { Transform } from './transform.ts'
@@ -246,7 +247,9 @@ export function readModelPart(xml: Uint8Array, path: string, name: string): Mode
   }
 }
 
-/** The prefix, colon included, of the core namespace; of the root element where it is not declared. */
+/**
+ * The prefix, colon included, of the core namespace; of the root element where it is not declared.
+ */
 function corePrefix(tag: string, attributes: Attributes): string {
   for (const [key, value] of Object.entries(attributes)) {
     if (value !== CORE) continue

@@ -1,5 +1,6 @@
 import { breach } from './breach.ts'
-import { counted, refuse } from './refuse.ts'
+import { counted } from '../words/counts.ts'
+import { refuse } from './refuse.ts'
 import { readModelPart } from './threemfModel.ts'
 import type { ModelPart } from './threemfModel.ts'
 import { readXml } from './xml.ts'
@@ -9,7 +10,10 @@ import { listEntries, newBudget, unpackEntry } from './zip.ts'
 export interface ModelPackage {
   /** Path of the start part, as it stands in the archive. */
   readonly rootPath: string
-  /** The part at an absolute or relative path, letter case aside. Throws `bad-3mf` where there is none. */
+  /**
+   * The part at an absolute or relative path, letter case aside. Throws `bad-3mf` where there is
+   * none.
+   */
   readonly part: (path: string) => ModelPart
   /** What the package lacks although the standard asks for it, and can be done without. */
   readonly lacks: readonly string[]
@@ -17,10 +21,15 @@ export interface ModelPackage {
 
 export const ROOT_RELATIONS = '_rels/.rels'
 export const CONTENT_TYPES = '[content_types].xml'
-/** The relationship type that names a package's start part ends so in every edition of the standard. */
+/**
+ * The relationship type that names a package's start part ends so in every edition of the standard.
+ */
 const START_PART = '/3dmodel'
 
-/** Opens a package: its root relationships name the start part; without them a lone model part will do. */
+/**
+ * Opens a package: its root relationships name the start part; without them a lone model part will
+ * do.
+ */
 export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
   const entries = new Map(listEntries(bytes, name).map((entry) => [partKey(entry.path), entry]))
   const budget = newBudget()
@@ -72,7 +81,10 @@ export function openPackage(bytes: Uint8Array, name: string): ModelPackage {
   return { rootPath: startPart(), part, lacks }
 }
 
-/** Part names are compared without letter case (ISO/IEC 29500-2, Open Packaging Conventions, part names). */
+/**
+ * Part names are compared without letter case (ISO/IEC 29500-2, Open Packaging Conventions, part
+ * names).
+ */
 export function partKey(path: string): string {
   return decodePercent(path).replace(/^\/+/, '').toLowerCase()
 }

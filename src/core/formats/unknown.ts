@@ -1,9 +1,13 @@
 import type { Problem } from '../model/problem.ts'
-import { counted, refuse } from './refuse.ts'
+import { counted } from '../words/counts.ts'
+import { refuse } from './refuse.ts'
 import { decodeText } from './text.ts'
 import { isZip, listEntries } from './zip.ts'
 
-/** Files that builders drop beside meshes, by their first bytes (each format's own published signature). */
+/**
+ * Files that builders drop beside meshes, by their first bytes (each format's own published
+ * signature).
+ */
 const KNOWN: readonly { begins: string; is: string; advice: string }[] = [
   {
     begins: 'ISO-10303-21',

@@ -3,7 +3,8 @@ import { SaxesParser } from 'saxes'
 import { PreweighError } from '../model/problem.ts'
 import { breach } from './breach.ts'
 import { MAX_XML_DEPTH } from './limits.ts'
-import { grouped, refuse } from './refuse.ts'
+import { grouped } from '../words/counts.ts'
+import { refuse } from './refuse.ts'
 import { decodeText } from './text.ts'
 
 export type Attributes = Readonly<Record<string, string | undefined>>
@@ -18,8 +19,8 @@ const CHUNK = 64 * 1024
 
 /**
  * Runs through the XML of one part of a package; `path` is the part's name, `name` the file's.
- * `begin` gets a function that says where the parser stands and returns what is to be told.
- * Throws `bad-xml` for unsound XML, for nesting without end and for document type declarations: these can
+ * `begin` gets a function that says where the parser stands and returns what is to be told. Throws
+ * `bad-xml` for unsound XML, for nesting without end and for document type declarations: these can
  * define entities that expand without end, and 3MF forbids them.
  */
 export function readXml(

@@ -1,7 +1,8 @@
 import { Inflate, inflateSync, strFromU8 } from 'fflate'
 import { PreweighError } from '../model/problem.ts'
 import { MAX_DEFLATE_RATIO, MAX_UNPACKED_BYTES } from './limits.ts'
-import { counted, grouped, refuse } from './refuse.ts'
+import { counted, grouped } from '../words/counts.ts'
+import { refuse } from './refuse.ts'
 
 /**
  * One file in a ZIP, as its central directory tells it (PKWARE, .ZIP File Format Specification 6.3,
@@ -31,7 +32,10 @@ const END_64 = 0x06064b50
 const LOCATOR_64 = 0x07064b50
 const END_BYTES = 22
 const MAX_COMMENT = 0xffff
-/** Compressed bytes handed to the inflater at a time: an entry that lies about its size is caught within 16 MB. */
+/**
+ * Compressed bytes handed to the inflater at a time: an entry that lies about its size is caught
+ * within 16 MB.
+ */
 const STEP = 16 * 1024
 
 const DAMAGED = 'The archive is damaged or was cut off: copy, download or pack it again.'
@@ -91,8 +95,8 @@ export function listEntries(bytes: Uint8Array, name: string): readonly ZipEntry[
 }
 
 /**
- * Unpacks one entry and checks its length and its checksum.
- * Throws `too-large` before unpacking more than the budget, `bad-archive` for damage, passwords and other methods.
+ * Unpacks one entry and checks its length and its checksum. Throws `too-large` before unpacking
+ * more than the budget, `bad-archive` for damage, passwords and other methods.
  */
 export function unpackEntry(
   bytes: Uint8Array,
@@ -163,8 +167,9 @@ function inflate(packed: Uint8Array, entry: ZipEntry, name: string): Uint8Array 
   }
   try {
     if (packed.length > STEP) return inflateInSteps(packed, entry, name)
-    // One byte of room more than promised shows an entry that gives too much. The stepwise inflater moves a
-    // 128 kB buffer about for every part: a small package takes it 0.25 ms, this way 0.1 ms.
+    // One byte of room more than promised shows an entry that gives too much. The stepwise inflater
+    // moves a 128 kB buffer about for every part: a small package takes it 0.25 ms, this way 0.1
+    // ms.
     return inflateSync(packed, { out: new Uint8Array(entry.unpackedBytes + 1) })
   } catch (error) {
     if (error instanceof PreweighError) throw error
@@ -201,7 +206,10 @@ function refuseLength(entry: ZipEntry, length: number, name: string): never {
   )
 }
 
-/** Where the central directory begins and how many entries it holds, from the record at the archive's end. */
+/**
+ * Where the central directory begins and how many entries it holds, from the record at the
+ * archive's end.
+ */
 function findDirectory(view: DataView, name: string): { at: number; count: number } {
   const last = view.byteLength - END_BYTES
   for (let at = last; at >= Math.max(0, last - MAX_COMMENT); at--) {

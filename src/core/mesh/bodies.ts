@@ -1,10 +1,16 @@
 import type { Mesh } from '../model/mesh.ts'
 import { sortSides } from './edges.ts'
 
-/** Body number of a triangle that belongs to none: collapsed into a line, or an exact copy of an earlier one. */
+/**
+ * Body number of a triangle that belongs to none: collapsed into a line, or an exact copy of an
+ * earlier one.
+ */
 export const NO_BODY = 0xffffffff
 
-/** A mesh taken apart into bodies, each facing one way as far as walking from neighbour to neighbour can tell. */
+/**
+ * A mesh taken apart into bodies, each facing one way as far as walking from neighbour to neighbour
+ * can tell.
+ */
 export interface Bodies {
   readonly count: number
   /** Per triangle: its body, numbered by first triangle, or `NO_BODY`. */
@@ -12,8 +18,8 @@ export interface Bodies {
   /** Per triangle: 1 where it must be turned over to face like the first triangle of its body. */
   readonly turned: Uint8Array
   /**
-   * Sides without a partner, as 3·triangle + k. After turning they run along the rim of every gap, so
-   * closing these rims closes every body.
+   * Sides without a partner, as 3·triangle + k. After turning they run along the rim of every gap,
+   * so closing these rims closes every body.
    */
   readonly loose: readonly number[]
   /** Edges with a triangle on one side only. */
@@ -32,10 +38,10 @@ export interface Bodies {
 }
 
 /**
- * Finds the bodies of a mesh. Triangles belong together when they share an edge; a shared corner alone
- * does not join. Where four or more triangles meet in an edge (two bodies touching along it), each is
- * joined to the partner that comes next in the file and runs the edge the other way, so bodies that
- * a file lists one after the other stay apart.
+ * Finds the bodies of a mesh. Triangles belong together when they share an edge; a shared corner
+ * alone does not join. Where four or more triangles meet in an edge (two bodies touching along it),
+ * each is joined to the partner that comes next in the file and runs the edge the other way, so
+ * bodies that a file lists one after the other stay apart.
  */
 export function findBodies(mesh: Mesh): Bodies {
   const { indices } = mesh
@@ -50,7 +56,10 @@ export function findBodies(mesh: Mesh): Bodies {
   let sameWayEdges = 0
   let contradictions = 0
 
-  /** Joins the triangles of two sides on one edge; `against` says whether the sides run it in opposite directions. */
+  /**
+   * Joins the triangles of two sides on one edge; `against` says whether the sides run it in
+   * opposite directions.
+   */
   const pair = (one: number, other: number) => {
     const against = (one & 1) !== (other & 1)
     if (join(joins, triangleOf(one), triangleOf(other), against ? 0 : 1)) return
@@ -187,7 +196,10 @@ function apexOf(indices: Uint32Array, side: number): number {
   return indices[half - k + ((k + 2) % 3)]!
 }
 
-/** The sides of one edge without those of copied triangles; marks copies, and triangles that lie back to back. */
+/**
+ * The sides of one edge without those of copied triangles; marks copies, and triangles that lie
+ * back to back.
+ */
 function dropCopies(
   indices: Uint32Array,
   edge: Uint32Array,
@@ -250,7 +262,10 @@ function swapNext(list: number[], at: number): void {
   list[at + 1] = held
 }
 
-/** Union–find over triangles. Each entry is 2·parent + 1 if it faces against its parent, 2·parent if with it. */
+/**
+ * Union–find over triangles. Each entry is 2·parent + 1 if it faces against its parent, 2·parent if
+ * with it.
+ */
 type Joins = Uint32Array
 
 function startJoins(triangles: number): Joins {
@@ -259,7 +274,9 @@ function startJoins(triangles: number): Joins {
   return joins
 }
 
-/** 2·root + 1 if the triangle faces against its root, 2·root if with it. Halves the path on the way. */
+/**
+ * 2·root + 1 if the triangle faces against its root, 2·root if with it. Halves the path on the way.
+ */
 function findRoot(joins: Joins, triangle: number): number {
   let against = 0
   let at = triangle
@@ -275,7 +292,10 @@ function findRoot(joins: Joins, triangle: number): number {
   }
 }
 
-/** Joins two triangles that face with (0) or against (1) each other; false if they are joined already the other way. */
+/**
+ * Joins two triangles that face with (0) or against (1) each other; false if they are joined
+ * already the other way.
+ */
 function join(joins: Joins, one: number, other: number, against: 0 | 1): boolean {
   const a = findRoot(joins, one)
   const b = findRoot(joins, other)
@@ -300,7 +320,8 @@ function nameBodies(mesh: Mesh, joins: Joins, copies: Uint8Array) {
     if (copies[t] === 1 || a === b || b === c || c === a) continue
     const found = findRoot(joins, t)
     const root = found >>> 1
-    // The lower root always wins a join, so a body's root is its first triangle and is met before the rest.
+    // The lower root always wins a join, so a body's root is its first triangle and is met before
+    // the rest.
     bodyOf[t] = root === t ? count++ : bodyOf[root]!
     turned[t] = found & 1
   }

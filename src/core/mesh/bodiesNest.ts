@@ -1,5 +1,6 @@
 import type { Mesh } from '../model/mesh.ts'
 import { NO_BODY, type Bodies } from './bodies.ts'
+import { facesUp, heightAt } from './overPoint.ts'
 import type { BodySums } from './volume.ts'
 
 /** Looks at a point below a triangle that bodies may still take to find out which lies in which. */
@@ -12,9 +13,14 @@ export interface NestEffort {
  * take 75 million; twenty thousand boxes side by side two million.
  */
 const MOST_LOOKS = 100_000_000
+/**
+ * A large mesh leaves less of the ten seconds for it: so many looks are taken off a triangle, to a
+ * fifth at most.
+ */
+const LOOKS_A_TRIANGLE = 60
 
-export function nestEffort(): NestEffort {
-  return { left: MOST_LOOKS }
+export function mostLooks({ indices }: Mesh): number {
+  return Math.max(MOST_LOOKS / 5, MOST_LOOKS - (LOOKS_A_TRIANGLE * indices.length) / 3)
 }
 
 /**
@@ -29,7 +35,7 @@ export function findHolders(
   solid: Uint8Array,
 ): ReadonlyMap<number, readonly number[]> {
   const holders = new Map<number, number[]>()
-  eachHeld(mesh, bodies, sums, solid, nestEffort(), (held, holder) => {
+  eachHeld(mesh, bodies, sums, solid, { left: mostLooks(mesh) }, (held, holder) => {
     const known = holders.get(held)
     if (known === undefined) holders.set(held, [holder])
     else known.push(holder)
@@ -137,7 +143,10 @@ function samplePoints(mesh: Mesh, sums: BodySums, solid: Uint8Array): Points {
   return { count, body, x, y, z }
 }
 
-/** Tells of every point of other bodies, within the holder's bounds, that lies below one of its triangles. */
+/**
+ * Tells of every point of other bodies, within the holder's bounds, that lies below one of its
+ * triangles.
+ */
 function crossPoints(
   { positions, indices }: Mesh,
   t: number,
@@ -166,68 +175,19 @@ function crossPoints(
       const point = grid.members[i]!
       const held = points.body[point]!
       if (held === holder || !within(sums.bounds, held, holder)) continue
-      const crossing = crossAbove(positions, a, b, c, points, point)
-      if (crossing !== 0) tell(point, crossing)
+      const height = heightAt(positions, a, b, c, points.x[point]!, points.y[point]!)
+      if (height > points.z[point]!) tell(point, facesUp(positions, a, b, c) ? 1 : -1)
     }
   }
 }
 
-function within(bounds: Float64Array, held: number, holder: number): boolean {
+/** Whether the bounds of one body lie within those of another. */
+export function within(bounds: Float64Array, held: number, holder: number): boolean {
   for (let k = 0; k < 3; k++) {
     if (bounds[6 * held + k]! < bounds[6 * holder + k]!) return false
     if (bounds[6 * held + 3 + k]! > bounds[6 * holder + 3 + k]!) return false
   }
   return true
-}
-
-/** 1 where the triangle lies above the point and faces up, −1 where it faces down, 0 where it is not above. */
-function crossAbove(
-  positions: Mesh['positions'],
-  a: number,
-  b: number,
-  c: number,
-  points: Points,
-  point: number,
-): number {
-  const x = points.x[point]!
-  const y = points.y[point]!
-  let inside = passesRight(positions, a, b, x, y)
-  if (passesRight(positions, b, c, x, y)) inside = !inside
-  if (passesRight(positions, c, a, x, y)) inside = !inside
-  if (!inside) return 0
-  const ux = positions[b]! - positions[a]!
-  const uy = positions[b + 1]! - positions[a + 1]!
-  const uz = positions[b + 2]! - positions[a + 2]!
-  const vx = positions[c]! - positions[a]!
-  const vy = positions[c + 1]! - positions[a + 1]!
-  const vz = positions[c + 2]! - positions[a + 2]!
-  const nx = uy * vz - uz * vy
-  const ny = uz * vx - ux * vz
-  const nz = ux * vy - uy * vx
-  if (nz === 0) return 0
-  const height = positions[a + 2]! - (nx * (x - positions[a]!) + ny * (y - positions[a + 1]!)) / nz
-  if (height <= points.z[point]!) return 0
-  return nz > 0 ? 1 : -1
-}
-
-/**
- * Does the edge, seen from above, pass to the right of (x, y)? Worked out from the lower vertex number
- * whichever triangle asks, so two neighbours always agree and no ray slips between them.
- */
-function passesRight(
-  positions: Mesh['positions'],
-  one: number,
-  other: number,
-  x: number,
-  y: number,
-): boolean {
-  const from = one < other ? one : other
-  const to = one < other ? other : one
-  const y1 = positions[from + 1]!
-  const y2 = positions[to + 1]!
-  if (y1 > y === y2 > y) return false
-  const x1 = positions[from]!
-  return x < x1 + ((y - y1) / (y2 - y1)) * (positions[to]! - x1)
 }
 
 /** A square grid seen from above, about as many cells as points. */

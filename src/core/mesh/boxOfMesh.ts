@@ -1,6 +1,9 @@
 import type { Bounds, Mesh, Vec3 } from '../model/mesh.ts'
 
-/** Box round the vertices that triangles use; a file may list others. Infinite and empty without triangles. */
+/**
+ * Box round the vertices that triangles use; a file may list others. Infinite and empty without
+ * triangles.
+ */
 export function boxOfMesh({ positions, indices }: Mesh): Bounds {
   const min: [number, number, number] = [Infinity, Infinity, Infinity]
   const max: [number, number, number] = [-Infinity, -Infinity, -Infinity]
@@ -12,6 +15,13 @@ export function boxOfMesh({ positions, indices }: Mesh): Bounds {
     }
   }
   return { min, max }
+}
+
+/** The same in mm. */
+export function boxInMm(mesh: Mesh, scaleToMm: number): Bounds {
+  const { min, max } = boxOfMesh(mesh)
+  const scaled = ([x, y, z]: Vec3): Vec3 => [x * scaleToMm, y * scaleToMm, z * scaleToMm]
+  return { min: scaled(min), max: scaled(max) }
 }
 
 export function middleOf({ min, max }: Bounds): Vec3 {

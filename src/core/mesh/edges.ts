@@ -3,9 +3,9 @@ import type { Mesh } from '../model/mesh.ts'
 /**
  * Every side of every triangle, those on the same two vertices next to each other.
  *
- * A side is numbered 3·triangle + k, running from corner k to the next. `sides` holds
- * 2·number + 1 where the side runs from its lower vertex to its higher one, 2·number where it runs back.
- * Sides of lower vertex v stand from `starts[v]` to `starts[v + 1]`, ordered by higher vertex (`higher`).
+ * A side is numbered 3·triangle + k, running from corner k to the next. `sides` holds 2·number + 1
+ * where the side runs from its lower vertex to its higher one, 2·number where it runs back. Sides
+ * of lower vertex v stand from `starts[v]` to `starts[v + 1]`, ordered by higher vertex (`higher`).
  * Triangles that use a vertex twice have collapsed into a line and are left out.
  */
 interface SortedSides {
@@ -65,7 +65,10 @@ export function sortSides(mesh: Mesh): SortedSides {
   return { starts, higher, sides, collapsed }
 }
 
-/** Sorts one vertex's sides by higher vertex, keeping the order of their triangles where that is the same. */
+/**
+ * Sorts one vertex's sides by higher vertex, keeping the order of their triangles where that is the
+ * same.
+ */
 function sortRun(higher: Uint32Array, sides: Uint32Array, start: number, end: number): void {
   if (end - start > FEW) {
     // One number a side, so that the fast sort of a typed array does it: a file of one facet four

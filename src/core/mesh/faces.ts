@@ -1,4 +1,6 @@
 import type { Mesh, Vec3 } from '../model/mesh.ts'
+import { flatAxes } from './holes/fitCircle.ts'
+import { unitNormals } from './unitNormals.ts'
 import type { Pose } from '../model/settings.ts'
 import { dot } from '../model/vectors.ts'
 
@@ -6,9 +8,15 @@ import { dot } from '../model/vectors.ts'
 export interface RestingFace {
   /** Outward, unit length, in the mesh's own axes: this way faces the bed. */
   readonly normal: Vec3
-  /** Area that touches the bed: within 0.05 mm of the lowest point and within 1° of flat. Several feet add up. */
+  /**
+   * Area that touches the bed: within 0.05 mm of the lowest point and within 1° of flat. Several
+   * feet add up.
+   */
   readonly flatAreaMm2: number
-  /** How far the centre of mass lies within the outline drawn round all contact, mm; small means it tips easily. */
+  /**
+   * How far the centre of mass lies within the outline drawn round all contact, mm; small means it
+   * tips easily.
+   */
   readonly marginMm: number
   /** Height of the part lying so, mm. */
   readonly heightMm: number
@@ -18,7 +26,9 @@ export interface RestingFace {
 
 const FLAT_WITHIN_MM = 0.05
 const FLAT_COS = Math.cos(Math.PI / 180)
-/** Directions that carry less than this share of the surface are not tried: curved skin, chamfers. */
+/**
+ * Directions that carry less than this share of the surface are not tried: curved skin, chamfers.
+ */
 const SMALLEST_SHARE = 0.0005
 /** Directions tried, largest first; each costs a pass over the vertices. */
 const MOST_DIRECTIONS = 64
@@ -78,8 +88,7 @@ function survey({ positions, indices }: Mesh): Survey | null {
   if (triangles === 0) return null
   const points = new Float64Array(positions.length)
   for (let i = 0; i < points.length; i++) points[i] = positions[i]! - positions[i % 3]!
-  const normals = new Float64Array(triangles * 3)
-  const areas = new Float64Array(triangles)
+  const { normals, areas } = unitNormals({ positions: points, indices })
   let areaMm2 = 0
   let volume6 = 0
   const solid = [0, 0, 0]
@@ -88,24 +97,15 @@ function survey({ positions, indices }: Mesh): Survey | null {
     const a = indices[t * 3]! * 3
     const b = indices[t * 3 + 1]! * 3
     const c = indices[t * 3 + 2]! * 3
-    const ux = points[b]! - points[a]!
-    const uy = points[b + 1]! - points[a + 1]!
-    const uz = points[b + 2]! - points[a + 2]!
-    const vx = points[c]! - points[a]!
-    const vy = points[c + 1]! - points[a + 1]!
-    const vz = points[c + 2]! - points[a + 2]!
-    const nx = uy * vz - uz * vy
-    const ny = uz * vx - ux * vz
-    const nz = ux * vy - uy * vx
-    const twice = Math.sqrt(nx * nx + ny * ny + nz * nz)
-    if (!(twice > 0)) continue
-    normals[t * 3] = nx / twice
-    normals[t * 3 + 1] = ny / twice
-    normals[t * 3 + 2] = nz / twice
-    areas[t] = twice / 2
+    const twice = 2 * areas[t]!
+    if (twice === 0) continue
     areaMm2 += twice / 2
     // Signed tetrahedra to the local origin; their centres are a quarter of the three corners' sum.
-    const tetra = points[a]! * nx + points[a + 1]! * ny + points[a + 2]! * nz
+    const tetra =
+      twice *
+      (points[a]! * normals[t * 3]! +
+        points[a + 1]! * normals[t * 3 + 1]! +
+        points[a + 2]! * normals[t * 3 + 2]!)
     volume6 += tetra
     for (let k = 0; k < 3; k++) {
       const sum = points[a + k]! + points[b + k]! + points[c + k]!
@@ -156,7 +156,9 @@ function mainDirections({ normals, areas, areaMm2 }: Survey): readonly Vec3[] {
     })
 }
 
-/** Stands the part on the side that faces this way; null when nothing flat is there or it would tip. */
+/**
+ * Stands the part on the side that faces this way; null when nothing flat is there or it would tip.
+ */
 function layOn(part: Survey, normal: Vec3): RestingFace | null {
   const { points, indices, normals, areas, centre } = part
   const [nx, ny, nz] = normal
@@ -180,7 +182,7 @@ function layOn(part: Survey, normal: Vec3): RestingFace | null {
     touching.add(a).add(b).add(c)
   }
   if (touching.size < 3) return null
-  const { right, up } = planeAxes(normal)
+  const { right, up } = flatAxes(normal)
   const flatPoint = (p: number): Flat => [
     points[p]! * right[0] + points[p + 1]! * right[1] + points[p + 2]! * right[2],
     points[p]! * up[0] + points[p + 1]! * up[1] + points[p + 2]! * up[2],
@@ -202,21 +204,6 @@ function layOn(part: Survey, normal: Vec3): RestingFace | null {
 
 type Flat = readonly [number, number]
 
-/** Two axes across a direction. */
-function planeAxes([x, y, z]: Vec3): { right: Vec3; up: Vec3 } {
-  const seed: Vec3 = Math.abs(x) < 0.6 ? [1, 0, 0] : [0, 1, 0]
-  const along = dot(seed, [x, y, z])
-  const raw: Vec3 = [seed[0] - along * x, seed[1] - along * y, seed[2] - along * z]
-  const length = Math.hypot(...raw)
-  const right: Vec3 = [raw[0] / length, raw[1] / length, raw[2] / length]
-  const up: Vec3 = [
-    y * right[2] - z * right[1],
-    z * right[0] - x * right[2],
-    x * right[1] - y * right[0],
-  ]
-  return { right, up }
-}
-
 /** Convex outline, counter-clockwise (Andrew's monotone chain, Inf. Proc. Letters 9 (1979) 216). */
 function hull(points: readonly Flat[]): readonly Flat[] {
   const sorted = points.toSorted((p, q) => p[0] - q[0] || p[1] - q[1])
@@ -235,7 +222,10 @@ function cross(o: Flat, a: Flat, b: Flat): number {
   return (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
 }
 
-/** Distance to the nearest side of a convex outline (negative outside) and the unit direction across that side. */
+/**
+ * Distance to the nearest side of a convex outline (negative outside) and the unit direction across
+ * that side.
+ */
 function nearestSide(outline: readonly Flat[], point: Flat): { marginMm: number; across: Flat } {
   let marginMm = Infinity
   let across: Flat = [0, 0]

@@ -14,7 +14,10 @@ import { takeApart } from './takeApart.ts'
 export interface Inspection {
   /** With the reader's findings first. */
   readonly measure: MeshMeasure
-  /** A unit the file was more likely drawn in; absent where the file states its own or the present one is as good. */
+  /**
+   * A unit the file was more likely drawn in; absent where the file states its own or the present
+   * one is as good.
+   */
   readonly unitHint?: UnitSuggestion
   /** What the file would be as parts of their own; absent for a single part. */
   readonly plate?: PlateSummary

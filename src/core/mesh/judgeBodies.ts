@@ -1,14 +1,41 @@
 import type { Mesh } from '../model/mesh.ts'
 import type { Bodies } from './bodies.ts'
-import { eachHeld, nestEffort } from './bodiesNest.ts'
+import { eachHeld, mostLooks } from './bodiesNest.ts'
 import type { BodyJudgement } from './measureFindings.ts'
+import { nestByLines } from './nestByLines.ts'
 import type { BodySums } from './volume.ts'
 
-/** A body whose volume is below this share of its area^1.5 is a flat sheet (a ball has 0.094 of it). */
+/**
+ * A body whose volume is below this share of its area^1.5 is a flat sheet (a ball has 0.094 of it).
+ */
 export const SHEET = 1e-9
+
+interface Judged {
+  readonly scaleToMm: number
+  readonly bodies: readonly BodyJudgement[]
+}
+
+/**
+ * Of a mesh in a million scraps a judgement takes a second, and facing, hairs and measures ask for
+ * the same.
+ */
+const judgedLast = new WeakMap<BodySums, Judged>()
 
 /** Says of each body which way it faces, what it is to the others, and its sums in mm. */
 export function judgeBodies(
+  mesh: Mesh,
+  bodies: Bodies,
+  sums: BodySums,
+  scaleToMm: number,
+): readonly BodyJudgement[] {
+  const last = judgedLast.get(sums)
+  if (last?.scaleToMm === scaleToMm) return last.bodies
+  const judged = judgeEach(mesh, bodies, sums, scaleToMm)
+  judgedLast.set(sums, { scaleToMm, bodies: judged })
+  return judged
+}
+
+function judgeEach(
   mesh: Mesh,
   bodies: Bodies,
   sums: BodySums,
@@ -66,7 +93,16 @@ interface Nest {
   readonly isWhole: boolean
 }
 
-/** A mesh is judged several times on its way from bytes to figures, and who holds whom takes most of it. */
+/**
+ * Pair by pair, which holds for bodies that cut one another too: some 700 shells each inside the
+ * next. Of more, lines are tried first.
+ */
+const FEW_LOOKS = 10_000_000
+
+/**
+ * A mesh is judged several times on its way from bytes to figures, and who holds whom takes most of
+ * it.
+ */
 const known = new WeakMap<BodySums, Nest>()
 
 function nestOf(
@@ -78,14 +114,23 @@ function nestOf(
 ): Nest {
   const before = known.get(sums)
   if (before !== undefined) return before
-  const effort = nestEffort()
-  const senseAround = new Int32Array(bodies.count)
-  eachHeld(mesh, bodies, sums, solid, effort, (held, holder) => {
-    senseAround[held]! += senses[holder]!
-  })
-  const nest = { senseAround, isWhole: effort.left >= 0 }
+  let nest = lookThrough(FEW_LOOKS)
+  if (!nest.isWhole) {
+    const left = mostLooks(mesh)
+    const senseAround = nestByLines(mesh, bodies, sums, senses, solid, { left })
+    nest = senseAround === null ? lookThrough(left) : { senseAround, isWhole: true }
+  }
   known.set(sums, nest)
   return nest
+
+  function lookThrough(most: number): Nest {
+    const effort = { left: most }
+    const senseAround = new Int32Array(bodies.count)
+    eachHeld(mesh, bodies, sums, solid, effort, (held, holder) => {
+      senseAround[held]! += senses[holder]!
+    })
+    return { senseAround, isWhole: effort.left >= 0 }
+  }
 }
 
 /** Whether it is known of all bodies what they are inside of; asked after they were judged. */

@@ -19,12 +19,13 @@ import { joinBounds } from './volume.ts'
  * - Gaps are closed flat for the volume. Exact copies of triangles are left out of volume and area.
  * - `watertight` also asks that nothing is there twice; triangles collapsed into a line do not matter.
  *
- * @throws PreweighError `no-triangles`; `not-finite`; `no-volume` where the triangles enclose nothing, so that no
- * volume is ever shown as 0.
+ * @throws PreweighError `no-triangles`; `not-finite`; `no-volume` where the triangles enclose
+ *   nothing, so that no volume is ever shown as 0.
  *
- * Measured on the two-core build machine, Node 20, 1 M triangles and 500 k vertices: a ring in the order a file
- * lists it 0.13 s; the same with triangles and vertices in random order 0.7 s; 2000 balls 0.3–1 s. A million
- * triangles that share no vertex at all, each a body of its own, take several seconds.
+ * Measured on the two-core build machine, Node 20, 1 M triangles and 500 k vertices: a ring in the
+ * order a file lists it 0.13 s; the same with triangles and vertices in random order 0.7 s; 2000
+ * balls 0.3–1 s. A million triangles that share no vertex at all, each a body of its own, take
+ * several seconds.
  */
 export function measureMesh(
   mesh: Mesh,
@@ -99,7 +100,10 @@ function refuseUnusable({ positions, indices }: Mesh): void {
   }
 }
 
-/** The box round the longest of some sides, mm; null of none. A side is 3 × its triangle + its first corner. */
+/**
+ * The box round the longest of some sides, mm; null of none. A side is 3 × its triangle + its first
+ * corner.
+ */
 function longestSide(
   { positions, indices }: Mesh,
   sides: readonly number[],

@@ -1,3 +1,4 @@
+import { counted, grouped } from '../words/counts.ts'
 import { formatNumber, formatVolume } from '../words/format.ts'
 import type { Bounds, Finding } from '../model/mesh.ts'
 import { joinBounds } from './volume.ts'
@@ -25,7 +26,9 @@ interface MeshJudgement {
   readonly triangles: number
   readonly bodies: readonly BodyJudgement[]
   readonly boundsMm: Bounds
-  /** Bodies that no line can lay, and whether they were left out; those are not among `bodies` then. */
+  /**
+   * Bodies that no line can lay, and whether they were left out; those are not among `bodies` then.
+   */
   readonly hairs: readonly BodyJudgement[]
   readonly keepsHairs: boolean
   /** It is known of all bodies what they are inside of. */
@@ -50,7 +53,9 @@ const EXPECTED = `airframe parts run from ${SHORTEST_MM} mm to ${formatNumber(LO
 
 /** A speck holds at most this share of the largest body's volume … */
 const SPECK_VOLUME = 1e-3
-/** … and is at most this share of its length across. Ours: well below a washer beside a deck plate. */
+/**
+ * … and is at most this share of its length across. Ours: well below a washer beside a deck plate.
+ */
 const SPECK_LENGTH = 0.05
 
 /** Says in a builder's words what is odd about a mesh; nothing for a sound one. */
@@ -71,7 +76,10 @@ export function describeMesh(judged: MeshJudgement): Finding[] {
   ].filter((finding) => finding !== null)
 }
 
-/** A note: whether any layer sees the gap, and how much of it, only the count tells (see `layerFindings`). */
+/**
+ * A note: whether any layer sees the gap, and how much of it, only the count tells (see
+ * `layerFindings`).
+ */
 function openEdges({ openEdges: count, openPlace }: MeshJudgement): Finding | null {
   if (count === 0) return null
   return {
@@ -105,7 +113,7 @@ function mixedFacing({ bodies, contradictions, triangles }: MeshJudgement): Find
   const count = bodies.reduce((sum, body) => sum + body.wrongWay, 0)
   if (count === 0 && contradictions === 0) return null
   const facing =
-    `${counted(count, 'triangle', 'triangles')} of ${exact(triangles)} ` +
+    `${counted(count, 'triangle', 'triangles')} of ${grouped(triangles)} ` +
     `${count === 1 ? 'faces' : 'face'} against the rest of the skin.`
   if (contradictions > 0) {
     return {
@@ -165,7 +173,9 @@ function duplicates({ duplicates: copies, bodies }: MeshJudgement): Finding | nu
   const count = copies + backCount
   if (count === 0) return null
   const back =
-    backCount === 0 ? '' : ` ${exact(backCount)} of them face the other way (a two-sided surface).`
+    backCount === 0
+      ? ''
+      : ` ${grouped(backCount)} of them face the other way (a two-sided surface).`
   return {
     code: 'duplicate-triangles',
     grade: 'note',
@@ -208,7 +218,7 @@ function unknownNest({ bodies, isNestKnown }: MeshJudgement): Finding | null {
     short: 'too many bodies in one another',
     count: bodies.length,
     message:
-      `So many of its ${exact(bodies.length)} bodies lie in one another that it was not worked out for ` +
+      `So many of its ${grouped(bodies.length)} bodies lie in one another that it was not worked out for ` +
       'all of them which are hollows; those count as solid. Export the part in fewer bodies, ' +
       'or in several files.',
   }
@@ -352,12 +362,6 @@ function unlikelySize({ boundsMm }: MeshJudgement): Finding | null {
   }
   return null
 }
-
-const counted = (count: number, one: string, many: string) =>
-  `${exact(count)} ${count === 1 ? one : many}`
-
-/** A count is exact, unlike a measured number. */
-const exact = (count: number) => count.toLocaleString('en')
 
 /** The largest of some bodies stands for them all. */
 function placeOf(bodies: readonly BodyJudgement[]): { readonly place?: Bounds } {

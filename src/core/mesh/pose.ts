@@ -35,7 +35,8 @@ export function placeMesh(mesh: Mesh, scaleToMm: number, pose: Pose): Mesh {
   if (still && scaleToMm === 1 && liesAtOrigin(mesh)) return mesh
 
   const placed = new Float64Array(positions.length)
-  // Turned about a vertex of its own rather than about the origin: far from the origin that keeps the digits.
+  // Turned about a vertex of its own rather than about the origin: far from the origin that keeps
+  // the digits.
   const own = 3 * indices[0]!
   const x0 = positions[own]!
   const y0 = positions[own + 1]!
@@ -75,7 +76,10 @@ export function originOf(drawn: Mesh, placed: Mesh, scaleToMm: number, pose: Pos
   return [along(0), along(1), along(2)]
 }
 
-/** Where a point of a drawing (mm as drawn) lies once it was placed: turned, then moved by `originMm`. */
+/**
+ * Where a point of a drawing (mm as drawn) lies once it was placed: turned, then moved by
+ * `originMm`.
+ */
 export function placePoint(originMm: Vec3, pose: Pose, [x, y, z]: Vec3): Vec3 {
   const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = turnMatrix(pose)
   return [
@@ -85,7 +89,10 @@ export function placePoint(originMm: Vec3, pose: Pose, [x, y, z]: Vec3): Vec3 {
   ]
 }
 
-/** Places a part and meshes drawn in the same axes (its zones) together: the part decides where all go. */
+/**
+ * Places a part and meshes drawn in the same axes (its zones) together: the part decides where all
+ * go.
+ */
 export function placeTogether(
   part: Mesh,
   others: readonly Mesh[],

@@ -3,8 +3,8 @@ import type { Pose } from '../model/settings.ts'
 import { turnMatrix } from './pose.ts'
 
 /**
- * The box round a part turned into its pose, in the unit of `bounds`. Exact for quarter turns; otherwise the box round
- * the turned box, which the part does not fill.
+ * The box round a part turned into its pose, in the unit of `bounds`. Exact for quarter turns;
+ * otherwise the box round the turned box, which the part does not fill.
  */
 export function poseBounds({ min, max }: Bounds, pose: Pose): Bounds {
   const turn = turnMatrix(pose)

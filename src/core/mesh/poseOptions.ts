@@ -46,7 +46,9 @@ export function poseOptions(mesh: Mesh, supportAngleDeg: number): readonly PoseO
     .map(({ option }) => option)
 }
 
-/** Overhang costs more than contact brings: it is paid in support and in a rough underside. Ours. */
+/**
+ * Overhang costs more than contact brings: it is paid in support and in a rough underside. Ours.
+ */
 function scoreOf(option: PoseOption, largestFlatMm2: number): number {
   const upright = option.holes === 0 ? 1 : option.holesUpright / option.holes
   return (

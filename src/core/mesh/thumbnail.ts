@@ -1,12 +1,13 @@
 import type { Mesh } from '../model/mesh.ts'
 
 /**
- * A small picture of a part, drawn by a depth-buffer rasteriser of our own, so that a worker can make it without a
- * graphics context and the page needs none for its list.
+ * A small picture of a part, drawn by a depth-buffer rasteriser of our own, so that a worker can
+ * make it without a graphics context and the page needs none for its list.
  *
- * Shading is deferred: the triangles only leave their number and depth in the buffer, and light is computed once a
- * pixel. So 1 M triangles at 96 px cost one pass over the vertices and one over the triangles, most of which fall
- * between the samples (measured on a 2-core machine, Node 20: 1 M triangles 37 ms at 96 px, 180 ms at 480 px).
+ * Shading is deferred: the triangles only leave their number and depth in the buffer, and light is
+ * computed once a pixel. So 1 M triangles at 96 px cost one pass over the vertices and one over the
+ * triangles, most of which fall between the samples (measured on a 2-core machine, Node 20: 1 M
+ * triangles 37 ms at 96 px, 180 ms at 480 px).
  */
 
 /**
@@ -19,7 +20,10 @@ export const THREE_QUARTER = { azimuthDeg: 32, elevationDeg: 33 } as const
 const SUPERSAMPLE = 2
 /** Free rim on each side, as a share of the picture. */
 const RIM = 0.04
-/** Below this share of covered samples the part is a needle or a sheet seen edge-on, and its edges are drawn too. */
+/**
+ * Below this share of covered samples the part is a needle or a sheet seen edge-on, and its edges
+ * are drawn too.
+ */
 const SLENDER_COVER = 0.02
 
 /** Mid blue-grey: it stands off from white paper and from a near-black page alike. */
@@ -58,7 +62,10 @@ export function drawThumbnail(mesh: Mesh, sizePx: number): Uint8ClampedArray {
   return average(shade(raster, view, mesh.indices), sizePx)
 }
 
-/** Vertices in picture axes, in samples: x right, y down, depth growing towards the eye. One entry a vertex. */
+/**
+ * Vertices in picture axes, in samples: x right, y down, depth growing towards the eye. One entry a
+ * vertex.
+ */
 interface Projected {
   readonly x: Float32Array
   readonly y: Float32Array
@@ -80,7 +87,8 @@ function project(mesh: Mesh, size: number): Projected | null {
   const az = (THREE_QUARTER.azimuthDeg * Math.PI) / 180
   const el = (THREE_QUARTER.elevationDeg * Math.PI) / 180
   const [sinA, cosA, sinE, cosE] = [Math.sin(az), Math.cos(az), Math.sin(el), Math.cos(el)]
-  // The first vertex is the local origin: far from the true one, single precision would eat the shape.
+  // The first vertex is the local origin: far from the true one, single precision would eat the
+  // shape.
   const x0 = positions[0]!
   const y0 = positions[1]!
   const z0 = positions[2]!
@@ -150,7 +158,8 @@ function fillTriangles(raster: Raster, view: Projected, indices: Uint32Array): n
     const az = z[a]!
     const bz = z[b]!
     const cz = z[c]!
-    // Barycentric weights, linear in x and y; edges count as inside so that neighbours leave no gap.
+    // Barycentric weights, linear in x and y; edges count as inside so that neighbours leave no
+    // gap.
     const wbX = (cy - ay) / area
     const wbY = -(cx - ax) / area
     const wcX = -(by - ay) / area
@@ -231,7 +240,8 @@ function shade(raster: Raster, view: Projected, indices: Uint32Array): Float32Ar
         const m = next * 3
         const cos = nx * normals[m]! + ny * normals[m + 1]! + nz * normals[m + 2]!
         if (cos < CREASE_COS) keep = Math.min(keep, CREASE_SHADE)
-        // What the steeper of both faces explains between two neighbouring samples; limited, for faces seen edge-on.
+        // What the steeper of both faces explains between two neighbouring samples; limited, for
+        // faces seen edge-on.
         const lean = side === 0 ? Math.abs(nx) : Math.abs(ny)
         const leanNext = Math.abs(normals[side === 0 ? m : m + 1]!)
         const slope = Math.max(
@@ -246,7 +256,10 @@ function shade(raster: Raster, view: Projected, indices: Uint32Array): Float32Ar
   return light
 }
 
-/** Unit normals (right, up, towards the eye) a sample, always facing the eye, whichever way the triangle was wound. */
+/**
+ * Unit normals (right, up, towards the eye) a sample, always facing the eye, whichever way the
+ * triangle was wound.
+ */
 function sampleNormals(raster: Raster, view: Projected, indices: Uint32Array): Float32Array {
   const { triangle } = raster
   const { x, y, depth: z } = view
@@ -275,7 +288,10 @@ function sampleNormals(raster: Raster, view: Projected, indices: Uint32Array): F
   return normals
 }
 
-/** Averages each block of samples into a pixel; what covers only part of it becomes see-through, not darker. */
+/**
+ * Averages each block of samples into a pixel; what covers only part of it becomes see-through, not
+ * darker.
+ */
 function average(light: Float32Array, sizePx: number): Uint8ClampedArray {
   const pixels = new Uint8ClampedArray(sizePx * sizePx * 4)
   const size = sizePx * SUPERSAMPLE

@@ -1,9 +1,14 @@
 import type { Bounds, Mesh } from '../model/mesh.ts'
 import { NO_BODY, type Bodies } from './bodies.ts'
 
-/** Sums per body, in the mesh's own unit. Every array has one entry a body unless it says otherwise. */
+/**
+ * Sums per body, in the mesh's own unit. Every array has one entry a body unless it says otherwise.
+ */
 export interface BodySums {
-  /** Signed: positive when the body, facing like its first triangle, faces outwards. Gaps are closed by flat caps. */
+  /**
+   * Signed: positive when the body, facing like its first triangle, faces outwards. Gaps are closed
+   * by flat caps.
+   */
   readonly volume: Float64Array
   readonly area: Float64Array
   /** Area of the triangles that face against the first one in the file. */
@@ -21,15 +26,15 @@ export interface BodySums {
 }
 
 /**
- * Flat as far as single precision can tell: at a coordinate of 50 mm a 32-bit float steps by 4e-6 mm, so a
- * 50 mm long triangle drawn on a straight line may still be some 1e-7 of its length high.
+ * Flat as far as single precision can tell: at a coordinate of 50 mm a 32-bit float steps by 4e-6
+ * mm, so a 50 mm long triangle drawn on a straight line may still be some 1e-7 of its length high.
  */
 const FLAT = 1e-7
 
 /**
- * Volume (divergence theorem: a sum of tetrahedra on a point of the body itself, so distance from the
- * origin costs no digits) and area of every body, each summed with Neumaier's compensation
- * (A. Neumaier, ZAMM 54, 1974, 39–51).
+ * Volume (divergence theorem: a sum of tetrahedra on a point of the body itself, so distance from
+ * the origin costs no digits) and area of every body, each summed with Neumaier's compensation (A.
+ * Neumaier, ZAMM 54, 1974, 39–51).
  */
 export function sumBodies(mesh: Mesh, bodies: Bodies): BodySums {
   const { positions, indices } = mesh
@@ -155,9 +160,9 @@ function stretch(bounds: Float64Array, at: number, from: Mesh['positions'], corn
 }
 
 /**
- * Closes every gap by a fan of triangles from the middle of its rim. A flat gap is so closed flat, and the
- * volume of an open body no longer depends on where the origin is. `add` receives the signed volume of
- * each fan triangle's tetrahedron.
+ * Closes every gap by a fan of triangles from the middle of its rim. A flat gap is so closed flat,
+ * and the volume of an open body no longer depends on where the origin is. `add` receives the
+ * signed volume of each fan triangle's tetrahedron.
  */
 function closeGaps(
   mesh: Mesh,

@@ -6,7 +6,9 @@ import { rowLengthMm } from '../rows/rowSet.ts'
 import { scanOutline } from '../rows/scanGrid.ts'
 import type { Outline } from '../cut/simplify.ts'
 
-/** Area of a rim `brimMm` wide around the outer outlines of the first layer; holes stay open. mm² */
+/**
+ * Area of a rim `brimMm` wide around the outer outlines of the first layer; holes stay open. mm²
+ */
 export function brimAreaMm2(first: CutLayer, brimMm: number, grids: Grids): number {
   if (brimMm <= 0) return 0
   const outer = outerOutlines(first.outline)

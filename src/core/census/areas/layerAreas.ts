@@ -27,6 +27,7 @@ export interface LayerAreas {
   readonly roomMm2: number
   readonly roomSeenMm: number
   readonly roomWalkMm: number
+  readonly roomEdgeMm: number
   /** See `HabitVolumes`. */
   readonly heldMm2: number
   readonly overlapMm2: number
@@ -78,6 +79,7 @@ export function measureLayer(
     roomMm2: roomMm2 + overlap.roomMm2,
     roomSeenMm: boundary.seenMm,
     roomWalkMm: boundary.walkMm,
+    roomEdgeMm: boundary.edgeMm,
     heldMm2: between.heldMm * scale,
     overlapMm2: overlap.skinMm2,
     roomOverlapMm2: overlap.roomMm2,

@@ -16,6 +16,7 @@ export function emptyLayers(count: number, heightMm: Float64Array): CensusLayers
     supportMm2: new Float64Array(count),
     roomSeenMm: new Float64Array(count),
     roomWalkMm: new Float64Array(count),
+    roomEdgeMm: new Float64Array(count),
     rooms: new Uint32Array(count),
     contours: new Uint32Array(count),
     islands: new Uint32Array(count),
@@ -30,6 +31,7 @@ export function writeLayer(layers: CensusLayers, layer: number, areas: LayerArea
   layers.roomMm2[layer] = areas.roomMm2
   layers.roomSeenMm[layer] = areas.roomSeenMm
   layers.roomWalkMm[layer] = areas.roomWalkMm
+  layers.roomEdgeMm[layer] = areas.roomEdgeMm
   layers.rooms[layer] = areas.rooms
   layers.contours[layer] = areas.contours
   layers.islands[layer] = areas.islands

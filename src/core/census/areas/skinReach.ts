@@ -14,13 +14,13 @@ export interface SkinReach {
 
 /**
  * Skins on the bed are as many as the recipe says; those over an underside in the air as many, or
- * as many as the more of top and bottom where that is the printer's habit: what hangs sags, and more
- * layers close it.
+ * as many as the more of top and bottom where that is the printer's habit: what hangs sags, and
+ * more layers close it.
  *
- * Measured on the moves of 27 toolpaths, by columns of solid layers from air to a room: seven of one
- * maker's parts have six layers there and four on the bed, with six on top; one part of another has
- * five in both places, with seven on top. Of 27 pairs, 14 of which shaped the rule (median, mean,
- * bias, one in ten beyond, %; bands of 3 mm from half a line deep in each cover):
+ * Measured on the moves of 27 toolpaths, by columns of solid layers from air to a room: seven of
+ * one maker's parts have six layers there and four on the bed, with six on top; one part of another
+ * has five in both places, with seven on top. Of 27 pairs, 14 of which shaped the rule (median,
+ * mean, bias, one in ten beyond, %; bands of 3 mm from half a line deep in each cover):
  *
  * | over undersides | shaped it           | checked it          |
  * |-----------------|---------------------|---------------------|
@@ -33,7 +33,10 @@ export function skinReachOf(settings: GeometrySettings): SkinReach {
   return { above, below, under: most ? Math.max(above, below) : below }
 }
 
-/** The layers that have to cover a place before it is room, from the top down; null stands for air beyond the part. */
+/**
+ * The layers that have to cover a place before it is room, from the top down; null stands for air
+ * beyond the part.
+ */
 export function coveringLayers(
   kept: ReadonlyMap<number, CutLayer>,
   layer: number,

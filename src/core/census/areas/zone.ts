@@ -10,19 +10,22 @@ import { createMoveTally } from '../moves/moveTally.ts'
 import { measureBoundary, separatePieces } from './rooms.ts'
 import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import { emptyRows, isEmpty, rowLengthMm } from '../rows/rowSet.ts'
-import type { LayerCut } from '../cut/slice.ts'
+import type { LayerCut } from '../cut/planeCutter.ts'
 
-/** Counts the infill room that lies inside other meshes apart, so that it can have infills of its own. */
+/**
+ * Counts the infill room that lies inside other meshes apart, so that it can have infills of its
+ * own.
+ */
 export interface ZoneCounts {
   /** Takes the zones' shares out of a layer's room and returns what is left of the layer. */
-  take(layer: number, areas: LayerAreas): LayerAreas
+  partOff(layer: number, areas: LayerAreas): LayerAreas
   /** Each zone as a census that holds rooms and nothing else; null where no room lies in it. */
   finish(): readonly (Census | null)[]
 }
 
 /** Counts one zone; see `ZoneCounts`. */
 interface ZoneCount {
-  take(layer: number, areas: LayerAreas): LayerAreas
+  partOff(layer: number, areas: LayerAreas): LayerAreas
   finish(): Census | null
 }
 
@@ -40,7 +43,7 @@ export function createZoneCounts(
   const zones = cuts.map((cut) => createZoneCount(cut, plan, grids, settings))
   const latestFirst = zones.toReversed()
   return {
-    take: (layer, areas) => latestFirst.reduce((left, zone) => zone.take(layer, left), areas),
+    partOff: (layer, areas) => latestFirst.reduce((left, zone) => zone.partOff(layer, left), areas),
     finish: () => zones.map((zone) => zone.finish()),
   }
 }
@@ -57,7 +60,7 @@ function createZoneCount(
   let held: { layer: CutLayer; areas: LayerAreas; split: Split } | null = null
   let any = false
   return {
-    take(layer, areas) {
+    partOff(layer, areas) {
       const zone = toLayer(cut(layer))
       if (held?.layer !== zone || held.areas !== areas) {
         held = { layer: zone, areas, split: splitRoom(areas, zone) }
@@ -89,8 +92,8 @@ function splitRoom(areas: LayerAreas, zone: CutLayer): Split {
 }
 
 /** A layer keeps all but this whatever becomes of its room. */
-function ofRoom({ room, roomMm2, roomSeenMm, roomWalkMm, rooms }: LayerAreas) {
-  return { room, roomMm2, roomSeenMm, roomWalkMm, rooms }
+function ofRoom({ room, roomMm2, roomSeenMm, roomWalkMm, roomEdgeMm, rooms }: LayerAreas) {
+  return { room, roomMm2, roomSeenMm, roomWalkMm, roomEdgeMm, rooms }
 }
 
 /** A layer of which only this part of its room is there. */
@@ -111,6 +114,7 @@ function roomAreas(areas: LayerAreas, room: LayerAreas['room']): LayerAreas {
     roomMm2: rows > 0 ? (areas.roomMm2 * rowLengthMm(room)) / rows : 0,
     roomSeenMm: boundary.seenMm,
     roomWalkMm: boundary.walkMm,
+    roomEdgeMm: boundary.edgeMm,
     rooms,
     heldMm2: 0,
     overlapMm2: 0,

@@ -9,9 +9,15 @@ export interface Pick {
   readonly columnsMm2: number
 }
 
-/** What is taken to differ between a layer and the one that stands for it at least: share of walls and skins. Ours. */
+/**
+ * What is taken to differ between a layer and the one that stands for it at least: share of walls
+ * and skins. Ours.
+ */
 const LEAST = 0.06
-/** The same where no other layer of the kind was counted: walls, and skins where half of the layer is bare. Ours. */
+/**
+ * The same where no other layer of the kind was counted: walls, and skins where half of the layer
+ * is bare. Ours.
+ */
 const LONE_WALLS = 0.1
 const LONE_SKIN = 0.3
 /** Strands are told from areas alone; so much of their own more or less may be laid. Ours. */

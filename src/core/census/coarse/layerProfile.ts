@@ -1,10 +1,13 @@
 import type { Mesh } from '../../model/mesh.ts'
 import type { LayerPlan } from '../cut/layerPlan.ts'
-import { firstCutAbove } from '../cut/slice.ts'
+import { firstCutAbove } from '../cut/planeCutter.ts'
 
 /** What is known of every layer without joining or scanning any; bottom first. */
 export interface LayerProfile {
-  /** One a layer, by Green's theorem over its loose segments: exact where bodies neither overlap nor gape. mm² */
+  /**
+   * One a layer, by Green's theorem over its loose segments: exact where bodies neither overlap nor
+   * gape. mm²
+   */
   readonly areaMm2: Float64Array
   /** One a layer: summed length of its segments. mm */
   readonly lengthMm: Float64Array
@@ -107,7 +110,9 @@ const FEW = 6
 
 /** Adds up polynomials of the height over stretches of layers. */
 function createSums(cutMm: Float64Array): {
-  /** k0 + k1·τ + k2·τ² on the layers `from` up to `to`, where τ is the cut's height above `atMm`. */
+  /**
+   * k0 + k1·τ + k2·τ² on the layers `from` up to `to`, where τ is the cut's height above `atMm`.
+   */
   add(from: number, to: number, atMm: number, k0: number, k1: number, k2: number): void
   finish(): Float64Array
 } {

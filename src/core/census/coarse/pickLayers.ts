@@ -1,7 +1,10 @@
 import type { SkinReach } from '../areas/skinReach.ts'
 import type { LayerProfile } from './layerProfile.ts'
 
-/** Layers of one kind by their profile, taken to be alike; which of them are counted, and for how many each stands. */
+/**
+ * Layers of one kind by their profile, taken to be alike; which of them are counted, and for how
+ * many each stands.
+ */
 export interface Kind {
   /** Bottom first. */
   readonly blocks: readonly Block[]
@@ -26,6 +29,11 @@ export interface Block {
  */
 const RATIO = 1.2
 const WIDER = 1.3
+/**
+ * Where only one in so many layers is counted there would be more kinds than layers to count: all
+ * are one.
+ */
+const FEW_OF = 64
 /** Steps of the share left bare. */
 const BARE_STEPS = [0.005, 0.05, 0.2, 0.5, 0.9]
 
@@ -45,12 +53,13 @@ export function pickLayers(
   const { above, below } = reach
   const bare = bareShares(profile, reach)
   const limit = Math.max(8, count / every)
-  let kinds = new Map<string, number[]>()
-  for (let ratio = Math.log(RATIO); ratio < 3; ratio *= WIDER) {
+  let kinds = new Map([['all', Array.from(areaMm2, (_, layer) => layer)]])
+  for (let ratio = Math.log(RATIO); ratio < 3 && every < FEW_OF; ratio *= WIDER) {
     kinds = new Map()
     for (let layer = 0; layer < count; layer++) {
       const step = (value: number): number => Math.floor(Math.log(Math.max(value, 1e-3)) / ratio)
-      // The first layer has lines of its own width; near the ends all is skin, and no layer is there to cover.
+      // The first layer has lines of its own width; near the ends all is skin, and no layer is
+      // there to cover.
       const near =
         layer === 0
           ? 'first'

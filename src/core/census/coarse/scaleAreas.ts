@@ -30,6 +30,7 @@ export function scaleAreas(
     roomMm2: areas.roomMm2 * inside,
     roomSeenMm: areas.roomSeenMm * edge,
     roomWalkMm: areas.roomWalkMm * edge,
+    roomEdgeMm: areas.roomEdgeMm * edge,
     heldMm2: areas.heldMm2 * inside,
     overlapMm2: areas.overlapMm2 * inside,
     roomOverlapMm2: areas.roomOverlapMm2 * inside,

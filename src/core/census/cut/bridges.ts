@@ -4,7 +4,10 @@ import type { RowSet } from '../rows/rowSet.ts'
 import { emptyRows, isEmpty } from '../rows/rowSet.ts'
 import type { ScanGrid } from '../rows/scanGrid.ts'
 
-/** A line laid freely across a gap this wide, held at both ends, sags little enough (common practice, no source). mm */
+/**
+ * A line laid freely across a gap this wide, held at both ends, sags little enough (common
+ * practice, no source). mm
+ */
 export const LONGEST_BRIDGE_MM = 10
 /**
  * In a gap a bridge could cross, a ledge this deep holds on from one side, as round the top of a
@@ -110,7 +113,10 @@ function overlapping({ start, spans }: RowSet, row: number, from: number, to: nu
 /** A bridge's free edge takes off at least this many pitches a row. */
 const LEAST_SHRINK = 0.3
 
-/** A region scanned one way, on the rows of the other way: each stretch becomes a strip one pitch wide. */
+/**
+ * A region scanned one way, on the rows of the other way: each stretch becomes a strip one pitch
+ * wide.
+ */
 function turnRows(region: RowSet, from: ScanGrid, to: ScanGrid): RowSet {
   if (isEmpty(region)) return emptyRows(to.rows)
   const start = new Int32Array(to.rows + 1)

@@ -1,12 +1,19 @@
-import type { LayerCut } from './slice.ts'
+import type { Borrowed } from '../../model/borrowed.ts'
+import type { LayerCut } from './planeCutter.ts'
 
 /** The outlines of one layer, as polylines in the scan frame. */
 export interface Contours {
   /** u, v per point, stride 2, mm. */
   readonly points: Float64Array
-  /** First point of each contour; one entry more than there are contours. Every contour closes on its first point. */
+  /**
+   * First point of each contour; one entry more than there are contours. Every contour closes on
+   * its first point.
+   */
   readonly start: Int32Array
-  /** Area by Green's theorem over all contours: exact where no contour crosses or covers another. mm² */
+  /**
+   * Area by Green's theorem over all contours: exact where no contour crosses or covers another.
+   * mm²
+   */
   readonly signedAreaMm2: number
   /** Total length of the gaps that had to be bridged because the mesh is open. mm */
   readonly bridgedMm: number
@@ -64,8 +71,11 @@ function pairEnds(cut: LayerCut): Int32Array {
   return mate
 }
 
-/** Neighbouring triangles that face opposite ways put two starts (or two ends) on one edge: pair those too. */
-function pairLeftovers(edges: Int32Array, mate: Int32Array): void {
+/**
+ * Neighbouring triangles that face opposite ways put two starts (or two ends) on one edge: pair
+ * those too.
+ */
+function pairLeftovers(edges: Borrowed<Int32Array>, mate: Int32Array): void {
   const waiting = new Map<string, number>()
   for (let end = 0; end < mate.length; end++) {
     if (mate[end]! >= 0) continue
@@ -88,9 +98,15 @@ function hash(a: number, b: number): number {
   return (h ^ (h >>> 13)) >>> 0
 }
 
-/** Lone ends beyond this many are joined in the order found: the layer is in pieces and marked doubtful anyway. */
+/**
+ * Lone ends beyond this many are joined in the order found: the layer is in pieces and marked
+ * doubtful anyway.
+ */
 const MOST_LONE_ENDS = 1500
-/** A run no longer than this × the gap between its ends is all but straight: closed on itself it encloses nothing. */
+/**
+ * A run no longer than this × the gap between its ends is all but straight: closed on itself it
+ * encloses nothing.
+ */
 const STRAIGHT = 1.05
 
 /**
@@ -140,7 +156,7 @@ function bridgeNearest(cut: LayerCut, lone: readonly number[], mate: Int32Array)
   return bridged
 }
 
-function gapMm(points: Float64Array, a: number, b: number): number {
+function gapMm(points: Borrowed<Float64Array>, a: number, b: number): number {
   const u = points[2 * a]! - points[2 * b]!
   const v = points[2 * a + 1]! - points[2 * b + 1]!
   return Math.sqrt(u * u + v * v)
@@ -159,7 +175,7 @@ const WIDER = 4
  * for the long ones.
  */
 function visitPairs(
-  points: Float64Array,
+  points: Borrowed<Float64Array>,
   ends: readonly number[],
   isLone: (end: number) => boolean,
   visit: (a: number, b: number, distance: number) => void,
@@ -201,7 +217,9 @@ function visitPairs(
   }
 }
 
-/** For each lone end: the lone end at the other end of its run of segments, and how long the run is. */
+/**
+ * For each lone end: the lone end at the other end of its run of segments, and how long the run is.
+ */
 function followRuns(
   { points }: LayerCut,
   lone: readonly number[],
@@ -289,7 +307,10 @@ function reverse(points: Float64Array, begin: number, end: number): void {
   }
 }
 
-/** Signed area of one closed contour, relative to its first point so that it stays exact far from the origin. */
+/**
+ * Signed area of one closed contour, relative to its first point so that it stays exact far from
+ * the origin.
+ */
 export function greenArea(points: Float64Array, begin: number, end: number): number {
   const u0 = points[begin]!
   const v0 = points[begin + 1]!

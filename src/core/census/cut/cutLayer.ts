@@ -10,11 +10,11 @@ import type { ScanGrid } from '../rows/scanGrid.ts'
 import { scanOutline, scanPositive } from '../rows/scanGrid.ts'
 import type { Outline } from './simplify.ts'
 import { sameOutline, simplifyContours } from './simplify.ts'
-import type { LayerCut } from './slice.ts'
+import type { LayerCut } from './planeCutter.ts'
 
 /**
- * Points this close to the line past them say nothing a nozzle could follow. It moves an outline by at most this much;
- * the area itself is taken before.
+ * Points this close to the line past them say nothing a nozzle could follow. It moves an outline by
+ * at most this much; the area itself is taken before.
  */
 const OUTLINE_TOLERANCE_MM = 0.002
 
@@ -41,7 +41,9 @@ export interface CutLayer {
 
 export type Grids = readonly [ScanGrid, ScanGrid]
 
-/** Turns cuts into layers; a layer of the same shape as the one before shares everything with it. */
+/**
+ * Turns cuts into layers; a layer of the same shape as the one before shares everything with it.
+ */
 export function createLayerCutter(grids: Grids): (cut: LayerCut) => CutLayer {
   let previous: CutLayer | null = null
   let shapes = 0
@@ -55,7 +57,10 @@ export function createLayerCutter(grids: Grids): (cut: LayerCut) => CutLayer {
   }
 }
 
-/** Rows are this true at worst; outlines that cross themselves by less need no other area than Green's. */
+/**
+ * Rows are this true at worst; outlines that cross themselves by less need no other area than
+ * Green's.
+ */
 const SCAN_ERROR = 1e-3
 
 function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: number): CutLayer {
@@ -99,7 +104,10 @@ export interface Inset {
   readonly rows: RowSet
 }
 
-/** What lies deeper than `depthMm` inside the outline, or, below 0, no further than that outside of it. */
+/**
+ * What lies deeper than `depthMm` inside the outline, or, below 0, no further than that outside of
+ * it.
+ */
 export function insetOf(layer: CutLayer, along: 0 | 1, depthMm: number, grids: Grids): RowSet {
   const own = layer.rows[along]
   if (depthMm === 0) return own

@@ -24,7 +24,10 @@ const TOP_MM = 1e-4
  */
 const FACE_MM = 1e-4
 
-/** Layers this close to half a layer from the top are a tie: rounding in the file would decide. Share of a layer. */
+/**
+ * Layers this close to half a layer from the top are a tie: rounding in the file would decide.
+ * Share of a layer.
+ */
 const TIE = 0.005
 
 /**

@@ -1,6 +1,8 @@
 import type { Outline } from './simplify.ts'
 
-/** Half the turn of the sharpest corner that is taken as one; a sharper one is a wall that runs out. */
+/**
+ * Half the turn of the sharpest corner that is taken as one; a sharper one is a wall that runs out.
+ */
 const SHARPEST = 1.2
 
 /**

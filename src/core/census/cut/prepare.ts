@@ -5,8 +5,8 @@ import { createLayerCutter } from './cutLayer.ts'
 import type { LayerPlan } from './layerPlan.ts'
 import { planLayers } from './layerPlan.ts'
 import { planGrid, SCAN_TILT_DEG } from '../rows/scanGrid.ts'
-import type { LayerCut, ScanFrame } from './slice.ts'
-import { createSlicer } from './slice.ts'
+import type { LayerCut, ScanFrame } from './planeCutter.ts'
+import { createPlaneCutter } from './planeCutter.ts'
 
 const TILT = (SCAN_TILT_DEG * Math.PI) / 180
 const FRAME: ScanFrame = { cos: Math.cos(TILT), sin: Math.sin(TILT) }
@@ -32,18 +32,21 @@ export function prepare(mesh: Mesh, settings: GeometrySettings): Prepared {
     planGrid(0, extent.vLow, extent.vHigh, margin, settings.lineMm),
     planGrid(1, extent.uLow, extent.uHigh, margin, settings.lineMm),
   ]
-  const slice = createSlicer(mesh, plan, FRAME)
+  const slice = createPlaneCutter(mesh, plan, FRAME)
   const cutLayer = createLayerCutter(grids)
   return {
     plan,
     grids,
     cut: (layer) => cutLayer(slice(layer)),
-    cutOther: (other) => createSlicer(other, plan, FRAME),
+    cutOther: (other) => createPlaneCutter(other, plan, FRAME),
     overhang,
   }
 }
 
-/** Of the vertices that triangles use: a surface that was left out still has its own among the positions. */
+/**
+ * Of the vertices that triangles use: a surface that was left out still has its own among the
+ * positions.
+ */
 function extentInFrame({ positions, indices }: Mesh): {
   uLow: number
   uHigh: number

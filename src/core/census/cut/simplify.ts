@@ -1,3 +1,4 @@
+import type { Borrowed } from '../../model/borrowed.ts'
 import type { Contours } from './contours.ts'
 import { greenArea } from './contours.ts'
 
@@ -7,10 +8,17 @@ export interface Outline {
   readonly start: Int32Array
 }
 
+/** An outline in memory that is used again. */
+export interface BorrowedOutline {
+  readonly points: Borrowed<Float64Array>
+  readonly start: Int32Array
+}
+
 /**
- * Drops points that lie within `toleranceMm` of the line past them, in one walk with a narrowing cone of allowed
- * directions (linear time). Each contour begins at its leftmost point, so that layers of the same shape give the same
- * list whatever triangles they came from. Contours that shrink to nothing are left out.
+ * Drops points that lie within `toleranceMm` of the line past them, in one walk with a narrowing
+ * cone of allowed directions (linear time). Each contour begins at its leftmost point, so that
+ * layers of the same shape give the same list whatever triangles they came from. Contours that
+ * shrink to nothing are left out.
  */
 export function simplifyContours(contours: Contours, toleranceMm: number): Outline {
   const { points, start } = contours

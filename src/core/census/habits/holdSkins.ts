@@ -22,10 +22,10 @@ export interface Between {
  * Room of a layer: what its walls enclose and neither bare skin nor what is carried on from it.
  *
  * A place is bare when one of the T layers above or B below does not cover it; over slopes the
- * bands of all those layers add up. A layer covers only what lies a quarter of a line deep in it, so
- * that a step inwards a little narrower than the walls still has its band. Around every bare place
- * the skin goes on for `slopeBandMm`; that is the least width of any band. Where the bare place
- * reaches half a line or more beyond the edge it goes on for `holdMm`.
+ * bands of all those layers add up. A layer covers only what lies a quarter of a line deep in it,
+ * so that a step inwards a little narrower than the walls still has its band. Around every bare
+ * place the skin goes on for `slopeBandMm`; that is the least width of any band. Where the bare
+ * place reaches half a line or more beyond the edge it goes on for `holdMm`.
  *
  * Measured: on five of the toolpaths that shape the rules, places inside the walls were solid up to
  * 3.6 mm (mean) from what the next layer leaves bare and up to 4.2 to 4.9 mm from what one further

@@ -51,7 +51,9 @@ export function overlapsOf(
   return { skinMm2: Math.max(0, all - ofRoom) * scale, roomMm2: ofRoom * scale }
 }
 
-/** Share of the edge that lines end on: all where the inside is a line wide or more, in the mean. */
+/**
+ * Share of the edge that lines end on: all where the inside is a line wide or more, in the mean.
+ */
 function widthShare(insideMm2: number, edgeMm: number, lineMm: number): number {
   return edgeMm > 0 ? Math.min(1, (2 * insideMm2) / (edgeMm * lineMm)) : 1
 }

@@ -11,7 +11,8 @@ import { isEmpty, rowLengthMm } from '../rows/rowSet.ts'
  */
 export function strandsOver(lower: LayerAreas, upper: LayerAreas): number {
   if (lower === upper || isEmpty(lower.room)) return 0
-  // What of it is still inside the part two layers further up; a roof thinner than that is no skin of any recipe.
+  // What of it is still inside the part two layers further up; a roof thinner than that is no skin
+  // of any recipe.
   const insideMm = sharedLengthMm(lower.room, upper.inside)
   return ((insideMm - sharedLengthMm(lower.room, upper.room)) * lower.grid.pitchMm) / 4
 }

@@ -13,7 +13,10 @@ export interface LaidWalls {
   readonly innerMm: number | null
 }
 
-/** Walls that take up this much less than they would with room for all lines have places too thin for them. Share. */
+/**
+ * Walls that take up this much less than they would with room for all lines have places too thin
+ * for them. Share.
+ */
 const WORTH_LOOKING = 0.01
 /** Half the span over which the length of an inset outline is taken, in lines. */
 const SPAN_LINES = 0.05
@@ -58,7 +61,8 @@ export function layWalls(
     return { wallMm2: Math.max(0, wholeMm2), gapMm2: 0, innerMm }
   }
 
-  // Rows that walls run along tell little of lengths: a rim of a twentieth of a line falls between two of them.
+  // Rows that walls run along tell little of lengths: a rim of a twentieth of a line falls between
+  // two of them.
   const scale = layer.correction[crossed] * grids[crossed].pitchMm
   const areaAt = (lines: number): number =>
     rowLengthMm(insetOf(layer, crossed, bareMm + lines * lineMm, grids)) * scale

@@ -35,7 +35,8 @@ export function createMoveTally(settings: GeometrySettings): MoveTally {
   const crossed = createRoute(settings)
   const byLayer = createLayerLists()
   const last: [LaidOut | undefined, LaidOut | undefined] = [undefined, undefined]
-  // Layers share what they are made of with those like them, in a coarse count with some far off as well.
+  // Layers share what they are made of with those like them, in a coarse count with some far off as
+  // well.
   const outlines = new WeakMap<CutLayer, Known>()
   const laidOut = new WeakMap<RowSet, LaidOut>()
   return {
@@ -135,7 +136,7 @@ function bottomFirst(lists: LayerLists): MovesByLayer {
 
 /** Lines and how slanted the edges they end on are. */
 function createEdgedTally(): {
-  add(lines: Lines, boundary: Boundary, times: number): void
+  add(lines: Lines, boundary: Pick<Boundary, 'walkMm' | 'seenMm'>, times: number): void
   finish(): LineTable
 } {
   const tally = createTally()

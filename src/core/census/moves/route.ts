@@ -38,7 +38,10 @@ interface Hops {
   readonly bareBack: number
 }
 
-/** The next layer begins where infill at a usual spacing ends: lines at 25 %, or crossing lines at as much. */
+/**
+ * The next layer begins where infill at a usual spacing ends: lines at 25 %, or crossing lines at
+ * as much.
+ */
 const USUAL_SPACING = ROOM_STEPS.indexOf(4)
 const USUAL_CROSSED = ROOM_STEPS.indexOf(8)
 

@@ -5,17 +5,27 @@ import type { Outline } from '../cut/simplify.ts'
 export interface Seams {
   /** Places of contour c: `start[c]` up to `start[c + 1]`. */
   readonly start: Int32Array
-  /** x, y of the place on the outline, then the way into the part that goes one mm deeper; stride 4. mm */
+  /**
+   * x, y of the place on the outline, then the way into the part that goes one mm deeper; stride 4.
+   * mm
+   */
   readonly places: Float64Array
-  /** x, y and radius of a circle around the places of each contour and their ways in; stride 3. mm */
+  /**
+   * x, y and radius of a circle around the places of each contour and their ways in; stride 3. mm
+   */
   readonly middle: Float64Array
 }
 
-/** A corner hides a seam well enough when it is at least this share as sharp as the sharpest of its contour. */
+/**
+ * A corner hides a seam well enough when it is at least this share as sharp as the sharpest of its
+ * contour.
+ */
 const SHARP_ENOUGH = 0.8
 /** More places than this around one contour are thinned out: the next one is never far. */
 const MOST_PLACES = 48
-/** At a point like a needle's, the way in that goes one mm deeper is taken no longer than this. mm */
+/**
+ * At a point like a needle's, the way in that goes one mm deeper is taken no longer than this. mm
+ */
 const LONGEST_WAY_IN = 12
 
 const SIN = Math.sin((SCAN_TILT_DEG * Math.PI) / 180)
@@ -55,7 +65,7 @@ export function turnsOf(outline: Outline): Float64Array {
 /**
  * The sharpest corners of every contour, as places. The part lies to the left of its outline. The
  * way in halves the angle between the edges `depthMm` before and after the corner: deeper lines do
- * not see that a tip is blunt.
+ * not see that a tip is blunt. Round a hollow deeper lines are longer and see all of it.
  */
 export function findSeams(outline: Outline, turns: Float64Array, depthMm: number): Seams {
   const { points, start } = outline
@@ -72,8 +82,12 @@ export function findSeams(outline: Outline, turns: Float64Array, depthMm: number
     let seen = 0
     for (let i = begin; i < end; i++) {
       if (turns[i]! < enough || seen++ % every !== 0) continue
-      edgeAway(points, begin, end, i, -1, depthMm, edgeIn)
-      edgeAway(points, begin, end, i, 1, depthMm, edgeOut)
+      edgeAway(points, begin, end, i, -1, 0, edgeIn)
+      edgeAway(points, begin, end, i, 1, 0, edgeOut)
+      if (edgeIn[0]! * edgeOut[1]! - edgeIn[1]! * edgeOut[0]! > 0) {
+        edgeAway(points, begin, end, i, -1, depthMm, edgeIn)
+        edgeAway(points, begin, end, i, 1, depthMm, edgeOut)
+      }
       written = addPlace(points, i, written)
     }
     starts[c + 1] = written / 4
@@ -105,10 +119,14 @@ function circlesAround(start: Int32Array, depthMm: number): Float64Array {
   return circles
 }
 
-/** Math.hypot guards against overflow, which millimetres do not need, and takes ten times as long. */
+/**
+ * Math.hypot guards against overflow, which millimetres do not need, and takes ten times as long.
+ */
 const lengthOf = (u: number, v: number): number => Math.sqrt(u * u + v * v)
 
-/** The contour edge that lies `awayMm` along from point `at`, in walking order, into `into` as u, v. */
+/**
+ * The contour edge that lies `awayMm` along from point `at`, in walking order, into `into` as u, v.
+ */
 function edgeAway(
   points: Float64Array,
   begin: number,
@@ -142,7 +160,8 @@ function addPlace(points: Float64Array, at: number, written: number): number {
   const v = points[2 * at + 1]!
   const inMm = Math.sqrt(inU * inU + inV * inV) || 1
   const outMm = Math.sqrt(outU * outU + outV * outV) || 1
-  // The two left normals added: as long as 2·cos(half the turn), and the way in is 1/cos(half the turn).
+  // The two left normals added: as long as 2·cos(half the turn), and the way in is 1/cos(half the
+  // turn).
   const sumU = -inV / inMm - outV / outMm
   const sumV = inU / inMm + outU / outMm
   const square = Math.max(sumU * sumU + sumV * sumV, 1e-9)

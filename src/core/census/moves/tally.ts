@@ -1,13 +1,19 @@
 import { RETRACT_BEYOND_MM } from '../../model/moves.ts'
 
-/** Lengths are told apart in steps of this ratio. A move's time is within a percent the same anywhere in a step. */
+/**
+ * Lengths are told apart in steps of this ratio. A move's time is within a percent the same
+ * anywhere in a step.
+ */
 const STEP = 1.15
 const CLASSES = 80
 /** One step ends where travels begin to draw the filament back: 0.02 mm and 31 steps. */
 const LEAST_MM = RETRACT_BEYOND_MM / STEP ** 31
 const PER_STEP = 1 / Math.log(STEP)
 
-/** Class of a length: ratio steps from 0.02 mm (class 0, and all below) to 1.2 m (the last, and all above). */
+/**
+ * Class of a length: ratio steps from 0.02 mm (class 0, and all below) to 1.2 m (the last, and all
+ * above).
+ */
 export function lengthClass(mm: number): number {
   if (!(mm > LEAST_MM)) return 0
   return Math.min(CLASSES - 1, (Math.log(mm / LEAST_MM) * PER_STEP) | 0)

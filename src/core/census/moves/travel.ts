@@ -7,7 +7,10 @@ export interface Place {
   y: number
 }
 
-/** Outlines beyond this many are visited in file order: looking for the nearest each time grows with the square. */
+/**
+ * Outlines beyond this many are visited in file order: looking for the nearest each time grows with
+ * the square.
+ */
 const MOST_SORTED = 400
 /** The next zigzag is looked for among so many that come next across the layer. */
 const WINDOW = 150
@@ -24,7 +27,10 @@ interface WallEntry {
   readonly fromOutside: boolean
 }
 
-/** The nearest place where one of the contours `left` may begin, on the outer or the inner side of the wall. */
+/**
+ * The nearest place where one of the contours `left` may begin, on the outer or the inner side of
+ * the wall.
+ */
 function nearestWall(
   { start, places, middle }: Seams,
   left: readonly number[],

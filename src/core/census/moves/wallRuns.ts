@@ -32,7 +32,8 @@ export function lapsThatFit(
   walls: number,
   lineMm: number,
 ): number {
-  // On its way in by one line width a line loses a full turn's worth around an outline and gains as much around a hole.
+  // On its way in by one line width a line loses a full turn's worth around an outline and gains as
+  // much around a hole.
   const fullMm = lapsMm({ lapMm, outerMore }, walls, lineMm)
   return fullMm > 0 ? Math.min(walls, (walls * wallMm2) / (lineMm * fullMm)) : walls
 }
@@ -134,7 +135,10 @@ export function findWallRuns(outline: Outline, turns: Float64Array): OutlineRuns
   }
 }
 
-/** Corners of the lap at hand in order: distance from the seam, σ and its class. The seam itself is left out. */
+/**
+ * Corners of the lap at hand in order: distance from the seam, σ and its class. The seam itself is
+ * left out.
+ */
 let lapAt = new Float64Array(256)
 let lapTurns = new Float64Array(256)
 let lapClasses = new Int32Array(256)

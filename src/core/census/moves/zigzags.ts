@@ -3,7 +3,10 @@ import type { StraightLines } from '../cut/straighten.ts'
 /** Where zigzags begin and end: x, y of one end, x, y of the other; stride 4. mm */
 export type ZigzagEnds = Float64Array
 
-/** A zigzag steps at most this many spacings sideways; for a longer way the head lifts and begins anew. */
+/**
+ * A zigzag steps at most this many spacings sideways; for a longer way the head lifts and begins
+ * anew.
+ */
 const FURTHEST_STEP = 3
 
 /** Zigzags under way, kept from one call to the next so that a layer needs no new memory. */

@@ -1,9 +1,9 @@
-import type { RowSet } from './rowSet.ts'
+import type { BorrowedRows } from './rowSet.ts'
 import { emptyRows } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
 import type { Outline } from '../cut/simplify.ts'
 import { createStretchList } from './stretchList.ts'
-import { takeCorners } from './takeCorners.ts'
+import { listCorners } from './listCorners.ts'
 
 /**
  * A turn whose mitre is no longer than this beyond the radius gets a mitre, for both edges; any
@@ -25,17 +25,15 @@ const strip = new Float64Array(8)
  * What is that near either faces an edge, and then lies in the strip along it, or a corner that
  * juts out towards it, and then lies in the disc around that. A row meets strips and discs in one
  * stretch each.
- *
- * Good until the next call, which uses the same memory.
  */
-export function scanEdgeBand(outline: Outline, radiusMm: number, grid: ScanGrid): RowSet {
+export function scanEdgeBand(outline: Outline, radiusMm: number, grid: ScanGrid): BorrowedRows {
   const { points, start } = outline
   if (points.length === 0 || radiusMm <= 0) return emptyRows(grid.rows)
   list.clear()
   for (let c = 0; c + 1 < start.length; c++) {
     const [begin, end] = [start[c]!, start[c + 1]!]
     if (corners.length < 4 * (end - begin)) corners = new Float64Array(6 * (end - begin))
-    const count = takeCorners(points, begin, end, grid.along, corners)
+    const count = listCorners(points, begin, end, grid.along, corners)
     addSide(count, 1, radiusMm, grid)
     addSide(count, -1, radiusMm, grid)
   }

@@ -1,5 +1,5 @@
-import type { Outline } from '../cut/simplify.ts'
-import { takeCorners } from './takeCorners.ts'
+import type { BorrowedOutline, Outline } from '../cut/simplify.ts'
+import { listCorners } from './listCorners.ts'
 
 /** How far the curve may stray beyond its depth, at mitres and along arcs. mm */
 const STRAY_MM = 0.002
@@ -25,10 +25,8 @@ let written = 0
  *
  * Measured when it took the place of strips and discs taken away one by one (`scanEdgeBand`): a
  * third of their time, a fifth less for an arm's whole count (processor time, least of several).
- *
- * The curve lies in memory that is used again.
  */
-export function insetCurve(outline: Outline, depthMm: number): Outline {
+export function insetCurve(outline: Outline, depthMm: number): BorrowedOutline {
   written = 0
   const starts = [0]
   for (let c = 0; c + 1 < outline.start.length; c++) {
@@ -37,7 +35,7 @@ export function insetCurve(outline: Outline, depthMm: number): Outline {
       corners = new Float64Array(8 * (end - begin))
       mitred = new Uint8Array(2 * (end - begin))
     }
-    const count = takeCorners(outline.points, begin, end, 0, corners)
+    const count = listCorners(outline.points, begin, end, 0, corners)
     chooseMitres(count, depthMm)
     for (let i = 0; i < count; i++) turnCorner(i > 0 ? i - 1 : count - 1, i, depthMm)
     starts.push(written / 2)

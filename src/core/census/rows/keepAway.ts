@@ -1,4 +1,5 @@
-import type { RowSet } from './rowSet.ts'
+import type { Borrowed } from '../../model/borrowed.ts'
+import type { BorrowedRows, RowSet } from './rowSet.ts'
 import { isEmpty, LEAST_SPAN_MM } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
 import { createStretchList } from './stretchList.ts'
@@ -49,13 +50,16 @@ export function keepAway(region: RowSet, other: RowSet, radiusMm: number, grid: 
   return { start, spans: kept.slice(0, written) }
 }
 
-function thicken(region: RowSet, half: number, rows: number): RowSet {
+function thicken(region: RowSet, half: number, rows: number): BorrowedRows {
   near.clear()
   for (let away = -half; away <= half; away++) near.addWider(region, away, 0, rows)
   return near.toRows(rows)
 }
 
-/** Rows that are looked at, as seen from any, nearest first, and by how much their stretches are longer. */
+/**
+ * Rows that are looked at, as seen from any, nearest first, and by how much their stretches are
+ * longer.
+ */
 interface Steps {
   /** Rows on either side that each of them stands for. */
   readonly half: number
@@ -81,7 +85,7 @@ function keepRow(
   begin: number,
   end: number,
   row: number,
-  other: RowSet,
+  other: BorrowedRows,
   { half, away, widerMm }: Steps,
   written: number,
 ): number {
@@ -99,16 +103,16 @@ function keepRow(
     if (first === last) continue
     past =
       past - written === 2
-        ? takeFromOne(written, other.spans, first, last, widerMm[k]!)
-        : takeFromMany(written, past, other.spans, first, last, widerMm[k]!)
+        ? cutFromOne(written, other.spans, first, last, widerMm[k]!)
+        : cutFromMany(written, past, other.spans, first, last, widerMm[k]!)
   }
   return past
 }
 
 /** Takes stretches away from the single one at `at`; returns where what is left of it ends. */
-function takeFromOne(
+function cutFromOne(
   at: number,
-  spans: Float64Array,
+  spans: Borrowed<Float64Array>,
   first: number,
   last: number,
   widerMm: number,
@@ -122,7 +126,7 @@ function takeFromOne(
     if (high <= from) continue
     if (low > from && high < to) {
       kept[at] = from
-      return takeFromMany(at, at + 2, spans, i, last, widerMm)
+      return cutFromMany(at, at + 2, spans, i, last, widerMm)
     }
     if (low <= from) from = high
     else to = low
@@ -134,10 +138,10 @@ function takeFromOne(
 }
 
 /** The same for those from `at` up to `past`. */
-function takeFromMany(
+function cutFromMany(
   at: number,
   past: number,
-  spans: Float64Array,
+  spans: Borrowed<Float64Array>,
   first: number,
   last: number,
   widerMm: number,

@@ -1,5 +1,5 @@
-import type { RowSet } from './rowSet.ts'
-import { emptyRows, isEmpty, LEAST_SPAN_MM } from './rowSet.ts'
+import type { BorrowedRows, RowSet } from './rowSet.ts'
+import { copyRows, emptyRows, isEmpty, LEAST_SPAN_MM } from './rowSet.ts'
 import { createScratch } from './scratch.ts'
 
 const scratch = createScratch()
@@ -83,11 +83,11 @@ export function sharedLengthMm(a: RowSet, b: RowSet): number {
   return sum
 }
 
-/** What lies in `a` and not in `b`. */
-export function subtractRows(a: RowSet, b: RowSet): RowSet {
+/** What lies in `a` and not in `b`; where nothing is taken away it is `a` itself. */
+export function subtractRows<A extends BorrowedRows>(a: A, b: BorrowedRows): A | RowSet {
   const rows = a.start.length - 1
-  if (a === b) return emptyRows(rows)
   if (isEmpty(a) || isEmpty(b)) return a
+  if (a.spans === b.spans) return emptyRows(rows)
   const start = new Int32Array(rows + 1)
   const out = scratch.floats(a.spans.length + b.spans.length)
   let written = 0
@@ -116,9 +116,9 @@ export function subtractRows(a: RowSet, b: RowSet): RowSet {
 }
 
 /** What lies in either. */
-export function uniteRows(a: RowSet, b: RowSet): RowSet {
+export function uniteRows(a: RowSet, b: BorrowedRows): RowSet {
   if (a === b || isEmpty(b)) return a
-  if (isEmpty(a)) return b
+  if (isEmpty(a)) return copyRows(b)
   const rows = a.start.length - 1
   const start = new Int32Array(rows + 1)
   const out = scratch.floats(a.spans.length + b.spans.length)

@@ -1,14 +1,15 @@
 import type { RowSet } from './rowSet.ts'
 import { LEAST_SPAN_MM } from './rowSet.ts'
 import { createScratch } from './scratch.ts'
-import type { Outline } from '../cut/simplify.ts'
+import type { BorrowedOutline } from '../cut/simplify.ts'
 import { sortPairs } from './sortPairs.ts'
 
 /**
- * The scan frame stands this much askew to x and y, so that edges along x or y, which most parts are made of, never run
- * in step with the rows: an edge parallel to the rows is a jump in the row lengths, whose area is wrong by up to half a
- * pitch times its length; askew it is a ramp, whose area is wrong by pitch² / 8 × the change of slope.
- * Small enough that rows still stand for lines laid along x and along y.
+ * The scan frame stands this much askew to x and y, so that edges along x or y, which most parts
+ * are made of, never run in step with the rows: an edge parallel to the rows is a jump in the row
+ * lengths, whose area is wrong by up to half a pitch times its length; askew it is a ramp, whose
+ * area is wrong by pitch² / 8 × the change of slope. Small enough that rows still stand for lines
+ * laid along x and along y.
  */
 export const SCAN_TILT_DEG = 3.7
 
@@ -65,7 +66,10 @@ export function rowAbove(v: number, originMm: number, pitchMm: number): number {
 /** A region scanned along one axis. */
 export interface ScannedRegion {
   readonly region: RowSet
-  /** False where bodies overlap or face opposite ways, so that Green's theorem counts twice or cancels. */
+  /**
+   * False where bodies overlap or face opposite ways, so that Green's theorem counts twice or
+   * cancels.
+   */
   readonly simple: boolean
 }
 
@@ -73,23 +77,24 @@ const crossingSpace = createScratch()
 const rowSpace = createScratch()
 
 /**
- * The inside of closed contours by the non-zero rule: overlapping bodies merge, inside-out ones count as solid.
- * Crossings are gathered row by row with a counting sort; a row's handful is then sorted by insertion.
+ * The inside of closed contours by the non-zero rule: overlapping bodies merge, inside-out ones
+ * count as solid. Crossings are gathered row by row with a counting sort; a row's handful is then
+ * sorted by insertion.
  */
-export function scanOutline(outline: Outline, grid: ScanGrid): ScannedRegion {
+export function scanOutline(outline: BorrowedOutline, grid: ScanGrid): ScannedRegion {
   const next = gatherCrossings(outline, grid)
   return sweep(crossingSpace.floats(0), next, grid.rows)
 }
 
 /** What closed contours wind around at least once, counterclockwise. */
-export function scanPositive(outline: Outline, grid: ScanGrid): RowSet {
+export function scanPositive(outline: BorrowedOutline, grid: ScanGrid): RowSet {
   const next = gatherCrossings(outline, grid)
   // A contour that runs counterclockwise goes down on its left, and on along u on its lower side.
   return sweepPositive(crossingSpace.floats(0), next, grid.rows, grid.along === 0 ? -1 : 1)
 }
 
 /** Fills the space of crossings, row after row; returns where each row's end. */
-function gatherCrossings(outline: Outline, grid: ScanGrid): Int32Array {
+function gatherCrossings(outline: BorrowedOutline, grid: ScanGrid): Int32Array {
   const { points, start } = outline
   const { along, rows, pitchMm, originMm } = grid
   const across = 1 - along
@@ -106,7 +111,8 @@ function gatherCrossings(outline: Outline, grid: ScanGrid): Int32Array {
   for (let c = 0; c + 1 < start.length; c++) {
     let before = start[c + 1]! - 1
     for (let i = start[c]!; i < start[c + 1]!; before = i++) {
-      // One crossing in every row from the lower to below the upper: told by its ends, summed below.
+      // One crossing in every row from the lower to below the upper: told by its ends, summed
+      // below.
       const a = rowOf[before]!
       const b = rowOf[i]!
       if (a < b) {
@@ -146,8 +152,8 @@ function gatherCrossings(outline: Outline, grid: ScanGrid): Int32Array {
 }
 
 /**
- * Turns counts' rises and falls (entry row + 1) into the first slot of each row, in place: afterwards `starts[row]` is
- * where row's slots begin. Returns the number of slots.
+ * Turns counts' rises and falls (entry row + 1) into the first slot of each row, in place:
+ * afterwards `starts[row]` is where row's slots begin. Returns the number of slots.
  */
 function endsToStarts(starts: Int32Array, rows: number): number {
   let open = 0

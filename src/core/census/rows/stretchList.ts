@@ -1,20 +1,26 @@
-import type { RowSet } from './rowSet.ts'
+import type { BorrowedRows } from './rowSet.ts'
 import { LEAST_SPAN_MM } from './rowSet.ts'
 import type { ScanGrid } from './scanGrid.ts'
 import { rowAbove } from './scanGrid.ts'
 import { createScratch } from './scratch.ts'
 import { sortPairs } from './sortPairs.ts'
 
-/** Gathers convex shapes, each by the one stretch it has on every row it meets, and merges them to a region. */
+/**
+ * Gathers convex shapes, each by the one stretch it has on every row it meets, and merges them to a
+ * region.
+ */
 export interface StretchList {
   clear(): void
-  /** u, v of the four corners in order. In an array: numbers handed over one by one would each take memory. */
+  /**
+   * u, v of the four corners in order. In an array: numbers handed over one by one would each take
+   * memory.
+   */
   addQuad(corners: Float64Array, grid: ScanGrid): void
   addDisc(u: number, v: number, radiusMm: number, grid: ScanGrid): void
   /** A region's stretches, `away` rows further up and longer by `widerMm` at both ends. */
-  addWider(region: RowSet, away: number, widerMm: number, rows: number): void
-  /** Good until the list is used again. */
-  toRows(rows: number): RowSet
+  addWider(region: BorrowedRows, away: number, widerMm: number, rows: number): void
+  /** Until the list is used again. */
+  toRows(rows: number): BorrowedRows
 }
 
 export function createStretchList(): StretchList {
@@ -119,7 +125,11 @@ export function createStretchList(): StretchList {
 }
 
 /** `next[row]` is where the row's stretches end. Merged in place; `rowStart` is filled. */
-function mergeStretches(stretches: Float64Array, next: Int32Array, rowStart: Int32Array): RowSet {
+function mergeStretches(
+  stretches: Float64Array,
+  next: Int32Array,
+  rowStart: Int32Array,
+): BorrowedRows {
   const rows = rowStart.length - 1
   rowStart[0] = 0
   let written = 0

@@ -11,8 +11,8 @@ export interface SectionRegion {
 }
 
 /**
- * A part cut by a plane, as its layers are laid. Upright cuts are seen with z up: along −x with y to
- * the right, or along y with x to the right. A level cut is one layer seen from above.
+ * A part cut by a plane, as its layers are laid. Upright cuts are seen with z up: along −x with y
+ * to the right, or along y with x to the right. A level cut is one layer seen from above.
  */
 export interface PartSection {
   readonly axis: SectionAxis

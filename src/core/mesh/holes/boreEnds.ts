@@ -2,62 +2,81 @@ import type { Mesh, Vec3 } from '../../model/mesh.ts'
 import { dot, minus } from '../../model/vectors.ts'
 import type { Hole } from './findHoles.ts'
 import { flatAxes } from './fitCircle.ts'
+import { isOneAxis, offAxis } from './oneAxis.ts'
 
 type Cylinder = Pick<Hole, 'axis' | 'centre' | 'diameter' | 'depth'>
 
-/** A round wall, where it lies, and which of its ends has a floor or a step inwards. */
+/**
+ * A round wall, where it lies, and how much of each end's rim has a floor or a step inwards, less
+ * what has a face.
+ */
 export interface Bore extends Cylinder {
-  readonly floorLow: boolean
-  readonly floorHigh: boolean
+  readonly clear: number
+  readonly floorLow: number
+  readonly floorHigh: number
   readonly flareLow: number
   readonly flareHigh: number
+  readonly mouthLow: number
+  readonly mouthHigh: number
   readonly facets: number
 }
 
-/** Two bores whose axes are off each other by less than this share of a radius stand on one axis. */
+/**
+ * A floor has more of the rim than this; slivers of a wall beside a slot or an edge have less. A
+ * whole one may still have a hole that is no round bore, a hexagon: in meshes of fewer triangles
+ * than that it is looked for.
+ */
+const WHOLE_FLOOR = 0.9
+const MOST_TRIANGLES = 200_000
+/** A drill's point is nearer than this share of the diameter to where the wall ends. */
+const POINT = 0.6
+
+/**
+ * Two bores whose axes are off each other by less than this share of a radius stand on one axis.
+ */
 const OFF_AXIS = 0.05
-/** Cosine of axes that are one: within 1.1°. */
-const ONE_AXIS = 0.9998
 
 /** A bore with what lies past its ends, which the others tell. */
 export function holeOf(mesh: Mesh, bore: Bore, all: readonly Bore[]): Hole {
   const openLow = isOpen(mesh, bore, -1, all)
   const openHigh = isOpen(mesh, bore, 1, all)
-  return {
-    axis: bore.axis,
-    centre: bore.centre,
-    diameter: bore.diameter,
-    depth: bore.depth,
-    openLow,
-    openHigh,
-    flareLow: bore.flareLow,
-    flareHigh: bore.flareHigh,
-    through: openLow && openHigh,
-    facets: bore.facets,
-  }
+  const { floorLow: _low, floorHigh: _high, ...rest } = bore
+  return { ...rest, openLow, openHigh, through: openLow && openHigh }
 }
 
-/** Whether air is reached past the bore's low (−1) or high (1) end, through those that go on from there. */
+/**
+ * Whether air is reached past the bore's low (−1) or high (1) end, through those that go on from
+ * there.
+ */
 function isOpen(mesh: Mesh, bore: Bore, way: -1 | 1, all: readonly Bore[]): boolean {
-  const hasFloor = way < 0 ? bore.floorLow : bore.floorHigh
+  const floor = way < 0 ? bore.floorLow : bore.floorHigh
+  const hasFloor = floor > 0
   const next = nextBore(bore, way, all)
-  if (next === null || (hasFloor && isBlocked(mesh, bore, next))) return !hasFloor
+  if (next === null) {
+    if (!hasFloor) return true
+    if (floor > WHOLE_FLOOR && mesh.indices.length > 3 * MOST_TRIANGLES) return false
+    return !isBlocked(mesh, bore, way * (bore.depth / 2 + POINT * bore.diameter), bore.diameter)
+  }
+  const reach = dot(minus(next.centre, bore.centre), bore.axis)
+  const narrower = Math.min(bore.diameter, next.diameter)
+  if (hasFloor && isBlocked(mesh, bore, reach, narrower)) return false
   // Each lies further along the axis than the one before, so this ends.
   return isOpen(mesh, next, dot(next.axis, bore.axis) < 0 ? (-way as -1 | 1) : way, all)
 }
 
-/** The bore that begins where this one ends, on the same axis; a countersink's cone may lie between. */
+/**
+ * The bore that begins where this one ends, on the same axis; a countersink's cone may lie between.
+ */
 export function nextBore<T extends Cylinder>(
   bore: Cylinder,
   way: -1 | 1,
   all: readonly T[],
 ): T | null {
   for (const other of all) {
-    if (other === bore || Math.abs(dot(other.axis, bore.axis)) < ONE_AXIS) continue
+    if (other === bore || !isOneAxis(other.axis, bore.axis)) continue
     const between = minus(other.centre, bore.centre)
     const along = dot(between, bore.axis)
-    const off = Math.sqrt(Math.max(0, dot(between, between) - along * along))
-    if (off >= (OFF_AXIS * bore.diameter) / 2) continue
+    if (offAxis(between, bore.axis) >= (OFF_AXIS * bore.diameter) / 2) continue
     const gap = way * along - (bore.depth + other.depth) / 2
     // Two that are one wall cut short overlap by rounding.
     const overlap = 0.5 * Math.min(bore.depth, other.depth)
@@ -67,11 +86,13 @@ export function nextBore<T extends Cylinder>(
   return null
 }
 
-/** Whether a web stands between two bores on one axis: two of three straights from one to the other meet the mesh. */
-function isBlocked(mesh: Mesh, bore: Cylinder, other: Cylinder): boolean {
+/**
+ * Whether something stands in a bore's way, as far along its axis as `reach` from its middle: two
+ * of three straights meet the mesh.
+ */
+function isBlocked(mesh: Mesh, bore: Cylinder, reach: number, diameter: number): boolean {
   const { right, up } = flatAxes(bore.axis)
-  const radius = 0.2 * Math.min(bore.diameter, other.diameter)
-  const reach = dot(minus(other.centre, bore.centre), bore.axis)
+  const radius = 0.2 * diameter
   // At odd angles, so that none runs along the seam of a fan.
   const blocked = [0.37, 2.53, 4.61].filter((angle) => {
     const across = (k: 0 | 1 | 2): number =>
@@ -81,7 +102,10 @@ function isBlocked(mesh: Mesh, bore: Cylinder, other: Cylinder): boolean {
   return blocked.length >= 2
 }
 
-/** Whether a triangle stands in the way from a point along a unit direction, as far as `reach` (either sign). */
+/**
+ * Whether a triangle stands in the way from a point along a unit direction, as far as `reach`
+ * (either sign).
+ */
 function meets({ positions, indices }: Mesh, from: Vec3, direction: Vec3, reach: number): boolean {
   const { right, up } = flatAxes(direction)
   const at = (corner: number, along: Vec3): number => {

@@ -1,6 +1,11 @@
 import type { Vec3 } from '../../model/mesh.ts'
+import { minus } from '../../model/vectors.ts'
 import type { Hole } from './findHoles.ts'
 import { flatAxes } from './fitCircle.ts'
+import { isOneAxis, offAxis } from './oneAxis.ts'
+
+/** What a pattern asks of a hole. */
+export type Bored = Pick<Hole, 'axis' | 'centre' | 'diameter'>
 
 /** A mounting pattern of four holes. Trade practice, no standards body. */
 interface Pattern {
@@ -16,7 +21,7 @@ interface Pattern {
  * descriptions; 9, 12, 19, 25.5, 16 × 19, 19 × 25 and motor holes counted across the circle are
  * from memory, so they suggest and decide nothing.
  */
-const PATTERNS: readonly Pattern[] = [
+export const PATTERNS: readonly Pattern[] = [
   ...[9, 12, 16, 19].map((side) => pattern(side, side, 'rectangle', 'motor')),
   pattern(16, 19, 'rectangle', 'motor'),
   pattern(19, 25, 'rectangle', 'motor'),
@@ -29,6 +34,17 @@ const PATTERNS: readonly Pattern[] = [
 function pattern(aMm: number, bMm: number, layout: Pattern['layout'], use: string): Pattern {
   return { aMm, bMm, layout, use }
 }
+
+/**
+ * What a pattern is called where it is chosen: the sides of a rectangle, or the circle that its
+ * holes stand on.
+ */
+export function patternName({ aMm, bMm, layout }: Pick<Pattern, 'aMm' | 'bMm' | 'layout'>): string {
+  if (layout === 'rectangle') return `${aMm} × ${bMm}`
+  return aMm === bMm ? `circle of ${aMm}` : `cross of ${aMm} × ${bMm}`
+}
+
+export const PATTERN_NAMES: readonly string[] = PATTERNS.map(patternName)
 
 /** A distance between holes may be off by this much and still be meant. mm */
 const TOLERANCE_MM = 0.15
@@ -47,8 +63,11 @@ export interface FoundPattern extends Pattern {
   readonly holes: readonly number[]
 }
 
-/** Finds four equal parallel holes that stand in a known pattern. `mm` turns the holes' unit into mm. */
-export function findPatterns(holes: readonly Hole[], mm: number): readonly FoundPattern[] {
+/**
+ * Finds four equal parallel holes that stand in a known pattern. `mm` turns the holes' unit into
+ * mm.
+ */
+export function findPatterns(holes: readonly Bored[], mm: number): readonly FoundPattern[] {
   if (holes.length > MOST_HOLES) return []
   const found: FoundPattern[] = []
   for (const group of parallelGroups(holes)) {
@@ -81,29 +100,24 @@ interface Point {
   readonly sizeMm: number
 }
 
-function flatten({ centre, diameter }: Hole, axis: Vec3, index: number, mm: number): Point {
+function flatten({ centre, diameter }: Bored, axis: Vec3, index: number, mm: number): Point {
   const { right, up } = flatAxes(axis)
   const along = (to: Vec3) => mm * (centre[0] * to[0] + centre[1] * to[1] + centre[2] * to[2])
   return { index, x: along(right), y: along(up), sizeMm: diameter * mm }
 }
 
 /** Places of the holes by direction; one above another on the same axis counts once. */
-function parallelGroups(holes: readonly Hole[]): readonly (readonly number[])[] {
+function parallelGroups(holes: readonly Bored[]): readonly (readonly number[])[] {
   const groups: number[][] = []
   holes.forEach(({ axis, centre, diameter }, index) => {
-    const group = groups.find((each) => {
-      const other = holes[each[0]!]!.axis
-      return Math.abs(axis[0] * other[0] + axis[1] * other[1] + axis[2] * other[2]) > 0.9998
-    })
+    const group = groups.find((each) => isOneAxis(axis, holes[each[0]!]!.axis))
     if (group === undefined) {
       groups.push([index])
       return
     }
     const above = group.some((each) => {
       const other = holes[each]!
-      const d = [0, 1, 2].map((k) => centre[k]! - other.centre[k]!) as [number, number, number]
-      const along = d[0] * axis[0] + d[1] * axis[1] + d[2] * axis[2]
-      const off = Math.hypot(d[0] - along * axis[0], d[1] - along * axis[1], d[2] - along * axis[2])
+      const off = offAxis(minus(centre, other.centre), axis)
       return off < 0.05 * diameter && Math.abs(diameter - other.diameter) < 0.05 * diameter
     })
     if (!above) group.push(index)

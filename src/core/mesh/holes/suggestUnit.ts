@@ -20,7 +20,10 @@ export interface UnitSuggestion {
  */
 const SHORTEST_MM = 2
 const LONGEST_MM = 1000
-/** Few printed parts are shorter than this: possible, and odd enough to ask (common practice, no source). */
+/**
+ * Few printed parts are shorter than this: possible, and odd enough to ask (common practice, no
+ * source).
+ */
 const ODD_MM = 4
 /** Where most parts lie (common practice, no source). */
 const USUAL_MM = [10, 350] as const
@@ -38,8 +41,8 @@ const UNITS: readonly { readonly unit: LengthUnit; readonly prior: number }[] = 
 const CLEARLY = 1.5
 
 /**
- * Clearance holes of ISO 273, fine and medium, mm. Printed parts use the coarse ones less, and with them nearly every
- * diameter would fit some screw.
+ * Clearance holes of ISO 273, fine and medium, mm. Printed parts use the coarse ones less, and with
+ * them nearly every diameter would fit some screw.
  */
 const SCREWS: readonly (readonly [name: string, fine: number, medium: number])[] = [
   ['M2', 2.2, 2.4],
@@ -62,14 +65,15 @@ const INCH_SCREWS: readonly (readonly [name: string, close: number, free: number
   ['¼ in', 0.257, 0.266],
 ]
 /**
- * Drawn in inches, a part of this length reads as 5 to 10 mm: as likely as not where it has no holes to tell by (common
- * practice, no source).
+ * Drawn in inches, a part of this length reads as 5 to 10 mm: as likely as not where it has no
+ * holes to tell by (common practice, no source).
  */
 const EITHER_MM = [120, 250] as const
 
 /**
- * The unit a part was more likely drawn in than `now`, from its size and its holes; null where `now` is as good as any.
- * For files that state no unit. It only suggests: nothing may be rescaled without being asked.
+ * The unit a part was more likely drawn in than `now`, from its size and its holes; null where
+ * `now` is as good as any. For files that state no unit. It only suggests: nothing may be rescaled
+ * without being asked.
  *
  * @param boundsMm of the part taken in `now`.
  * @param holes in the file's own numbers.
@@ -90,7 +94,8 @@ export function suggestUnit(
   const best = all.reduce((a, b) => (b.score > a.score ? b : a))
   if (best.unit === now || best.score === -Infinity) return null
   const gain = best.score - (present?.score ?? 0)
-  // A size that is possible as it stands is doubted only where it is odd or the holes speak for the other unit.
+  // A size that is possible as it stands is doubted only where it is odd or the holes speak for the
+  // other unit.
   const possible = present === undefined || present.score > -Infinity
   const odd = longest * unitToMm(now) < ODD_MM
   if (possible && (gain < CLEARLY || (best.fits === 0 && !odd))) return null

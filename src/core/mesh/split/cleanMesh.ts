@@ -5,7 +5,10 @@ import { findSpecks } from '../measureFindings.ts'
 import { orientMesh } from '../orient.ts'
 import { takeApart } from '../takeApart.ts'
 
-/** The mesh faced outwards (see `orientMesh`) and without the tiny loose bodies that `measureMesh` reports as stray. */
+/**
+ * The mesh faced outwards (see `orientMesh`) and without the tiny loose bodies that `measureMesh`
+ * reports as stray.
+ */
 export function cleanMesh(mesh: Mesh): Mesh {
   const apart = takeApart(mesh)
   const { bodies, sums } = apart

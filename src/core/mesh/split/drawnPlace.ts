@@ -117,7 +117,9 @@ function degrees(radians: number): number {
   return tidy((radians * 180) / Math.PI)
 }
 
-/** Rounded to 1e-10, so that a quarter turn is one and a shift by 4 is 4. Adding 0 turns −0 into 0. */
+/**
+ * Rounded to 1e-10, so that a quarter turn is one and a shift by 4 is 4. Adding 0 turns −0 into 0.
+ */
 function tidy(value: number): number {
   return Math.round(value * 1e10) / 1e10 + 0
 }

@@ -4,7 +4,10 @@ import { findHolders } from '../bodiesNest.ts'
 import { sumBodies } from '../volume.ts'
 import { bodiesTouch, touchBody, type TouchBody } from './touch.ts'
 
-/** More bodies or build items than this are lettering, a grille or a broken mesh, not a plate of parts. */
+/**
+ * More bodies or build items than this are lettering, a grille or a broken mesh, not a plate of
+ * parts.
+ */
 export const MOST_PIECES = 400
 
 /**

@@ -52,7 +52,10 @@ function cornersOf({ positions, indices }: Mesh, run: Run, order: Order): Corner
   }
 }
 
-/** Numbers of the corners that, seen from the first, lie farthest off: from it, from that line, from that plane. */
+/**
+ * Numbers of the corners that, seen from the first, lie farthest off: from it, from that line, from
+ * that plane.
+ */
 interface Span {
   readonly corners: readonly [number, number, number]
   readonly size: number
@@ -87,7 +90,10 @@ function spanOf(at: Corners, corners: number): Span | null {
     : null
 }
 
-/** Right-angled axes along the span's first two edges, the third to the side where the last corner lies. */
+/**
+ * Right-angled axes along the span's first two edges, the third to the side where the last corner
+ * lies.
+ */
 function axesOf(at: Corners, { corners }: Span): Axes {
   const home = at(0)
   const [u, v, w] = corners.map((corner) => minus(at(corner), home)) as [Vec3, Vec3, Vec3]
@@ -98,7 +104,10 @@ function axesOf(at: Corners, { corners }: Span): Axes {
   return [first, second, dot(third, w) < 0 ? times(third, -1) : third]
 }
 
-/** From axes to axes, so that it is rigid whatever the copies' rounding; `fits` says whether it is the map. */
+/**
+ * From axes to axes, so that it is rigid whatever the copies' rounding; `fits` says whether it is
+ * the map.
+ */
 function mapOf(from: Corners, to: Corners, span: Span): RigidMap | null {
   const map = mapAxes(axesOf(from, span), axesOf(to, span), from(0), to(0))
   return map.matrix.every(Number.isFinite) ? map : null

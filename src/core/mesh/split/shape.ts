@@ -1,14 +1,17 @@
 import type { Mesh, Vec3 } from '../../model/mesh.ts'
 
-/** What tells one body from another wherever it lies and however it is turned. In the mesh's own unit. */
+/**
+ * What tells one body from another wherever it lies and however it is turned. In the mesh's own
+ * unit.
+ */
 export interface Shape {
   readonly volume: number
   readonly area: number
   /** Second moments of the volume about its centre along its own axes, largest first. */
   readonly spread: Vec3
   /**
-   * Third moments of the surface about the volume's centre along the same axes, a right-handed frame:
-   * xxx, xxy, xxz, xyy, xyz, xzz, yyy, yyz, yzz, zzz.
+   * Third moments of the surface about the volume's centre along the same axes, a right-handed
+   * frame: xxx, xxy, xxz, xyy, xyz, xzz, yyy, yyz, yzz, zzz.
    */
   readonly skew: readonly number[]
   /** Across the box round it. */
@@ -85,7 +88,9 @@ function centreOf(points: Float64Array): { volume: number; centre: Vec3 } {
 
 type Symmetric = [xx: number, xy: number, xz: number, yy: number, yz: number, zz: number]
 
-/** ∫ x_i x_j over the volume: V/20 · (Σ p_i p_j + Σp_i · Σp_j) for each tetrahedron on the origin. */
+/**
+ * ∫ x_i x_j over the volume: V/20 · (Σ p_i p_j + Σp_i · Σp_j) for each tetrahedron on the origin.
+ */
 function secondMoments(points: Float64Array): Symmetric {
   const sums: Symmetric = [0, 0, 0, 0, 0, 0]
   for (let i = 0; i < points.length; i += 9) {
@@ -205,7 +210,10 @@ function sizeOf(points: Float64Array): number {
   return Math.hypot(...high.map((value, k) => value - low[k]!))
 }
 
-/** Shares within which two numbers of equal bodies agree; single precision and a move across the bed cost some 1e-6. */
+/**
+ * Shares within which two numbers of equal bodies agree; single precision and a move across the bed
+ * cost some 1e-6.
+ */
 const SAME = 3e-4
 /** Two own axes are told apart when their moments differ by more than this share. */
 const DISTINCT = 0.01

@@ -29,7 +29,10 @@ interface Boxed {
   readonly box: Box
 }
 
-/** Sorts a body's triangles along x, so that a small neighbour need not be held against all of a large body. Linear. */
+/**
+ * Sorts a body's triangles along x, so that a small neighbour need not be held against all of a
+ * large body. Linear.
+ */
 export function touchBody(mesh: Mesh, triangles: readonly number[]): TouchBody {
   const box: Box = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]
   let widest = 0

@@ -1,19 +1,25 @@
+import type { Borrowed } from '../../model/borrowed.ts'
 import type { Mesh } from '../../model/mesh.ts'
 import type { LayerPlan } from './layerPlan.ts'
 
 /**
- * The cut of one layer as loose directed segments, the solid on their left.
- * Valid until the next layer is cut: the buffers are used again.
+ * The cut of one layer as loose directed segments, the solid on their left, until the next is cut.
  */
 export interface LayerCut {
-  count: number
+  readonly count: number
   /** u, v of the start and of the end of each segment; stride 4; mm. */
-  points: Float64Array
-  /** The mesh edge each end lies on, as its two vertex numbers, lower first: start then end; stride 4. */
-  edges: Int32Array
+  readonly points: Borrowed<Float64Array>
+  /**
+   * The mesh edge each end lies on, as its two vertex numbers, lower first: start then end; stride
+   * 4.
+   */
+  readonly edges: Borrowed<Int32Array>
 }
 
-/** Rotation of the scan frame against x and y. See `SCAN_TILT_DEG` in scanGrid.ts for why it is not 0. */
+/**
+ * Rotation of the scan frame against x and y. See `SCAN_TILT_DEG` in scanGrid.ts for why it is not
+ * 0.
+ */
 export interface ScanFrame {
   readonly cos: number
   readonly sin: number
@@ -27,7 +33,7 @@ export interface ScanFrame {
  * the work is proportional to the number of segments. A vertex exactly on a cut counts as above it,
  * which keeps every contour closed.
  */
-export function createSlicer(
+export function createPlaneCutter(
   mesh: Mesh,
   plan: LayerPlan,
   frame: ScanFrame,
@@ -47,9 +53,10 @@ export function createSlicer(
   const { order, start, lowest } = bucketByTop(indices, z, plan)
   const active = new Int32Array(order.length)
   let activeCount = 0
-  const cut: LayerCut = { count: 0, points: new Float64Array(1024), edges: new Int32Array(1024) }
+  const cut = { count: 0, points: new Float64Array(1024), edges: new Int32Array(1024) }
 
-  // Layers may be passed over, but never gone back to: what begins in one passed over is taken up with the next.
+  // Layers may be passed over, but never gone back to: what begins in one passed over is taken up
+  // with the next.
   let takenFrom = order.length
   return (layer) => {
     for (let i = start[layer]!; i < takenFrom; i++) active[activeCount++] = order[i]!
@@ -117,7 +124,10 @@ export function createSlicer(
   }
 }
 
-/** Triangles that any cut meets, sorted by the highest layer they meet; `lowest` is indexed by triangle. */
+/**
+ * Triangles that any cut meets, sorted by the highest layer they meet; `lowest` is indexed by
+ * triangle.
+ */
 function bucketByTop(
   indices: Uint32Array,
   z: Float64Array,

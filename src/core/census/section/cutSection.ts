@@ -8,7 +8,7 @@ import { coveringLayers, skinReachOf } from '../areas/skinReach.ts'
 import { createColumnRows } from '../areas/support.ts'
 import { createLayerCutter, insetOf, type CutLayer, type Grids } from '../cut/cutLayer.ts'
 import { planLayers, type LayerPlan } from '../cut/layerPlan.ts'
-import { createSlicer, type ScanFrame } from '../cut/slice.ts'
+import { createPlaneCutter, type ScanFrame } from '../cut/planeCutter.ts'
 import { roomBetween } from '../habits/holdSkins.ts'
 import { intersectAll, subtractRows } from '../rows/rowAlgebra.ts'
 import type { RowSet } from '../rows/rowSet.ts'
@@ -18,7 +18,10 @@ import type { PartSection, SectionAxis, SectionFrame } from './types.ts'
 
 /** Left free between two wall lines, so that each is seen. Share of a line. */
 const GAP_SHARE = 0.15
-/** Rows either side of an upright cut, a quarter line apart: what lies beside it decides what is skin. */
+/**
+ * Rows either side of an upright cut, a quarter line apart: what lies beside it decides what is
+ * skin.
+ */
 const PITCH_LINES = 0.25
 
 /**
@@ -33,7 +36,7 @@ const PITCH_LINES = 0.25
  * @param zones meshes placed with the part; later ones hold over earlier.
  * @param atMm where the plane lies on its axis. A level one shows the layer it is in.
  */
-export function takeSection(
+export function cutSection(
   mesh: Mesh,
   zones: readonly Mesh[],
   settings: GeometrySettings,
@@ -75,7 +78,7 @@ function cutUpright(
   const frame: ScanFrame = axis === 'y' ? { cos: 1, sin: 0 } : { cos: 0, sin: 1 }
   const { grids, row } = stripGrids(settings, box, axis, atMm)
   const cutterOf = (one: Mesh) => {
-    const slice = createSlicer(one, plan, frame)
+    const slice = createPlaneCutter(one, plan, frame)
     const toLayer = createLayerCutter(grids)
     return (layer: number): CutLayer => toLayer(slice(layer))
   }
@@ -126,7 +129,7 @@ function cutLevel(
     planGrid(0, low[1], high[1], 0, settings.lineMm),
     planGrid(1, low[0], high[0], 0, settings.lineMm),
   ]
-  const slice = createSlicer(mesh, plan, frame)
+  const slice = createPlaneCutter(mesh, plan, frame)
   const toLayer = createLayerCutter(grids)
   const kept = new Map<number, CutLayer>()
   const reach = skinReachOf(settings)
@@ -151,7 +154,7 @@ function cutLevel(
   const skin = subtractRows(inside, room)
   eachRow((row, from, to) => boxes.add('skin', skin, row, from, to))
   const zoneRows = zones.map(
-    (zone) => createLayerCutter(grids)(createSlicer(zone, plan, frame)(level)).rows[0],
+    (zone) => createLayerCutter(grids)(createPlaneCutter(zone, plan, frame)(level)).rows[0],
   )
   addRooms(room, zoneRows, boxes, (set, put) => eachRow((...at) => put(set, ...at)))
   return level + 1
@@ -190,8 +193,8 @@ function addRooms(
 }
 
 /**
- * Rows along the plane: one in it, and as many to both sides as skins are carried on. Rows across it
- * stand all along the part where supports need them, since a bridge may lie either way.
+ * Rows along the plane: one in it, and as many to both sides as skins are carried on. Rows across
+ * it stand all along the part where supports need them, since a bridge may lie either way.
  */
 function stripGrids(
   settings: GeometrySettings,

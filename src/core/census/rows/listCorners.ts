@@ -5,7 +5,7 @@
  * @param along the coordinate, 0 for x or 1 for y, that is u.
  * @returns how many corners there are.
  */
-export function takeCorners(
+export function listCorners(
   points: Float64Array,
   begin: number,
   end: number,

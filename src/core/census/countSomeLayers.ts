@@ -42,9 +42,9 @@ const EVERY = 8
  *
  * What that may be wrong by is told in `coarseMm3` and `coarseSupportMm3`; see `doubtOfPicks`.
  *
- * @throws PreweighError as `takeCensus`.
+ * @throws PreweighError as `countAllLayers`.
  */
-export function takeCoarseCensus(
+export function countSomeLayers(
   mesh: Mesh,
   settings: GeometrySettings,
   zones: readonly Mesh[] = [],
@@ -118,7 +118,7 @@ export function takeCoarseCensus(
     const pick = standsFor[i]!
     const one = counted.get(pick)!
     const areas = scaleAreas(one.areas, profile, pick, i)
-    const outside = zoneCounts.take(i, areas)
+    const outside = zoneCounts.partOff(i, areas)
     writeLayer(layers, i, outside)
     layers.supportMm2[i] = one.columnsMm2
     moves.add(one.layer, withRoomOf(one.areas, areas, outside), outside)
@@ -161,7 +161,10 @@ function withRoomOf(counted: LayerAreas, scaled: LayerAreas, outside: LayerAreas
  */
 const WORTH_A_LOOK = 0.03
 
-/** For each layer to be counted, those that must cover it and are looked at: numbers beyond the part stand for air. */
+/**
+ * For each layer to be counted, those that must cover it and are looked at: numbers beyond the part
+ * stand for air.
+ */
 function neighboursOf(
   kinds: readonly Kind[],
   { areaMm2, upMm2, downMm2 }: LayerProfile,
@@ -218,10 +221,10 @@ function addStrands(
 }
 
 /**
- * What of the undersides in the air lies inside the walls is laid as strands too; see `strandsInAir`.
- * Where a counted layer was held against the one beneath it, its kind has as much by its faces that
- * look down. Elsewhere undersides no wider than the walls lie below them: slopes have none, a shelf
- * has all but its walls.
+ * What of the undersides in the air lies inside the walls is laid as strands too; see
+ * `strandsInAir`. Where a counted layer was held against the one beneath it, its kind has as much
+ * by its faces that look down. Elsewhere undersides no wider than the walls lie below them: slopes
+ * have none, a shelf has all but its walls.
  */
 function addAir(
   { count, wallMm2, skinMm2, strandMm2, heightMm }: CensusLayers,
