@@ -77,7 +77,10 @@ function sums({ positions, indices }: Mesh, about: Vec3, all: boolean) {
   return { volume, x, y, z, second, third }
 }
 
-/** How far a figure of a body that fits on itself may differ, as a share of its size; its middle, in mm. */
+/**
+ * How far a figure of a body that fits on itself may differ, as a share of its size; its middle, in
+ * mm.
+ */
 const SAME = 1e-4
 const SAME_MM = 0.03
 

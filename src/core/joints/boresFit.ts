@@ -1,9 +1,14 @@
 import { INSERT_HOLES_MM, SCREW_HOLES } from '../data/screwHoles.ts'
 import type { BoreMark } from '../model/joints.ts'
 
-/** Drawn or printed, a bore may be off what it is meant for by this. mm (common practice, no source) */
+/**
+ * Drawn or printed, a bore may be off what it is meant for by this. mm (common practice, no source)
+ */
 const PLAY_MM = 0.3
-/** A shaft may be this much thicker than its bore, pressed in, or this much thinner. mm (common practice, no source) */
+/**
+ * A shaft may be this much thicker than its bore, pressed in, or this much thinner. mm (common
+ * practice, no source)
+ */
 const PRESS_MM = 0.25
 const LOOSE_MM = 0.6
 
@@ -14,7 +19,10 @@ const TUBE_MM = 4
 export interface BorePurpose {
   readonly isPeg: boolean
   readonly diameterMm: number
-  /** A bit for each screw of ISO 273 that goes through, and for each that holds: tapped, or in an insert. */
+  /**
+   * A bit for each screw of ISO 273 that goes through, and for each that holds: tapped, or in an
+   * insert.
+   */
   readonly passes: number
   readonly holds: number
 }
@@ -32,8 +40,8 @@ export function purposeOf({ kind, diameterMm }: BoreMark): BorePurpose {
 }
 
 /**
- * By diameter alone: a screw of ISO 273 that passes one of two bores and passes or holds in the other; one tube through
- * both; a shaft in its bore.
+ * By diameter alone: a screw of ISO 273 that passes one of two bores and passes or holds in the
+ * other; one tube through both; a shaft in its bore.
  */
 export function purposesFit(a: BorePurpose, b: BorePurpose): boolean {
   if (a.isPeg || b.isPeg) {

@@ -1,4 +1,4 @@
-import { after, apart, inverse, type RigidMap } from '../mesh/rigidMaps.ts'
+import { after, apart, inverse, mapPoint, type RigidMap } from '../mesh/rigidMaps.ts'
 import type { Judged } from './rankOffers.ts'
 import type { Shape } from './shapeOf.ts'
 
@@ -9,7 +9,9 @@ const CLOSES_MM = 0.5
 export interface MeetingPair<P> {
   readonly a: P
   readonly b: P
+  /** b's, after `mirror`: it stays as it is, or is mirrored in x before it goes anywhere. */
   readonly other: Shape
+  readonly mirror: RigidMap
   readonly judged: readonly Judged[]
 }
 
@@ -21,20 +23,22 @@ export function closedLoops<P>(pairs: readonly MeetingPair<P>[]): ReadonlyMap<Ju
     if (known === undefined) from.set(a, [{ to, motion }])
     else known.push({ to, motion })
   }
-  for (const { a, b, judged } of pairs) {
+  for (const { a, b, judged, mirror } of pairs) {
     if (a === b) continue
     for (const { candidate } of judged) {
-      add(a, b, candidate.motion)
-      add(b, a, inverse(candidate.motion))
+      const motion = after(candidate.motion, mirror)
+      add(a, b, motion)
+      add(b, a, inverse(motion))
     }
   }
   const loops = new Map<Judged, number>()
-  for (const { a, b, other, judged } of pairs) {
+  for (const { a, b, other, mirror, judged } of pairs) {
     if (a === b) continue
+    const middle = mapPoint(mirror, other.centreMm)
     const first = from.get(a) ?? []
     const last = (from.get(b) ?? []).map(({ to, motion }) => ({ to, motion: inverse(motion) }))
     for (const each of judged) {
-      const { motion } = each.candidate
+      const motion = after(each.candidate.motion, mirror)
       let count = 0
       for (const one of first) {
         if (one.to === b) continue
@@ -42,7 +46,7 @@ export function closedLoops<P>(pairs: readonly MeetingPair<P>[]): ReadonlyMap<Ju
           if (two.to !== one.to) continue
           // From a to the third and from there to b.
           const round = after(one.motion, two.motion)
-          if (apart(motion, round, other.centreMm, other.radiusMm) < CLOSES_MM) count++
+          if (apart(motion, round, middle, other.radiusMm) < CLOSES_MM) count++
         }
       }
       if (count > 0) loops.set(each, count)

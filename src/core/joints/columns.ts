@@ -50,7 +50,8 @@ export function columnsOf(mesh: Mesh, direction: Vec3): Columns {
     if (twiceArea(a, b, c) === 0) return
     const last = rowOf(Math.max(ys[a]!, ys[b]!, ys[c]!))
     for (let row = rowOf(Math.min(ys[a]!, ys[b]!, ys[c]!)); row <= last; row++) {
-      // Of a long thin triangle only what crosses this row; a rounding wider, so that no cell is missed.
+      // Of a long thin triangle only what crosses this row; a rounding wider, so that no cell is
+      // missed.
       const low = y0 + (row - 0.001) * cellY
       const high = y0 + (row + 1.001) * cellY
       reach[0] = Infinity

@@ -2,8 +2,10 @@ import type { Vec3 } from '../model/mesh.ts'
 import { apart, STAY } from '../mesh/rigidMaps.ts'
 import { dot, lengthOf, minus } from '../model/vectors.ts'
 import { boresFit } from './boresFit.ts'
-import { matchBores } from './matchBores.ts'
+import { fastenerFor } from './fastenerFor.ts'
+import { LEAST_APART, matchBores } from './matchBores.ts'
 import { matchFaces } from './matchFaces.ts'
+import { canRest, matchRests, type Bought } from './matchRests.ts'
 import { matchShafts } from './matchShafts.ts'
 import type { Shape } from './shapeOf.ts'
 import type { BoreMatch, Candidate, Mouth } from './types.ts'
@@ -11,15 +13,33 @@ import type { BoreMatch, Candidate, Mouth } from './types.ts'
 /** Boxes further apart than this do not meet as drawn; holes and faces nearer than this do. mm */
 const MEETS_MM = 0.3
 const BOX_GAP_MM = 0.05
-/** Two holes as far apart as two others are common; of two faces' holes so many ways are looked at. */
+/**
+ * Two holes as far apart as two others are common; of two faces' holes so many ways are looked at.
+ */
 const MOST_TWOS = 8
 
 /**
- * The ways two parts could meet by what is on them: as drawn, by holes, by shafts, by equal faces. None is judged; many
- * fit nothing.
+ * The ways two parts could meet by what is on them: as drawn, by holes, by shafts, by equal faces;
+ * a bought thing by its holes, its shaft, or lying on a face. None is judged; many fit nothing.
+ *
+ * @param bought of either that is no printed part.
  */
-export function findCandidates(a: Shape, b: Shape): readonly Candidate[] {
-  const byBores = matchBores(a.patterns, b.patterns, MOST_TWOS).map((match) => byMatch(a, match))
+export function findCandidates(
+  a: Shape,
+  b: Shape,
+  bought: readonly [a: Bought | null, b: Bought | null] = [null, null],
+): readonly Candidate[] {
+  const matches = matchBores(a.patterns, b.patterns, MOST_TWOS)
+  const byBores = [
+    ...matches.filter(({ isNearMiss }) => !isNearMiss).map((match) => byMatch(a, match)),
+    ...matches.filter((match) => canBePosted(a, b, match)).map((match) => apartBy(a, match)),
+  ]
+  const [isA, isB] = bought.map((each) => each !== null) as [boolean, boolean]
+  if (isA || isB) {
+    const hasProp = bought.some((each) => each?.kind === 'prop')
+    const shafts = hasProp ? matchShafts(a, b).map((each) => ({ ...each, isDrawn: false })) : []
+    return [...byBores, ...shafts, ...(canRest(...bought) ? matchRests(a, b) : [])]
+  }
   const byFaces = matchFaces(a.faces, b.faces).map(({ a: face, motion }): Candidate => ({
     kind: 'faces',
     pairs: [],
@@ -30,11 +50,24 @@ export function findCandidates(a: Shape, b: Shape): readonly Candidate[] {
     areaMm2: face.areaMm2,
     isDrawn: false,
   }))
-  const found = [...byBores, ...matchShafts(a, b), ...byFaces].map((each) => ({
-    ...each,
-    isDrawn: apart(each.motion, STAY, b.centreMm, b.radiusMm) < MEETS_MM,
-  }))
+  const found: readonly Candidate[] = [...byBores, ...matchShafts(a, b), ...byFaces].map(
+    (each) => ({
+      ...each,
+      isDrawn: each.isApart !== true && apart(each.motion, STAY, b.centreMm, b.radiusMm) < MEETS_MM,
+    }),
+  )
   return found.some(({ isDrawn }) => isDrawn) ? found : [...asDrawn(a, b), ...found]
+}
+
+/** Whether one thread's posts could stand at all of its holes: their screws pass both ends. */
+function canBePosted(a: Shape, b: Shape, { pairs }: BoreMatch): boolean {
+  if (pairs.length < LEAST_APART) return false
+  const marks = (shape: Shape, end: 0 | 1) => pairs.map((pair) => shape.mouths[pair[end]]!.bore)
+  return fastenerFor(marks(a, 0), marks(b, 1), ['nut']) !== null
+}
+
+function apartBy(a: Shape, match: BoreMatch): Candidate {
+  return { ...byMatch(a, match), isApart: true }
 }
 
 function byMatch(a: Shape, { pairs, motion, offMm }: BoreMatch): Candidate {
@@ -52,7 +85,10 @@ function byMatch(a: Shape, { pairs, motion, offMm }: BoreMatch): Candidate {
   }
 }
 
-/** The files may put both in place, where they meet by one hole or by no more than lying on each other. */
+/**
+ * The files may put both in place, where they meet by one hole or by no more than lying on each
+ * other.
+ */
 function asDrawn(a: Shape, b: Shape): readonly Candidate[] {
   const isNear = ([0, 1, 2] as const).every(
     (k) => a.box.min[k] <= b.box.max[k] + BOX_GAP_MM && b.box.min[k] <= a.box.max[k] + BOX_GAP_MM,

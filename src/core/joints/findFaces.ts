@@ -10,7 +10,10 @@ const LEAST_AREA_MM2 = 20
 const LEAST_WIDTH_MM = 1.6
 /** Cosine of triangles of one flat face: within 0.26°. */
 const FLAT = 0.99999
-/** Where the surface goes on past more of a face's edge than this with a turn of less than 40°, it is a curved skin. */
+/**
+ * Where the surface goes on past more of a face's edge than this with a turn of less than 40°, it
+ * is a curved skin.
+ */
 const MOST_CURVED = 0.2
 const CURVED = Math.cos((40 * Math.PI) / 180)
 /** The largest of a part; the others are steps and ribs. */
@@ -19,8 +22,8 @@ const MOST_FACES = 40
 const MOST_TRIANGLES = 2_000_000
 
 /**
- * The large flat faces of a mesh, the largest first, with what tells them from one another: area, and how it lies about
- * its middle. Rims of single walls are left out.
+ * The large flat faces of a mesh, the largest first, with what tells them from one another: area,
+ * and how it lies about its middle. Rims of single walls are left out.
  *
  * @param mesh in mm, faced outwards.
  */

@@ -1,3 +1,4 @@
+import { turnedOver } from '../mesh/turnedOver.ts'
 import { nextBore } from '../mesh/holes/boreEnds.ts'
 import { findHoles, type Hole } from '../mesh/holes/findHoles.ts'
 import type { BoreMark } from '../model/joints.ts'
@@ -7,8 +8,14 @@ import type { Mouth } from './types.ts'
 
 /** A cone that goes on further than this is there for a head; less is a chamfer. mm */
 const CHAMFER_MM = 0.8
-/** Wider at its mouth than inside by this factor: a counterbore. */
-const STEP = 1.25
+/**
+ * Wider at its mouth than inside by this factor, a counterbore takes a head: those of ISO 4762 are
+ * 1.55 to 1.72 times their clearance holes (ISO 273, medium), seats of heat-set inserts no more
+ * than 1.38 times (Accu hole charts).
+ */
+const STEP = 1.45
+/** A seat is wider than what goes on below it by this factor at least. */
+const SEAT = 1.05
 /** Shorter for their width than this, round outsides are discs and not pegs. */
 const STUBBY = 0.4
 /** Wider ones are bodies (mm; common practice, no source). */
@@ -28,16 +35,6 @@ export function findMouths(mesh: Mesh): readonly Mouth[] {
   ]
 }
 
-/** Every triangle facing the other way. */
-function turnedOver({ positions, indices }: Mesh): Mesh {
-  const turned = indices.slice()
-  for (let i = 0; i < turned.length; i += 3) {
-    turned[i + 1] = indices[i + 2]!
-    turned[i + 2] = indices[i + 1]!
-  }
-  return { positions, indices: turned }
-}
-
 function mouthsOf(hole: Hole, all: readonly Hole[]): readonly Mouth[] {
   return ([-1, 1] as const).flatMap((way): readonly Mouth[] => {
     const isOpen = way < 0 ? hole.openLow : hole.openHigh
@@ -50,7 +47,9 @@ function mouthsOf(hole: Hole, all: readonly Hole[]): readonly Mouth[] {
     const last = chain.at(-1)!
     const lengthMm = lengthOf(minus(atMm, last.centre)) + last.depth / 2
     const sunk = flare > CHAMFER_MM || hole.diameter > STEP * narrowest.diameter
-    return [{ bore: markOf(narrowest, 'bore'), atMm, out, lengthMm, sunk }]
+    // What bites in an insert bites in its seat.
+    const isSeat = !sunk && hole.diameter > SEAT * narrowest.diameter
+    return [{ bore: markOf(isSeat ? hole : narrowest, 'bore'), atMm, out, lengthMm, sunk }]
   })
 }
 
@@ -83,7 +82,8 @@ function feetOf(hole: Hole): readonly Mouth[] {
   })
 }
 
-function markOf(hole: Hole, kind: BoreMark['kind']): BoreMark {
+/** What is kept of a hole by which a joint knows it again, in the hole's own unit. */
+export function markOf(hole: Hole, kind: BoreMark['kind']): BoreMark {
   const { axis, centre, diameter, depth, openLow, openHigh } = hole
   return {
     kind,

@@ -11,7 +11,8 @@ import type { Joint, JointEnd } from '../model/joints.ts'
 import type { Vec3 } from '../model/mesh.ts'
 import { cross, dot, minus, plus, times, unit } from '../model/vectors.ts'
 
-const MIRROR_X: RigidMap = { matrix: [-1, 0, 0, 0, 1, 0, 0, 0, 1], move: [0, 0, 0] }
+/** The mirror image of a mesh, in x. */
+export const MIRROR_X: RigidMap = { matrix: [-1, 0, 0, 0, 1, 0, 0, 0, 1], move: [0, 0, 0] }
 
 /** What an end says of direction and place: along which way, and through which points. */
 interface Seat {
@@ -23,11 +24,12 @@ interface Seat {
 }
 
 /**
- * Where piece b is in the axes of piece a. Axes meet as well as their spacing lets them (least squares of the distances
- * square to the faces); faces touch, `gapMm` apart. With one axis or none, `turnDeg` turns b about a's face normal from
- * where the two ends' `squareTo` directions meet. A mirror image is taken of b's mesh, in x, before all else.
+ * Where piece b is in the axes of piece a. Axes meet as well as their spacing lets them (least
+ * squares of the distances square to the faces); faces touch, `gapMm` apart. With one axis or none,
+ * `turnDeg` turns b about a's face normal from where the two ends' `squareTo` directions meet. A
+ * mirror image is taken of b's mesh, in x, before all else.
  */
-export function jointMotion(joint: Joint): RigidMap {
+export function jointMotion(joint: Omit<Joint, 'id'>): RigidMap {
   if (joint.kind === 'drawn') return STAY
   const mirror = joint.mirrored ? MIRROR_X : STAY
   const a = seatOf(joint.a, STAY)
@@ -55,11 +57,15 @@ export function jointMotion(joint: Joint): RigidMap {
   return after({ matrix, move: plus(onAxis.move, times(a.way, liftMm)) }, mirror)
 }
 
+/** The direction an end is joined in: out of its face, else along its first bore. Unit length. */
+export function wayOf({ face, bores }: Pick<JointEnd, 'face' | 'bores'>): Vec3 {
+  return unit(face?.normal ?? bores[0]?.axis ?? [0, 0, 1])
+}
+
 function seatOf(end: JointEnd, mirror: RigidMap): Seat {
   const centres = end.bores.map(({ centreMm }) => mapPoint(mirror, centreMm))
-  const way = end.face?.normal ?? end.bores[0]?.axis ?? [0, 0, 1]
   const at = end.face === null ? (centres[0] ?? [0, 0, 0]) : mapPoint(mirror, end.face.pointMm)
-  return { way: mapDirection(mirror, unit(way)), at, centres }
+  return { way: mapDirection(mirror, wayOf(end)), at, centres }
 }
 
 function middle({ centres, at }: Seat): Vec3 {
@@ -72,7 +78,10 @@ function axesOn(way: Vec3): Axes {
   return [right, cross(way, right), way]
 }
 
-/** A direction square to a unit vector, the same one whenever it is asked for; what is kept as `turnDeg` begins here. */
+/**
+ * A direction square to a unit vector, the same one at every call; what is kept as `turnDeg` begins
+ * here.
+ */
 function squareTo(axis: Vec3): Vec3 {
   const sizes = axis.map(Math.abs)
   const least = sizes.indexOf(Math.min(...sizes))

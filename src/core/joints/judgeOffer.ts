@@ -1,15 +1,15 @@
+import { POST_LENGTHS_MM } from '../data/postLengths.ts'
 import { flatAxes } from '../mesh/holes/fitCircle.ts'
 import type { Vec3 } from '../model/mesh.ts'
 import { mapPoint, type RigidMap, unmapDirection, unmapPoint } from '../mesh/rigidMaps.ts'
-import { dot, minus, plus, times } from '../model/vectors.ts'
+import { dot, lengthOf, minus, plus, times } from '../model/vectors.ts'
 import { filledBetween, inColumns, type Columns } from './columns.ts'
+import { CLASH_MM3 } from './frameClashes.ts'
 import type { Shape } from './shapeOf.ts'
 import type { Candidate, Mouth, Verdict } from './types.ts'
 
 /** Surfaces nearer than this touch; what lies deeper in each other clashes. mm */
 const TOUCH_MM = 0.02
-/** Less than this in each other is how facets lie, not a clash. mm³ */
-const CLASH_MM3 = 1
 /** Faces that are there round less than this share of the holes carry little. */
 const SEATED = 0.6
 /** Lying on each other by less, two parts meet by chance. mm² */
@@ -59,8 +59,8 @@ function pairOf(a: Shape, b: Shape, { motion, direction }: Candidate): Pair {
 }
 
 /**
- * What speaks for and against a way for two parts to meet; null where it cannot be: they run into each other, or what
- * should touch does not. Some tenths of a millisecond, whatever the meshes.
+ * What speaks for and against a way for two parts to meet; null where it cannot be: they run into
+ * each other, or what should touch does not. Some tenths of a millisecond, whatever the meshes.
  */
 export function judgeOffer(a: Shape, b: Shape, candidate: Candidate): Verdict | null {
   const pair = pairOf(a, b, candidate)
@@ -82,12 +82,50 @@ export function judgeOffer(a: Shape, b: Shape, candidate: Candidate): Verdict | 
   return {
     clashMm3,
     contactMm2,
+    outMm: outOf(a, b, candidate),
     seated,
     covered:
       a.mouths.filter((mouth, i) => !metA.has(i) && isCovered(mouth, inB)).length +
       b.mouths.filter((mouth, j) => !metB.has(j) && isCovered(mouth, inA)).length,
     headsInside: met.filter(([one, other]) => one.sunk || other.sunk).length,
   }
+}
+
+/**
+ * The same of a way whose faces posts keep apart: the shortest that lets the two clear each other;
+ * null where none does.
+ */
+export function judgeApart(
+  a: Shape,
+  b: Shape,
+  candidate: Candidate,
+): { readonly verdict: Verdict; readonly gapMm: number } | null {
+  for (const gapMm of POST_LENGTHS_MM) {
+    const moved = movedApart(candidate, gapMm)
+    const both = overlap(pairOf(a, b, moved), a, b, { ...moved, planeMm: null })
+    if (both === null || both.contactMm2 > 0) continue
+    const verdict = {
+      clashMm3: both.clashMm3,
+      contactMm2: 0,
+      outMm: outOf(a, b, moved),
+      seated: 1,
+      covered: 0,
+      headsInside: 0,
+    }
+    return { verdict, gapMm }
+  }
+  return null
+}
+
+/** With b moved off a by so much. */
+export function movedApart(candidate: Candidate, gapMm: number): Candidate {
+  const { motion, direction } = candidate
+  return { ...candidate, motion: { ...motion, move: plus(motion.move, times(direction, gapMm)) } }
+}
+
+function outOf(a: Shape, b: Shape, { motion, direction }: Candidate): number {
+  const between = minus(mapPoint(motion, b.centreMm), a.centreMm)
+  return lengthOf(minus(between, times(direction, dot(between, direction))))
 }
 
 /** Null once the clash is too large. */

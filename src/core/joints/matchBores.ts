@@ -5,16 +5,22 @@ import { dot, lengthOf, plus, times, unit } from '../model/vectors.ts'
 import { purposeOf, purposesFit, type BorePurpose } from './boresFit.ts'
 import type { BoreMatch, Mouth } from './types.ts'
 
-/** Distances between holes of both parts agree within this. mm (tried: 0.1 to 0.5 offers the same) */
+/**
+ * Distances between holes of both parts agree within this. mm (tried: 0.1 to 0.5 offers the same)
+ */
 const SPACING_MM = 0.3
 /** Axes that are meant to meet are off by no more. mm */
 const OFF_MM = SPACING_MM / 2
-/** Holes that come to lie nearer than this, and still do not meet, were meant for something else. mm */
+/**
+ * Holes that come to lie nearer than this, and still do not meet, were meant for something else. mm
+ */
 const NEAR_MISS_MM = 1
 /** Two holes nearer than this settle no turn. mm */
 const LEAST_SPACING_MM = 3
 /** Cosine of one direction: within 0.8°. */
 const ONE_WAY = 0.9999
+/** Fewer holes than this that meet across a gap are chance. */
+export const LEAST_APART = 4
 /** Of more holes in one direction (a grille) only the first are looked at. */
 const MOST_MOUTHS = 48
 
@@ -79,23 +85,27 @@ function spotsOf(mouths: readonly Mouth[], members: readonly number[], along: Ve
 }
 
 /**
- * The ways in which two or more holes of b come to meet holes of a: mouth on mouth, axis on axis, b's
- * turned against a's. Each is a turn and a move, never a mirror image; the most holes first. Where a
- * hole comes to lie beside one it should meet, there is none.
+ * The ways in which two or more holes of b come to meet holes of a: mouth on mouth, axis on axis,
+ * b's turned against a's. Each is a turn and a move, never a mirror image; the most holes first.
+ * Where a hole comes to lie beside one it should meet there is none of fewer than four holes, and
+ * more are told as near misses: posts may part them.
  *
- * @param mostTwos how many ways with two holes are wanted of two patterns; those whose holes are as far apart stay.
+ * @param mostTwos how many ways with two holes are wanted of two patterns; those whose holes are as
+ *   far apart stay.
  */
 export function matchBores(
   a: readonly Pattern[],
   b: readonly Pattern[],
-  mostTwos = Infinity,
+  mostTwos: number,
 ): readonly BoreMatch[] {
   return a
     .flatMap((one) => b.flatMap((other) => matchPatterns(one, other, mostTwos)))
     .toSorted((one, other) => other.pairs.length - one.pairs.length)
 }
 
-/** Places in the patterns: a's and b's first, a's and b's second, and how much nearer one pair is. */
+/**
+ * Places in the patterns: a's and b's first, a's and b's second, and how much nearer one pair is.
+ */
 interface Seed {
   readonly i: number
   readonly j: number
@@ -134,11 +144,13 @@ function matchPatterns(a: Pattern, b: Pattern, mostTwos: number): readonly BoreM
     if (seen.has(key)) return
     seen.add(key)
     const turn = fitTurn(meeting, pairs)
-    if (nearlyMisses(meeting, pairs, turn)) return
+    const isNearMiss = nearlyMisses(meeting, pairs, turn)
+    if (isNearMiss && pairs.length < LEAST_APART) return
     found.push({
       pairs: pairs.map(([i, j]) => [a.members[i]!, b.members[j]!] as const),
       motion: motionOf(a.out, times(b.out, -1), turn),
       offMm: Math.max(...pairs.map(([i, j]) => offOf(meeting, i, j, turn))),
+      isNearMiss,
     })
   }
   const keyOf = (i: number, j: number, k: number, l: number): number =>
@@ -196,7 +208,10 @@ interface Turn {
   readonly height: number
 }
 
-/** The best turn and move in the least-squares sense: about the two middles, by the angle of the summed products. */
+/**
+ * The best turn and move in the least-squares sense: about the two middles, by the angle of the
+ * summed products.
+ */
 function fitTurn({ a, b }: Meeting, pairs: Pairs): Turn {
   const n = pairs.length
   let [ax, ay, ah, bx, by, bh] = [0, 0, 0, 0, 0, 0]
@@ -238,8 +253,8 @@ const stepOf = ({ a, b }: Meeting, i: number, j: number, turn: Turn): number =>
   Math.abs(a.heights[i]! - b.heights[j]! - turn.height)
 
 /**
- * All holes that meet once the seed's do, one to one: a's and b's in turns. Called for every seed, so
- * it makes little.
+ * All holes that meet once the seed's do, one to one: a's and b's in turns. Called for every seed,
+ * so it makes little.
  */
 function extend(meeting: Meeting, i: number, j: number, k: number, l: number): readonly number[] {
   const { a, b, countA, countB, fit } = meeting

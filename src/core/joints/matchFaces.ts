@@ -16,7 +16,10 @@ export interface FaceMatch {
   readonly motion: RigidMap
 }
 
-/** Equal flat faces laid on each other, b's against a's; round and square ones are left out: any turn would do. */
+/**
+ * Equal flat faces laid on each other, b's against a's; round and square ones are left out: any
+ * turn would do.
+ */
 export function matchFaces(a: readonly FlatFace[], b: readonly FlatFace[]): readonly FaceMatch[] {
   return a.flatMap((one) => b.flatMap((other) => match(one, other)))
 }

@@ -11,8 +11,8 @@ const LEAST_SHAFT_MM = 2.5
 const MOST = 24
 
 /**
- * A peg or a tube of one part in a bore of the other, in as far as it goes: a foot on the mouth, a rod's end at the
- * bore's. Its turn and, for a rod, its slide stay free.
+ * A peg or a tube of one part in a bore of the other, in as far as it goes: a foot on the mouth, a
+ * rod's end at the bore's. Its turn and, for a rod, its slide stay free.
  */
 export function matchShafts(a: Shape, b: Shape): readonly Candidate[] {
   const found: Candidate[] = []

@@ -17,12 +17,26 @@ export interface Loop {
   readonly misfitMm: number
 }
 
+/** Holes of printed parts have this much play anyway (common practice, no source). mm */
+const LOOP_OPEN_MM = 0.2
+
+/** Whether a ring of joints is further from closed than its holes give. */
+export const isOpenLoop = (loop: Loop): boolean => loop.misfitMm > LOOP_OPEN_MM
+
 /** Where pieces really are. */
 export interface PlacedPieces {
   /** Part by part, piece by piece: from joints where one leads there, else as typed. */
   readonly places: readonly Place[]
+  /**
+   * The same by piece, see `pieceKey`: of its part's own axes, in mm. Pieces without a place have
+   * none.
+   */
+  readonly motions: ReadonlyMap<string, RigidMap>
   readonly loops: readonly Loop[]
-  /** Joints that lead nowhere: of a piece that does not fly any more, or of pieces that hang in the air. */
+  /**
+   * Joints that lead nowhere: of a piece that does not fly any more, or of pieces that hang in the
+   * air.
+   */
   readonly idle: readonly string[]
 }
 
@@ -34,19 +48,20 @@ interface Node {
 }
 
 /**
- * Walks the joints from one piece of each group that hangs together. That piece stays where its place is typed, else
- * where its 3MF puts it; of a frame in which nothing has a place, the first piece of the largest group lies at the
- * origin. Other groups without a place stay without one. Of several that could start, one that is no joint's b does:
- * b is placed from a.
+ * Walks the joints from one piece of each group that hangs together. That piece stays where its
+ * place is typed, else where its 3MF puts it; of a frame in which nothing has a place, the first
+ * piece of the largest group lies at the origin. Other groups without a place stay without one. Of
+ * several that could start, one that is no joint's b does: b is placed from a.
  */
 export function placePieces(
   parts: readonly PlacedPart[],
   typed: readonly Place[],
   joints: readonly Joint[],
 ): PlacedPieces {
-  if (joints.length === 0) return { places: typed, loops: [], idle: [] }
   const nodes = nodesOf(parts, typed)
-  const sound = joints.filter(({ a, b }) => nodes.has(keyOf(a)) && nodes.has(keyOf(b)))
+  if (joints.length === 0)
+    return { places: typed, motions: typedMotions(nodes), loops: [], idle: [] }
+  const sound = joints.filter(({ a, b }) => nodes.has(pieceKey(a)) && nodes.has(pieceKey(b)))
   const groups = groupsOf(nodes, sound)
   const motions = new Map<string, RigidMap>()
   const loops: Loop[] = []
@@ -72,13 +87,15 @@ export function placePieces(
     return motion === undefined ? [] : [placeOf(node.partId, motion)]
   })
   return {
+    motions: new Map([...typedMotions(nodes), ...motions]),
     places: [...jointed, ...typed.filter(({ partId }) => !known.has(partId))],
     loops,
-    idle: joints.filter(({ a }) => !motions.has(keyOf(a))).map(({ id }) => id),
+    idle: joints.filter(({ a }) => !motions.has(pieceKey(a))).map(({ id }) => id),
   }
 }
 
-function keyOf({ partId, piece }: Pick<JointEnd, 'partId' | 'piece'>): string {
+/** By what a piece is told from all others. */
+export function pieceKey({ partId, piece }: Pick<JointEnd, 'partId' | 'piece'>): string {
   return `${piece} ${partId}`
 }
 
@@ -94,10 +111,16 @@ function nodesOf(parts: readonly PlacedPart[], typed: readonly Place[]): Readonl
         typed: own[piece] ?? null,
         drawn: drawn[piece] ?? null,
       }
-      nodes.set(keyOf(node), node)
+      nodes.set(pieceKey(node), node)
     }
   }
   return nodes
+}
+
+function typedMotions(nodes: ReadonlyMap<string, Node>): ReadonlyMap<string, RigidMap> {
+  return new Map(
+    [...nodes].flatMap(([key, { typed }]) => (typed === null ? [] : [[key, motionOfPlace(typed)]])),
+  )
 }
 
 /** Pieces that joints hold together, each group in the order of the frame. */
@@ -108,8 +131,8 @@ function groupsOf(
   const next = new Map<string, string[]>()
   for (const { a, b } of joints) {
     for (const [from, to] of [
-      [keyOf(a), keyOf(b)],
-      [keyOf(b), keyOf(a)],
+      [pieceKey(a), pieceKey(b)],
+      [pieceKey(b), pieceKey(a)],
     ] as const) {
       const list = next.get(from) ?? []
       list.push(to)
@@ -139,7 +162,7 @@ function rootOf(
   nodes: ReadonlyMap<string, Node>,
   joints: readonly Joint[],
 ): { readonly key: string; readonly place: Place | null } {
-  const placedFrom = new Set(joints.map(({ b }) => keyOf(b)))
+  const placedFrom = new Set(joints.map(({ b }) => pieceKey(b)))
   const free = group.filter((key) => !placedFrom.has(key))
   for (const which of ['typed', 'drawn'] as const) {
     for (const key of [...free, ...group]) {
@@ -158,7 +181,7 @@ function walk(root: string, joints: readonly Joint[], motions: Map<string, Rigid
     const motion = motions.get(key)
     if (motion === undefined) continue
     for (const joint of joints) {
-      const [a, b] = [keyOf(joint.a), keyOf(joint.b)]
+      const [a, b] = [pieceKey(joint.a), pieceKey(joint.b)]
       const other = a === key ? b : b === key ? a : null
       if (other === null || motions.has(other)) continue
       const step = jointMotion(joint)
@@ -177,8 +200,8 @@ function loopsOf(
   motions: ReadonlyMap<string, RigidMap>,
 ): readonly Loop[] {
   return joints.flatMap((joint): Loop[] => {
-    const [from, to] = [motions.get(keyOf(joint.a)), motions.get(keyOf(joint.b))]
-    if (used.has(joint) || !group.has(keyOf(joint.a))) return []
+    const [from, to] = [motions.get(pieceKey(joint.a)), motions.get(pieceKey(joint.b))]
+    if (used.has(joint) || !group.has(pieceKey(joint.a))) return []
     if (from === undefined || to === undefined) return []
     return [{ jointId: joint.id, misfitMm: misfitMm(joint, from, to) }]
   })

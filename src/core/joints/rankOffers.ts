@@ -3,11 +3,14 @@ import type { Candidate, Verdict } from './types.ts'
 export interface Judged {
   readonly candidate: Candidate
   readonly verdict: Verdict
+  /** Of posts between the faces; left out where they touch. mm */
+  readonly gapMm?: number
 }
 
 /**
- * The best first: as drawn; no head shut in and nothing covered; by more holes; seated better; touching more.
- * `closes` tells how many loops each would close.
+ * The best first: as drawn; no head shut in and nothing covered; by more holes; seated better;
+ * going out further by two holes, touching more by others. `closes` tells how many loops each would
+ * close.
  */
 export function rankOffers<T extends Judged>(
   offers: readonly T[],
@@ -28,8 +31,9 @@ function keyOf({ candidate, verdict }: Judged, closes: number): readonly number[
     -verdict.covered,
     closes,
     HOLES_OF[candidate.kind] ?? candidate.pairs.length,
-    verdict.seated,
-    verdict.contactMm2,
+    Math.round(10 * verdict.seated),
+    // Two holes alone: what hangs on them goes out; what lies on more lies over what carries it.
+    candidate.kind === 'bores' && candidate.pairs.length === 2 ? verdict.outMm : verdict.contactMm2,
   ]
 }
 

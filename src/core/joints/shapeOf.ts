@@ -8,7 +8,10 @@ import { findMouths } from './findMouths.ts'
 import { groupMouths, type Pattern } from './matchBores.ts'
 import type { FlatFace, Mouth } from './types.ts'
 
-/** All that is asked of one mesh while its joints are looked for; found once, columns when first wanted. */
+/**
+ * All that is asked of one mesh while its joints are looked for; found once, columns when first
+ * wanted.
+ */
 export interface Shape {
   readonly mesh: Mesh
   readonly box: Bounds

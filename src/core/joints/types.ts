@@ -4,7 +4,7 @@ import type { RigidMap } from '../mesh/rigidMaps.ts'
 
 /** Where a bore meets the face round it, or where a peg stands on one. mm */
 export interface Mouth {
-  /** Its narrowest part, where several stand on one axis. */
+  /** Its narrowest part, where several stand on one axis; of a seat for an insert the seat. */
   readonly bore: BoreMark
   /** On the axis, in the plane of the face; past a countersink's cone. */
   readonly atMm: Vec3
@@ -39,6 +39,8 @@ export interface BoreMatch {
   readonly motion: RigidMap
   /** Furthest that two axes are apart. mm */
   readonly offMm: number
+  /** A hole comes to lie beside one it should meet if the faces touched. */
+  readonly isNearMiss: boolean
 }
 
 /** A way for two parts to meet, before it is judged. mm */
@@ -48,7 +50,9 @@ export interface Candidate {
   readonly pairs: BoreMatch['pairs']
   /** Where b goes, in a's coordinates. */
   readonly motion: RigidMap
-  /** Across the faces that touch, or along the shaft, in a's coordinates; a unit vector out of a. */
+  /**
+   * Across the faces that touch, or along the shaft, in a's coordinates; a unit vector out of a.
+   */
   readonly direction: Vec3
   /** Where along `direction` the faces touch; null where none need to. */
   readonly planeMm: number | null
@@ -58,6 +62,10 @@ export interface Candidate {
   readonly areaMm2: number
   /** The files put them so. */
   readonly isDrawn: boolean
+  /** Something bought lies on a face of it. */
+  readonly isRest?: boolean
+  /** Left out where the faces touch; else posts stand between them, however long. */
+  readonly isApart?: boolean
 }
 
 /** What speaks for and against a candidate. */
@@ -65,6 +73,10 @@ export interface Verdict {
   /** Of both in each other. Exactly 0 where they touch. */
   readonly clashMm3: number
   readonly contactMm2: number
+  /**
+   * From the middle of a to the middle of b, along the faces that touch: arms and booms go out. mm
+   */
+  readonly outMm: number
   /** 0–1: how far round the holes, or over the faces, both are there. */
   readonly seated: number
   /** Holes nobody meets that the other part stands before. */
