@@ -10,13 +10,15 @@ import { errorId } from './errorId.ts'
  */
 const PRICE_GUESSED = 0.3
 /**
- * A printer's draw: 114 W (Hopkins et al. 2021, as given on ammap.eu) and 189.5 W (3dprintscape.com)
- * measured in PLA on two machines, for the 150 of an ordinary one.
+ * A printer's draw: 114 W (Hopkins et al. 2021, as given on ammap.eu) and 189.5 W
+ * (3dprintscape.com) measured in PLA on two machines, for the 150 of an ordinary one.
  */
 export const POWER_UNTYPED = 0.27
 /** A draw typed in was read off a plug meter (common practice, no source). */
 const POWER_TYPED = 0.05
-/** Households of one currency pay two thirds to one and a third of its usual (judgement, no source). */
+/**
+ * Households of one currency pay two thirds to one and a third of its usual (judgement, no source).
+ */
 const ELECTRICITY_GUESSED = 0.33
 /** Half to twice as often, of a rate nobody counted (common practice, no source). */
 const FAILURES_GUESSED = 2

@@ -1,6 +1,7 @@
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material, Printer } from '../model/figures.ts'
 import { errorId } from './errorId.ts'
+import { formOf, type Form } from './form.ts'
 
 /**
  * How far an error reaches below and above the middle, as shares ≥ 0; taken to hold 95 % of
@@ -116,6 +117,17 @@ export function layingErrors(
   ]
 }
 
+/**
+ * Errors that no file of moves can show: of the filament, and of what a printer makes of what it is
+ * asked for.
+ */
+const BEYOND_MOVES = ['density:', 'diameter:', 'packing:', 'flow:']
+
+/** Whether an error changes the plastic that a printer's file asks for. */
+export function showsInMoves({ id }: SharedError): boolean {
+  return !BEYOND_MOVES.some((kind) => id.startsWith(kind))
+}
+
 /** What is unsure of a printer's first layer, for a part that has `share` of its plastic there. */
 export function firstLayerError(printerId: string, share: number): SharedError {
   return { id: errorId('first', printerId), name: 'First layer', effect: (share * FIRST_LAYER) / 2 }
@@ -164,6 +176,40 @@ export function clockDoubt(
     ],
     own: HOURS_OWN / 2,
   }
+}
+
+/**
+ * The doubt of hours that were reckoned for one printer, of the same print on another: how far its
+ * ramps reach is taken over, how well its pace is known is its own.
+ */
+export function onPrinter(
+  { shared, own }: FigureDoubt,
+  from: Pick<Printer, 'id'>,
+  to: Pick<Printer, 'id' | 'clockFactor'>,
+): FigureDoubt {
+  const [fromPace, fromRamps] = [errorId('pace', from.id), errorId('acceleration', from.id)]
+  const ramps = shared.find(({ id }) => id === fromRamps)?.effect ?? 0
+  const rest = shared.filter(({ id }) => id !== fromPace && id !== fromRamps)
+  return { shared: [...clockDoubt(to, 2 * ramps).shared, ...rest], own }
+}
+
+/** How `errorId` begins what is unsure of a clock; the printer's id follows. */
+const PACE = 'pace:'
+const RAMPS = 'acceleration:'
+
+/** Ids of the printers whose clocks errors are of. */
+export function clocksIn(errorIds: readonly string[]): readonly string[] {
+  return errorIds.flatMap((id) => (id.startsWith(PACE) ? [id.slice(PACE.length)] : []))
+}
+
+/** Hours with what is unsure of one printer's clock in place of any other's. */
+export function onClockOf({ mid, ids, effects }: Form, printerId: string): Form {
+  const [pace, ramps] = [errorId('pace', printerId), errorId('acceleration', printerId)]
+  const named = ids.map((id, i) => {
+    const own = id.startsWith(PACE) ? pace : id.startsWith(RAMPS) ? ramps : id
+    return [own, effects[i] ?? 0] as const
+  })
+  return formOf(mid, named)
 }
 
 /** How far the spool's density may lie from the one in the table. */

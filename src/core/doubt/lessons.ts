@@ -18,7 +18,9 @@ export interface Lesson {
   readonly shared: readonly SharedError[]
   /** Reading ÷ calculated. */
   readonly ratio: number
-  /** One standard deviation of the ratio from the lines' own errors, their scatter and the reading. */
+  /**
+   * One standard deviation of the ratio from the lines' own errors, their scatter and the reading.
+   */
   readonly noise: number
 }
 

@@ -126,7 +126,7 @@ function pushError(ids: string[], effects: number[], id: string, effect: number)
   effects.push(effect)
 }
 
-const ownId = (lineId: string): string => ofLine(lineId, 'own')
+export const ownId = (lineId: string): string => ofLine(lineId, 'own')
 const mishapId = (lineId: string): string => ofLine(lineId, 'mishap')
 const scatterId = (lineId: string, group: string): string => ofLine(lineId, `scatter ${group}`)
 

@@ -1,3 +1,4 @@
+import type { SharedError } from '../model/doubt.ts'
 import type { Observation } from './belief.ts'
 import type { Form } from './form.ts'
 
@@ -20,6 +21,20 @@ export type ReadingOf =
       /** Pieces of several lines, whichever they are; for lines whose pieces are all alike. */
       readonly kind: 'run'
       readonly pieces: readonly { readonly lineId: string; readonly pieces: number }[]
+      /**
+       * Whose clock it was, wherever the pieces are printed by now; left out, of where they are.
+       */
+      readonly printerId?: string
+    }
+  | {
+      /**
+       * Plastic laid of one piece over what was calculated: as a ratio, with the errors that show
+       * in it.
+       */
+      readonly kind: 'laid'
+      readonly lineId: string
+      readonly shared: readonly SharedError[]
+      readonly own: number
     }
   | {
       readonly kind: 'whole'

@@ -1,11 +1,12 @@
 import type { Bell, Belief, Foretold, Observation } from './belief.ts'
 import { believe } from './belief.ts'
 import type { Form } from './form.ts'
+import { onClockOf } from './factors.ts'
 import { covarianceOf, EXACT_ZERO, formOf, sumForms } from './form.ts'
 import type { Lesson } from './lessons.ts'
 import { lessonObservation } from './lessons.ts'
 import type { DoubtLine, LineForms, ObservedPieces } from './lines.ts'
-import { lineForms } from './lines.ts'
+import { lineForms, ownId } from './lines.ts'
 import type { Reading } from './readings.ts'
 import { observationOf, unlistedId } from './readings.ts'
 import { findStrays } from './strays.ts'
@@ -102,10 +103,16 @@ function observationsOf(reading: Reading, forms: Forms): readonly Observation[] 
     const form = forms.get(of.lineId)?.observed.get(id)
     return form === undefined ? [] : [observationOf(reading, form)]
   }
+  if (of.kind === 'laid') {
+    if (!forms.has(of.lineId)) return []
+    const shared = of.shared.map((error) => [error.id, error.effect] as const)
+    return [observationOf(reading, formOf(1, [...shared, [ownId(of.lineId), of.own]]))]
+  }
   if (of.kind === 'run') {
     const run = of.pieces.flatMap(({ lineId, pieces }) => forms.get(lineId)?.spare(pieces) ?? [])
     if (run.length < of.pieces.length) return []
-    return [observationOf(reading, sumForms(run.map((form) => [form, 1] as const)))]
+    const sum = sumForms(run.map((form) => [form, 1] as const))
+    return [observationOf(reading, of.printerId === undefined ? sum : onClockOf(sum, of.printerId))]
   }
   const known = of.lineIds.flatMap((lineId) => forms.get(lineId)?.flying ?? [])
   if (known.length < of.lineIds.length) return []

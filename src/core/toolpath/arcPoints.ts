@@ -1,6 +1,9 @@
 type Point = readonly [x: number, y: number]
 
-/** Where the middle of an arc lies: from its start (I, J), or by its radius (R; negative: the long way). */
+/**
+ * Where the middle of an arc lies: from its start (I, J), or by its radius (R; negative: the long
+ * way).
+ */
 interface ArcCentre {
   readonly i: number
   readonly j: number

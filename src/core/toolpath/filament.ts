@@ -13,7 +13,10 @@ const BINS = 180
 const REACH = 2
 /** What is shorter says little of its neighbours. mm */
 const LEAST_MM = 0.3
-/** With so many mm of skin beside skin, walls are not asked: they lie closer or further than they are wide. */
+/**
+ * With so many mm of skin beside skin, walls are not asked: they lie closer or further than they
+ * are wide.
+ */
 const ENOUGH_MM = 300
 /** Filaments are sold in these diameters (common practice, no source). mm */
 const DIAMETERS_MM = [1.75, 2.85, 3] as const
@@ -21,7 +24,10 @@ const DIAMETERS_MM = [1.75, 2.85, 3] as const
 export const USUAL_MM = 1.75
 /** A measured diameter this near to one of those is meant to be it, as a share. */
 const NEAR = 0.04
-/** Dense infill looks like skin of a thicker filament: a thinner one with this share of its lengths is the one. */
+/**
+ * Dense infill looks like skin of a thicker filament: a thinner one with this share of its lengths
+ * is the one.
+ */
 const THINNER_SHARE = 0.4
 /** With less than this share of all lengths no sold diameter fits. */
 const SOLD_SHARE = 0.1

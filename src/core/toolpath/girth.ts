@@ -4,16 +4,13 @@ const STEPS = 36
 /** How wide a plan is across each of `STEPS` directions, the first along x. mm */
 export type Girth = Float64Array
 
-/** How far a plan reaches in each direction, backwards and forwards. mm */
-interface Reach {
-  readonly low: Float64Array
-  readonly high: Float64Array
-}
-
-/** A skirt may stand a few layers high; what reaches out in no more than these is none of the part. */
+/**
+ * A skirt may stand a few layers high; what reaches out in no more than these is none of the part.
+ */
 const SKIRT_LAYERS = 5
 /** Of a print with few layers, it is at most this share of them. */
 const SKIRT_SHARE = 0.25
+const KEPT = SKIRT_LAYERS + 1
 
 const COS = Float64Array.from({ length: STEPS }, (_, k) => Math.cos((Math.PI * k) / STEPS))
 const SIN = Float64Array.from({ length: STEPS }, (_, k) => Math.sin((Math.PI * k) / STEPS))
@@ -25,15 +22,21 @@ export function girthSeen(): {
   readonly nextLayer: () => void
   readonly girth: () => Girth
 } {
-  const layers: Reach[] = []
-  const begin = (): Reach => ({
-    low: new Float64Array(STEPS).fill(Infinity),
-    high: new Float64Array(STEPS).fill(-Infinity),
-  })
-  let { low, high } = begin()
+  // Of each direction the furthest that layers reach, a few of them: more are never skipped.
+  const furthest = new Float64Array(STEPS * KEPT).fill(-Infinity)
+  const nearest = new Float64Array(STEPS * KEPT).fill(Infinity)
+  const low = new Float64Array(STEPS).fill(Infinity)
+  const high = new Float64Array(STEPS).fill(-Infinity)
+  let layers = 0
   const close = (): void => {
-    if (high[0] !== -Infinity) layers.push({ low, high })
-    ;({ low, high } = begin())
+    if (high[0] === -Infinity) return
+    layers++
+    for (let k = 0; k < STEPS; k++) {
+      insert(furthest, k, high[k]!, (one, other) => one > other)
+      insert(nearest, k, low[k]!, (one, other) => one < other)
+    }
+    low.fill(Infinity)
+    high.fill(-Infinity)
   }
   return {
     add(x, y, radiusMm) {
@@ -46,14 +49,31 @@ export function girthSeen(): {
     nextLayer: close,
     girth() {
       close()
-      const skip = Math.min(SKIRT_LAYERS, Math.floor(SKIRT_SHARE * layers.length))
-      return Float64Array.from({ length: STEPS }, (_, k) => {
-        const highs = layers.map((layer) => layer.high[k]!).sort((a, b) => b - a)
-        const lows = layers.map((layer) => layer.low[k]!).sort((a, b) => a - b)
-        return (highs[skip] ?? 0) - (lows[skip] ?? 0)
-      })
+      if (layers === 0) return new Float64Array(STEPS)
+      const skip = Math.min(SKIRT_LAYERS, Math.floor(SKIRT_SHARE * layers))
+      return Float64Array.from(
+        { length: STEPS },
+        (_, k) => furthest[k * KEPT + skip]! - nearest[k * KEPT + skip]!,
+      )
     },
   }
+}
+
+/** Puts a value into its place among the kept ones of a direction; the last falls out. */
+function insert(
+  kept: Float64Array,
+  direction: number,
+  value: number,
+  isBefore: (one: number, other: number) => boolean,
+): void {
+  const first = direction * KEPT
+  let at = first + KEPT - 1
+  if (!isBefore(value, kept[at]!)) return
+  while (at > first && isBefore(value, kept[at - 1]!)) {
+    kept[at] = kept[at - 1]!
+    at--
+  }
+  kept[at] = value
 }
 
 /** The same of a mesh placed on the bed. `positions`: x, y, z, stride 3. */

@@ -1,3 +1,5 @@
+import type { BorrowedList } from '../model/borrowed.ts'
+import type { LineKind } from '../model/toolpath.ts'
 import type { LayerMoves } from './layerMoves.ts'
 import { planLength } from './layerMoves.ts'
 import type { Meeting, Nearby } from './nearby.ts'
@@ -16,6 +18,13 @@ export interface LayerLines {
   readonly nearby: Nearby
   readonly heightMm: number
 }
+
+/** Looks at a layer; `kinds` and `widths` (mm) per move. */
+export type LookAtLayer = (
+  layer: LayerLines,
+  kinds: readonly (LineKind | null)[],
+  widths: Float64Array,
+) => void
 
 export function linesOf(moves: LayerMoves, heightMm: number): LayerLines {
   const runs = runsOf(moves)
@@ -43,14 +52,17 @@ export function runsAlong({ moves }: LayerLines, a: number, b: number): boolean 
   return Math.abs(ax * bx + ay * by) > PARALLEL * Math.hypot(ax, ay) * Math.hypot(bx, by)
 }
 
-/** What a ray square to a line meets, at `share` of its length, to the left (1) or to the right (−1). */
+/**
+ * What a ray square to a line meets, at `share` of its length, to the left (1) or to the right
+ * (−1).
+ */
 export function beside(
   { moves, nearby }: LayerLines,
   move: number,
   share: number,
   side: 1 | -1,
   reachMm: number,
-): readonly Meeting[] {
+): BorrowedList<Meeting> {
   const { fromX, fromY, toX, toY } = moves
   const [dx, dy] = [toX[move]! - fromX[move]!, toY[move]! - fromY[move]!]
   const length = planLength(moves, move)

@@ -29,6 +29,11 @@ const COLUMNS = [
   'accelMmS2',
 ] as const
 
+/**
+ * A layer of more is handed on in pieces, so that a file takes no more room; a solid bed of 250 mm
+ * has fewer.
+ */
+export const MOST_MOVES = 1 << 19
 /** Heights nearer than this are one layer. mm */
 const SAME_HEIGHT_MM = 0.005
 /** A line shorter than this is a blob. mm */
@@ -44,7 +49,7 @@ export const laysLine = (moves: LayerMoves, i: number): boolean =>
 
 /**
  * Gathers moves and hands them on a layer at a time: a layer ends where the next line is laid at
- * another height. The columns are used again for the next one.
+ * another height, or has so many moves. The columns are used again for the next one.
  */
 export function layerGatherer(onLayer: (moves: LayerMoves) => void): {
   readonly add: (move: Move) => void
@@ -67,6 +72,7 @@ export function layerGatherer(onLayer: (moves: LayerMoves) => void): {
         if (count > 0 && Math.abs(move.toZ - topMm) > SAME_HEIGHT_MM) hand()
         topMm = move.toZ
       }
+      if (count === MOST_MOVES) hand()
       if (count === room) {
         room *= 2
         columns = eachColumn((key) => {

@@ -1,35 +1,10 @@
 import type { LineKind, LineMeasure } from '../model/toolpath.ts'
+import { fullSpeed, layerSeconds, layerTimes } from './fullSpeed.ts'
 import type { LayerLines } from './layerLines.ts'
 import { planLength } from './layerMoves.ts'
+import { spread } from './spread.ts'
 
 const KINDS: readonly LineKind[] = ['outer', 'inner', 'skin', 'infill', 'gap']
-/** Values nearer than this are one, as a share. */
-const STEP = 1.005
-
-/** Lengths by value, on a scale of even ratios: the middle costs no list of all lines. */
-interface Spread {
-  readonly lengths: Map<number, number>
-  allMm: number
-}
-
-const spread = (): Spread => ({ lengths: new Map(), allMm: 0 })
-
-function note(to: Spread, value: number, lengthMm: number): void {
-  if (!(value > 0)) return
-  const bin = Math.round(Math.log(value) / Math.log(STEP))
-  to.lengths.set(bin, (to.lengths.get(bin) ?? 0) + lengthMm)
-  to.allMm += lengthMm
-}
-
-function middle({ lengths, allMm }: Spread): number | null {
-  let left = allMm / 2
-  for (const [bin, length] of [...lengths].sort(([a], [b]) => a - b)) {
-    left -= length
-    if (left <= 0) return STEP ** bin
-  }
-  return null
-}
-
 /**
  * Plastic and length by kind of line, added up layer by layer; width and speed of those above the
  * bed: the first layer has its own.
@@ -49,9 +24,16 @@ export interface LineMeasures {
 }
 
 export function lineMeasures(): LineMeasures {
-  const all = KINDS.map(() => ({ filamentMm: 0, lengthMm: 0, width: spread(), speed: spread() }))
+  const all = KINDS.map(() => ({
+    filamentMm: 0,
+    lengthMm: 0,
+    width: spread(),
+    speed: fullSpeed(),
+  }))
+  const times = layerTimes()
   return {
     add({ moves, lines }, kinds, widths, onBed) {
+      const time = onBed ? 0 : times.add(layerSeconds(moves))
       for (const move of lines) {
         const kind = kinds[move]
         const own = kind ? all[KINDS.indexOf(kind)] : undefined
@@ -60,21 +42,22 @@ export function lineMeasures(): LineMeasures {
         own.filamentMm += moves.laidMm[move]!
         own.lengthMm += length
         if (onBed) continue
-        note(own.width, widths[move]!, length)
-        note(own.speed, moves.speedMmS[move]!, length)
+        own.width.add(widths[move]!, length)
+        own.speed.add(time, moves.speedMmS[move]!, length)
       }
     },
     told(sectionMm2, reckonedMm2) {
+      const slowedUpTo = times.slowedUpTo()
       const told = KINDS.map((kind, k): [LineKind, LineMeasure] => {
         const { filamentMm, lengthMm, width, speed } = all[k]!
-        const widthMm = middle(width)
+        const widthMm = width.quantile(0.5)
         return [
           kind,
           {
             volumeMm3: filamentMm * sectionMm2,
             lengthM: lengthMm / 1000,
             widthMm: widthMm === null ? null : (widthMm * sectionMm2) / reckonedMm2,
-            speedMmS: middle(speed),
+            speedMmS: speed.told(slowedUpTo),
           },
         ]
       })

@@ -30,7 +30,9 @@ const MOST_SHARE = 0.01
 const MOST_HEIGHT_MM = 0.1
 /** Of two that fit, one this much further off is the other. mm */
 const CLEARLY_MM = 0.15
-/** What a print encloses ÷ volume of the part: hollow shells of thin walls to brims and supports. */
+/**
+ * What a print encloses ÷ volume of the part: hollow shells of thin walls to brims and supports.
+ */
 const LEAST_FILL = 0.3
 const MOST_FILL = 2
 

@@ -8,8 +8,10 @@ const LONGEST_LINE = 16_384
 const INCH_MM = 25.4
 /** Arcs become chords that stray from them by no more. mm */
 const CHORD_MM = 0.01
-/** Coordinates beyond this are nonsense. mm */
-const FARTHEST_MM = 100_000
+/**
+ * Coordinates beyond this are nonsense; layers are kept by height, so that it bounds them too. mm
+ */
+const FARTHEST_MM = 5000
 
 /** Feeds on bytes in pieces of any size and hands on the moves they hold. */
 export interface MoveReader {

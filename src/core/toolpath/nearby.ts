@@ -1,3 +1,4 @@
+import type { BorrowedList } from '../model/borrowed.ts'
 import type { LayerMoves } from './layerMoves.ts'
 
 /** Where a ray meets a line of the layer. */
@@ -8,14 +9,14 @@ export interface Meeting {
 
 /** Finds the lines of a layer that a ray meets. */
 export interface Nearby {
-  /** Meetings within `reachMm`, nearest first. `dx`, `dy`: unit length. Used again by the next call. */
+  /** Meetings within `reachMm`, nearest first. `dx`, `dy`: unit length. */
   readonly along: (
     x: number,
     y: number,
     dx: number,
     dy: number,
     reachMm: number,
-  ) => readonly Meeting[]
+  ) => BorrowedList<Meeting>
 }
 
 const CELL_MM = 1.5

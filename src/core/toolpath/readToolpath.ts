@@ -1,6 +1,7 @@
 import type { Finding } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import type { SeenLayer, ToolpathFigures } from '../model/toolpath.ts'
+import { beadSeen } from './beadSeen.ts'
 import { measureCores } from './cores.ts'
 import { filamentSeen, soldDiameterMm, USUAL_MM } from './filament.ts'
 import { girthSeen } from './girth.ts'
@@ -13,12 +14,16 @@ import { copyMoves, layerGatherer, planLength } from './layerMoves.ts'
 import { lineMeasures } from './lineMeasures.ts'
 import { moveReader } from './moveReader.ts'
 import type { PaceMotion } from './pace.ts'
+import { overlapSeen } from './overlapSeen.ts'
 import { pace } from './pace.ts'
 import { habitsSeen, recipeSeen } from './recipeSeen.ts'
 import type { Plan } from './rooms.ts'
 import { filledMm2, paintPlan, planAbout } from './rooms.ts'
 import { patternSeen } from './seenPattern.ts'
+import { skinBands } from './skinBands.ts'
 import { skinCount } from './skinCount.ts'
+import { smallRooms } from './smallRooms.ts'
+import { strandSeen } from './strandSeen.ts'
 import { toolpathFindings } from './toolpathFindings.ts'
 import { MOST_WALLS } from './wallCount.ts'
 
@@ -50,6 +55,11 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
   const measures = lineMeasures()
   const patterns = patternSeen()
   const skins = skinCount()
+  const bands = skinBands()
+  const overlaps = overlapSeen()
+  const strands = strandSeen()
+  const beads = beadSeen()
+  const rooms = smallRooms()
   const clock = pace(settings.cornerMmS)
   const heightAt = layerHeights()
   const first = lineMeasures()
@@ -68,7 +78,10 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
   const sums = { laidMm: 0, pathMm: 0, travelMm: 0, retracts: 0, rising: 0 }
 
   const judge = (layer: LayerLines): void => {
-    if (layer.moves.topMm < lastTopMm) skins.finish()
+    if (layer.moves.topMm < lastTopMm) {
+      skins.finish()
+      bands.finish()
+    }
     lastTopMm = layer.moves.topMm
     const widths = widthsOf(layer, reckonedMm2)
     const { kinds, walls } = judgeLines(layer, widths)
@@ -76,11 +89,16 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
     plan ??= planAbout(moves.fromX[lines[0]!]!, moves.fromY[lines[0]!]!)
     paintPlan(plan, moves, kinds, widths)
     skins.add(plan)
+    bands.add(plan)
     envelopeMm3 += filledMm2(plan) * heightMm
     const onBed = moves.topMm === heightMm
     measures.add(layer, kinds, widths, onBed)
     if (onBed) first.add(layer, kinds, widths, false)
     if (!onBed) {
+      overlaps.add(layer, kinds, widths)
+      strands.add(layer, kinds, widths)
+      beads.add(layer, kinds, widths)
+      rooms.add(plan, moves, kinds)
       walls.filled.forEach((mm, k) => (filled[k]! += mm))
       walls.thin.forEach((mm, k) => (thin[k]! += mm))
       const cores = measureCores(plan, moves, kinds)
@@ -162,6 +180,7 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
       gatherer.end()
       release()
       skins.finish()
+      bands.finish()
       const timeS = clock.end()
       if (layers.size === 0) throw nothingLaid(tally.moves)
       const seenMm2 = filament.sectionMm2()
@@ -191,6 +210,11 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
         coreDepositMm3: coreFilamentMm * sectionMm2,
         coreLengthMm,
         pattern: patterns.pattern(),
+        overlapMm: overlaps.overlapMm(),
+        strandShare: strands.share(),
+        bead: beads.bead(),
+        leastRoomMm2: rooms.leastMm2(),
+        bandMm: bands.widthMm,
       }
       const recipe = recipeSeen(evidence)
       const findings: readonly Finding[] = toolpathFindings({

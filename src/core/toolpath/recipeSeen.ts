@@ -1,3 +1,5 @@
+import type { Bead } from '../model/habits.ts'
+import { ROUND_LACK } from '../model/habits.ts'
 import type { Pattern } from '../model/settings.ts'
 import type { LineKind, LineMeasure, SeenHabits, SeenLayer, SeenRecipe } from '../model/toolpath.ts'
 
@@ -21,11 +23,24 @@ export interface RecipeEvidence {
   /** Of infill lines in them. mm */
   readonly coreLengthMm: number
   readonly pattern: Pattern | null
+  /** See `OverlapSeen`, `StrandSeen` and `BeadSeen`. */
+  readonly overlapMm: number | null
+  readonly strandShare: number | null
+  readonly bead: Bead | null
+  /** See `SmallRooms`. mm² */
+  readonly leastRoomMm2: number | null
+  /** See `SkinBands`. */
+  readonly bandMm: (skins: number) => number | null
 }
 
-/** A count that another with more evidence beats, but that has so much of its evidence, is the one meant. */
+/**
+ * A count that another with more evidence beats, but that has so much of its evidence, is the one
+ * meant.
+ */
 const WALLS_SHARE = 0.6
-/** Skins only grow, over slopes and inner steps: the least count with this share of the commonest. */
+/**
+ * Skins only grow, over slopes and inner steps: the least count with this share of the commonest.
+ */
 const SKINS_SHARE = 0.4
 /** Skins under less than this may be chance, unless nearly all agree. mm² */
 const SKINS_MM2 = 150
@@ -38,14 +53,14 @@ const CORE_LINES_MM = 40
 
 /** Reads the recipe off the evidence; null for what it does not tell. */
 export function recipeSeen(evidence: RecipeEvidence): SeenRecipe {
-  const { layers, kinds, coreMm3, coreDepositMm3, coreLengthMm } = evidence
+  const { layers, coreMm3, coreDepositMm3, coreLengthMm } = evidence
   const [first] = layers
   const roomy = coreMm3 >= CORE_MM3
   const filled = roomy && coreLengthMm >= CORE_LINES_MM
   return {
     layerMm: commonHeight(layers.slice(1)),
     firstLayerMm: first ? toMicron(first.heightMm) : null,
-    lineMm: lineOf(kinds),
+    lineMm: lineOf(evidence),
     walls: wallsOf(evidence),
     topSkins: roomy ? skinsOf(evidence.top, evidence.cellMm2) : null,
     bottomSkins: roomy ? bottomOf(evidence) : null,
@@ -56,21 +71,43 @@ export function recipeSeen(evidence: RecipeEvidence): SeenRecipe {
 
 /** Widths of the kinds against the line width, and what else the moves tell. */
 export function habitsSeen(evidence: RecipeEvidence): SeenHabits {
-  const { kinds, firstWidthMm } = evidence
-  const line = lineOf(kinds)
+  const { kinds, firstWidthMm, overlapMm, strandShare, bead, leastRoomMm2, layers } = evidence
+  const line = lineOf(evidence)
   if (line === null) return {}
-  const share = (widthMm: number | null): number | null =>
-    widthMm === null ? null : Math.round((1000 * widthMm) / line) / 1000
+  const lackMm = lackOf(evidence)
+  const firstLackMm = bead === 'round' ? ROUND_LACK * (layers[0]?.heightMm ?? 0) : 0
+  const share = (fillsMm: number | null, lacksMm = lackMm): number | null =>
+    fillsMm === null ? null : toMicron((fillsMm + lacksMm) / line)
   const shares = {
     outerWidthShare: share(kinds.outer.widthMm),
     innerWidthShare: share(kinds.inner.widthMm),
     skinWidthShare: share(kinds.skin.widthMm),
     infillWidthShare: share(kinds.infill.widthMm),
-    firstWidthShare: share(firstWidthMm),
+    firstWidthShare: share(firstWidthMm, firstLackMm),
+    overlapShare: share(overlapMm, 0),
+    strandShare: strandShare === null ? null : toMicron(strandShare),
+    smallRoomMm2: leastRoomMm2,
   }
   const known = Object.entries(shares).filter(([, value]) => value !== null)
   const gaps = kinds.gap.volumeMm3 > 0 ? { gapLines: true } : {}
-  return { ...(Object.fromEntries(known) as SeenHabits), ...gaps, ...undersidesOf(evidence) }
+  const ends = bead === null ? {} : { bead }
+  return {
+    ...(Object.fromEntries(known) as SeenHabits),
+    ...ends,
+    ...gaps,
+    ...bandsOf(evidence),
+    ...undersidesOf(evidence),
+  }
+}
+
+/** Bands under slopes and steps and what wider bare places are held by are not told apart. */
+function bandsOf(evidence: RecipeEvidence): Pick<SeenHabits, 'holdMm' | 'slopeBandMm'> {
+  const skins = skinsOf(evidence.top, evidence.cellMm2)
+  const bandMm = skins === null || evidence.coreMm3 < CORE_MM3 ? null : evidence.bandMm(skins)
+  if (bandMm === null) return {}
+  // Never −0, which no saved file gives back.
+  const told = Math.max(0, Math.round(10 * bandMm) / 10)
+  return { slopeBandMm: told, holdMm: told }
 }
 
 /** Skins on the bed; of a part that has none there, those over its undersides in the air. */
@@ -78,7 +115,10 @@ function bottomOf({ bottom, under, cellMm2 }: RecipeEvidence): number | null {
   return skinsOf(bottom, cellMm2) ?? skinsOf(under, cellMm2)
 }
 
-/** Told only by a part with rooms over the bed, over an underside and under a top, if top and bottom differ. */
+/**
+ * Told only by a part with rooms over the bed, over an underside and under a top, if top and bottom
+ * differ.
+ */
 function undersidesOf(evidence: RecipeEvidence): Pick<SeenHabits, 'undersides'> {
   const { bottom, under, top, cellMm2, coreMm3 } = evidence
   if (coreMm3 < CORE_MM3) return {}
@@ -90,13 +130,20 @@ function undersidesOf(evidence: RecipeEvidence): Pick<SeenHabits, 'undersides'> 
   return inAir === onBed ? { undersides: 'bottom' } : {}
 }
 
+/** What a line is wider than its plastic fills. mm */
+function lackOf({ bead, layers }: RecipeEvidence): number {
+  return bead === 'round' ? ROUND_LACK * (commonHeight(layers.slice(1)) ?? 0) : 0
+}
+
 /** The width that walls have by length; without walls, that of the skins. */
-function lineOf({ outer, inner, skin }: RecipeEvidence['kinds']): number | null {
+function lineOf(evidence: RecipeEvidence): number | null {
+  const { outer, inner, skin } = evidence.kinds
+  const lackMm = lackOf(evidence)
   const walls = [outer, inner].filter(({ widthMm }) => widthMm !== null)
   const lengthM = walls.reduce((sum, each) => sum + each.lengthM, 0)
-  if (lengthM === 0) return skin.widthMm
+  if (lengthM === 0) return skin.widthMm === null ? null : toMicron(skin.widthMm + lackMm)
   const widthM = walls.reduce((sum, each) => sum + each.lengthM * (each.widthMm ?? 0), 0)
-  return Math.round((1000 * widthM) / lengthM) / 1000
+  return toMicron(widthM / lengthM + lackMm)
 }
 
 function wallsOf({ filled, thin }: RecipeEvidence): number | null {

@@ -137,7 +137,10 @@ function paintLine(plan: Plan, moves: LayerMoves, i: number, reachMm: number, st
   return { left, bottom, right, top: top + 1 }
 }
 
-/** Finds what is enclosed: air reached from the edge stays air, and so do enclosed cells without infill. */
+/**
+ * Finds what is enclosed: air reached from the edge stays air, and so do enclosed cells without
+ * infill.
+ */
 function nameRooms({ cells, size, box }: Plan): void {
   const { left, bottom, right, top } = box
   const queue: number[] = []

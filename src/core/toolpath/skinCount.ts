@@ -9,7 +9,9 @@ const FROM_ROOM = 2
 const SPOILT = 3
 const FROM_BED = 4
 
-/** How many solid layers lie under and over rooms, by area, in columns of cells from layer to layer. */
+/**
+ * How many solid layers lie under and over rooms, by area, in columns of cells from layer to layer.
+ */
 export interface SkinCount {
   readonly add: (plan: Plan) => void
   /** No more layers, or the next one begins another object. */
@@ -22,8 +24,9 @@ export interface SkinCount {
 }
 
 /**
- * Follows every column upwards. Solid layers from the bed to a room are a bottom, from air to a room
- * those over an underside, from a room to air a top; a column that meets a wall on the way tells neither.
+ * Follows every column upwards. Solid layers from the bed to a room are a bottom, from air to a
+ * room those over an underside, from a room to air a top; a column that meets a wall on the way
+ * tells neither.
  */
 export function skinCount(): SkinCount {
   const bottom = new Float64Array(MOST_SKINS + 1)
