@@ -7,8 +7,8 @@ export interface BedGrid {
   readonly down: number
   readonly words: number
   /**
-   * Level k tells of a cell whether it or one of the 2^k − 1 to its right is taken, so that a run of
-   * any length is asked for in two steps.
+   * Level k tells of a cell whether it or one of the 2^k − 1 to its right is taken, so that a run
+   * of any length is asked for in two steps.
    */
   readonly levels: readonly Uint32Array[]
   readonly isBare: Uint8Array
@@ -29,7 +29,13 @@ export function emptyGrid([wide, deep]: readonly [number, number]): BedGrid {
 }
 
 /** Takes the cells of a stamp and all that are nearer to them than `gapMm`. */
-export function takeCells(grid: BedGrid, stamp: Stamp, x: number, y: number, gapMm: number): void {
+export function occupyCells(
+  grid: BedGrid,
+  stamp: Stamp,
+  x: number,
+  y: number,
+  gapMm: number,
+): void {
   const taken = grid.levels[0]
   if (taken === undefined) return
   const near = nearCells(gapMm)
@@ -53,14 +59,16 @@ export function takeCells(grid: BedGrid, stamp: Stamp, x: number, y: number, gap
       const next = grid.levels[k + 1]
       if (next === undefined) return
       const at = row * grid.words
-      next.fill(0, at, at + grid.words)
-      addShifted(next, at, level, at, grid.words, 0)
+      for (let w = at; w < at + grid.words; w++) next[w] = level[w] ?? 0
       addShifted(next, at, level, at, grid.words, 2 ** k)
     })
   }
 }
 
-/** Lowest, then leftmost cell from `leastY` to `mostY` at which a stamp lies free; null where there is none. */
+/**
+ * Lowest, then leftmost cell from `leastY` to `mostY` at which a stamp lies free; null where there
+ * is none.
+ */
 export function lowestSpot(
   grid: BedGrid,
   stamp: Stamp,
@@ -94,6 +102,9 @@ export function highestSpot(
   return null
 }
 
+/** Where each pass over a stamp's rows begins. */
+const ROWS_APART = [0, 8, 4, 12, 2, 10, 6, 14, 1, 9, 5, 13, 3, 11, 7, 15]
+
 /** Leftmost free cell of a row, −1 where there is none. */
 function freeAt(
   grid: BedGrid,
@@ -103,22 +114,28 @@ function freeAt(
   blocked: Uint32Array,
 ): number {
   const { words, levels, isBare } = grid
-  blocked.fill(0)
-  for (let r = 0; r < down; r++) {
-    if (isBare[y + r] === 1) continue
-    const own = runs[r]
-    if (own === undefined) continue
-    for (let i = 0; i + 1 < own.length; i += 2) {
-      const from = own[i] ?? 0
-      const length = (own[i + 1] ?? 0) - from
-      const k = 31 - Math.clz32(length)
-      const level = levels[k]
-      if (level === undefined) return -1
-      addShifted(blocked, 0, level, (y + r) * words, words, from)
-      addShifted(blocked, 0, level, (y + r) * words, words, from + length - 2 ** k)
+  // Of a piece nearly as wide as the bed only the first places matter.
+  const wanted = (lastX >>> 5) + 1
+  blocked.fill(0, 0, wanted)
+  // Rows far apart first: neighbours mostly block the same places, and most places are found taken
+  // long before the end.
+  for (const first of ROWS_APART) {
+    for (let r = first; r < down; r += ROWS_APART.length) {
+      if (isBare[y + r] === 1) continue
+      const own = runs[r]
+      if (own === undefined) continue
+      for (let i = 0; i + 1 < own.length; i += 2) {
+        const from = own[i] ?? 0
+        const length = (own[i + 1] ?? 0) - from
+        const k = 31 - Math.clz32(length)
+        const level = levels[k]
+        if (level === undefined) return -1
+        const rest = length - (1 << k)
+        addShifted(blocked, 0, level, (y + r) * words, words, from, wanted)
+        if (rest > 0) addShifted(blocked, 0, level, (y + r) * words, words, from + rest, wanted)
+      }
     }
-    // Most places are found taken long before the last row.
-    if ((r & 7) === 7 && firstClear(blocked, lastX) < 0) return -1
+    if (firstClear(blocked, lastX) < 0) return -1
   }
   return firstClear(blocked, lastX)
 }
@@ -133,7 +150,7 @@ function firstClear(bits: Uint32Array, last: number): number {
   return -1
 }
 
-/** to[i] |= from[i + by], bit by bit. */
+/** to[i] |= from[i + by], bit by bit, in the first `wanted` words. */
 function addShifted(
   to: Uint32Array,
   toAt: number,
@@ -141,13 +158,18 @@ function addShifted(
   fromAt: number,
   words: number,
   by: number,
+  wanted = words,
 ): void {
   const whole = by >>> 5
   const rest = by & 31
-  for (let w = 0; w + whole < words; w++) {
-    const low = from[fromAt + w + whole] ?? 0
-    const high = w + whole + 1 < words ? (from[fromAt + w + whole + 1] ?? 0) : 0
+  const end = Math.min(wanted, words - whole)
+  const at = fromAt + whole
+  // Each word is read once: what was high is low next.
+  let low = from[at] ?? 0
+  for (let w = 0; w < end; w++) {
+    const high = w + whole + 1 < words ? (from[at + w + 1] ?? 0) : 0
     to[toAt + w] = (to[toAt + w] ?? 0) | (rest === 0 ? low : (low >>> rest) | (high << (32 - rest)))
+    low = high
   }
 }
 

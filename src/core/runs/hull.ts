@@ -3,7 +3,9 @@ import type { Mesh } from '../model/mesh.ts'
 /** Directions whose farthest vertices are looked for first, so that few are sorted. */
 const DIRECTIONS = 64
 
-/** Convex hull of a mesh seen from above: x, y pairs, counter-clockwise. Andrew's monotone chain. */
+/**
+ * Convex hull of a mesh seen from above: x, y pairs, counter-clockwise. Andrew's monotone chain.
+ */
 export function hullOf({ positions, indices }: Mesh): Float64Array {
   const points = sortedPoints(positions, indices)
   const half = (list: readonly Point[]): Point[] => {

@@ -1,6 +1,7 @@
-import { emptyGrid, highestSpot, lowestSpot, takeCells, type BedGrid } from './bedGrid.ts'
+import type { Spot } from '../model/runs.ts'
+import { emptyGrid, highestSpot, lowestSpot, occupyCells, type BedGrid } from './bedGrid.ts'
 import { BED_CELL_MM } from './stamp.ts'
-import type { Spot, Stamp } from './types.ts'
+import type { Stamp } from './types.ts'
 
 /** One piece to lay, with every turn it is tried at. */
 export interface TurnedPiece {
@@ -21,7 +22,10 @@ export type Joins = (spots: readonly Spot[]) => boolean
 interface OpenBed {
   readonly grid: BedGrid
   readonly spots: Spot[]
-  /** Below this row a stamp was found to lie nowhere; beds only fill, so it need not be looked for there again. */
+  /**
+   * Below this row a stamp was found to lie nowhere; beds only fill, so it need not be looked for
+   * there again.
+   */
   readonly from: Map<Stamp, number>
   usedX: number
   usedY: number
@@ -30,6 +34,8 @@ interface OpenBed {
 /**
  * Lays pieces one by one on the first bed that takes them, each bottom-left at its best turn; spots
  * count from the least corner of the usable bed. A piece that only an exact fit takes lies alone.
+ *
+ * @returns null as soon as there are more than `mostBeds`.
  */
 export function layPieces(
   pieces: readonly TurnedPiece[],
@@ -37,10 +43,12 @@ export function layPieces(
   gapMm: number,
   rule: Rule,
   joins: Joins,
-): readonly (readonly Spot[])[] {
+  mostBeds = Infinity,
+): readonly (readonly Spot[])[] | null {
   const beds: OpenBed[] = []
   for (const piece of pieces) {
     if (beds.some((bed) => laidOn(bed, piece, gapMm, rule, joins))) continue
+    if (beds.length >= mostBeds) return null
     const fresh = {
       grid: emptyGrid(usableMm),
       spots: [],
@@ -101,7 +109,7 @@ function laidOn(
     ...(mirrored ? { mirrored } : {}),
   }
   if (!joins([...bed.spots, spot])) return false
-  takeCells(bed.grid, stamp, x, y, gapMm)
+  occupyCells(bed.grid, stamp, x, y, gapMm)
   bed.spots.push(spot)
   bed.usedX = Math.max(bed.usedX, x + stamp.across)
   bed.usedY = Math.max(bed.usedY, y + stamp.down)

@@ -60,7 +60,26 @@ export function outlineOf(mesh: Mesh): PieceOutline | null {
 
 type Point = readonly [x: number, y: number]
 
-/** Marks the cells of each row from the leftmost to the rightmost point that the triangle has in it. */
+/** Left and right of what a triangle has in a row so far. */
+const reach: [left: number, right: number] = [0, 0]
+
+/** Takes what one side of a triangle has in a row. */
+function reachBy(p: Point, q: Point, row: number): void {
+  const from = Math.max(row, Math.min(p[1], q[1]))
+  const to = Math.min(row + 1, Math.max(p[1], q[1]))
+  if (from > to) return
+  const isLevel = p[1] === q[1]
+  const slope = isLevel ? 0 : (q[0] - p[0]) / (q[1] - p[1])
+  const first = isLevel ? p[0] : p[0] + slope * (from - p[1])
+  const second = isLevel ? q[0] : p[0] + slope * (to - p[1])
+  reach[0] = Math.min(reach[0], first, second)
+  reach[1] = Math.max(reach[1], first, second)
+}
+
+/**
+ * Marks the cells of each row from the leftmost to the rightmost point that the triangle has in it.
+ * Made of no functions of its own: there are as many rows as the mesh has edges, and more.
+ */
 function fillTriangle(
   cells: Uint8Array,
   across: number,
@@ -74,28 +93,12 @@ function fillTriangle(
   const first = Math.max(0, Math.min(down - 1, Math.floor(low + EDGE)))
   const last = Math.min(down - 1, Math.max(first, Math.ceil(high - EDGE) - 1))
   for (let row = first; row <= last; row++) {
-    let left = Infinity
-    let right = -Infinity
-    const take = (x: number): void => {
-      if (x < left) left = x
-      if (x > right) right = x
-    }
-    const side = (p: Point, q: Point): void => {
-      const from = Math.max(row, Math.min(p[1], q[1]))
-      const to = Math.min(row + 1, Math.max(p[1], q[1]))
-      if (from > to) return
-      if (p[1] === q[1]) {
-        take(p[0])
-        take(q[0])
-        return
-      }
-      const slope = (q[0] - p[0]) / (q[1] - p[1])
-      take(p[0] + slope * (from - p[1]))
-      take(p[0] + slope * (to - p[1]))
-    }
-    side(a, b)
-    side(b, c)
-    side(c, a)
+    reach[0] = Infinity
+    reach[1] = -Infinity
+    reachBy(a, b, row)
+    reachBy(b, c, row)
+    reachBy(c, a, row)
+    const [left, right] = reach
     if (left > right) continue
     const from = Math.max(0, Math.min(across - 1, Math.floor(left + EDGE)))
     const to = Math.min(across - 1, Math.max(from, Math.ceil(right - EDGE) - 1))

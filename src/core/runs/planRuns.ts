@@ -1,55 +1,26 @@
-import { MOST_RUN_PIECES, NIGHT_H } from '../data/runs.ts'
-import { costOf } from '../figures/cost.ts'
-import type { LayerWork } from '../figures/layerSeconds.ts'
-import type { FigureDoubt } from '../model/doubt.ts'
-import type { Material, Prices, Printer } from '../model/figures.ts'
-import type { RunSettings, RunWay } from '../model/runs.ts'
-import { nest } from './nest.ts'
-import { runSeconds } from './runSeconds.ts'
-import type { Bed, LaidPart, Spot } from './types.ts'
-
-/** A part with all that decides which others it may share a bed with. */
-export interface RunPart extends LaidPart {
-  readonly material: Material
-  readonly layerMm: number
-  readonly firstLayerMm: number
-  /** Of one piece. */
-  readonly work: LayerWork
-  /** Of one piece, off the spool. */
-  readonly spoolG: number
-}
-
-/** What is printed at once. */
-export interface PlannedRun {
-  readonly materialId: string
-  readonly layerMm: number
-  readonly spots: readonly Spot[]
-  /** As the printer's clock has it, before what scale and clock taught of its parts. */
-  readonly timeS: number
-  /** A good one, with what failed ones before it cost. */
-  readonly cost: number
-  /** What is lost when it fails at the end. */
-  readonly lostAtEnd: number
-}
-
-export interface RunWorkshop {
-  readonly printer: Printer
-  readonly prices: Prices
-  readonly settings: RunSettings
-}
-
-const CERTAIN: FigureDoubt = { shared: [], own: 0 }
-
-/** The bed of a printer as runs use it. */
-export function bedOf({ bedMm }: Printer, { marginMm }: RunSettings): Bed {
-  const [widthMm, depthMm, heightMm] = bedMm
-  return { widthMm, depthMm, heightMm, marginMm }
-}
+import { MOST_RUN_PIECES } from '../data/runs.ts'
+import type { RunWay } from '../model/runs.ts'
+import { eveningsOf } from './eveningPlan.ts'
+import { finishOf } from './finish.ts'
+import {
+  planBeds,
+  type PlannedRun,
+  type RunPart,
+  type RunWorkshop,
+  type TimedRun,
+} from './planBeds.ts'
+import { inStartOrder } from './runOrder.ts'
+import { allPrinters } from './runPrinters.ts'
+import { dividePieces, passRuns } from './severalPrinters.ts'
 
 /**
- * Divides pieces into print runs, each of one material and one layer height, and lays each on the
- * bed; all must go on it. Short runs first, so that what does not fit shows early and long ones end
- * the day. Null where there are too many pieces to lay.
+ * Divides pieces into print runs, each of one material and one layer height on one printer, and
+ * lays each on the bed; every piece must go on one of the beds. What others wait for comes first,
+ * see `inOrder`, coupons before all. Null where there are too many pieces to lay.
+ *
+ * Of several printers it weighs all that goes on one of them on that one, and the pieces spread
+ * over them, each also with whole runs passed to the printer that is free first; what suits the way
+ * stands.
  */
 export function planRuns(
   parts: readonly RunPart[],
@@ -57,71 +28,73 @@ export function planRuns(
   way: RunWay = workshop.settings.way,
 ): readonly PlannedRun[] | null {
   if (parts.reduce((sum, { count }) => sum + count, 0) > MOST_RUN_PIECES) return null
-  const groups = new Map<string, RunPart[]>()
-  for (const part of parts) {
-    const key = [part.material.id, part.layerMm, part.firstLayerMm].join(' ')
-    groups.set(key, [...(groups.get(key) ?? []), part])
-  }
-  return [...groups.values()]
-    .flatMap((group) => planGroup(group, workshop, way))
-    .toSorted((a, b) => a.timeS - b.timeS)
-}
-
-function planGroup(
-  parts: readonly RunPart[],
-  workshop: RunWorkshop,
-  way: RunWay,
-): readonly PlannedRun[] {
-  const { printer, settings } = workshop
-  const byId = new Map(parts.map((part) => [part.id, part]))
-  const timed = (spots: readonly Spot[]): PlannedRun => timedRun(spots, byId, workshop)
-  const inTurn = settings.order === 'one at a time'
-  const clears = (spots: readonly Spot[]): boolean => {
-    if (!inTurn) return true
-    const tall = spots.filter(
-      ({ partId }) => (byId.get(partId)?.outline.heightMm ?? 0) > settings.underHeadMm,
-    )
-    // The one that is printed last may be as tall as it likes.
-    return tall.length <= 1
-  }
-  const eveningS = settings.eveningH * 3600
-  const inTime = (spots: readonly Spot[]): boolean => {
-    const alone = spots.map((spot) => timed([spot]).timeS)
-    const limitS = alone.some((timeS) => timeS > eveningS) ? NIGHT_H * 3600 : eveningS
-    return timed(spots).timeS <= limitS
-  }
-  const isCheaper = (spots: readonly Spot[]): boolean =>
-    timed(spots).cost <= timed(spots.slice(0, -1)).cost + timed(spots.slice(-1)).cost
-  const joins = (spots: readonly Spot[]): boolean =>
-    clears(spots) &&
-    (way !== 'evenings' || inTime(spots)) &&
-    (way !== 'least loss' || isCheaper(spots))
-  const gapMm = inTurn ? Math.max(settings.gapMm, settings.headMm) : settings.gapMm
-  const passes = way === 'fewest beds' ? {} : { passes: 4 }
-  return nest(parts, bedOf(printer, settings), { gapMm, joins, ...passes }).map(timed)
-}
-
-function timedRun(
-  spots: readonly Spot[],
-  byId: ReadonlyMap<string, RunPart>,
-  { printer, prices, settings }: RunWorkshop,
-): PlannedRun {
-  const pieces = spots.flatMap((spot) => {
-    const part = byId.get(spot.partId)
-    return part === undefined ? [] : [{ part, work: part.work, xMm: spot.xMm, yMm: spot.yMm }]
+  const printers = allPrinters(workshop)
+  const plans = dividePieces(parts, workshop).flatMap((shares) => {
+    const laid = shares.flatMap((own, k) => {
+      const printer = printers[k]
+      return printer === undefined ? [] : planBeds(own, printer, workshop, way)
+    })
+    return printers.length === 1 ? [laid] : [laid, passRuns(laid, parts, workshop, way)]
   })
-  const timeS = runSeconds(pieces, printer, settings.order) * (printer.clockFactor ?? 1)
-  const spoolG = pieces.reduce((sum, { part }) => sum + part.spoolG, 0)
-  const first = pieces[0]?.part
-  const material = first?.material
-  const doubt = { spool: CERTAIN, time: CERTAIN }
-  const cost = material && costOf(spoolG, timeS, doubt, material, printer, prices)
-  return {
-    materialId: material?.id ?? '',
-    layerMm: first?.layerMm ?? 0,
+  const eveningS = workshop.settings.eveningH * 3600
+  const [best] = plans
+    .map((runs) => ({ runs, worth: worthOf(runs, way, eveningS) }))
+    .toSorted((a, b) => compare(a.worth, b.worth))
+  return inPlace(best?.runs ?? [], parts)
+}
+
+/** Figures that are better small, the first first. */
+function worthOf(runs: readonly TimedRun[], way: RunWay, eveningS: number): readonly number[] {
+  const { inTurnS, sideBySideS } = finishOf(runs)
+  const last = [Math.round(sideBySideS), inTurnS]
+  switch (way) {
+    case 'fewest beds':
+      return [runs.length, ...last]
+    case 'evenings':
+      return [eveningCount(runs, eveningS), ...last]
+    case 'least loss':
+      // To the hundredth of any currency.
+      return [Math.round(100 * runs.reduce((sum, { cost }) => sum + cost, 0)), ...last]
+  }
+}
+
+function eveningCount(runs: readonly TimedRun[], eveningS: number): number {
+  const ids = [...new Set(runs.map(({ printerId }) => printerId))]
+  const counts = ids.map((id) => {
+    const own = runs.filter(({ printerId }) => printerId === id)
+    return eveningsOf(
+      own.map(({ timeS }, i) => ({ number: i, timeS })),
+      eveningS,
+    ).length
+  })
+  return Math.max(0, ...counts)
+}
+
+function compare(a: readonly number[], b: readonly number[]): number {
+  for (const [i, own] of a.entries()) {
+    const off = own - (b[i] ?? 0)
+    if (off !== 0) return off
+  }
+  return 0
+}
+
+function inPlace(runs: readonly PlannedRun[], parts: readonly RunPart[]): readonly PlannedRun[] {
+  const byId = new Map(parts.map((part) => [part.id, part]))
+  const ordered = runs.map((run) => {
+    const ids = [...new Set(run.spots.map(({ partId }) => partId))]
+    return {
+      run,
+      printerId: run.printerId,
+      timeS: run.timeS,
+      waits: ids.reduce((sum, id) => sum + (byId.get(id)?.waits ?? 0), 0),
+      isCoupon: ids.some((id) => byId.get(id)?.isCoupon === true),
+    }
+  })
+  return inStartOrder(ordered).map(({ run: { printerId, materialId, layerMm, spots, timeS } }) => ({
+    printerId,
+    materialId,
+    layerMm,
     spots,
     timeS,
-    cost: cost?.mid ?? 0,
-    lostAtEnd: cost === undefined ? 0 : cost.filament + cost.electricity + cost.wear,
-  }
+  }))
 }

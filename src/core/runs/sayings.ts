@@ -11,3 +11,11 @@ export function unfitWords(name: string, unfit: Unfit, locale?: string): string 
       : `it fits laid like this: ${wayOut.name.toLowerCase()}`
   return `${name} is in no print run: ${why}, ${mm(partMm)} where the bed leaves ${mm(limitMm)}; ${help}.`
 }
+
+/** A caution for a plastic that drinks. */
+export function dryingWords(plastic: string): string {
+  return (
+    `${plastic} drinks water from the air within a night or two: printed wet it strings, bubbles and ` +
+    'weighs otherwise. Dry it first as its maker says, some hours as a rule, and keep it in a box.'
+  )
+}

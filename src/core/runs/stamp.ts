@@ -8,8 +8,8 @@ const STEP_DEG = 15
 const SLACK = 1e-6
 
 /**
- * The turns a piece is tried at: every 15°, the four in which its box is smallest, and the middle of
- * those at which it goes on the bed at all where none of these does.
+ * The turns a piece is tried at: every 15°, the four in which its box is smallest, and the middle
+ * of those at which it goes on the bed at all where none of these does.
  */
 function turnsOf({ hullMm }: PieceOutline, brimMm: number, usableMm: readonly [number, number]) {
   const steps = Array.from({ length: 360 / STEP_DEG }, (_, i) => i * STEP_DEG)
@@ -85,14 +85,28 @@ function stampOf(outline: PieceOutline, brimMm: number, turnDeg: number): Stamp 
   const [sine, cosine] = sineCosine(turnDeg)
   // A turned cell lies within this of its middle, along x and along y.
   const reach = (outline.cellMm * (Math.abs(sine) + Math.abs(cosine))) / 2
+  const [lastX, lastY] = [across - 1, down - 1]
+  // Tens of thousands of cells, each a box of one to four of the bed's, at two dozen turns: no
+  // calls, no lists.
   for (let row = 0; row < outline.down; row++) {
+    const py = outline.fromMm[1] + (row + 0.5) * outline.cellMm
+    // The box before: cells in a row often reach into the same ones.
+    let [wasFrom, wasTo, wasFirst, wasLast] = [-1, -1, -1, -1]
     for (let column = 0; column < outline.across; column++) {
       if (outline.cells[row * outline.across + column] !== 1) continue
       const px = outline.fromMm[0] + (column + 0.5) * outline.cellMm
-      const py = outline.fromMm[1] + (row + 0.5) * outline.cellMm
       const x = cosine * px - sine * py + originMm[0]
       const y = sine * px + cosine * py + originMm[1]
-      fillBox(cells, across, down, [x - reach, x + reach], [y - reach, y + reach])
+      const from = clampedTo(lastX, Math.floor((x - reach) / BED_CELL_MM + SLACK))
+      const to = clampedTo(lastX, Math.ceil((x + reach) / BED_CELL_MM - SLACK) - 1)
+      const first = clampedTo(lastY, Math.floor((y - reach) / BED_CELL_MM + SLACK))
+      const last = clampedTo(lastY, Math.ceil((y + reach) / BED_CELL_MM - SLACK) - 1)
+      if (from === wasFrom && to === wasTo && first === wasFirst && last === wasLast) continue
+      wasFrom = from
+      wasTo = to
+      wasFirst = first
+      wasLast = last
+      for (let j = first; j <= last; j++) for (let i = from; i <= to; i++) cells[j * across + i] = 1
     }
   }
   const grown = brimMm > 0 ? grow(cells, across, down, brimMm) : cells
@@ -100,25 +114,13 @@ function stampOf(outline: PieceOutline, brimMm: number, turnDeg: number): Stamp 
   return { turnDeg, sizeMm, originMm, across, down, runs }
 }
 
-function fillBox(
-  cells: Uint8Array,
-  across: number,
-  down: number,
-  [left, right]: readonly [number, number],
-  [low, high]: readonly [number, number],
-): void {
-  const clampedTo = (most: number, value: number) => Math.max(0, Math.min(most, value))
-  const from = clampedTo(across - 1, Math.floor(left / BED_CELL_MM + SLACK))
-  const to = clampedTo(across - 1, Math.ceil(right / BED_CELL_MM - SLACK) - 1)
-  const first = clampedTo(down - 1, Math.floor(low / BED_CELL_MM + SLACK))
-  const last = clampedTo(down - 1, Math.ceil(high / BED_CELL_MM - SLACK) - 1)
-  for (let row = first; row <= last; row++)
-    cells.fill(1, row * across + from, row * across + to + 1)
+function clampedTo(most: number, value: number): number {
+  return value < 0 ? 0 : value > most ? most : value
 }
 
 /**
- * For each step to the next row and beyond, how many cells to either side lie nearer than `gapMm` to
- * a cell: pairs of rows and cells.
+ * For each step to the next row and beyond, how many cells to either side lie nearer than `gapMm`
+ * to a cell: pairs of rows and cells.
  */
 export function nearCells(gapMm: number): readonly (readonly [rows: number, cells: number])[] {
   const near: (readonly [number, number])[] = []

@@ -1,14 +1,21 @@
+import type { Spot } from '../model/runs.ts'
+import { rangeOf } from '../doubt/bell.ts'
+import { sumForms } from '../doubt/form.ts'
+import { lineIdOf, type FrameFigure } from '../frame/frameDoubt.ts'
 import type { FrameRow, FrameSum } from '../frame/types.ts'
-import type { Range } from '../model/figures.ts'
-import { addRanges, scaleRange, ZERO_RANGE } from '../model/ranges.ts'
-import type { PlannedRun } from './planRuns.ts'
-import type { Bed, PieceOutline, Spot } from './types.ts'
+import type { Printer, Range } from '../model/figures.ts'
+import { scaleRange } from '../model/ranges.ts'
+import type { ReckonedRun, RunPieces } from './reckonRuns.ts'
+import { printerOf, type Printers } from './runPrinters.ts'
+import type { PieceOutline } from './types.ts'
 
 /** One print run in the figures that are shown of it. */
 export interface RunTold {
-  /** From 1, in the order they are printed. */
+  /** From 1, in the order they are started. */
   readonly number: number
+  readonly printer: Printer
   readonly material: string
+  readonly materialId: string
   readonly layerMm: number
   readonly pieces: readonly {
     readonly partId: string
@@ -16,89 +23,105 @@ export interface RunTold {
     readonly count: number
   }[]
   readonly timeS: Range
+  /** As calculated, before what scale and clock taught. */
+  readonly calculatedS: number
   /** On the scale, supports and brims off. */
-  readonly massG: number
+  readonly massG: Range
+  /** Off the spool, supports and brims with it. */
+  readonly spoolG: Range
   /** Of the whole bed, 0–1, by the shadows of the pieces. */
   readonly bedShare: number
   /** With what failed ones before a good one cost. */
-  readonly cost: number
+  readonly cost: Range
   /** What is lost when it fails at the end. */
   readonly lostAtEnd: number
   readonly spots: readonly Spot[]
 }
 
-/** All runs of a frame together. */
-export interface RunsTold {
-  readonly runs: readonly RunTold[]
-  readonly timeS: Range
-  readonly cost: number
-  /** What the same pieces take each by itself, as the frame's own sums have it. */
-  readonly singlyS: Range
-}
-
 /**
- * Planned runs in figures. Their hours follow what scale and clock taught of the parts in them: a
- * run is off by what its pieces are off by, weighted by their hours, end to end, as for one printer.
+ * Reckoned runs in figures, out of the frame's one model of errors: what scale and clock taught of
+ * the pieces in a run is in its grams, hours and money, and the runs of all pieces together are the
+ * frame's own sums.
  */
 export function tellRuns(
-  planned: readonly PlannedRun[],
-  { rows }: Pick<FrameSum, 'rows'>,
+  runs: readonly ReckonedRun[],
+  { rows, doubt }: Pick<FrameSum, 'rows' | 'doubt'>,
   outlines: ReadonlyMap<string, Pick<PieceOutline, 'areaMm2'>>,
-  bed: Bed,
-): RunsTold {
+  printers: Printers,
+): readonly RunTold[] {
   const byId = new Map(rows.map((row) => [row.part.id, row]))
-  const runs = planned.map((run, i) => ({ number: i + 1, ...tellRun(run, byId, outlines, bed) }))
-  return {
-    runs,
-    timeS: runs.reduce((sum, { timeS }) => addRanges(sum, timeS), ZERO_RANGE),
-    cost: runs.reduce((sum, { cost }) => sum + cost, 0),
-    singlyS: runs
-      .flatMap(({ pieces }) => pieces)
-      .reduce((sum, { partId, count }) => {
-        const row = byId.get(partId)
-        return row === undefined ? sum : addRanges(sum, scaleRange(eachS(row), count))
-      }, ZERO_RANGE),
-  }
+  return runs.map((run, i) => tellRun(run, i + 1, { byId, doubt, outlines, printers }))
+}
+
+interface Frame {
+  readonly byId: ReadonlyMap<string, FrameRow>
+  readonly doubt: FrameSum['doubt']
+  readonly outlines: ReadonlyMap<string, Pick<PieceOutline, 'areaMm2'>>
+  readonly printers: Printers
 }
 
 function tellRun(
-  { materialId, layerMm, spots, timeS, cost, lostAtEnd }: PlannedRun,
-  byId: ReadonlyMap<string, FrameRow>,
-  outlines: ReadonlyMap<string, Pick<PieceOutline, 'areaMm2'>>,
-  bed: Bed,
-): Omit<RunTold, 'number'> {
-  const counts = new Map<string, number>()
-  for (const { partId } of spots) counts.set(partId, (counts.get(partId) ?? 0) + 1)
-  const known = [...counts].flatMap(([partId, count]) => {
-    const row = byId.get(partId)
-    return row === undefined || row.figures === null
-      ? []
-      : [{ row, figures: row.figures, count, areaMm2: outlines.get(partId)?.areaMm2 ?? 0 }]
+  { printerId, materialId, layerMm, spots, timeS, lostAtEnd, pieces }: ReckonedRun,
+  number: number,
+  { byId, doubt, outlines, printers }: Frame,
+): RunTold {
+  const known = pieces.flatMap((own) => {
+    const row = byId.get(own.partId)
+    return row === undefined ? [] : [{ ...own, row }]
   })
-  const sum = (value: (one: (typeof known)[number]) => number): number =>
-    known.reduce((total, one) => total + one.count * value(one), 0)
-  const singlyS = sum(({ figures }) => figures.timeS.mid)
-  const learned = (end: keyof Range): number =>
-    singlyS > 0 ? sum(({ row }) => eachS(row)[end]) / singlyS : 1
+  const printer = printerOf(printers, printerId)
+  const [widthMm, depthMm] = printer.bedMm
+  const areaMm2 = known.reduce(
+    (sum, { partId, count }) => sum + count * (outlines.get(partId)?.areaMm2 ?? 0),
+    0,
+  )
+  const massG = known.reduce((sum, { row, count }) => sum + count * row.pieceG.mid, 0)
+  // What scale and spool taught of the kept plastic holds for what is torn off too.
+  const spoolG = known.reduce((sum, { row: { figures, pieceG }, count }) => {
+    const ratio = figures !== null && figures.massG.mid > 0 ? pieceG.mid / figures.massG.mid : 1
+    return sum + count * ratio * (figures?.spoolG.mid ?? 0)
+  }, 0)
+  const massRange = rangeIn(doubt, 'mass', pieces)
   return {
+    number,
+    printer,
     material: known[0]?.row.material.name ?? materialId,
+    materialId,
     layerMm,
     pieces: known.map(({ row, count }) => ({ partId: row.part.id, part: row.part.name, count })),
-    timeS: {
-      low: timeS * learned('low'),
-      mid: timeS * learned('mid'),
-      high: timeS * learned('high'),
-    },
-    massG: sum(({ row }) => row.pieceG.mid),
-    bedShare: sum(({ areaMm2 }) => areaMm2) / (bed.widthMm * bed.depthMm),
-    cost,
+    timeS: rangeIn(doubt, 'time', pieces, (own) => own.timeS),
+    calculatedS: timeS,
+    massG: scaledTo(massRange, massG),
+    spoolG: scaledTo(massRange, spoolG),
+    bedShare: areaMm2 / (widthMm * depthMm),
+    cost: rangeIn(doubt, 'cost', pieces, ({ cost }) => cost.mid),
     lostAtEnd,
     spots,
   }
 }
 
-/** One piece by itself, after what was learnt. */
-function eachS({ part: { quantity, spares }, figures, withSpares }: FrameRow): Range {
-  const pieces = quantity + spares
-  return pieces > 0 ? scaleRange(withSpares.timeS, 1 / pieces) : (figures?.timeS ?? ZERO_RANGE)
+/**
+ * A figure of the pieces of a run, which may take another share of it here than in the mean of
+ * their part.
+ */
+function rangeIn(
+  { known, parts }: FrameSum['doubt'],
+  figure: Exclude<FrameFigure, 'filament'>,
+  pieces: readonly RunPieces[],
+  eachOf?: (own: RunPieces) => number,
+): Range {
+  const forms = pieces.flatMap((own) => {
+    const part = parts.find(({ id }) => id === own.partId)
+    if (part === undefined) return []
+    const { massG, timeS, cost } = part.figures
+    const mean = { mass: massG, time: timeS, cost }[figure].mid
+    const times = eachOf === undefined || !(mean > 0) ? 1 : eachOf(own) / mean
+    return [[known.spare(lineIdOf(figure, own.partId), own.count), times] as const]
+  })
+  return rangeOf(known.bell(sumForms(forms)))
+}
+
+/** Of a weighed part the scale says the middle, see `frameDoubt`. */
+function scaledTo(range: Range, mid: number): Range {
+  return range.mid > 0 ? scaleRange(range, mid / range.mid) : { low: mid, mid, high: mid }
 }

@@ -9,7 +9,9 @@ export interface Bed {
   readonly marginMm: number
 }
 
-/** All that a piece covers of the bed as it lies: in cells, no larger anywhere than by one of them. */
+/**
+ * All that a piece covers of the bed as it lies: in cells, no larger anywhere than by one of them.
+ */
 export interface PieceOutline {
   readonly cellMm: number
   /** Cells along x and y. */
@@ -37,16 +39,6 @@ export interface Stamp {
   readonly down: number
   /** From and past the last cell, in pairs; one list a row. */
   readonly runs: readonly Uint16Array[]
-}
-
-/** One piece on a bed. A point p of its placed mesh, mirrored in x or not, lies at (x, y) + p turned by `turnDeg`. */
-export interface Spot {
-  readonly partId: string
-  readonly xMm: number
-  readonly yMm: number
-  /** Counter-clockwise seen from above. */
-  readonly turnDeg: number
-  readonly mirrored?: true
 }
 
 /** Pieces of one part, all alike on the bed. */

@@ -7,8 +7,9 @@ import { goesOn } from './nest.ts'
 import type { Bed, PieceOutline, Unfit } from './types.ts'
 
 /**
- * Why a piece goes on no bed, and a pose in which it would: those that lie well first, then the six
- * sides. Null where it goes on as it lies.
+ * Why a piece goes on none of the beds, and a pose in which it would go on one: those that lie well
+ * first, then the six sides. Told of the bed that takes such a pose, else of the largest. Null
+ * where it goes on one as it lies.
  *
  * @param mesh as drawn, in mm, faced outwards.
  */
@@ -17,22 +18,32 @@ export function unfitOf(
   mesh: Mesh,
   outline: PieceOutline,
   { brimMm, supportAngleDeg }: { readonly brimMm: number; readonly supportAngleDeg: number },
-  bed: Bed,
+  beds: readonly Bed[],
 ): Unfit | null {
-  if (goesOn(outline, brimMm, bed)) return null
-  const isTall = outline.heightMm > bed.heightMm
+  if (beds.some((bed) => goesOn(outline, brimMm, bed))) return null
   const ways: readonly { readonly name: string; readonly pose: Pose }[] = [
     ...poseOptions(mesh, supportAngleDeg),
     ...FACE_POSES,
   ]
-  const wayOut = ways.find(({ pose }) => goesOn(hulled(placeMesh(mesh, 1, pose)), brimMm, bed))
+  let wayOut: Unfit['wayOut'] = null
+  let [bed] = beds.toSorted((a, b) => b.widthMm * b.depthMm - a.widthMm * a.depthMm)
+  for (const { name, pose } of ways) {
+    const lying = hulled(placeMesh(mesh, 1, pose))
+    const takes = beds.find((one) => goesOn(lying, brimMm, one))
+    if (takes === undefined) continue
+    wayOut = { name, pose }
+    bed = takes
+    break
+  }
+  if (bed === undefined) return null
+  const isTall = outline.heightMm > bed.heightMm
   const { widthMm, depthMm } = turnedBox(outline.hullMm, 0)
   return {
     partId,
     why: isTall ? 'too tall' : 'too long',
     partMm: isTall ? outline.heightMm : Math.max(widthMm, depthMm) + 2 * brimMm,
     limitMm: isTall ? bed.heightMm : Math.max(bed.widthMm, bed.depthMm) - 2 * bed.marginMm,
-    wayOut: wayOut === undefined ? null : { name: wayOut.name, pose: wayOut.pose },
+    wayOut,
   }
 }
 
