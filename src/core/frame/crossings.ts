@@ -36,8 +36,8 @@ export function crossedLines(
 export type MassStanding = Pick<AircraftLedger, 'basicMassG' | 'limitG' | 'marginG'>
 
 /**
- * What to say at once when a change took the aircraft over a mass line or its own limit, or back below it; null when it
- * crossed none. Within 3 % of a line it is never a bare yes or no.
+ * What to say at once when a change took the aircraft over a mass line or its own limit, or back
+ * below it; null when it crossed none. Within 3 % of a line it is never a bare yes or no.
  */
 export function crossingWords(
   before: MassStanding,

@@ -3,12 +3,12 @@ import { layingErrors, spoolErrors } from '../doubt/factors.ts'
 import type { Material, PartFigures, Printer } from '../model/figures.ts'
 import type { Part, WeighIn } from '../model/frame.ts'
 import { exactRange, ZERO_RANGE } from '../model/ranges.ts'
+import type { PieceShare } from '../model/runs.ts'
 import type { DoubtedPart, WeighedPieces } from './frameDoubt.ts'
 import { SCALE_STEP_G } from './itemLine.ts'
 import type { PieceMass } from './pieceMass.ts'
 
 const SURE = { shared: [], own: 0 } as const
-const NO_COST = { ...ZERO_RANGE, filament: 0, electricity: 0, wear: 0, failures: 0 } as const
 
 /** A part with the mass of its piece, as the model of doubt has it. */
 export function doubtedPart(
@@ -17,22 +17,37 @@ export function doubtedPart(
   printer: Printer,
   figures: PartFigures | null,
   mass: PieceMass,
+  share?: PieceShare,
 ): DoubtedPart {
   const { id, name, quantity, spares } = part
   if (figures === null) {
     const none = scaleFigures(part, mass.massG)
-    return { id, name, quantity, spares, material, figures: none, weighed: null, byScale: true }
+    const alone = { aloneS: 0, weighed: null, byScale: true } as const
+    return { id, name, quantity, spares, material, figures: none, ...alone }
   }
   const weighed = weighedPieces(part, material, printer, figures, mass)
-  return { id, name, quantity, spares, material, figures, weighed }
+  const aloneS = figures.timeS.mid
+  const printed = share === undefined ? figures : inRuns(figures, share)
+  return { id, name, quantity, spares, material, figures: printed, aloneS, weighed }
 }
 
-/** Nothing was calculated: the mass is as sure as the scale, and shares no error with other prints. */
+/** The same plastic at the hours and the money it takes beside others. */
+function inRuns(
+  figures: PartFigures,
+  { timeS, timeDoubt, cost, costDoubt }: PieceShare,
+): DoubtedPart['figures'] {
+  const { massG, filamentM, doubt } = figures
+  return { massG, filamentM, timeS, cost, doubt: { ...doubt, time: timeDoubt, cost: costDoubt } }
+}
+
+/**
+ * Nothing was calculated: the mass is as sure as the scale, and shares no error with other prints.
+ */
 function scaleFigures({ weighIn }: Part, massG: number): DoubtedPart['figures'] {
   const own = weighIn === undefined ? 0 : scaleNoise(weighIn)
   return {
     massG: exactRange(massG),
-    cost: NO_COST,
+    cost: ZERO_RANGE,
     timeS: ZERO_RANGE,
     filamentM: ZERO_RANGE,
     doubt: {

@@ -8,7 +8,7 @@ import type { Reading } from '../doubt/readings.ts'
 import type { Understanding } from '../doubt/understand.ts'
 import { understand } from '../doubt/understand.ts'
 import type { Item } from '../model/aircraft.ts'
-import type { Material, PartFigures } from '../model/figures.ts'
+import type { Material, PartFigures, Range } from '../model/figures.ts'
 import { itemLine } from './itemLine.ts'
 
 /** A printed part as the model of doubt needs it. */
@@ -18,11 +18,18 @@ export interface DoubtedPart {
   readonly quantity: number
   readonly spares: number
   readonly material: Material
-  /** Of one piece, as calculated. */
-  readonly figures: Pick<PartFigures, 'massG' | 'cost' | 'timeS' | 'filamentM' | 'doubt'>
+  /** Of one piece, as calculated; hours and money as it is printed, beside others or not. */
+  readonly figures: Pick<PartFigures, 'massG' | 'timeS' | 'filamentM' | 'doubt'> & {
+    readonly cost: Range
+  }
+  /** Hours of one piece printed by itself, s. */
+  readonly aloneS: number
   /** What a scale said of some pieces of it; null where it was never weighed. */
   readonly weighed: WeighedPieces | null
-  /** The scale alone says its mass: nothing was calculated, and its cost and times stand for nothing. */
+  /**
+   * The scale alone says its mass: nothing was calculated, and its cost and times stand for
+   * nothing.
+   */
   readonly byScale?: true
 }
 
@@ -52,6 +59,11 @@ export interface FrameDoubt {
   readonly all: (figure: FrameFigure) => Form
   /** Grams of one piece of a printed part: the mean of those that fly. */
   readonly piece: (id: string) => Bell
+  /**
+   * The items with the mass of one as it counts: what a weighing of the whole aircraft taught
+   * included.
+   */
+  readonly countedItems: readonly Item[]
   /** The same of all lines that fly, in grams, with every error they carry. */
   readonly allUp: Form
   readonly allUpBell: Bell
@@ -60,6 +72,8 @@ export interface FrameDoubt {
 }
 
 const WEIGHED = 'weighed:'
+/** Two masses that differ by a smaller share are one. */
+const SAME = 1e-9
 /** How far printed pieces of one part differ, one deviation (common practice, no source). */
 const SCATTER = 0.005
 
@@ -111,6 +125,14 @@ export function frameDoubt(
     return { mean: part?.weighed?.eachG ?? one.mean, sigma: one.sigma }
   }
   const allIds = [...parts, ...items].map(({ id }) => id)
+  // Nothing but a weighing that an item was in says more of it than its line.
+  const read = new Set(allReadings.flatMap(({ of }) => (of.kind === 'whole' ? of.lineIds : [])))
+  const countedItems = items.map((item): Item => {
+    const { id, quantity, massG } = item
+    if (quantity === 0 || !read.has(id)) return item
+    const eachG = bell('mass', 'flying', [id]).mean / quantity
+    return Math.abs(eachG - massG) > SAME * massG ? { ...item, massG: eachG } : item
+  })
   // A slider that is dragged asks for neither.
   let names: ReadonlyMap<string, string> | null = null
   let allUp: Form | null = null
@@ -121,6 +143,7 @@ export function frameDoubt(
     known,
     bell,
     piece,
+    countedItems,
     all: (figure) =>
       sumForms(
         parts.flatMap(({ id, spares }) => {
@@ -143,7 +166,9 @@ export function frameDoubt(
   }
 }
 
-/** What a part's line is called: its masses by its own id, so that readings and blame name the part. */
+/**
+ * What a part's line is called: its masses by its own id, so that readings and blame name the part.
+ */
 export function lineIdOf(figure: FrameFigure, partId: string): string {
   return figure === 'mass' ? partId : errorId(figure, partId)
 }

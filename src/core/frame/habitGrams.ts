@@ -6,8 +6,9 @@ import type { HabitNumber } from '../model/habits.ts'
 import type { FrameDoubt } from './frameDoubt.ts'
 
 /**
- * What each habit of the printer that nobody told may change of all that flies, grams either way in 95 % of cases, once
- * scale and lessons were heard. Left out where a habit is known or enters nothing.
+ * What each habit of the printer that nobody told may change of all that flies, grams either way in
+ * 95 % of cases, once scale and lessons were heard. Left out where a habit is known or enters
+ * nothing.
  */
 export function habitGrams(
   { allUp, known }: FrameDoubt,

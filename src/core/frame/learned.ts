@@ -5,6 +5,7 @@ import type { Lesson } from '../doubt/lessons.ts'
 import type { SharedError } from '../model/doubt.ts'
 import type { Printer, Range } from '../model/figures.ts'
 import type { FrameDoubt } from './frameDoubt.ts'
+import { isFileTime } from './frameReadings.ts'
 import { materialIdsOf } from './lessonsOf.ts'
 
 /** What weighings taught of a spool on a printer. */
@@ -57,13 +58,15 @@ export function learnedHours(
   printer: Pick<Printer, 'id' | 'clockFactor'>,
   lessons: readonly Lesson[] = [],
 ): LearnedHours | null {
-  const heard = new Set(known.heard.map(({ id }) => id))
+  const { shared } = clockDoubt(printer, 0)
+  // Of runs on several printers those that say something of this one.
+  const ofIt = known.heard.filter(({ form }) => shared.some(({ id }) => form.ids.includes(id)))
+  const heard = new Set(ofIt.map(({ id }) => id))
   const timed = [
     ...readings.filter(({ of }) => of.kind === 'run'),
     ...lessons.filter((one) => one.of === 'time' && one.printerId === printer.id),
-  ].filter(({ id }) => heard.has(id))
+  ].filter(({ id }) => heard.has(id) && !isFileTime(id))
   if (timed.length === 0) return null
-  const { shared } = clockDoubt(printer, 0)
   return { printer: printer.id, factor: factorOf(shared, known), from: timed.length }
 }
 

@@ -41,6 +41,8 @@ export interface AircraftLedger {
   readonly marginG: number | null
   /** Of the flying pieces. */
   readonly cost: number
+  /** The share of mass and cost that is not printed. */
+  readonly bought: { readonly massG: number; readonly cost: number }
   /** Groups that have lines, the heaviest first. */
   readonly groups: readonly GroupShare[]
 }
@@ -49,8 +51,8 @@ export interface AircraftLedger {
 export type PrintedLine = Pick<FrameRow, 'part' | 'figures' | 'massFrom' | 'pieceG' | 'flying'>
 
 /**
- * Adds printed parts and bought items into one aircraft, in the order given. A piece weighed before it was changed is
- * calculated again: only a piece as it was on the scale counts as weighed.
+ * Adds printed parts and bought items into one aircraft, in the order given. A piece weighed before
+ * it was changed is calculated again: only a piece as it was on the scale counts as weighed.
  */
 export function aircraftLedger(
   parts: readonly PrintedLine[],
@@ -65,6 +67,7 @@ export function aircraftLedger(
     }),
   ]
   const basicMassG = sum(lines, (line) => line.massTotalG)
+  const bought = lines.filter(({ group }) => group !== 'printed')
   const growthG = sum(lines, (line) => (line.massTotalG * growthPct(growth, line.status)) / 100)
   const predictedMassG = basicMassG + growthG
   return {
@@ -75,6 +78,7 @@ export function aircraftLedger(
     limitG,
     marginG: limitG === null ? null : limitG - predictedMassG,
     cost: sum(lines, costOfLine),
+    bought: { massG: sum(bought, (line) => line.massTotalG), cost: sum(bought, costOfLine) },
     groups: groupShares(lines, basicMassG),
   }
 }

@@ -1,3 +1,4 @@
+import { clocksIn } from '../doubt/factors.ts'
 import { effectOf } from '../doubt/form.ts'
 import type { Lesson } from '../doubt/lessons.ts'
 import { ownerOf } from '../doubt/lines.ts'
@@ -7,9 +8,10 @@ import type { DoubtedPart, FrameDoubt } from './frameDoubt.ts'
 import { partIdOf } from './frameDoubt.ts'
 
 /**
- * What the readings of a frame teach later ones: of each believed one, of scale or clock, how far it
- * was off, with the errors that what was read shares with other prints. What belonged to its lines
- * alone is noise there. Ids hold the frame's, so that a frame never hears its own lessons again.
+ * What the readings of a frame teach later ones: of each believed one, of scale or clock, how far
+ * it was off, with the errors that what was read shares with other prints. What belonged to its
+ * lines alone is noise there. Ids hold the frame's, so that a frame never hears its own lessons
+ * again.
  */
 export function lessonsOf(
   { parts, readings, known, names }: FrameDoubt,
@@ -33,7 +35,7 @@ export function lessonsOf(
         id: `${frameId}/${partIdOf(reading.id)}`,
         of: reading.of.kind === 'run' ? 'time' : 'mass',
         materialIds: materialIdsOf(reading, parts),
-        printerId,
+        printerId: timedOn(shared, printerId),
         shared,
         ratio: value / form.mid,
         noise: Math.hypot(...alone),
@@ -43,8 +45,18 @@ export function lessonsOf(
 }
 
 /**
- * Of lessons those of other frames: a frame hears its own readings themselves. A frame may be there twice, opened from
- * its file or made again beside itself; what was read once teaches once, so an equal lesson of a copy is left out.
+ * The printer that a time was taken on: the frame's own, unless the clock was that of another
+ * alone.
+ */
+function timedOn(shared: readonly { readonly id: string }[], own: string): string {
+  const clocks = clocksIn(shared.map(({ id }) => id))
+  return clocks.includes(own) ? own : (clocks[0] ?? own)
+}
+
+/**
+ * Of lessons those of other frames: a frame hears its own readings themselves. A frame may be there
+ * twice, opened from its file or made again beside itself; what was read once teaches once, so an
+ * equal lesson of a copy is left out.
  */
 export function carriedLessons(lessons: readonly Lesson[], frameId: string): readonly Lesson[] {
   const isOwn = ({ id }: Lesson): boolean => id.startsWith(`${frameId}/`)
@@ -64,7 +76,7 @@ function contentOf({ of, materialIds, printerId, ratio, noise }: Lesson): string
 
 /** Spools of what lay on the scale; none for a time. */
 export function materialIdsOf({ of }: Reading, parts: readonly DoubtedPart[]): readonly string[] {
-  if (of.kind === 'run') return []
+  if (of.kind === 'run' || of.kind === 'laid') return []
   const lineIds = new Set(of.kind === 'pieces' ? [of.lineId] : of.lineIds)
   const weighed = parts.filter(
     ({ id, quantity }) => lineIds.has(id) && (of.kind === 'pieces' || quantity > 0),

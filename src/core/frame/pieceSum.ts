@@ -9,10 +9,11 @@ export interface CountedPieces {
   readonly id: string
   readonly pieces: number
   /** Of one piece; null where nothing was calculated. */
-  readonly figures: Pick<PartFigures, Volume> | null
+  readonly figures: Pick<PartFigures, VolumeKind> | null
 }
 
-type Volume =
+/** What one piece is laid as. */
+export type VolumeKind =
   | 'depositMm3'
   | 'wallMm3'
   | 'gapMm3'
@@ -46,6 +47,7 @@ export function pieceSum(
   kind: PieceKind,
   counted: readonly CountedPieces[],
 ): PieceSum {
+  if (counted.every(({ pieces }) => pieces === 0)) return NO_PIECES
   const sum: Sums = { ...NO_PIECES }
   for (const { pieces, figures } of counted) {
     sum.pieces += pieces
@@ -59,7 +61,6 @@ export function pieceSum(
     sum.supportMm3 += pieces * figures.supportMm3
     sum.brimMm3 += pieces * figures.brimMm3
   }
-  if (sum.pieces === 0) return NO_PIECES
   const ids = counted.map(({ id }) => id)
   sum.massG = rangeOf(doubt.bell('mass', kind, ids))
   sum.cost = rangeOf(doubt.bell('cost', kind, ids))

@@ -1,6 +1,7 @@
-import type { ClockTime, WholeWeighing } from '../model/readings.ts'
+import type { ClockTime, LaidReading, WholeWeighing } from '../model/readings.ts'
 import type { FrameDoubt } from './frameDoubt.ts'
 import { readingId } from './frameDoubt.ts'
+import { fileTimeId } from './frameReadings.ts'
 import type { FramePart, ReadingFate, ToldReading } from './types.ts'
 
 /** What was read in a frame, before anything is made of it. */
@@ -8,6 +9,7 @@ export interface FrameReadings {
   readonly parts: readonly FramePart[]
   readonly wholes: readonly WholeWeighing[]
   readonly clocks: readonly ClockTime[]
+  readonly laid: readonly LaidReading[]
 }
 
 /**
@@ -15,7 +17,7 @@ export interface FrameReadings {
  * weighs what nothing explains, so that no weighing of the whole was listened to.
  */
 export function readingsTold(
-  { parts, wholes, clocks }: FrameReadings,
+  { parts, wholes, clocks, laid }: FrameReadings,
   { parts: doubted, known, readings }: Pick<FrameDoubt, 'parts' | 'known' | 'readings'>,
   atOdds: boolean,
 ): readonly ToldReading[] {
@@ -59,6 +61,32 @@ export function readingsTold(
       const fate = fateOf(id, waits ? 'waits' : 'part gone')
       const all = Object.values(pieces).reduce((sum, count) => sum + count, 0)
       return { id, kind: 'clock', name: words.join(', '), pieces: all, value: timeS, ratio, fate }
+    }),
+    ...laid.flatMap((one): ToldReading[] => {
+      const { id, partId, fileName, depositMm3, calculatedMm3, timeS, calculatedS } = one
+      const part = named.get(partId)
+      const otherwise = part !== undefined && waiting.has(partId) ? 'waits' : 'part gone'
+      const common = { name: `${fileName}, ${part ?? 'a part that is gone'}`, pieces: 1 }
+      const share = (value: number, of: number) => (of > 0 ? value / of : null)
+      const timeId = fileTimeId(id)
+      return [
+        {
+          ...common,
+          id,
+          kind: 'file',
+          value: depositMm3,
+          ratio: share(depositMm3, calculatedMm3),
+          fate: fateOf(id, otherwise),
+        },
+        {
+          ...common,
+          id: timeId,
+          kind: 'file time',
+          value: timeS,
+          ratio: share(timeS, calculatedS),
+          fate: fateOf(timeId, otherwise),
+        },
+      ]
     }),
   ]
 }

@@ -52,8 +52,8 @@ export function leftOutNames(leftOut: readonly LeftOut[]): string | null {
 }
 
 /**
- * How the aircraft stands to its limit, in one sentence: the lines as they stand, how likely they end below, and what
- * growth makes of it. `growth` here is what is added for what is not known yet.
+ * How the aircraft stands to its limit, in one sentence: the lines as they stand, how likely they
+ * end below, and what growth makes of it. `growth` here is what is added for what is not known yet.
  */
 export function standingWords({ ledger, doubt }: FrameSum, locale?: string): string {
   const { basicMassG, predictedMassG, limitG } = ledger
@@ -109,5 +109,8 @@ export function chanceWords(chance: number, locale?: string): string {
 }
 
 function apartWords(leftG: number, locale?: string): string {
-  return `${formatGrams(Math.abs(leftG), locale, 1)} ${massUnit()} ${leftG < 0 ? 'over' : 'under'}`
+  const apart = formatGrams(Math.abs(leftG), locale, 1)
+  const side = leftG < 0 ? 'over' : 'under'
+  if (leftG === 0) return 'just at'
+  return apart === formatGrams(0, locale, 1) ? `just ${side}` : `${apart} ${massUnit()} ${side}`
 }

@@ -1,5 +1,6 @@
 import type { Material, PartFigures, Range } from '../model/figures.ts'
 import type { Part } from '../model/frame.ts'
+import type { PieceShare } from '../model/runs.ts'
 import type { Change } from './weighIn.ts'
 import type { FrameDoubt } from './frameDoubt.ts'
 import type { Learned, LearnedHours } from './learned.ts'
@@ -11,6 +12,8 @@ export interface FramePart {
   readonly material: Material
   /** Of one piece, as calculated; null while there are none, or when there will be none. */
   readonly figures: PartFigures | null
+  /** Hours and money of one piece in the print runs; left out where it is printed by itself. */
+  readonly share?: PieceShare
   /** Could not be read or counted: it will get no figures. */
   readonly failed: boolean
 }
@@ -45,12 +48,20 @@ export interface PieceSum {
 export interface FrameRow {
   readonly part: Part
   readonly material: Material
-  /** Of one piece, as calculated; null where the scale alone says what it weighs. */
+  /**
+   * Of one piece printed by itself, as calculated; null where the scale alone says what it weighs.
+   * What it costs and takes in the print runs of the frame is in the sums below.
+   */
   readonly figures: PartFigures | null
   readonly massFrom: MassFrom
-  /** Scale ÷ calculated; null where nothing was weighed or nobody knows what was calculated then. */
+  /**
+   * Scale ÷ calculated; null where nothing was weighed or nobody knows what was calculated then.
+   */
   readonly scaleRatio: number | null
-  /** What changed since it was weighed; empty where nothing was weighed and while the weighing holds. */
+  /**
+   * What changed since it was weighed; empty where nothing was weighed and while the weighing
+   * holds.
+   */
   readonly changes: readonly Change[]
   /** One piece, as it counts everywhere. */
   readonly pieceG: Range
@@ -79,7 +90,10 @@ export interface LeftOut {
   readonly weighed: boolean
 }
 
-/** Printed minus carbon: above zero the printed frame is heavier or dearer. Without the parts left out of the frame. */
+/**
+ * Printed minus carbon: above zero the printed frame is heavier or dearer. Without the parts left
+ * out of the frame.
+ */
 export interface CarbonDifference {
   readonly massG: Range
   /** Share of the carbon frame's mass; null when that is zero. */
@@ -135,11 +149,11 @@ export type ReadingFate =
 export interface ToldReading {
   /** Of the part whose pieces were weighed, of the weighing of the whole, of the clock time. */
   readonly id: string
-  readonly kind: 'pieces' | 'printed' | 'all-up' | 'clock'
+  readonly kind: 'pieces' | 'printed' | 'all-up' | 'clock' | 'file' | 'file time'
   readonly name: string
   /** On the scale or in the print; null for the whole. */
   readonly pieces: number | null
-  /** Net and all together: g, or s by the clock. */
+  /** Net and all together: g, or s by the clock or a file; of a file's plastic mm³. */
   readonly value: number
   /** Reading ÷ what was calculated then; null where nobody knows. */
   readonly ratio: number | null

@@ -1,13 +1,15 @@
+import type { Foretold } from '../doubt/belief.ts'
 import { STRAY_OFF } from '../doubt/strays.ts'
 import { rangeOf } from '../doubt/bell.ts'
 import type { Lesson } from '../doubt/lessons.ts'
 import type { Printer, Range } from '../model/figures.ts'
 import type { CarbonFrame, Frame } from '../model/frame.ts'
 import { scaleRange, shiftRange } from '../model/ranges.ts'
+import type { ClockTime } from '../model/readings.ts'
 import { doubtedPart } from './doubtedPart.ts'
 import type { FrameDoubt, PieceKind } from './frameDoubt.ts'
 import { frameDoubt, partIdOf } from './frameDoubt.ts'
-import { clockReadings, wholeReadings } from './frameReadings.ts'
+import { clockReadings, laidReadings, wholeReadings } from './frameReadings.ts'
 import { learnedHours, learnedOf } from './learned.ts'
 import { aircraftLedger } from './ledger.ts'
 import { frameLimits } from './limits.ts'
@@ -15,7 +17,15 @@ import { pieceMass } from './pieceMass.ts'
 import type { PieceMass } from './pieceMass.ts'
 import { pieceSum } from './pieceSum.ts'
 import { readingsTold } from './readingsTold.ts'
-import type { CarbonDifference, FramePart, FrameRow, FrameSum, LeftOut, PieceSum } from './types.ts'
+import type {
+  CarbonDifference,
+  FramePart,
+  FrameRow,
+  FrameSum,
+  LeftOut,
+  PieceSum,
+  StrayReading,
+} from './types.ts'
 
 /**
  * Adds a frame up, once: printed parts by their figures or by the scale, spares apart, bought
@@ -29,27 +39,31 @@ import type { CarbonDifference, FramePart, FrameRow, FrameSum, LeftOut, PieceSum
  */
 export function weighFrame(
   parts: readonly FramePart[],
-  frame: Pick<Frame, 'aircraft' | 'carbon' | 'printer' | 'wholes' | 'clocks'>,
+  frame: Pick<Frame, 'aircraft' | 'carbon' | 'printer' | 'wholes' | 'clocks' | 'laid'>,
   lessons: readonly Lesson[] = [],
 ): FrameSum {
   const { aircraft, carbon, printer } = frame
   const known = parts.flatMap((one) => knownPart(one, printer))
-  const doubted = known.map((one) => doubtedPart(one.part, one.material, printer, one.figures, one))
+  const doubted = known.map((one) =>
+    doubtedPart(one.part, one.material, printer, one.figures, one, one.share),
+  )
   const leftOutParts = leftOut(parts, known)
   // A whole frame on the scale tells nothing while some of its parts have no mass.
   const wholes = leftOutParts.some(({ weighed }) => !weighed)
     ? []
     : wholeReadings(frame.wholes ?? [], doubted, aircraft.items)
   const counted = doubted.filter(({ byScale }) => byScale !== true)
-  const clocks = clockReadings(frame.clocks ?? [], counted, printer.startS)
+  const clocks = [
+    ...clockReadings(frame.clocks ?? [], counted, printer),
+    ...laidReadings(frame.laid ?? [], counted, printer.startS),
+  ]
   const heard = frameDoubt(doubted, aircraft.items, [...wholes, ...clocks], lessons)
   // Nor while a part weighs what nothing explains: the rest would have to make up for it.
   const isAtOdds = wholes.length > 0 && hasStrayPart(heard, known)
   const doubt = isAtOdds ? frameDoubt(doubted, aircraft.items, clocks, lessons) : heard
   const printed = sumOf(doubt, known, 'flying')
   const rows = known.map((one) => rowOf(one, printed, doubt))
-  const ledger = aircraftLedger(rows, aircraft)
-  const boughtG = ledger.basicMassG - printed.massG.mid
+  const ledger = aircraftLedger(rows, { ...aircraft, items: doubt.countedItems })
   return {
     rows,
     leftOut: leftOutParts,
@@ -62,26 +76,40 @@ export function weighFrame(
     withSpares: known.some(({ part }) => part.spares > 0) ? sumOf(doubt, known, 'all') : printed,
     allUpG: rangeOf(doubt.allUpBell),
     ledger,
-    limits: frameLimits(aircraft, printed.massG.mid, boughtG),
+    limits: frameLimits(aircraft, printed.massG.mid, ledger.bought.massG),
     carbon: carbon === null ? null : carbonDifference(printed, carbon),
     doubt,
-    strays: doubt.known.strays.map(({ id, value, foretold }) => ({
-      id: partIdOf(id),
-      value,
-      foretold: rangeOf(foretold),
-      taken: {
-        low: Math.max(0, foretold.mean - STRAY_OFF * foretold.sigma),
-        mid: Math.max(0, foretold.mean),
-        high: foretold.mean + STRAY_OFF * foretold.sigma,
-      },
-    })),
+    strays: doubt.known.strays.map((stray) => strayReading(stray, frame.clocks ?? [])),
     learned: learnedOf(doubt, printer.id, lessons),
     learnedHours: learnedHours(doubt, printer, lessons),
     readings: readingsTold(
-      { parts, wholes: frame.wholes ?? [], clocks: frame.clocks ?? [] },
+      { parts, wholes: frame.wholes ?? [], clocks: frame.clocks ?? [], laid: frame.laid ?? [] },
       doubt,
       isAtOdds,
     ),
+  }
+}
+
+/**
+ * A clock time is told as it was read, not as the pieces of that print are reckoned in the frame's
+ * runs.
+ */
+function strayReading(
+  { id, value, foretold: { mean, sigma } }: Foretold,
+  clocks: readonly ClockTime[],
+): StrayReading {
+  const timeS = clocks.find((one) => one.id === id)?.timeS ?? value
+  const times = value > 0 ? timeS / value : 1
+  const off = STRAY_OFF * sigma
+  return {
+    id: partIdOf(id),
+    value: timeS,
+    foretold: rangeOf({ mean: mean * times, sigma: sigma * times }),
+    taken: {
+      low: Math.max(0, mean - off) * times,
+      mid: Math.max(0, mean) * times,
+      high: (mean + off) * times,
+    },
   }
 }
 
@@ -90,11 +118,15 @@ function hasStrayPart(doubt: FrameDoubt, known: readonly KnownPart[]): boolean {
   return doubt.known.strays.some(({ id }) => weighed.has(partIdOf(id)))
 }
 
-type KnownPart = PieceMass & Pick<FrameRow, 'part' | 'material' | 'figures'>
+type KnownPart = PieceMass & Pick<FramePart, 'part' | 'material' | 'figures' | 'share'>
 
-function knownPart({ part, material, figures }: FramePart, printer: Printer): readonly KnownPart[] {
+function knownPart(one: FramePart, printer: Printer): readonly KnownPart[] {
+  const { part, material, figures, share } = one
   const mass = pieceMass(part, material, printer, figures)
-  return mass === null ? [] : [{ part, material, figures, ...mass }]
+  if (mass === null) return []
+  const { massG, massFrom, scaleRatio, changes } = mass
+  const known = { part, material, figures, massG, massFrom, scaleRatio, changes }
+  return [share === undefined ? known : { ...known, share }]
 }
 
 function leftOut(parts: readonly FramePart[], known: readonly KnownPart[]): readonly LeftOut[] {

@@ -19,7 +19,10 @@ export function pieceOf(part: Part, material: Material, printer: Printer): Weigh
   }
 }
 
-/** What differs between the piece that was weighed and the piece as it is now; nothing while the weighing holds. */
+/**
+ * What differs between the piece that was weighed and the piece as it is now; nothing while the
+ * weighing holds.
+ */
 export function changesSince(was: WeighedPiece, now: WeighedPiece): readonly Change[] {
   const changes: Change[] = []
   if (was.meshHash !== now.meshHash) changes.push('mesh')

@@ -1,5 +1,7 @@
 import type { FlightSetup, Item, Place } from '../../model/aircraft.ts'
 import type { Vec3 } from '../../model/mesh.ts'
+import { pieceKey, type PlacedPieces } from '../../joints/placePieces.ts'
+import { bodyLump } from './bodyLump.ts'
 import type { Lump } from './lump.ts'
 import { joinLumps, pointLump } from './lump.ts'
 import type { PartMoments } from './partMoments.ts'
@@ -51,17 +53,21 @@ export interface FrameBalance {
 const KG_M2_PER_G_MM2 = 1e-9
 
 /**
- * Balances what has a place: parts by their mesh integrals, items as points. Drive items without a
+ * Balances what has a place: parts by their mesh integrals, items as points, those of joints where
+ * each sits, those with a body as boxes and cylinders where joints put them. Drive items without a
  * position, in whole sets of the motors, are put on the motor circle at height 0, first motor half
  * a step from forward; for three motors and more that turn does not change the result. Null when
  * nothing has a place and a mass.
  *
+ * @param input.motions where pieces of items with a body are, by piece; left out, none has a place
+ *   by joints.
  * @param input.thrustCentreMm where the motors push, level; the frame's origin unless given.
  */
 export function frameBalance(input: {
   readonly parts: readonly BalancePart[]
   readonly places: readonly Place[]
   readonly items: readonly Item[]
+  readonly motions?: PlacedPieces['motions']
   readonly flight: Pick<FlightSetup, 'motors' | 'motorRadiusMm'> | null
   readonly thrustCentreMm?: readonly [x: number, y: number]
 }): FrameBalance | null {
@@ -90,6 +96,19 @@ export function frameBalance(input: {
     leave(part.name, (quantity - (moments ? places.length : 0)) * part.massG)
   }
   for (const item of input.items) {
+    if (item.sitesMm !== undefined) {
+      // Screws are many and small: one mass, spread as they are.
+      const { id, name, quantity, massG, sitesMm } = item
+      if (sitesMm.length > 0) put(id, name, joinLumps(sitesMm.map((at) => pointLump(massG, at))))
+      leave(name, (quantity - sitesMm.length) * massG)
+      continue
+    }
+    const laid = laidPieces(item, input.motions)
+    if (laid.length > 0) {
+      for (const lump of laid) put(item.id, item.name, lump)
+      leave(item.name, (item.quantity - laid.length) * item.massG)
+      continue
+    }
     const points = pointsOf(item, input.flight)
     if (points.length > 1) onMotors.push(item.name)
     const each = (item.quantity * item.massG) / points.length
@@ -112,6 +131,19 @@ export function frameBalance(input: {
     unplaced,
     onMotors,
   }
+}
+
+/** Pieces of an item that joints, or a typed place, have put somewhere as a body. */
+function laidPieces(
+  { id, body, quantity, massG }: Item,
+  motions: PlacedPieces['motions'] | undefined,
+): readonly Lump[] {
+  if (body === undefined || motions === undefined) return []
+  return Array.from({ length: quantity }, (_, piece) =>
+    motions.get(pieceKey({ partId: id, piece })),
+  )
+    .filter((motion) => motion !== undefined)
+    .map((motion) => bodyLump(body, massG, motion))
 }
 
 function pointsOf(

@@ -42,7 +42,10 @@ export function partMoments(mesh: Mesh, scaleToMm: number): PartMoments {
   return { volume: lumpOf(volume, home), surface: lumpOf(surface, home) }
 }
 
-/** Adds one triangle (and its tetrahedron on the origin) to sums of 1, x, y, z, xx, yy, zz, xy, yz, zx. */
+/**
+ * Adds one triangle (and its tetrahedron on the origin) to sums of 1, x, y, z, xx, yy, zz, xy, yz,
+ * zx.
+ */
 function addTriangle(v: Float64Array, volume: Float64Array, surface: Float64Array): void {
   const [ax = 0, ay = 0, az = 0, bx = 0, by = 0, bz = 0, cx = 0, cy = 0, cz = 0] = v
   const nx = (by - ay) * (cz - az) - (bz - az) * (cy - ay)

@@ -7,7 +7,10 @@ import { moveLump, transformLump } from './lump.ts'
 
 const MIRROR_X: Nine = [-1, 0, 0, 0, 1, 0, 0, 0, 1]
 
-/** A part's lump, in the axes it was drawn in, where `place` puts it: mirrored in x, turned about x, y, z, moved. */
+/**
+ * A part's lump, in the axes it was drawn in, where `place` puts it: mirrored in x, turned about x,
+ * y, z, moved.
+ */
 export function placeLump(lump: Lump, place: Place): Lump {
   const own = place.mirrored ? transformLump(lump, MIRROR_X) : lump
   const turned = transformLump(own, turnMatrix({ rotateDeg: place.rotateDeg }))

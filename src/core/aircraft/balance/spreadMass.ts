@@ -21,18 +21,21 @@ export function shellShare(
 }
 
 /**
- * Spreads a printed part's mass (g) over its mesh: `share` of it over the surface, the rest evenly over the volume. The
- * census holds areas, not where they lie, so this stands for it: shells follow the surface.
+ * Spreads a printed part's mass (g) over its mesh: `share` of it over the surface, the rest evenly
+ * over the volume. The census holds areas, not where they lie, so this stands for it: shells follow
+ * the surface.
  *
- * Error against hollow parts worked out exactly (walls and skins of 0.8 mm, infill 20 %; in the tests):
+ * Error against hollow parts worked out exactly (walls and skins of 0.8 mm, infill 20 %; in the
+ * tests):
  *
- * |                                           | this                            | all over the volume (share 0)      |
- * |-------------------------------------------|---------------------------------|------------------------------------|
- * | bar 120 × 20 × 14 mm                      | centre exact; inertia +6 %, +1 % | centre exact; inertia −24 %, −5 %  |
- * | 20 mm block, solid 1.6 mm tongue to 80 mm | centre 0.2 mm; inertia +5 %, +3 % | centre 8.0 mm; inertia −13 %, −34 % |
+ * |                                  | this                              | all over the volume (share 0)       |
+ * |----------------------------------|-----------------------------------|-------------------------------------|
+ * | bar 120 × 20 × 14 mm             | centre exact; inertia +6 %, +1 %  | centre exact; inertia −24 %, −5 %   |
+ * | block, tongue of 1.6 mm to 80 mm | centre 0.2 mm; inertia +5 %, +3 % | centre 8.0 mm; inertia −13 %, −34 % |
  *
- * (First the moment about the long axis, then the others.) The shell lies on the surface here and half its thickness
- * deeper in fact, hence a little too much; plastic is taken as even within shell and infill.
+ * (First the moment about the long axis, then the others.) The shell lies on the surface here and
+ * half its thickness deeper in fact, hence a little too much; plastic is taken as even within shell
+ * and infill.
  */
 export function spreadMass(moments: PartMoments, massG: number, share: number): Lump {
   const { volume, surface } = moments

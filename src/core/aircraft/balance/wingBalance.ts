@@ -7,12 +7,18 @@ export interface WingBalance {
   /** The same as a share of the chord. */
   readonly chordShare: number
   readonly verdict: 'nose-heavy' | 'inside' | 'tail-heavy'
-  /** How far the centre of gravity must go to reach the nearest end of the range; forward positive, 0 inside. */
+  /**
+   * How far the centre of gravity must go to reach the nearest end of the range; forward positive,
+   * 0 inside.
+   */
   readonly shiftMm: number
   readonly words: string
 }
 
-/** Judges a centre of gravity at `cgXMm` (frame axis, forward positive) against the wing's typed range. */
+/**
+ * Judges a centre of gravity at `cgXMm` (frame axis, forward positive) against the wing's typed
+ * range.
+ */
 export function wingBalance(wing: WingSetup, cgXMm: number): WingBalance {
   const [low, high] = wing.balanceMm
   const behindMm = wing.leadingEdgeMm - cgXMm

@@ -1,4 +1,6 @@
-/** Short safety words beside the decision they belong to. Makers' sheets and local rules come first. */
+/**
+ * Short safety words beside the decision they belong to. Makers' sheets and local rules come first.
+ */
 export const FLIGHT_CAUTIONS = {
   props: 'Take the propellers off before you test motors or their direction on the bench.',
   pack:

@@ -37,8 +37,9 @@ const DRAG_TYPED_ERROR = 0.15
 /** Span efficiency of a plain wing (common practice, no source). */
 const SPAN_EFFICIENCY: Range = { low: 0.65, mid: 0.75, high: 0.85 }
 /**
- * Push over electrical power: propeller in flight 0.5 to 0.7 (common practice, no source) times motor and controller
- * 0.63 to 0.72 (whole craft over propellers, NASA/TM-2018-219758 over AIAA 2011-1255).
+ * Push over electrical power: propeller in flight 0.5 to 0.7 (common practice, no source) times
+ * motor and controller 0.63 to 0.72 (whole craft over propellers, NASA/TM-2018-219758 over AIAA
+ * 2011-1255).
  */
 const PUSH: Range = { low: 0.32, mid: 0.4, high: 0.5 }
 

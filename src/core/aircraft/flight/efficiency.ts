@@ -34,8 +34,8 @@ const LOSS = 0.58
  */
 const WIDTH = 0.3
 /**
- * More of it for every power of e outside the measured craft: exponents of mass from 0 to 0.6 were seen on single
- * propellers, where the fit takes up to 0.5 (ours).
+ * More of it for every power of e outside the measured craft: exponents of mass from 0 to 0.6 were
+ * seen on single propellers, where the fit takes up to 0.5 (ours).
  */
 const WIDTH_BEYOND = 0.3
 
@@ -56,14 +56,17 @@ export function hoverEfficiency(auwG: number, motors: number, propDiameterMm: nu
 /**
  * Power of propellers in pairs on one axis over that of as many side by side.
  *
- * Two rotors in one plane take 1.41 times as much by momentum theory (two disks as one), 1.28 with the
- * lower in the full wake of the upper; the best measured pair of helicopter rotors 1.16 (Leishman,
- * Principles of Helicopter Aerodynamics, ch. 2, from memory). One whole craft of 301 g on a pair of
- * 342 mm took 36.3 W, about 2.0 times (public specification text). The middle is ours, between those.
+ * Two rotors in one plane take 1.41 times as much by momentum theory (two disks as one), 1.28 with
+ * the lower in the full wake of the upper; the best measured pair of helicopter rotors 1.16
+ * (Leishman, Principles of Helicopter Aerodynamics, ch. 2, from memory). One whole craft of 301 g
+ * on a pair of 342 mm took 36.3 W, about 2.0 times (public specification text). The middle is ours,
+ * between those.
  */
 export const PAIRED_POWER: Range = { low: 1.15, mid: 1.5, high: 2.1 }
 
-/** `hoverEfficiency` of a craft whose propellers sit in pairs, one above the other; never validated. */
+/**
+ * `hoverEfficiency` of a craft whose propellers sit in pairs, one above the other; never validated.
+ */
 export function pairedEfficiency(auwG: number, motors: number, propDiameterMm: number): Efficiency {
   const { share, perMass } = hoverEfficiency(auwG, motors, propDiameterMm)
   const mid = share.mid / PAIRED_POWER.mid

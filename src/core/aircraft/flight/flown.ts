@@ -11,7 +11,9 @@ export interface HoverLesson {
    * likely wrong.
    */
   readonly verdict: 'used' | 'other-propellers' | 'far'
-  /** Efficiency flown over that estimated; 0 where the electronics alone draw more than was used. */
+  /**
+   * Efficiency flown over that estimated; 0 where the electronics alone draw more than was used.
+   */
   readonly factor: number
 }
 
@@ -24,8 +26,8 @@ export interface LearnedEfficiency extends Efficiency {
 /** Standard deviations in a half width of 95 %. */
 const IN_95 = 1.96
 /**
- * Relative error of a timed hover, one standard deviation: share of the pack used, its real capacity and voltage, how
- * steadily it hung, each a few per cent (common practice, no source).
+ * Relative error of a timed hover, one standard deviation: share of the pack used, its real
+ * capacity and voltage, how steadily it hung, each a few per cent (common practice, no source).
  */
 const FLOWN_SD = 0.06
 /**
@@ -36,8 +38,8 @@ const SD_PER_MASS = 0.3 / IN_95
 const FAR = 3
 
 /**
- * Efficiency at `auwG` after a timed hover: the estimate and the hover, both log-normal, weighed by their errors (the
- * product of two normal densities). All in free air at `densityKgM3`.
+ * Efficiency at `auwG` after a timed hover: the estimate and the hover, both log-normal, weighed by
+ * their errors (the product of two normal densities). All in free air at `densityKgM3`.
  */
 export function learnedEfficiency(
   setup: FlightSetup,
@@ -74,7 +76,10 @@ function estimate({ motors, propDiameterMm, coaxial }: Propellers, auwG: number)
   return of(auwG, motors, propDiameterMm)
 }
 
-/** Ideal over electrical power of the timed hover, electronics taken off; 0 where they leave nothing. */
+/**
+ * Ideal over electrical power of the timed hover, electronics taken off; 0 where they leave
+ * nothing.
+ */
 function flownShare(setup: FlightSetup, flown: FlownHover, densityKgM3: number): number {
   const liftingW = (60 * flown.usedWh) / flown.minutes - Math.max(0, setup.avionicsW)
   const diskM2 = diskAreaM2(flown.motors, flown.propDiameterMm)

@@ -30,7 +30,10 @@ export interface HoverFigures {
   readonly sPerGram: number
   /** Ideal over electrical lifting power, 0–1. */
   readonly efficiency: Range
-  /** Whether mass and propeller lie among those of measured craft, which the efficiency is made from. */
+  /**
+   * Whether mass and propeller lie among those of measured craft, which the efficiency is made
+   * from.
+   */
   readonly validated: boolean
   /** What a timed hover said of the efficiency; null where none was flown. */
   readonly lesson: HoverLesson | null
@@ -45,7 +48,10 @@ export interface HoverThrottle {
   readonly linear: number
 }
 
-/** Thrust over weight that payload is reckoned down to: hover near half throttle (ArduPilot wiki, motor choice). */
+/**
+ * Thrust over weight that payload is reckoned down to: hover near half throttle (ArduPilot wiki,
+ * motor choice).
+ */
 const THRUST_TO_WEIGHT_WANTED = 2
 
 /**
@@ -84,7 +90,8 @@ export function hoverFigures(
     mid: minutes(hoverW.mid),
     high: minutes(hoverW.low),
   }
-  // Lifting power goes with mass^1.5 over the efficiency, and avionics do not: d(E/P)/dm = −k · t · lifting / (P · m).
+  // Lifting power goes with mass^1.5 over the efficiency, and avionics do not: d(E/P)/dm = −k · t ·
+  // lifting / (P · m).
   const liftingW = hoverW.mid - avionicsW
   const powerPerMass = 1.5 - efficiency.perMass
   return {

@@ -6,8 +6,8 @@ export function diskAreaM2(motors: number, propDiameterMm: number): number {
 }
 
 /**
- * Least power that carries a thrust on an open disk at rest, W: T^1.5 / √(2 ρ A), momentum theory after Rankine and
- * Froude (Leishman, Principles of Helicopter Aerodynamics, ch. 2).
+ * Least power that carries a thrust on an open disk at rest, W: T^1.5 / √(2 ρ A), momentum theory
+ * after Rankine and Froude (Leishman, Principles of Helicopter Aerodynamics, ch. 2).
  */
 export function idealPowerW(thrustN: number, diskM2: number, densityKgM3 = AIR_DENSITY): number {
   return thrustN ** 1.5 / Math.sqrt(2 * densityKgM3 * diskM2)

@@ -24,8 +24,9 @@ export function propPowerW(
 }
 
 /**
- * Figure of merit of a hovering propeller, ideal over real shaft power (0–1), from its coefficients:
- * √(2/π) · CT^1.5 / CP (Leishman, Principles of Helicopter Aerodynamics, in propeller coefficients).
+ * Figure of merit of a hovering propeller, ideal over real shaft power (0–1), from its
+ * coefficients: √(2/π) · CT^1.5 / CP (Leishman, Principles of Helicopter Aerodynamics, in propeller
+ * coefficients).
  */
 export function figureOfMerit(thrustCoefficient: number, powerCoefficient: number): number {
   return (Math.sqrt(2 / Math.PI) * thrustCoefficient ** 1.5) / powerCoefficient

@@ -1,8 +1,8 @@
 import type { FlightSetup } from '../../model/aircraft.ts'
 
 /**
- * Gap between the tips of neighbouring propellers when the motors stand evenly on one circle, mm; below zero they would
- * strike each other. Null for fewer than two axes; a pair shares one.
+ * Gap between the tips of neighbouring propellers when the motors stand evenly on one circle, mm;
+ * below zero they would strike each other. Null for fewer than two axes; a pair shares one.
  */
 export function tipGapMm(
   setup: Pick<FlightSetup, 'motors' | 'motorRadiusMm' | 'propDiameterMm' | 'coaxial'>,

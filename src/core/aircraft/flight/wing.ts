@@ -11,10 +11,16 @@ export interface WingLoading {
   readonly stallMS: Range
 }
 
-/** Lift coefficient a small wing reaches before it stalls: 1.1, between 0.9 and 1.3 (common practice, no source). */
+/**
+ * Lift coefficient a small wing reaches before it stalls: 1.1, between 0.9 and 1.3 (common
+ * practice, no source).
+ */
 const LIFT_AT_STALL: Range = { low: 0.9, mid: 1.1, high: 1.3 }
 
-/** Grams in one ounce and decimetres in one foot: exact (international yard and pound agreement, 1959). */
+/**
+ * Grams in one ounce and decimetres in one foot: exact (international yard and pound agreement,
+ * 1959).
+ */
 const G_PER_OZ = 28.349523125
 const DM_PER_FT = 3.048
 

@@ -1,5 +1,6 @@
 import type { Item } from '../../model/aircraft.ts'
-import { HEADS, HEAD_NAMES, MATERIAL_NAMES, NUTS, SIZES, STANDOFF_ACROSS } from './data.ts'
+import { JOINT_THREADS } from '../../model/joints.ts'
+import { HEADS, HEAD_NAMES, MATERIAL_NAMES, NUTS, STANDOFF_ACROSS } from './data.ts'
 import { insertMass } from './insert.ts'
 import { nutMass } from './nut.ts'
 import { screwMass } from './screw.ts'
@@ -32,14 +33,18 @@ export interface CatalogueEntry extends HardwareMass {
   readonly name: string
 }
 
-/** The plain name and the mass of one piece. Throws `bad-settings` for a size the standard does not have. */
+/**
+ * The plain name and the mass of one piece. Throws `bad-settings` for a size the standard does not
+ * have.
+ */
 export function catalogueEntry(choice: CatalogueChoice): CatalogueEntry {
   return { name: nameOf(choice), ...massOf(choice) }
 }
 
 /**
- * The item for the aircraft's list. Its status is `calculated`, or `estimated` where the dimensions are from memory.
- * Standoffs and tubes hold the frame up and count as structure, the rest as fasteners.
+ * The item for the aircraft's list. Its status is `calculated`, or `estimated` where the dimensions
+ * are from memory. Standoffs and tubes hold the frame up and count as structure, the rest as
+ * fasteners.
  */
 export function catalogueItem(
   choice: CatalogueChoice,
@@ -60,11 +65,11 @@ export function catalogueItem(
 }
 
 export function screwSizes(standard: ScrewStandard): readonly MetricSize[] {
-  return SIZES.filter((size) => HEADS[standard][size] !== undefined)
+  return JOINT_THREADS.filter((size) => HEADS[standard][size] !== undefined)
 }
 
 export function nutSizes(standard: NutStandard): readonly MetricSize[] {
-  return SIZES.filter((size) => NUTS[standard][size] !== undefined)
+  return JOINT_THREADS.filter((size) => NUTS[standard][size] !== undefined)
 }
 
 function massOf(choice: CatalogueChoice): HardwareMass {

@@ -7,8 +7,6 @@ import type { HardwareMaterial, MetricSize, NutStandard, ScrewStandard } from '.
  * otherwise. Sizes a standard does not have are left out of its table.
  */
 
-export const SIZES: readonly MetricSize[] = ['M2', 'M2.5', 'M3', 'M4', 'M5']
-
 type BySize<T> = Readonly<Partial<Record<MetricSize, T>>>
 
 /** Coarse threads. Diameter and pitch as in ISO 261; both were read in two metric hole charts. */
@@ -229,11 +227,16 @@ export const STANDOFF_ACROSS: Readonly<
   M5: { hex: 8, round: 8 },
 }
 
-/** Greatest outside diameter and the hole it is set into; `lengthMm` the usual one (common practice, no source). */
+/**
+ * Greatest outside diameter and the hole it is set into; `lengthMm` the usual one (common practice,
+ * no source).
+ */
 export interface InsertRow {
   readonly outerMm: number
   readonly holeMm: number
   readonly lengthMm: number
+  /** Sold too, for shallow holes (common practice, no source); left out where none is usual. */
+  readonly shorterMm?: number
   readonly mark: SourceMark
 }
 
@@ -245,7 +248,7 @@ export interface InsertRow {
 export const INSERTS: Readonly<Record<MetricSize, InsertRow>> = {
   M2: { outerMm: 3, holeMm: INSERT_HOLES_MM.M2, lengthMm: 3, mark: 'memory' },
   'M2.5': { outerMm: 3.6, holeMm: INSERT_HOLES_MM['M2.5'], lengthMm: 4, mark: 'memory' },
-  M3: { outerMm: 4.4, holeMm: INSERT_HOLES_MM.M3, lengthMm: 5.7, mark: 'read' },
+  M3: { outerMm: 4.4, holeMm: INSERT_HOLES_MM.M3, lengthMm: 5.7, shorterMm: 4, mark: 'read' },
   M4: { outerMm: 6.1, holeMm: INSERT_HOLES_MM.M4, lengthMm: 8.1, mark: 'read' },
   M5: { outerMm: 7.1, holeMm: INSERT_HOLES_MM.M5, lengthMm: 9.5, mark: 'read' },
 }

@@ -75,7 +75,9 @@ function clearanceOfLargest(holeMm: number): string | null {
   return hole ? between(hole, holeMm) : null
 }
 
-/** Why a hole is no clearance hole of the largest screw not thicker than it; null when it is one. */
+/**
+ * Why a hole is no clearance hole of the largest screw not thicker than it; null when it is one.
+ */
 function missed(holeMm: number): string | null {
   const hole = largestNotThicker(holeMm)
   if (!hole) return 'too small for M1.6 clearance'

@@ -7,7 +7,10 @@ const RELIEF_SHARE = 0.15
 const SPREAD_PCT = 20
 const MEMORY_SPREAD_PCT = 35
 
-/** Mass of one brass insert, g: a tube of the greatest outside diameter, bored at the pitch diameter. */
+/**
+ * Mass of one brass insert, g: a tube of the greatest outside diameter, bored at the pitch
+ * diameter.
+ */
 export function insertMass(spec: InsertSpec): HardwareMass {
   const { size, lengthMm } = spec
   requireLength(lengthMm, 0, `Insert ${size}`)
@@ -45,6 +48,15 @@ export interface InsertSeat {
 export const INSERT_WALL_MM = 2.4
 export const INSERT_INFILL_PCT = 70
 const LEAST_WALL_SHARE = 0.25
+
+/**
+ * The shortest that is made for a thread, mm: it is what goes into a hole too shallow for the usual
+ * one.
+ */
+export function shortestInsertMm(size: MetricSize): number {
+  const { lengthMm, shorterMm } = INSERTS[size]
+  return shorterMm ?? lengthMm
+}
 
 export function insertSeat(size: MetricSize, lengthMm: number): InsertSeat {
   const { outerMm, holeMm } = INSERTS[size]

@@ -2,13 +2,18 @@ import { DENSITIES, LOCKNUT_ROWS, NUTS, NUT_SOURCES } from './data.ts'
 import { densityWords, discMm2, gramsOf, hexMm2, pitchDiameterMm, requireSize } from './shapes.ts'
 import type { HardwareMass, MetricSize, NutSpec, NutStandard } from './types.ts'
 
-/** What the chamfers take off a sharp-edged hexagon (common practice, no source); with it M3 comes to 0.36 g. */
+/**
+ * What the chamfers take off a sharp-edged hexagon (common practice, no source); with it M3 comes
+ * to 0.36 g.
+ */
 const CHAMFER_SHARE = 0.93
 const COMPUTED_SPREAD_PCT = 8
 /** One digit is all the table prints of an M3. */
 const LOCKNUT_SPREAD_PCT = 12
 
-/** Greatest height, with the nylon ring where there is one: what a stack has to leave room for. mm */
+/**
+ * Greatest height, with the nylon ring where there is one: what a stack has to leave room for. mm
+ */
 export function nutHeightMm(standard: NutStandard, size: MetricSize): number {
   return requireSize(NUTS[standard][size], standard, size)[1]
 }

@@ -87,7 +87,10 @@ function screwVolumeMm3(standard: ScrewStandard, size: MetricSize, lengthMm: num
   )
 }
 
-/** Button heads as spherical caps, countersunk ones as cones from the sharp edge down to the shank. mm³ */
+/**
+ * Button heads as spherical caps, countersunk ones as cones from the sharp edge down to the shank.
+ * mm³
+ */
 function headMm3(head: Head, neckMm: number): number {
   const { widthMm, heightMm } = head
   switch (head.shape) {
@@ -100,7 +103,10 @@ function headMm3(head: Head, neckMm: number): number {
   }
 }
 
-/** Published ÷ shape at `lengthMm`: linear between the rows about it, that of the end row outside them. */
+/**
+ * Published ÷ shape at `lengthMm`: linear between the rows about it, that of the end row outside
+ * them.
+ */
 function chartRatio(
   rows: readonly (readonly [number, number])[],
   standard: ScrewStandard,

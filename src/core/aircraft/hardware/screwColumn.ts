@@ -14,16 +14,22 @@ export interface Hole {
   readonly b: Bore
 }
 
-interface Bore {
+/** A bore of one piece. */
+export interface Bore {
   readonly at: Pick<JointEnd, 'partId' | 'piece'>
   readonly mark: BoreMark
 }
 
-/** A hole in which a screw ends, with all that it crosses before. */
+/** The way of one screw: all that it crosses before it ends. */
 export interface Column {
+  readonly hole: Hole
   readonly gripMm: number
-  /** What it bites in; null for a nut. */
-  readonly bitten: BoreMark | null
+  /** All that it goes through, from where it ends towards its head. */
+  readonly crossed: readonly Bore[]
+  /** What it bites in; null for a nut or a post. */
+  readonly bitten: Bore | null
+  /** The bore under a post's end, or that a nut lies on. */
+  readonly last: Bore
 }
 
 /** No screw goes down where a peg stands. */
@@ -40,15 +46,15 @@ export function addedBy({ gapMm }: Joint, ...crossed: readonly Bore[]): number {
   return crossed.reduce((sum, { mark }) => sum + mark.depthMm, gapMm)
 }
 
-function isBlind({ mark }: Bore): boolean {
+export function isBlind({ mark }: Bore): boolean {
   return !mark.openLow || !mark.openHigh
 }
 
 /**
- * Whether the screw of a hole bites in a and not in b: the blind one of them; else of a thread cut into plastic the
- * narrower, of an insert the one nearer to the hole it is set into; else b.
+ * Whether the screw of a hole bites in a and not in b: the blind one of them; else of a thread cut
+ * into plastic the narrower, of an insert the one nearer to the hole it is set into; else b.
  */
-function bitesInA({ a, b }: Hole, { end, thread }: JointFastener): boolean {
+export function bitesInA({ a, b }: Hole, { end, thread }: JointFastener): boolean {
   if (isBlind(a) !== isBlind(b)) return isBlind(a)
   const wanted = end === 'insert' ? INSERTS[thread].holeMm : 0
   const off = ({ mark }: Bore): number => Math.abs(mark.diameterMm - wanted)
@@ -63,23 +69,40 @@ function isSame(one: Bore, other: Bore): boolean {
   )
 }
 
-/** Goes from where a screw ends up to its head. */
-export function columnOf(
+/** The screws of one hole: one, or one from either side into a post. */
+export function columnsOf(
   hole: Hole,
   fastener: JointFastener,
   handing: readonly Hole[],
   handedOn: Set<Hole>,
-): Column {
+): readonly Column[] {
   const { joint, a, b } = hole
-  const bites = fastener.end !== 'nut'
-  const [clamped, last] = bites && bitesInA(hole, fastener) ? [b, a] : [a, b]
-  const crossed = bites ? [clamped] : [clamped, last]
-  let gripMm = addedBy(joint, ...crossed)
+  const column = (first: readonly Bore[], gapMm: number, bitten: Bore | null): Column => ({
+    hole,
+    ...gripOf(first, gapMm, fastener, handing, handedOn),
+    bitten,
+    last: first.at(-1) ?? b,
+  })
+  if (fastener.end === 'post') return [column([a], 0, null), column([b], 0, null)]
+  if (fastener.end === 'nut') return [column([a, b], joint.gapMm, null)]
+  return bitesInA(hole, fastener) ? [column([b], joint.gapMm, a)] : [column([a], joint.gapMm, b)]
+}
+
+/** Goes from where a screw ends up to its head. */
+function gripOf(
+  first: readonly Bore[],
+  gapMm: number,
+  { thread }: JointFastener,
+  handing: readonly Hole[],
+  handedOn: Set<Hole>,
+): Pick<Column, 'gripMm' | 'crossed'> {
+  const crossed = [...first]
+  let gripMm = first.reduce((sum, { mark }) => sum + mark.depthMm, gapMm)
   const seen = new Set<Hole>()
   // Grows as it is walked.
   for (const bore of crossed) {
     for (const more of handing) {
-      if (seen.has(more) || more.joint.fastener?.thread !== fastener.thread) continue
+      if (seen.has(more) || more.joint.fastener?.thread !== thread) continue
       const next = isSame(more.a, bore) ? more.b : isSame(more.b, bore) ? more.a : null
       if (next === null) continue
       seen.add(more)
@@ -88,7 +111,7 @@ export function columnOf(
       crossed.push(next)
     }
   }
-  return { gripMm: hundredths(gripMm), bitten: bites ? last.mark : null }
+  return { gripMm: hundredths(gripMm), crossed }
 }
 
 /** Depths are found on meshes: their last decimals must not ask for the next longer screw. */

@@ -26,7 +26,10 @@ export function gramsOf(volumeMm3: number, material: HardwareMaterial): number {
   return (volumeMm3 * DENSITIES[material].value) / 1000
 }
 
-/** "titanium at 4.43 g/cm³ (from memory)": the words for a source, with the mark of a density that was not read. */
+/**
+ * "titanium at 4.43 g/cm³ (from memory)": the words for a source, with the mark of a density that
+ * was not read.
+ */
 export function densityWords(material: HardwareMaterial): string {
   const { value, mark } = DENSITIES[material]
   return `${MATERIAL_NAMES[material]} at ${value} g/cm³${mark === 'memory' ? ' (from memory)' : ''}`

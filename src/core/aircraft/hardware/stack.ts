@@ -29,6 +29,8 @@ export type StackEnd =
     }
   /** Deepest the screw may go before it meets the windings, from the mounting face. */
   | { readonly kind: 'motor'; readonly depthMm: number }
+  /** Deepest the screw may go before it meets the one from the post's other end. */
+  | { readonly kind: 'post'; readonly depthMm: number }
 
 export interface Stack {
   readonly standard: ScrewStandard

@@ -5,13 +5,19 @@ import type { Stack, StackAnswer, StackEnd } from './stack.ts'
 import { stackWarnings } from './stackWarnings.ts'
 import type { MetricSize } from './types.ts'
 
-/** Threads that should stand out of a nut, so that it grips on full thread (common practice, no source). */
+/**
+ * Threads that should stand out of a nut, so that it grips on full thread (common practice, no
+ * source).
+ */
 const THREADS_PAST_NUT = 2
-/** Self-tapping screws in plastic hold over 2–3 diameters (Lincoln, Gomes, Braden, doi 10.1201/9780203747889-6). */
+/**
+ * Self-tapping screws in plastic hold over 2–3 diameters (Lincoln, Gomes, Braden, doi
+ * 10.1201/9780203747889-6).
+ */
 const PLASTIC_BITE = 2
 /**
- * Thread in a brass insert or a motor, in screw diameters; an insert shorter than that is used
- * whole (common practice, no source).
+ * Thread in a brass insert, a post or a motor, in screw diameters; an insert shorter than that is
+ * used whole (common practice, no source).
  */
 const METAL_BITE = 1
 
@@ -54,6 +60,8 @@ function biteOf(end: StackEnd, size: MetricSize): Bite {
       return { leastMm: Math.min(end.insertMm, METAL_BITE * diameterMm), mostMm: end.holeDepthMm }
     case 'plastic':
       return { leastMm: PLASTIC_BITE * diameterMm, mostMm: end.holeDepthMm }
+    case 'post':
+      return { leastMm: METAL_BITE * diameterMm, mostMm: end.depthMm }
     case 'motor':
       return { leastMm: Math.min(METAL_BITE * diameterMm, end.depthMm), mostMm: end.depthMm }
   }

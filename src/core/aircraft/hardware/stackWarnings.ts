@@ -3,6 +3,7 @@ import { INSERT_INFILL_PCT, INSERT_WALL_MM, insertSeat } from './insert.ts'
 import { headOf, threadLengthMm } from './screw.ts'
 import type { MetricSize } from './types.ts'
 import type { Stack, StackAnswer, StackWarning, StackWarningCode } from './stack.ts'
+import { mm } from '../../words/mm.ts'
 
 /**
  * Boss outside diameter and hole depth in screw diameters (celofasteners.com/en/content/220;
@@ -36,6 +37,13 @@ function tooLong(stack: Stack, { lengthMm, mostMm, gripMm }: Lengths): StackWarn
   if (lengthMm === null || mostMm === null || lengthMm <= mostMm) return null
   const overMm = mm(lengthMm - mostMm)
   const limitMm = mm(mostMm - gripMm)
+  if (stack.end.kind === 'post') {
+    return warn(
+      'too-long',
+      `Screw too long: ${mm(lengthMm)} mm meets the one from the post’s other end ${overMm} mm early. ` +
+        `Take ${mm(mostMm)} mm or less.`,
+    )
+  }
   return warn(
     'too-long',
     stack.end.kind === 'motor'
@@ -50,7 +58,7 @@ function shortOfThread(stack: Stack, lengths: Lengths): StackWarning | null {
   const { lengthMm, leastMm, gripMm, engagementMm } = lengths
   if (lengthMm === null || engagementMm === null || lengthMm >= leastMm) return null
   const wantedMm = mm(leastMm - gripMm)
-  const into = { nut: 'nut', insert: 'insert', plastic: 'plastic', motor: 'motor' }[stack.end.kind]
+  const into = stack.end.kind
   return warn(
     'short-of-thread',
     `Too short of thread: ${mm(engagementMm)} mm of the screw is left for the ${into}, ` +
@@ -66,7 +74,8 @@ function nothingStocked(stack: Stack, { lengthMm, leastMm, mostMm }: Lengths): S
   const advice =
     longer === undefined || mostMm === null
       ? 'Stack less, or use a standoff.'
-      : `Put ${mm(longer - mostMm)} mm of washers under the head and take an ${stack.size} × ${longer}.`
+      : `Put ${mm(longer - mostMm)} mm of washers under the head and take an ${stack.size} × ${longer}` +
+        (stack.end.kind === 'motor' ? '; without them it can cut the windings.' : '.')
   return warn(
     'nothing-stocked',
     `No stocked ${stack.size} length fits: it has to be ${wanted}. ${advice}`,
@@ -158,9 +167,4 @@ function holeTooShallow(stack: Stack): StackWarning | null {
     'hole-too-shallow',
     `Hole too shallow: ${mm(end.holeDepthMm)} mm deep, it wants ${mm(leastMm)} mm or more. Deepen the hole.`,
   )
-}
-
-/** At most two decimals, none needless. */
-function mm(value: number): string {
-  return String(Number(value.toFixed(2)))
 }

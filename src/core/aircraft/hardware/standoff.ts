@@ -11,7 +11,10 @@ export function standoffAcrossMm(spec: StandoffSpec): number {
   return spec.acrossMm ?? STANDOFF_ACROSS[spec.size][spec.shape]
 }
 
-/** Mass of one standoff threaded right through, g. Throws `bad-settings` when it is narrower than its thread. */
+/**
+ * Mass of one standoff threaded right through, g. Throws `bad-settings` when it is narrower than
+ * its thread.
+ */
 export function standoffMass(spec: StandoffSpec): HardwareMass {
   const { shape, size, lengthMm, material } = spec
   const acrossMm = standoffAcrossMm(spec)

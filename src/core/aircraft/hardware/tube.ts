@@ -7,7 +7,10 @@ import { ringMm2 } from './washer.ts'
 
 export type TubeMaterial = HardwareMaterial | 'carbon'
 
-/** Woven carbon/epoxy 1.50–1.60 g/cm³: EP-CF60 data sheet (QMUL hub) 1.57–1.58, azom.com article 632 1.5. */
+/**
+ * Woven carbon/epoxy 1.50–1.60 g/cm³: EP-CF60 data sheet (QMUL hub) 1.57–1.58, azom.com article 632
+ * 1.5.
+ */
 const CARBON_G_CM3 = 1.55
 
 export interface TubeSpec {
@@ -18,7 +21,10 @@ export interface TubeSpec {
   readonly material: TubeMaterial
 }
 
-/** Mass of a tube or rod cut to length, g. Throws `bad-settings` when the bore is not inside the tube. */
+/**
+ * Mass of a tube or rod cut to length, g. Throws `bad-settings` when the bore is not inside the
+ * tube.
+ */
 export function tubeMass(spec: TubeSpec): HardwareMass {
   const { outerMm, innerMm, lengthMm, material } = spec
   requireLength(lengthMm, 0, 'Tube')
@@ -35,7 +41,8 @@ export function tubeMass(spec: TubeSpec): HardwareMass {
   return {
     massG: (ringMm2(outerMm, innerMm) * lengthMm * densityGCm3) / 1000,
     basis: 'computed',
-    // Makers hold diameters to a tenth: on a 0.5 mm wall that is a tenth of the mass (common practice, no source).
+    // Makers hold diameters to a tenth: on a 0.5 mm wall that is a tenth of the mass (common
+    // practice, no source).
     spreadPct: 10,
     source: `computed from shape: ${words}`,
   }

@@ -1,12 +1,16 @@
 import type { MassBasis } from '../../model/aircraft.ts'
+import type { JointThread } from '../../model/joints.ts'
 
 /** Coarse metric threads by ISO 261 name. */
-export type MetricSize = 'M2' | 'M2.5' | 'M3' | 'M4' | 'M5'
+export type MetricSize = JointThread
 
 export type ScrewStandard = 'ISO 4762' | 'ISO 7380-1' | 'ISO 10642'
 export type NutStandard = 'ISO 4032' | 'DIN 934' | 'ISO 7040'
 
-/** `aluminium` is the common bar and rod alloy, `aluminium-7075` the strong one screws are turned from. */
+/**
+ * `aluminium` is the common bar and rod alloy, `aluminium-7075` the strong one screws are turned
+ * from.
+ */
 export type HardwareMaterial =
   'steel' | 'stainless' | 'titanium' | 'aluminium' | 'aluminium-7075' | 'brass' | 'nylon'
 

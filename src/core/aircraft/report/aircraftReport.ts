@@ -1,4 +1,6 @@
 import type { Aircraft } from '../../model/aircraft.ts'
+import type { BoxedPart } from '../assembly/assemblySteps.ts'
+import { assemblyWords } from '../assembly/assemblyWords.ts'
 import { wingBalance } from '../balance/wingBalance.ts'
 import { cruise } from '../flight/cruise.ts'
 import { hoverFigures } from '../flight/hover.ts'
@@ -11,6 +13,7 @@ import type { FrameSum } from '../../frame/types.ts'
 import { balanceReport } from './balanceReport.ts'
 import { cautionsOf } from './cautions.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
+import { jointFindings } from './jointFindings.ts'
 import { seasonReport } from './seasonReport.ts'
 import { twinReport } from './twinReport.ts'
 import type { AircraftReport, OddsEntry, PartLook, ReportPart, WingReport } from './types.ts'
@@ -35,7 +38,7 @@ export function aircraftReport(
   const season = once(() =>
     seasonReport(aircraft.season, parts(), twin().parts, twin().sides, carbon),
   )
-  const balance = once(() => balanceReport(parts(), aircraft))
+  const balance = once(() => balanceReport(parts(), aircraft, sum.doubt.countedItems))
   const wing = once((): WingReport | null => {
     if (aircraft.wing === null) return null
     const at = balance()
@@ -50,6 +53,8 @@ export function aircraftReport(
     return hovering === null ? null : hoverFigures(hovering, auwG)
   })
   const blame = once(() => costBlame(sum.doubt))
+  const joints = once(() => jointFindings(parts(), aircraft))
+  const steps = once(() => assemblyWords(parts().map(boxed), aircraft))
   const cautions = once(() => cautionsOf(aircraft, sum.leftOut, twin().parts, balance()))
   return {
     sum,
@@ -80,7 +85,17 @@ export function aircraftReport(
     get cautions() {
       return cautions()
     },
+    get assembly() {
+      return steps()
+    },
+    get jointFindings() {
+      return joints()
+    },
   }
+}
+
+function boxed({ part, traits }: ReportPart): BoxedPart {
+  return { part, boxMm: traits?.boxMm ?? null }
 }
 
 function oddsOf({ doubt }: FrameSum, { limitG, massLines }: Aircraft): readonly OddsEntry[] {

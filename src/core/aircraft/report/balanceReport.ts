@@ -1,4 +1,4 @@
-import type { Aircraft } from '../../model/aircraft.ts'
+import type { Aircraft, Item } from '../../model/aircraft.ts'
 import { framePlaces } from '../../joints/framePlaces.ts'
 import type { FrameBalance } from '../balance/frameBalance.ts'
 import { frameBalance } from '../balance/frameBalance.ts'
@@ -13,9 +13,10 @@ import type { ReportPart } from './types.ts'
 export function balanceReport(
   parts: readonly ReportPart[],
   aircraft: Aircraft,
+  /** As they count, see `FrameDoubt`. */
+  items: readonly Item[],
 ): FrameBalance | null {
-  const { items } = aircraft
-  const { places } = framePlaces(
+  const { places, motions } = framePlaces(
     parts.map(({ part }) => part),
     aircraft,
   )
@@ -24,16 +25,17 @@ export function balanceReport(
     places.some(({ partId }) => known.has(partId)) || items.some((item) => item.positionMm !== null)
   if (!isPlaced) return null
   return frameBalance({
-    parts: parts.map(({ part, pieceG, figures, census, facts }) => ({
+    parts: parts.map(({ part, pieceG, figures, census, traits }) => ({
       partId: part.id,
       name: part.name,
       quantity: part.quantity,
       massG: pieceG.mid,
-      moments: facts?.moments ?? null,
+      moments: traits?.moments ?? null,
       shellShare: census === null || figures === null ? 0 : shellShare(figures, census),
     })),
     places,
     items,
+    motions,
     flight: hoveringSetup(aircraft),
   })
 }

@@ -1,8 +1,10 @@
 import type { Aircraft } from '../../model/aircraft.ts'
 import type { Frame } from '../../model/frame.ts'
 import type { FrameSum } from '../../frame/types.ts'
+import { toneDoubt } from '../../doubt/stiffness.ts'
+import { laidOf } from '../../stiffness/part/laidOf.ts'
 import { armShake, tipMassG } from '../twin/armShake.ts'
-import type { ArmShake } from '../twin/armShake.ts'
+import type { ArmBeam, ArmShake } from '../twin/armShake.ts'
 import { frameSides } from '../twin/sides.ts'
 import { hoveringSetup } from './hoveringSetup.ts'
 import { twinEntry } from './twinEntry.ts'
@@ -40,12 +42,32 @@ function armsOf(
   const flight = hoveringSetup(aircraft)
   if (flight === null) return []
   const tipG = tipMassG(aircraft.items, flight.motors)
-  return parts.flatMap(({ part: { id, name, role }, pieceG, facts }) => {
+  return parts.flatMap((one) => {
+    const { pieceG, traits } = one
+    const { id, name, role } = one.part
     const twin = twins.find(({ partId }) => partId === id)?.twin ?? null
     const freeMm = aircraft.twin.freeMm?.[id]
-    if (twin === null || !facts?.outline || (role !== 'arm' && freeMm === undefined)) return []
-    const { outline } = facts
+    if (twin === null || !traits?.outline || (role !== 'arm' && freeMm === undefined)) return []
+    const { outline } = traits
     const massG = pieceG.mid
-    return armShake({ partId: id, name, outline, twin, massG, freeMm }, flight, tipG, auwG) ?? []
+    const arm = {
+      partId: id,
+      name,
+      outline,
+      twin,
+      massG,
+      freeMm,
+      beam: beamIn(one),
+      solidHz: one.solidHz ?? null,
+    }
+    return armShake(arm, flight, tipG, auwG) ?? []
   })
+}
+
+function beamIn({ part, material, sections }: ReportPart): ArmBeam | null {
+  if (sections?.kind !== 'sections') return null
+  const zonePcts = part.zones.map(({ infillPct }) => infillPct)
+  const rooms = (sections.slices[0]?.parts.length ?? 2) - 1
+  const laid = laidOf({ ...part.recipe, zonePcts }, material, rooms)
+  return { sections, laid, doubt: toneDoubt(material) }
 }

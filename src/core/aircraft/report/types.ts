@@ -3,6 +3,9 @@ import type { FrameBalance } from '../balance/frameBalance.ts'
 import type { PartMoments } from '../balance/partMoments.ts'
 import type { WingBalance } from '../balance/wingBalance.ts'
 import type { Census } from '../../model/census.ts'
+import type { Range } from '../../model/figures.ts'
+import type { BoreMark } from '../../model/joints.ts'
+import type { Bounds } from '../../model/mesh.ts'
 import type { Cruise } from '../flight/cruise.ts'
 import type { HoverFigures } from '../flight/hover.ts'
 import type { WingLoading } from '../flight/wing.ts'
@@ -14,12 +17,17 @@ import type { BreakCosts } from '../season/breakEven.ts'
 import type { SeasonSide } from '../season/side.ts'
 import type { Flatness } from '../twin/flatness.ts'
 import type { ArmShake } from '../twin/armShake.ts'
+import type { NoBeam, PartSections } from '../../stiffness/part/sections.ts'
 import type { FlatTwin } from '../twin/flatTwin.ts'
+import type { JointFinding } from './jointFindings.ts'
 import type { PlateOutline } from '../twin/outline.ts'
 import type { FrameSides } from '../twin/sides.ts'
 
-/** What the aircraft needs of a mesh besides its census: a few dozen numbers, free to send from a worker. */
-export interface PartFacts {
+/**
+ * What the aircraft needs of a mesh besides its census: a few dozen numbers and ten a bore, free to
+ * send.
+ */
+export interface PartTraits {
   /** As the part lies on the bed, in mm; null where a cut half-way up meets nothing. */
   readonly outline: Pick<
     PlateOutline,
@@ -27,6 +35,10 @@ export interface PartFacts {
   > | null
   /** In the axes the part was drawn in, mm. */
   readonly moments: PartMoments
+  /** Its round bores, in the same axes, mm. */
+  readonly bores: readonly BoreMark[]
+  /** The box it fills, in the same axes, mm. */
+  readonly boxMm: Bounds
 }
 
 /** What is known of a part's mesh besides its figures. */
@@ -34,7 +46,16 @@ export interface PartLook {
   /** Null while the layers are not counted: no twin then, and the mass is spread evenly. */
   readonly census: Census | null
   /** Null while the mesh is not at hand: no twin and no place in the balance then. */
-  readonly facts: PartFacts | null
+  readonly traits: PartTraits | null
+  /** As a beam, where it was looked at; arms with a typed free length are. */
+  readonly sections?: PartSections | NoBeam | null
+  /** First tone by its solid model, with what sits at its tip, Hz; arms are solved. */
+  readonly solidHz?: Range | null
+  /**
+   * Bending stiffness by the solid model, N·m² per metre of width: that of a plate of its outline
+   * that gives as much where it is pushed; left out where nobody solved it.
+   */
+  readonly solidBendingNm?: number | undefined
 }
 
 /** A part of the frame with everything known about one piece of it. */
@@ -56,6 +77,8 @@ export interface TwinEntry {
   readonly quantity: number
   readonly kind: Flatness['kind']
   readonly words: string
+  /** What its equal stiffness is reckoned by: strips of its layers, or its solid model. */
+  readonly by: 'layers' | 'solid'
   /** Of one piece; null for a part that stays printed. */
   readonly twin: FlatTwin | null
 }
@@ -65,7 +88,10 @@ export interface TwinReport {
   /** Every part whose layers were counted, in the order of the frame. */
   readonly parts: readonly TwinEntry[]
   readonly sides: FrameSides
-  /** Arms that could be cut, and parts with a typed free length; none for a plane and without motors. */
+  /**
+   * Arms that could be cut, and parts with a typed free length; none for a plane and without
+   * motors.
+   */
   readonly arms: readonly ArmShake[]
 }
 
@@ -119,7 +145,10 @@ export interface Caution {
   readonly message: string
 }
 
-/** The whole aircraft, as page and command line show it. Each block is worked out when it is first read. */
+/**
+ * The whole aircraft, as page and command line show it. Each block is worked out when it is first
+ * read.
+ */
 export interface AircraftReport {
   readonly sum: FrameSum
   /** Where the basic mass stands, in the order of the mass lines. */
@@ -137,4 +166,8 @@ export interface AircraftReport {
   /** What carries the doubt of the printed parts' cost, spares included. */
   readonly costBlame: readonly CostBlame[]
   readonly cautions: readonly Caution[]
+  /** The order of assembly, a sentence a step; empty without joints. */
+  readonly assembly: readonly string[]
+  /** What is left over or wrong where pieces are joined. */
+  readonly jointFindings: readonly JointFinding[]
 }

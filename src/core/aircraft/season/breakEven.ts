@@ -9,7 +9,9 @@ export function spentAfter(costs: BreakCosts, breaks: number): number {
   return costs.first + breaks * costs.perBreak
 }
 
-/** Least number of broken arms at which `one` has cost less than `other`; null when it never does. */
+/**
+ * Least number of broken arms at which `one` has cost less than `other`; null when it never does.
+ */
 export function cheaperFrom(one: BreakCosts, other: BreakCosts): number | null {
   const ahead = one.first - other.first
   if (ahead < 0) return 0

@@ -13,7 +13,9 @@ export function firstBreakShares(chances: readonly number[]): readonly number[] 
   })
 }
 
-/** Chance that exactly so many break, at that index (Poisson binomial, built up one part at a time). */
+/**
+ * Chance that exactly so many break, at that index (Poisson binomial, built up one part at a time).
+ */
 function brokenCounts(chances: readonly number[]): readonly number[] {
   const odds = [1]
   for (const chance of chances) {

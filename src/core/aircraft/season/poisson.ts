@@ -30,7 +30,10 @@ export function sparesFor(mean: number, risk = 0.05): number {
   }
 }
 
-/** From the logarithm of one chance to the next: terms are kept as logarithms, since e^−mean is zero from 746 on. */
+/**
+ * From the logarithm of one chance to the next: terms are kept as logarithms, since e^−mean is zero
+ * from 746 on.
+ */
 function logStep(mean: number, next: number): number {
   return mean > 0 ? Math.log(mean / next) : -Infinity
 }

@@ -146,7 +146,9 @@ function quantile(sorted: Float64Array, share: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? 0
 }
 
-/** Rare breaks can be expected beyond 95 % of the seasons: the band is then opened to hold the mean. */
+/**
+ * Rare breaks can be expected beyond 95 % of the seasons: the band is then opened to hold the mean.
+ */
 function around(start: Range, mean: number, [low, high]: Band): Range {
   return {
     low: start.low + Math.min(low, mean),

@@ -1,6 +1,6 @@
 import type { CensusLayers } from '../../model/census.ts'
 import type { Recipe } from '../../model/settings.ts'
-import { infillStiffnessAlong } from './infillStiffness.ts'
+import { infillStiffnessAlong } from '../../stiffness/moduli/infillStiffness.ts'
 import type { PlateOutline } from './outline.ts'
 
 /** What of the census a bending stiffness is made of. */
@@ -9,7 +9,9 @@ export type BendingLayers = Pick<
   'count' | 'heightMm' | 'wallMm2' | 'skinMm2' | 'roomMm2'
 >
 
-/** Infill lines lie at this angle to the bed's sides, and across it (common practice, no source). */
+/**
+ * Infill lines lie at this angle to the bed's sides, and across it (common practice, no source).
+ */
 const LINES_DEG = 45
 
 /**

@@ -30,10 +30,15 @@ export interface FlatTwin {
   readonly equalMm: Range
   /** At the middle of `equalMm`, whether it can be had or not. */
   readonly equal: PlateChoice
-  /** Nearest stocked thicknesses below and not below `equalMm.mid`; null past the end of the list. */
+  /**
+   * Nearest stocked thicknesses below and not below `equalMm.mid`; null past the end of the list.
+   */
   readonly below: PlateChoice | null
   readonly above: PlateChoice | null
-  /** Typed, or else the thinnest stocked plate that is at least as stiff, or else the thickest there is. */
+  /**
+   * Typed, or else the thinnest stocked plate that is at least as stiff, or else the thickest there
+   * is.
+   */
   readonly chosen: PlateChoice
   readonly typed: boolean
   /** Money: the smallest rectangle the part fits in, offcut paid too. */

@@ -2,7 +2,10 @@ import type { Census } from '../../model/census.ts'
 
 /** Whether a part could as well be cut from plate, as it lies. */
 export interface Flatness {
-  /** `plate`: its outline holds over its height. `bar`: low, but it tapers or has steps; a plate is a stand-in. */
+  /**
+   * `plate`: its outline holds over its height. `bar`: low, but it tapers or has steps; a plate is
+   * a stand-in.
+   */
   readonly kind: 'plate' | 'bar' | 'no'
   readonly words: string
 }

@@ -6,12 +6,15 @@ import { rowLengthMm } from '../../census/rows/rowSet.ts'
 import { planGrid, scanOutline } from '../../census/rows/scanGrid.ts'
 import type { Outline } from '../../census/cut/simplify.ts'
 import { simplifyContours } from '../../census/cut/simplify.ts'
-import { createSlicer } from '../../census/cut/slice.ts'
+import { createPlaneCutter } from '../../census/cut/planeCutter.ts'
 import { leastRectangle } from './rectangle.ts'
 
 /** One closed line to cut along. */
 export interface CutContour {
-  /** x, y per point, stride 2, mm; it closes on its first point. Counter-clockwise outside, clockwise round a hole. */
+  /**
+   * x, y per point, stride 2, mm; it closes on its first point. Counter-clockwise outside,
+   * clockwise round a hole.
+   */
   readonly points: Float64Array
   readonly hole: boolean
   /** Inside it, holes not taken off. */
@@ -38,7 +41,9 @@ export interface PlateOutline {
   readonly crossing: boolean
 }
 
-/** Points nearer than this to the line past them are left out: far below what a cutter can follow. */
+/**
+ * Points nearer than this to the line past them are left out: far below what a cutter can follow.
+ */
 const TOLERANCE_MM = 0.002
 
 /** Cuts tried, evenly up the part: odd, so that one lies half-way. */
@@ -88,7 +93,7 @@ function fullestCut(mesh: Mesh): { readonly joined: Contours; readonly heightMm:
   }
   if (!(heightMm > 0)) return null
   const plan = planLayers(heightMm, heightMm / CUTS, heightMm / CUTS)
-  const slice = createSlicer(mesh, plan, { cos: 1, sin: 0 })
+  const slice = createPlaneCutter(mesh, plan, { cos: 1, sin: 0 })
   const middle = Math.floor(plan.count / 2)
   let best: { readonly joined: Contours; readonly heightMm: number } | null = null
   let most = 0
@@ -156,7 +161,10 @@ function boundsOf(points: Float64Array) {
  */
 const UNION_LINE_MM = 0.08
 
-/** Area of the union, mm², where contours overlap; null where they do not and Green's theorem is exact. */
+/**
+ * Area of the union, mm², where contours overlap; null where they do not and Green's theorem is
+ * exact.
+ */
 function scanUnion(outline: Outline, box: ReturnType<typeof boundsOf>): number | null {
   const grid = planGrid(0, box.min[1], box.max[1], 0, UNION_LINE_MM)
   const { region, simple } = scanOutline(outline, grid)

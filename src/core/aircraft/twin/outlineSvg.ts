@@ -28,7 +28,10 @@ export function outlineSvg(outline: PlateOutline, name: string, thicknessMm?: nu
 `
 }
 
-/** Outside and holes as one SVG path, 1 mm a unit, from the upper left corner of the outline's own box. */
+/**
+ * Outside and holes as one SVG path, 1 mm a unit, from the upper left corner of the outline's own
+ * box.
+ */
 export function outlinePath({ contours, minMm, maxMm }: PlateOutline, decimals: number): string {
   const [left] = minMm
   const [, top] = maxMm
