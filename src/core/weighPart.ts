@@ -27,7 +27,10 @@ export interface PartCount {
 /** See `outwardMesh`; `apart` where that is at hand. */
 export type FaceMesh = (read: ReadMesh, taking: MeshTaking, apart?: Apart) => Mesh
 
-/** Faces meshes outwards, and remembers of each how it was faced last: looking and counting need the same. */
+/**
+ * Faces meshes outwards, and remembers of each how it was faced last: looking and counting need the
+ * same.
+ */
 export function createFacing(): FaceMesh {
   const known = new WeakMap<ReadMesh, { readonly taking: MeshTaking; readonly mesh: Mesh }>()
   return (read, taking, apart) => {
@@ -39,7 +42,10 @@ export function createFacing(): FaceMesh {
   }
 }
 
-/** The first step behind reading: what the mesh is, whatever it is printed with. Throws PreweighError. */
+/**
+ * The first step behind reading: what the mesh is, whatever it is printed with. Throws
+ * PreweighError.
+ */
 export function inspectPart(read: ReadMesh, part: PartTaking, face: FaceMesh): Inspection {
   return carryFindings(read, part.name, () => {
     const apart = takeApart(read.mesh)
@@ -49,8 +55,8 @@ export function inspectPart(read: ReadMesh, part: PartTaking, face: FaceMesh): I
 }
 
 /**
- * The second step: what its layers hold. Zones lie in the part's own place and unit. Throws PreweighError as
- * `countLayers` does.
+ * The second step: what its layers hold. Zones lie in the part's own place and unit. Throws
+ * PreweighError as `countLayers` does.
  */
 export function countPart(
   read: ReadMesh,

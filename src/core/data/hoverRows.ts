@@ -1,4 +1,7 @@
-/** One measured hover or stand run: thrust and electrical power of one propeller with its motor and controller. */
+/**
+ * One measured hover or stand run: thrust and electrical power of one propeller with its motor and
+ * controller.
+ */
 export interface HoverRow {
   readonly name: string
   readonly propDiameterMm: number

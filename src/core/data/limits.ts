@@ -41,14 +41,20 @@ export const RECIPE_LIMITS: Readonly<Record<RecipeNumber, Limits>> = {
   brimMm: real(0, 50),
 }
 
-/** A layer higher than this share of the line's width is squeezed too little to hold (common practice, no source). */
+/**
+ * A layer higher than this share of the line's width is squeezed too little to hold (common
+ * practice, no source).
+ */
 export const LAYER_TO_LINE_MOST = 0.8
 
 /** A zone's own infill, per cent. */
 export const ZONE_PCT_LIMITS: Limits = real(0, 100)
 /** Zones of one part. */
 export const ZONES_MOST = 20
-/** Infill of a zone that nobody gave one: a zone is drawn for strength more often than for lightness. */
+/**
+ * Infill of a zone that nobody gave one: a zone is drawn for strength more often than for
+ * lightness.
+ */
 export const ZONE_PCT_DEFAULT = 100
 
 /** Pieces of one part: on the frame, in the bag, on the scale or in one print. */
@@ -148,6 +154,16 @@ export const ITEM_LIMITS = {
 
 export const GROWTH_LIMITS = real(0, 100)
 
+/** What sits in a hole, and what a pin or a calliper said of a printed one. */
+export const DRILL_LIMITS = {
+  neckMm: real(0.5, 100),
+  grooveMm: real(0.2, 50),
+  shaftMm: real(0.2, 100),
+  measuredMm: real(0.2, 100),
+} as const satisfies LimitTable
+/** Holes of one part that something is chosen for. */
+export const HOLE_USES_MOST = 500
+
 /** How pieces are laid into print runs. */
 export const RUN_LIMITS = {
   gapMm: real(0, 200),
@@ -155,6 +171,18 @@ export const RUN_LIMITS = {
   eveningH: real(0.1, 100),
   headMm: real(0, 500),
   underHeadMm: real(0, 1000),
+  /** Where the origin of a mesh lies on a bed; it need not lie in its piece. */
+  spotMm: real(-10_000, 10_000),
+  turnDeg: real(-360, 360),
+} as const satisfies LimitTable
+
+/** Beside the frame's own. */
+export const PRINTERS_MOST = 5
+
+/** Spools on the shelf. */
+export const SPOOL_LIMITS = {
+  grossG: real(0, 20_000),
+  emptyG: real(0, 5000),
 } as const satisfies LimitTable
 
 /** The builder's own limits, and the masses at which rules change. */
@@ -163,14 +191,36 @@ export const MASS_LIMITS = {
   thresholdG: real(0.01, 10_000_000),
 } as const satisfies LimitTable
 
+/** What a search of recipes is to keep to; grams as those of the builder's own limits. */
+export const FIND_LIMITS = {
+  lessG: real(0.1, 1_000_000),
+  hours: real(0.1, 100_000),
+  cost: real(0.01, 1_000_000),
+  /** Over that of a part as it stands. */
+  stiffness: real(0.01, 100),
+  /** Of one part under its load. */
+  deflectionMm: real(0.001, 1000),
+  firstHz: real(0.1, 100_000),
+  /** Solutions listed. */
+  most: whole(1, 100_000),
+} as const satisfies LimitTable
+
 export const PLACE_LIMITS = {
   positionMm: real(-1_000_000, 1_000_000),
   radiusMm: real(0, 1_000_000),
 } as const satisfies LimitTable
 
+/** The simple body of something bought, and the holes it is held by. */
+export const BODY_LIMITS = {
+  sizeMm: real(0.5, 2000),
+  patternMm: real(0.5, 500),
+  depthMm: real(0.2, 100),
+  shaftMm: real(0, 50),
+} as const satisfies LimitTable
+
 /**
- * Where pieces meet; points lie where places may. Numbers of a face's or bore's direction are those of
- * a unit vector.
+ * Where pieces meet; points lie where places may. Numbers of a face's or bore's direction are those
+ * of a unit vector.
  */
 export const JOINT_LIMITS = {
   piece: whole(0, 99_999),
@@ -182,6 +232,11 @@ export const JOINT_LIMITS = {
 } as const satisfies LimitTable
 /** Holes by which two pieces meet in one joint. */
 export const JOINT_BORES_MOST = 6
+
+/** What a part is pushed with when its stiffness is reckoned. */
+export const LOAD_LIMITS = {
+  loadN: real(0.01, 100_000),
+} as const satisfies LimitTable
 
 /** One turn either way. */
 export const TURN_LIMITS = real(-360, 360)
@@ -243,6 +298,9 @@ export const PROP_LIMITS = {
   thrustCoefficient: real(0.001, 1),
   rpm: real(0, 200_000),
 } as const satisfies LimitTable
+
+/** Variants kept beside a frame. */
+export const VARIANTS_MOST = 4
 
 /** Letters at most. */
 export const TEXT_LIMITS = {

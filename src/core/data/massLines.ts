@@ -87,7 +87,10 @@ export const MASS_LINES: readonly MassLine[] = [
   ),
 ]
 
-/** Class labels of makers' craft. They change nothing for a craft the builder made, and are only worth knowing. */
+/**
+ * Class labels of makers' craft. They change nothing for a craft the builder made, and are only
+ * worth knowing.
+ */
 export const INFORMATION_LINES: readonly MassLine[] = [
   line(
     'eu-c1-900',

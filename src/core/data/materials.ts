@@ -64,7 +64,8 @@ const ROWS: readonly Row[] = [
     densityGCm3: derived(1.21, 'middle of the unfoamed densities seen, 1.17 to 1.24'),
     densityRangeGCm3: [1.17, 1.24],
     pricePerKg: usual(45),
-    // 225 °C with the flow cut to 45 % (richrap.blogspot.com, April 2019): about 0.55 g/cm³ in the part.
+    // 225 °C with the flow cut to 45 % (richrap.blogspot.com, April 2019): about 0.55 g/cm³ in the
+    // part.
     flow: 0.45,
     youngsGPa: read(1.689, `${TDS}; how far it was foamed is not stated`),
     strengthInPlaneMPa: read(24.4, `${TDS}; how far it was foamed is not stated`),
@@ -240,7 +241,10 @@ const ROWS: readonly Row[] = [
   },
 ]
 
-/** The built-in materials, prices in euro. `materialsIn` of prices.ts gives them in another currency. */
+/**
+ * The built-in materials, prices in euro. `materialsIn` of prices.ts gives them in another
+ * currency.
+ */
 export const MATERIALS: readonly Material[] = ROWS.map((row) => ({
   flow: 1,
   ...row,

@@ -2,8 +2,8 @@ import type { Material, Prices } from '../model/figures.ts'
 import type { CarbonFrame } from '../model/frame.ts'
 
 /**
- * Rough household figures to start from (common practice, no source): what a euro of filament costs there, and
- * electricity per kWh. Not exchange rates; the builder types the real prices.
+ * Rough household figures to start from (common practice, no source): what a euro of filament costs
+ * there, and electricity per kWh. Not exchange rates; the builder types the real prices.
  */
 const CURRENCIES = {
   EUR: { perEuro: 1, electricityPerKwh: 0.3 },
@@ -29,7 +29,10 @@ export type CurrencyCode = keyof typeof CURRENCIES
 
 export const CURRENCY_CODES = Object.keys(CURRENCIES) as readonly CurrencyCode[]
 
-/** Currency of the countries in `CURRENCIES`; every other region starts in euro, which the user can change. */
+/**
+ * Currency of the countries in `CURRENCIES`; every other region starts in euro, which the user can
+ * change.
+ */
 const REGION_CURRENCY: Readonly<Record<string, CurrencyCode>> = {
   GB: 'GBP',
   GG: 'GBP',
@@ -63,8 +66,8 @@ const WASTE_PCT = 3
 const FAILURE_PCT_PER_HOUR = 2
 
 /**
- * The currency to start in for a BCP 47 locale such as `de-CH`: by its region, or by the likeliest region of a bare
- * language (`ja` → JP). Euro where nothing is known; never throws.
+ * The currency to start in for a BCP 47 locale such as `de-CH`: by its region, or by the likeliest
+ * region of a bare language (`ja` → JP). Euro where nothing is known; never throws.
  */
 export function currencyForLocale(locale: string): CurrencyCode {
   try {
@@ -112,7 +115,9 @@ export function materialInCurrency(material: Material, currency: string): Materi
   return { ...material, pricePerKg: { value: 0, mark: 'weak', source } }
 }
 
-/** Whether a price of electricity is still the one its currency starts with: nobody typed his own. */
+/**
+ * Whether a price of electricity is still the one its currency starts with: nobody typed his own.
+ */
 export function isUsualElectricity({ currency, electricityPerKwh }: Prices): boolean {
   const code = CURRENCY_CODES.find((one) => one === currency)
   return code !== undefined && CURRENCIES[code].electricityPerKwh === electricityPerKwh
@@ -129,6 +134,18 @@ export const PRICES_DEFAULTS: Prices = pricesIn('EUR')
 export function priceMaterialIn(material: Material, currency: CurrencyCode): Material {
   const value = roundMoney(material.pricePerKg.value * CURRENCIES[currency].perEuro)
   return { ...material, pricePerKg: { ...material.pricePerKg, value } }
+}
+
+/**
+ * What one piece of hardware costs by the hundred, in euro (common practice, no source). A post's
+ * is of any length.
+ */
+const HARDWARE_EUR = { screw: 0.08, nut: 0.05, washer: 0.02, insert: 0.12, standoff: 0.5 } as const
+
+/** A usual price of one piece; 0 in a currency that no price is usual in here. */
+export function hardwarePriceIn(kind: keyof typeof HARDWARE_EUR, currency: string): number {
+  const code = CURRENCY_CODES.find((one) => one === currency)
+  return code === undefined ? 0 : roundMoney(HARDWARE_EUR[kind] * CURRENCIES[code].perEuro)
 }
 
 /** A bought frame to start a comparison from. */
@@ -162,7 +179,9 @@ const CARBON_GBP: readonly TypicalCarbonFrame[] = [
   },
 ]
 
-/** Bought carbon frames to compare with, priced in `currency`; the first is the one to start from. */
+/**
+ * Bought carbon frames to compare with, priced in `currency`; the first is the one to start from.
+ */
 export function carbonTypicalIn(currency: CurrencyCode): readonly TypicalCarbonFrame[] {
   const perPound = CURRENCIES[currency].perEuro / CURRENCIES.GBP.perEuro
   return CARBON_GBP.map((frame) => ({ ...frame, price: roundMoney(frame.price * perPound) }))

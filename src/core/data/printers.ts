@@ -100,7 +100,9 @@ export const PRINTERS: readonly Printer[] = [
 
 export const PRINTER_DEFAULT: Printer = ORDINARY
 
-/** Whether a draw from the wall is one that a class of printer starts with: nobody typed his own. */
+/**
+ * Whether a draw from the wall is one that a class of printer starts with: nobody typed his own.
+ */
 export function isUsualDraw(powerW: number): boolean {
   return PRINTERS.some((printer) => printer.powerW === powerW)
 }

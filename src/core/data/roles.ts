@@ -11,7 +11,10 @@ export interface Role {
   readonly reason: string
 }
 
-/** Presets by duty: 0.2 mm layers, 0.8 mm walls, dense arms and lighter plates (common practice, no source). */
+/**
+ * Presets by duty: 0.2 mm layers, 0.8 mm walls, dense arms and lighter plates (common practice, no
+ * source).
+ */
 export const ROLES: Readonly<Record<RoleId, Role>> = {
   arm: {
     id: 'arm',

@@ -38,7 +38,7 @@ export const SCREW_HOLES: readonly HoleRow[] = [
 ]
 
 /**
- * What a brass insert is set into, mm. M3–M5: Accu hole charts, accu.co.uk/p/488. M2 and M2.5: the holes of a miniature
- * series.
+ * What a brass insert is set into, mm. M3–M5: Accu hole charts, accu.co.uk/p/488. M2 and M2.5: the
+ * holes of a miniature series.
  */
 export const INSERT_HOLES_MM = { M2: 2.6, 'M2.5': 3.15, M3: 4, M4: 5.6, M5: 6.4 } as const

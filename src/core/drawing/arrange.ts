@@ -9,14 +9,17 @@ export type LoosePiece = Omit<DrawnPiece, 'motion'> & {
   readonly scaleToMm: number
 }
 
+/** How long a step of a piece with a way of its own is then, as a share of the frame. */
+const STEP_SHARE = 0.22
 /** Way between loose pieces, and between them and the frame, as a share of the largest. */
 const GAP_SHARE = 0.12
 /** How much farther from the middle pieces stand when all is drawn apart. */
 const APART = 0.9
 
 /**
- * Puts everything of a frame into one view: pieces with a place where they are, or moved away from the middle as far as
- * `apart` (0–1) says; loose ones in rows below them, on the sheet's own axes, so that all are at one scale.
+ * Puts everything of a frame into one view: pieces with a place where they are, or as far on their
+ * own way, or away from the middle, as `apart` (0–1) says; loose ones in rows below them, on the
+ * sheet's own axes, so that all are at one scale.
  */
 export function arrange(
   placed: readonly DrawnPiece[],
@@ -30,13 +33,16 @@ export function arrange(
 
 function drawApart(placed: readonly DrawnPiece[], apart: number): readonly DrawnPiece[] {
   const centres = placed.map(centreOf)
-  const middle = [0, 1, 2].map((k) => {
-    const low = Math.min(...centres.map((centre) => centre[k] ?? 0))
-    return (low + Math.max(...centres.map((centre) => centre[k] ?? 0))) / 2
+  const ends = [0, 1, 2].map((k) => {
+    const along = centres.map((centre) => centre[k] ?? 0)
+    return [Math.min(...along), Math.max(...along)] as const
   })
+  const stepMm = STEP_SHARE * Math.hypot(...ends.map(([low, high]) => high - low))
   return placed.map((piece, i) => {
-    const [x, y, z] = [0, 1, 2].map(
-      (k) => APART * apart * ((centres[i]?.[k] ?? 0) - (middle[k] ?? 0)),
+    const [x, y, z] = ends.map(([low, high], k) =>
+      piece.way === undefined
+        ? APART * apart * ((centres[i]?.[k] ?? 0) - (low + high) / 2)
+        : stepMm * apart * (piece.way[k] ?? 0),
     ) as [number, number, number]
     return { ...piece, motion: shifted(piece.motion, [x, y, z]) }
   })
@@ -78,7 +84,8 @@ function layLoose(
   }))
   const largest = Math.max(0, ...sizes.map(({ width, height }) => Math.max(width, height)))
   const gap = GAP_SHARE * largest
-  // Beside a frame one row as wide as it is; on their own, rows that make the whole about as wide as high.
+  // Beside a frame one row as wide as it is; on their own, rows that make the whole about as wide
+  // as high.
   const area = sizes.reduce((sum, { width, height }) => sum + (width + gap) * (height + gap), 0)
   const wide = Math.max(own === null ? Math.sqrt(1.5 * area) : own.right - own.left, largest)
   const leftEdge = own?.left ?? 0

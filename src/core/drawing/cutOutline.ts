@@ -4,23 +4,33 @@ import { onSheet } from './onSheet.ts'
 import type { Point } from './placeLeaders.ts'
 import type { LineDrawing } from './types.ts'
 
-/** A cutting plane as it is drawn: a frame round the part, with a letter at two opposite corners. px */
+/**
+ * A cutting plane as it is drawn: a frame round the part, with a letter at two opposite corners. px
+ */
 export interface CutOutline {
   readonly corners: readonly Point[]
   readonly letters: readonly [Point, Point]
-  /** How far on the sheet, and which way, the frame goes while the plane goes from one end of the part to the other. */
+  /**
+   * How far on the sheet, and which way, the frame goes while the plane goes from one end of the
+   * part to the other.
+   */
   readonly reach: Point
 }
 
 type Axis = 'x' | 'y' | 'z'
 
-/** How far the frame stands out. px, along the sides of the box where they do not point at the eye */
+/**
+ * How far the frame stands out. px, along the sides of the box where they do not point at the eye
+ */
 const OUT_PX = 18
 /** Where the plane goes no farther than this it is seen face on, and no line stands for it. px */
 const LEAST_REACH_PX = 24
 const LETTER_OFF_PX = 10
 
-/** The frame of the plane that lies so far (0–1) along an axis of a part's box; null for one seen face on. */
+/**
+ * The frame of the plane that lies so far (0–1) along an axis of a part's box; null for one seen
+ * face on.
+ */
 export function cutOutline(
   drawing: LineDrawing,
   boundsMm: Bounds,

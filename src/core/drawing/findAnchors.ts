@@ -11,8 +11,9 @@ export interface ItemPlace {
 }
 
 /**
- * Where leader lines may start, a px grid over the painted samples: inside the biggest visible piece of each item, well
- * away from its edge, the nearest such place to each side of the sheet, and over how many others a leg runs to there.
+ * Where leader lines may start, a px grid over the painted samples: inside the biggest visible
+ * piece of each item, well away from its edge, the nearest such place to each side of the sheet,
+ * and over how many others a leg runs to there.
  */
 export function findAnchors(painted: Painted, itemCount: number): readonly ItemPlace[] {
   const grid = shrink(painted)

@@ -34,7 +34,8 @@ function inkPiece(piece: ProjectedPiece, painted: Painted, into: Inked): void {
     const two = right[e]! < 0 ? -one : facing[right[e]!]!
     const isSilhouette = one * two <= 0
     if (crease[e] === 0 && !isSilhouette) continue
-    // Of two faces neither of which is turned to the eye nothing shows that another edge does not show too.
+    // Of two faces neither of which is turned to the eye nothing shows that another edge does not
+    // show too.
     if (right[e]! >= 0 && one <= 0 && two <= 0) continue
     const a = from[e]!
     const b = to[e]!
@@ -86,7 +87,8 @@ function inkEdge(
       const f1 = s / steps
       // A whole short edge is part of a curve; a short stretch of a longer one is noise.
       if (s - begin === steps || (f1 - f0) * lengthPx >= LEAST_RUN_PX) {
-        // Where another item begins beside an edge of two faces that are seen, the line there is that item's.
+        // Where another item begins beside an edge of two faces that are seen, the line there is
+        // that item's.
         const list = kind === OUTLINE && isSilhouette ? into.outline : into.edges
         list.push(
           ax + f0 * (bx - ax),

@@ -1,4 +1,4 @@
-import { findHoles } from '../mesh/holes/findHoles.ts'
+import { wholeHoles } from '../mesh/holes/wholeHoles.ts'
 import { findOverhang } from '../mesh/overhang.ts'
 import { boxOfMesh } from '../mesh/boxOfMesh.ts'
 import type { Bounds, Mesh } from '../model/mesh.ts'
@@ -58,7 +58,7 @@ export function lookAtPart(
   return {
     drawing,
     boundsMm: boxOfMesh(mesh),
-    holes: groupHoles(findHoles(mesh), drawing, painted),
+    holes: groupHoles(wholeHoles(mesh), drawing, painted),
     overhang: { ...shadowOf(piece(hanging), view, same), areaMm2 },
     zones: zones.map((zone) => shadowOf(piece(zone), view, same)),
   }

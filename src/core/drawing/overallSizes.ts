@@ -3,7 +3,10 @@ import { onSheet } from './onSheet.ts'
 import type { Point } from './placeLeaders.ts'
 import type { LineDrawing } from './types.ts'
 
-/** A size as engineers draw it: a line with arrows, between two lines that lead out from what is measured. px */
+/**
+ * A size as engineers draw it: a line with arrows, between two lines that lead out from what is
+ * measured. px
+ */
 export interface Dimension {
   readonly axis: 'x' | 'y' | 'z'
   readonly lengthMm: number
@@ -11,7 +14,10 @@ export interface Dimension {
   readonly to: Point
   /** From near the part to a little past the dimension line. */
   readonly extensions: readonly [Stretch, Stretch]
-  /** Where the figure's foot has its middle and how it is turned: it reads from below or from the right. */
+  /**
+   * Where the figure's foot has its middle and how it is turned: it reads from below or from the
+   * right.
+   */
   readonly figure: Point & { readonly angleDeg: number }
 }
 
@@ -19,12 +25,17 @@ export type Stretch = readonly [Point, Point]
 
 /** The line stands so far off the box. px */
 const OFF_PX = 20
-/** Free between the part and where a line leads out; and how far it goes on past the dimension line. px */
+/**
+ * Free between the part and where a line leads out; and how far it goes on past the dimension line.
+ * px
+ */
 const GAP_PX = 3
 const PAST_PX = 4
 /** Between the dimension line and its figure. px */
 const FOOT_PX = 4
-/** An axis that shows less of its length than this points at the eye: a size along it would mislead. */
+/**
+ * An axis that shows less of its length than this points at the eye: a size along it would mislead.
+ */
 const LEAST_SHOWN = 0.3
 /** Lines that lead out more aslant than this (sine) lie along what they measure. */
 const LEAST_ACROSS = 0.35
@@ -33,7 +44,10 @@ const LEAST_PX = 12
 /** A long line has its figure so far along it: the middle is where a part is cut first. */
 const FIGURE_AT = 0.36
 const LONG_PX = 70
-/** A line shorter than its figure and two arrows has the figure on its far side, past what leads out (ISO 129-1). */
+/**
+ * A line shorter than its figure and two arrows has the figure on its far side, past what leads out
+ * (ISO 129-1).
+ */
 const SHORT_PX = 34
 /** Height of a figure. px */
 const FIGURE_PX = 9

@@ -13,7 +13,10 @@ export interface Painted {
   readonly label: Uint16Array
 }
 
-/** The frame's upright axis in a view: up the sheet and towards the eye. Faces up are light whatever the view. */
+/**
+ * The frame's upright axis in a view: up the sheet and towards the eye. Faces up are light whatever
+ * the view.
+ */
 type Up = readonly [onSheet: number, toEye: number]
 
 /** Light over the left shoulder, in view axes: right, up, towards the eye. */
@@ -76,7 +79,8 @@ function paintPiece(painted: Painted, piece: ProjectedPiece, scale: number, up: 
     const wcY = (bx - ax) / area
     const zX = wbX * (bz - az) + wcX * (cz - az)
     const zY = wbY * (bz - az) + wcY * (cz - az)
-    // Slopes are in mm a sample; times samples · scale they are true, and (−slope, 1) is the normal that faces the eye.
+    // Slopes are in mm a sample; times samples · scale they are true, and (−slope, 1) is the normal
+    // that faces the eye.
     const own = base + toneOf(zX * samples * scale, -zY * samples * scale, up)
     for (let row = top; row <= bottom; row++) {
       const dy = row + 0.5 - ay

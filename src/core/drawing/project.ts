@@ -101,7 +101,10 @@ export function projectPiece(
   return { x, y, depth }
 }
 
-/** A view axis pulled back through a motion: what each coordinate of a vertex adds along it, and a constant. */
+/**
+ * A view axis pulled back through a motion: what each coordinate of a vertex adds along it, and a
+ * constant.
+ */
 function along([a, b, c]: Vec3, m: Motion): readonly [number, number, number, number] {
   return [
     a * m[0] + b * m[4] + c * m[8],

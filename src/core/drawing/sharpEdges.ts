@@ -1,4 +1,6 @@
+import { onceAMesh } from '../mesh/onceAMesh.ts'
 import { sortSides } from '../mesh/edges.ts'
+import { unitNormals } from '../mesh/unitNormals.ts'
 import type { Mesh } from '../model/mesh.ts'
 
 /** Edges of a mesh that some view may show as a line; one entry an edge. */
@@ -8,26 +10,25 @@ export interface SharpEdges {
   /** Its faces; −1 where there is no second one, or more than two. */
   readonly left: Int32Array
   readonly right: Int32Array
-  /** 1 where the faces meet at more than 28°, or where there are not two: drawn from wherever it is seen. */
+  /**
+   * 1 where the faces meet at more than 28°, or where there are not two: drawn from wherever it is
+   * seen.
+   */
   readonly crease: Uint8Array
 }
 
 const CREASE_COS = Math.cos((28 * Math.PI) / 180)
-/** Faces this near to one plane never part into one seen and one hidden but edge-on, where nothing shows. */
+/**
+ * Faces this near to one plane never part into one seen and one hidden but edge-on, where nothing
+ * shows.
+ */
 const FLAT_COS = Math.cos((0.4 * Math.PI) / 180)
 
-const known = new WeakMap<Mesh, SharpEdges>()
-
-/** Worked out once a mesh. */
-export function sharpEdges(mesh: Mesh): SharpEdges {
-  const found = known.get(mesh) ?? findSharpEdges(mesh)
-  known.set(mesh, found)
-  return found
-}
+export const sharpEdges = onceAMesh(findSharpEdges)
 
 function findSharpEdges(mesh: Mesh): SharpEdges {
   const { starts, higher, sides } = sortSides(mesh)
-  const normals = unitNormals(mesh)
+  const { normals } = unitNormals(mesh)
   const from: number[] = []
   const to: number[] = []
   const left: number[] = []
@@ -59,31 +60,6 @@ function findSharpEdges(mesh: Mesh): SharpEdges {
     right: Int32Array.from(right),
     crease: Uint8Array.from(crease),
   }
-}
-
-/** x, y, z a triangle; zeros for one without area. */
-function unitNormals({ positions: p, indices }: Mesh): Float64Array {
-  const normals = new Float64Array(indices.length)
-  for (let i = 0; i + 2 < indices.length; i += 3) {
-    const a = 3 * indices[i]!
-    const b = 3 * indices[i + 1]!
-    const c = 3 * indices[i + 2]!
-    const ux = p[b]! - p[a]!
-    const uy = p[b + 1]! - p[a + 1]!
-    const uz = p[b + 2]! - p[a + 2]!
-    const vx = p[c]! - p[a]!
-    const vy = p[c + 1]! - p[a + 1]!
-    const vz = p[c + 2]! - p[a + 2]!
-    const nx = uy * vz - uz * vy
-    const ny = uz * vx - ux * vz
-    const nz = ux * vy - uy * vx
-    const length = Math.hypot(nx, ny, nz)
-    if (length === 0) continue
-    normals[i] = nx / length
-    normals[i + 1] = ny / length
-    normals[i + 2] = nz / length
-  }
-  return normals
 }
 
 /** 1 where a face has no area: such a sliver is no edge of the part. */

@@ -18,7 +18,8 @@ export function traceRegions({
   label,
 }: Painted): ReadonlyMap<number, string> {
   const paths = new Map<number, string>()
-  // For each corner and heading (0 right, 1 down, 2 left, 3 up): whether a side that starts there was walked already.
+  // For each corner and heading (0 right, 1 down, 2 left, 3 up): whether a side that starts there
+  // was walked already.
   const across = width + 1
   const walked = new Uint8Array(across * (height + 1))
 

@@ -1,6 +1,8 @@
-import type { Mesh } from '../model/mesh.ts'
+import type { Mesh, Vec3 } from '../model/mesh.ts'
 
-/** Row-major 3 × 4: where a point of a mesh goes, in the frame's axes (x forward, y left, z up), mm. */
+/**
+ * Row-major 3 × 4: where a point of a mesh goes, in the frame's axes (x forward, y left, z up), mm.
+ */
 export type Motion = readonly [
   xx: number,
   xy: number,
@@ -21,11 +23,13 @@ export interface DrawnPiece {
   readonly item: string
   readonly mesh: Mesh
   readonly motion: Motion
+  /** Steps it goes when all is drawn apart, in the frame's axes; left out, away from the middle. */
+  readonly way?: Vec3
 }
 
 /**
- * A parallel view. Azimuth turns the eye about the upright axis: 90° looks at the nose, 180° at the left side with the
- * nose to the left. Elevation 90° looks straight down.
+ * A parallel view. Azimuth turns the eye about the axis up: 90° looks at the nose, 180° at the left
+ * side with the nose to the left. Elevation 90° looks straight down.
  */
 export interface View {
   readonly azimuthDeg: number

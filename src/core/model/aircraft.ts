@@ -1,4 +1,4 @@
-import type { Joint } from './joints.ts'
+import type { Joint, JointThread } from './joints.ts'
 import type { Vec3 } from './mesh.ts'
 
 /** How a mass is known, in the order of trust; terms as in AIAA S-120A-2015. */
@@ -9,6 +9,40 @@ export type MassBasis = 'published' | 'computed' | 'memory' | 'typed'
 
 export type ItemGroup =
   'fasteners' | 'structure' | 'drive' | 'power' | 'electronics' | 'payload' | 'other'
+
+/**
+ * What a bought thing is to what it meets: a motor has windings above its screws, a board is bare,
+ * a propeller is a disc it sweeps.
+ */
+export type BodyKind = 'motor' | 'board' | 'camera' | 'pack' | 'prop' | 'other'
+
+/** Holes that a bought thing is held by. mm */
+export interface BodyHoles {
+  /**
+   * Of four in its underside: sides of a rectangle, or distances across a cross; `sides`: one in
+   * each side.
+   */
+  readonly layout: 'rectangle' | 'cross' | 'sides'
+  readonly aMm: number
+  readonly bMm: number
+  readonly thread: JointThread
+  /** Of thread before a screw meets what is behind it; null where the screws go right through. */
+  readonly depthMm: number | null
+}
+
+/**
+ * The simple body of a bought thing, in axes of its own: x along it, y across, z out of its top,
+ * the origin in the middle of its underside.
+ */
+export interface ItemBody {
+  readonly kind: BodyKind
+  /** Along, across and high; of a motor and a propeller both level ones are its diameter. mm */
+  readonly sizeMm: Vec3
+  /** Null where none is bolted: it lies on its face, by strap, pad or tape. */
+  readonly holes: BodyHoles | null
+  /** Of a motor's shaft out of its top, or of a propeller's bore; 0 without. mm */
+  readonly shaftMm: number
+}
 
 /** Something bought, not printed: a screw, a rod, a motor, the camera. */
 export interface Item {
@@ -21,8 +55,20 @@ export interface Item {
   readonly costEach: number
   readonly status: MassStatus
   readonly basis: MassBasis
-  /** Where it sits; null when nobody said. mm, in the frame's own axes (x forward, y to the left, z up). */
+  /**
+   * Where it sits; null when nobody said. mm, in the frame's own axes (x forward, y to the left, z
+   * up).
+   */
   readonly positionMm: Vec3 | null
+  /**
+   * Where each piece sits that has a place: only of lines that follow from joints, which are kept
+   * nowhere.
+   */
+  readonly sitesMm?: readonly Vec3[]
+  /** The hole pattern it is bolted by, as "30.5 × 30.5"; left out where nobody said. */
+  readonly boltPattern?: string
+  /** By which joints hold it; left out where it is only a mass. */
+  readonly body?: ItemBody
 }
 
 /** Mass added for what is not known yet, % of the basic mass, by status. */
@@ -44,7 +90,10 @@ export interface MassLine {
   readonly source: string
 }
 
-/** One piece of a part in its place on the frame; mirrored first (in x), then turned about x, y, z, then moved. */
+/**
+ * One piece of a part in its place on the frame; mirrored first (in x), then turned about x, y, z,
+ * then moved.
+ */
 export interface Place {
   readonly partId: string
   readonly positionMm: Vec3
@@ -125,7 +174,10 @@ export interface TwinSetup {
   readonly plate: PlateId
   /** Thickness by part id, mm; a part not named gets the thickness of equal bending stiffness. */
   readonly thicknessMm: Readonly<Record<string, number>>
-  /** Length of an arm that is free to swing, by part id, mm; of an arm not named a share of its own length. */
+  /**
+   * Length of an arm that is free to swing, by part id, mm; of an arm not named a share of its own
+   * length.
+   */
   readonly freeMm?: Readonly<Record<string, number>>
   readonly platePricePerDm2: number
   readonly cutPricePerM: number
@@ -136,7 +188,9 @@ export interface TwinSetup {
 export interface SeasonSetup {
   readonly flights: number
   readonly crashesPerFlight: number
-  /** Chance that one crash breaks one piece of the part, by part id; a part not named never breaks. */
+  /**
+   * Chance that one crash breaks one piece of the part, by part id; a part not named never breaks.
+   */
   readonly breakShare: Readonly<Record<string, number>>
   /** Days until a carbon part is there. */
   readonly carbonLeadDays: number

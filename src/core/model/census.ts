@@ -1,9 +1,9 @@
 import type { CensusMoves } from './moves.ts'
 
 /**
- * What the layers of one part hold: areas, lengths and move histograms, and nothing about money, material or printer.
- * Depends on mesh + unit + pose + geometry settings only; some 130 bytes a layer and a few kilobytes of
- * histograms, whatever the mesh.
+ * What the layers of one part hold: areas, lengths and move histograms, and nothing about money,
+ * material or printer. Depends on mesh + unit + pose + geometry settings only; some 130 bytes a
+ * layer and a few kilobytes of histograms, whatever the mesh.
  */
 export interface Census {
   readonly layers: CensusLayers
@@ -25,7 +25,9 @@ export interface Census {
   readonly brimMm3: number
   /** Printed height: the sum of the layer heights. */
   readonly heightMm: number
-  /** Share (0–1) of the outlines' length that the mesh leaves open and that was bridged straight. */
+  /**
+   * Share (0–1) of the outlines' length that the mesh leaves open and that was bridged straight.
+   */
   readonly doubtfulShare: number
   /** Plastic that counting only some layers may be wrong by; 0 when all were counted. */
   readonly coarseMm3: number
@@ -44,7 +46,10 @@ export interface Census {
 
 /** Volumes that hang on a habit, all mm³ of what the layers enclose. */
 export interface HabitVolumes {
-  /** Skin that carries on from bare places into the room, as far as the hold and the slope band of the census. */
+  /**
+   * Skin that carries on from bare places into the room, as far as the hold and the slope band of
+   * the census.
+   */
   readonly heldMm3: number
   /** Skins, and rooms, that lie over the walls. */
   readonly overlapMm3: number
@@ -80,12 +85,17 @@ export interface CensusLayers {
   /** Support columns crossing the layer. */
   readonly supportMm2: Float64Array
   /**
-   * Boundary of P_i projected across the layer's line direction (along x on even layers, along y on odd ones):
-   * lines at a spacing of s mm end `roomSeenMm / s` times on it, two ends a line.
+   * Boundary of P_i projected across the layer's line direction (along x on even layers, along y on
+   * odd ones): lines at a spacing of s mm end `roomSeenMm / s` times on it, two ends a line.
    */
   readonly roomSeenMm: Float64Array
-  /** Length of that boundary which a line end follows when lines are joined end to end (both ends counted). */
+  /**
+   * Length of that boundary which a line end follows when lines are joined end to end (both ends
+   * counted).
+   */
   readonly roomWalkMm: Float64Array
+  /** Length of all of it. */
+  readonly roomEdgeMm: Float64Array
   /** Separate infill rooms. */
   readonly rooms: Uint32Array
   /** Separate outlines of A_i, outer and inner: each wall line is laid once around every one. */
@@ -94,5 +104,8 @@ export interface CensusLayers {
   readonly islands: Uint32Array
 }
 
-/** From bytes to figures no part takes longer than this, unless it is asked to be counted fully. Ours. s */
+/**
+ * From bytes to figures no part takes longer than this, unless it is asked to be counted fully.
+ * Ours. s
+ */
 export const BUDGET_S = 10

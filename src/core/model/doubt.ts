@@ -1,6 +1,6 @@
 /**
- * One named error of a calculated figure. Figures that carry errors of one id move together: a spool is dense for every
- * part printed from it.
+ * One named error of a calculated figure. Figures that carry errors of one id move together: a
+ * spool is dense for every part printed from it.
  */
 export interface SharedError {
   readonly id: string

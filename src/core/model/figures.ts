@@ -47,7 +47,9 @@ export interface PartFigures {
   readonly doubt: PartDoubt
 }
 
-/** How far the figures of one piece may be off, and with what else: what their ranges are made from. */
+/**
+ * How far the figures of one piece may be off, and with what else: what their ranges are made from.
+ */
 export interface PartDoubt {
   readonly mass: FigureDoubt
   readonly spool: FigureDoubt
@@ -86,7 +88,10 @@ export interface Material {
   readonly densityTyped: boolean
   readonly pricePerKg: Sourced
   readonly diameterMm: number
-  /** 1 for plain filament; foaming filament is laid with less, and its plastic swells to fill the line. */
+  /**
+   * 1 for plain filament; foaming filament is laid with less, and its plastic swells to fill the
+   * line.
+   */
   readonly flow: number
   readonly youngsGPa: Sourced
   readonly strengthInPlaneMPa: Sourced
@@ -144,7 +149,9 @@ export interface Printer extends PrinterMore {
   readonly clockFactor: number | null
   /** Heat-up and start routine, once a print. */
   readonly startS: number
-  /** Mean draw from the wall while it prints PLA; other plastics draw more or less, see `powerOf`. */
+  /**
+   * Mean draw from the wall while it prints PLA; other plastics draw more or less, see `powerOf`.
+   */
   readonly powerW: number
   readonly bedMm: readonly [x: number, y: number, z: number]
   /** What is known of how it lays what the geometry leaves open; left out where nothing is. */

@@ -1,7 +1,8 @@
 import type { Aircraft, DrawnPlace } from './aircraft.ts'
+import type { ChosenUse, HoleReading } from './drill.ts'
 import type { LengthUnit } from './mesh.ts'
 import type { Material, Prices, Printer } from './figures.ts'
-import type { ClockTime, WholeWeighing } from './readings.ts'
+import type { ClockTime, LaidReading, WholeWeighing } from './readings.ts'
 import type { RunSettings } from './runs.ts'
 import type { Pose, Recipe } from './settings.ts'
 
@@ -12,7 +13,10 @@ export interface Part {
   readonly fileName: string
   /** SHA-256 of the file's bytes, lower-case hex. */
   readonly meshHash: string
-  /** Unit the coordinates are taken in. 3MF states it; for STL and OBJ millimetre until the user says otherwise. */
+  /**
+   * Unit the coordinates are taken in. 3MF states it; for STL and OBJ millimetre until the user
+   * says otherwise.
+   */
   readonly unit: LengthUnit
   readonly quantity: number
   readonly spares: number
@@ -20,7 +24,10 @@ export interface Part {
   readonly mirrored: number
   readonly materialId: string
   readonly recipe: Recipe
-  /** The preset the recipe came from, or whose duty a role of one's own has; null once edited by hand. */
+  /**
+   * The preset the recipe came from, or whose duty a role of one's own has; null once edited by
+   * hand.
+   */
   readonly role: RoleId | null
   /** Id of the role of one's own that the recipe came from; left out where it came from none. */
   readonly ownRole?: string
@@ -42,6 +49,8 @@ export interface Part {
   readonly countsFully?: boolean
   /** What a scale said of one piece; left out where none was weighed. */
   readonly weighIn?: WeighIn
+  /** What its builder said holes of it are for; left out where nobody said anything. */
+  readonly holeUses?: readonly ChosenUse[]
 }
 
 /**
@@ -82,7 +91,10 @@ export interface WeighedPiece {
   readonly printerId: string
 }
 
-/** A mesh drawn in the part's own place and unit: rooms inside it get its infill. Walls and skins stay as they are. */
+/**
+ * A mesh drawn in the part's own place and unit: rooms inside it get its infill. Walls and skins
+ * stay as they are.
+ */
 export interface PartZone {
   readonly fileName: string
   /** SHA-256 of the file's bytes, lower-case hex. */
@@ -102,6 +114,22 @@ export interface OwnRole {
   readonly recipe: Recipe
 }
 
+/** How one part is printed. */
+export interface PartWay {
+  readonly recipe: Recipe
+  readonly materialId: string
+}
+
+/**
+ * Other ways to print the parts, kept beside what stands. A part it does not name stays as it is.
+ */
+export interface Variant {
+  readonly id: string
+  readonly name: string
+  /** By part id. */
+  readonly ways: Readonly<Record<string, PartWay>>
+}
+
 /** A frame to compare with, as bought. */
 export interface CarbonFrame {
   readonly massG: number
@@ -110,7 +138,7 @@ export interface CarbonFrame {
 
 /** Everything a project file holds besides the meshes. */
 export interface Frame {
-  readonly version: 6
+  readonly version: 8
   readonly id: string
   readonly name: string
   readonly parts: readonly Part[]
@@ -119,13 +147,25 @@ export interface Frame {
   /** Roles of the user's own; left out where there are none. */
   readonly roles?: readonly OwnRole[]
   readonly printer: Printer
+  /** Others that print it beside `printer`, none of the same id; left out where there are none. */
+  readonly printers?: readonly Printer[]
   readonly prices: Prices
   readonly carbon: CarbonFrame | null
   readonly aircraft: Aircraft
-  /** Everything printed, or everything that flies, on one scale; left out where nobody weighed it. */
+  /**
+   * Everything printed, or everything that flies, on one scale; left out where nobody weighed it.
+   */
   readonly wholes?: readonly WholeWeighing[]
   /** What the clock said of prints; left out where nobody timed one. */
   readonly clocks?: readonly ClockTime[]
+  /** What printer's files lay of its parts; left out where none was taken as a reading. */
+  readonly laid?: readonly LaidReading[]
+  /** What pins and callipers said of printed holes; left out where nobody measured one. */
+  readonly holeReadings?: readonly HoleReading[]
   /** How its pieces are printed together; left out, as people start with. */
   readonly runs?: RunSettings
+  /**
+   * Kept to be weighed against what stands, at most `VARIANTS_MOST`; left out where there are none.
+   */
+  readonly variants?: readonly Variant[]
 }

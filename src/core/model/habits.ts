@@ -8,7 +8,10 @@ export type Bead = 'square' | 'round'
 /** What round ends lack of a square of the line's height: 1 − π/4. */
 export const ROUND_LACK = 1 - Math.PI / 4
 
-/** How a toolpath lays what geometry leaves open. Every one may differ from printer to printer; see data/habits.ts. */
+/**
+ * How a toolpath lays what geometry leaves open. Every one may differ from printer to printer; see
+ * data/habits.ts.
+ */
 export interface Habits {
   readonly bead: Bead
   /** Widths by kind, × the recipe's line width. */
@@ -18,7 +21,10 @@ export interface Habits {
   readonly infillWidthShare: number
   /** Of all lines of the first layer. */
   readonly firstWidthShare: number
-  /** `whole` lines in thin walls, too many or too few for their thickness; or lines whose widths vary to fill it. */
+  /**
+   * `whole` lines in thin walls, too many or too few for their thickness; or lines whose widths
+   * vary to fill it.
+   */
   readonly thinWalls: 'whole' | 'varied'
   /** Walls thinner than so many lines get one whole line, thicker ones two. */
   readonly oneLineBelow: number
@@ -34,7 +40,10 @@ export interface Habits {
   readonly slopeBandMm: number
   /** Plastic in the first solid layer over sparse rooms, × that of a plain one. */
   readonly strandShare: number
-  /** Skins over undersides in the air: as many as on the `bottom`, or as the `most` of top and bottom. */
+  /**
+   * Skins over undersides in the air: as many as on the `bottom`, or as the `most` of top and
+   * bottom.
+   */
   readonly undersides: 'bottom' | 'most'
   /** Share of the boundary that lines end on which joins follow from one line to the next. */
   readonly joinedShare: number

@@ -1,7 +1,7 @@
 /**
- * One indexed triangle mesh, whatever file it came from.
- * `positions`: x, y, z per vertex, stride 3, in the file's own unit (a `PartScale` turns it into mm).
- * `indices`: three vertex numbers per triangle, stride 3, counter-clockwise seen from outside.
+ * One indexed triangle mesh, whatever file it came from. `positions`: x, y, z per vertex, stride 3,
+ * in the file's own unit (a `PartScale` turns it into mm). `indices`: three vertex numbers per
+ * triangle, stride 3, counter-clockwise seen from outside.
  */
 export interface Mesh {
   readonly positions: Float32Array | Float64Array
@@ -33,13 +33,16 @@ export interface ReadMesh {
 }
 
 /**
- * What a finding does to the figures, heaviest last. `changes the grams`: they, or their range,
- * are off until it is settled. `cannot print`: the grams hold, the print would fail. `worth knowing`: the
- * grams hold, something about the part may not be as meant. `note`: nothing to do.
+ * What a finding does to the figures, heaviest last. `changes the grams`: they, or their range, are
+ * off until it is settled. `cannot print`: the grams hold, the print would fail. `worth knowing`:
+ * the grams hold, something about the part may not be as meant. `note`: nothing to do.
  */
 export type Grade = 'note' | 'worth knowing' | 'cannot print' | 'changes the grams'
 
-/** Something a builder should know about a mesh, in plain words. `code` is stable; the words are not. */
+/**
+ * Something a builder should know about a mesh, in plain words. `code` is stable; the words are
+ * not.
+ */
 export interface Finding {
   readonly code: FindingCode
   readonly grade: Grade

@@ -1,8 +1,9 @@
 /**
- * How the lines of a part are broken into moves, as histograms small enough to keep and exact enough that any printer's
- * hours follow from them at once.
+ * How the lines of a part are broken into moves, as histograms small enough to keep and exact
+ * enough that any printer's hours follow from them at once.
  *
- * A corner is told by σ = sin(half the turn): 0 straight on, 0.71 at a right angle, 1 back the way it came.
+ * A corner is told by σ = sin(half the turn): 0 straight on, 0.71 at a right angle, 1 back the way
+ * it came.
  */
 export interface CensusMoves {
   /**
@@ -19,7 +20,9 @@ export interface CensusMoves {
   readonly skin: LineTable
   /** Infill lines, straight across P_i. */
   readonly room: LineTable
-  /** Moves without plastic where infill runs one way on each layer, along x and along y by turns. */
+  /**
+   * Moves without plastic where infill runs one way on each layer, along x and along y by turns.
+   */
   readonly oneWay: Travels
   /** Moves without plastic where infill runs along x and along y on every layer. */
   readonly crossed: Travels
@@ -27,10 +30,15 @@ export interface CensusMoves {
   readonly byLayer: MovesByLayer
 }
 
-/** A corner counts as one when σ is at least this; below, a run goes on. 6° to 68° in even ratios. */
+/**
+ * A corner counts as one when σ is at least this; below, a run goes on. 6° to 68° in even ratios.
+ */
 export const CORNER_LIMITS: readonly number[] = [0.05, 0.07, 0.1, 0.14, 0.2, 0.28, 0.4, 0.56]
 
-/** A contour no longer than this is a small loop: a hole or pin of 9.5 mm (common practice, no source). */
+/**
+ * A contour no longer than this is a small loop: a hole or pin of 9.5 mm (common practice, no
+ * source).
+ */
 export const SMALL_LOOP_MM = 30
 
 /** σ of an end where the head stands still: the start and the end of a line. */
@@ -46,7 +54,10 @@ export interface RunTable {
   readonly count: Float32Array
 }
 
-/** Parallel lines, alike ones together. Lines laid `spacingMm` apart number `acrossMm / spacingMm` in each entry. */
+/**
+ * Parallel lines, alike ones together. Lines laid `spacingMm` apart number `acrossMm / spacingMm`
+ * in each entry.
+ */
 export interface LineTable {
   /** Mean length. mm */
   readonly lengthMm: Float32Array
@@ -71,7 +82,10 @@ export interface Travels {
   readonly skin: TravelTable
   /** From there back to the walls, where there is no infill. */
   readonly back: TravelTable
-  /** To every zigzag of infill and then back to the walls, with lines at several distances, the narrowest first. */
+  /**
+   * To every zigzag of infill and then back to the walls, with lines at several distances, the
+   * narrowest first.
+   */
   readonly infill: readonly InfillTravels[]
   /**
    * How many of them there are on each layer, bottom first, up to `RETRACT_BEYOND_MM` and beyond
@@ -89,7 +103,10 @@ export interface InfillTravels {
 
 /** One value a layer, bottom first. */
 export interface MovesByLayer {
-  /** Length of the outermost wall lines, those of small loops left out, and of all lines of small loops. */
+  /**
+   * Length of the outermost wall lines, those of small loops left out, and of all lines of small
+   * loops.
+   */
   readonly outerMm: Float32Array
   readonly smallMm: Float32Array
   /** How many contours are small loops. */
@@ -101,12 +118,17 @@ export interface MovesByLayer {
   readonly roomLines: Float32Array
 }
 
-/** Moves without plastic, alike ones together; none of them on both sides of `RETRACT_BEYOND_MM`. */
+/**
+ * Moves without plastic, alike ones together; none of them on both sides of `RETRACT_BEYOND_MM`.
+ */
 export interface TravelTable {
   /** Mean length. mm */
   readonly lengthMm: Float32Array
   readonly count: Float32Array
 }
 
-/** A move without plastic no longer than this leaves the filament where it is (common practice, no source). */
+/**
+ * A move without plastic no longer than this leaves the filament where it is (common practice, no
+ * source).
+ */
 export const RETRACT_BEYOND_MM = 1.5

@@ -8,7 +8,10 @@ export interface Problem {
   readonly code: ProblemCode
   readonly message: string
   readonly advice: string
-  /** What the reader had found odd about a file that was refused later on; left out where it found nothing. */
+  /**
+   * What the reader had found odd about a file that was refused later on; left out where it found
+   * nothing.
+   */
   readonly findings?: readonly Finding[]
 }
 

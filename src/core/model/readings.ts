@@ -27,4 +27,28 @@ export interface ClockTime {
   readonly calculatedS: number
   readonly date: string | null
   readonly trusted: boolean
+  /**
+   * Of a whole print run: `calculatedS` has its layers together. Left out, every piece is as
+   * printed alone, less starts.
+   */
+  readonly beside?: true
+  /** Of another printer than the frame's own; left out, that one. */
+  readonly printerId?: string
+}
+
+/** What a printer's file lays for one piece of a part, and what was calculated for it then. */
+export interface LaidReading {
+  readonly id: string
+  readonly partId: string
+  readonly fileName: string
+  /** In layers; priming and purge lines left out. */
+  readonly depositMm3: number
+  readonly calculatedMm3: number
+  /** At the speeds it writes; both without the start. */
+  readonly timeS: number
+  readonly calculatedS: number
+  /** The day, ISO 8601; null where nobody said. */
+  readonly date: string | null
+  /** Its user stands by it, however odd it looks. */
+  readonly trusted: boolean
 }

@@ -34,11 +34,16 @@ export interface Recipe extends GeometrySettings {
 
 /** A recipe with all that a part's figures need besides it; see figures/laidRecipe.ts. */
 export interface LaidRecipe extends Recipe {
-  /** Infill of each zone, 0–100, in the order of the part's zones; left out, that of the recipe holds in every one. */
+  /**
+   * Infill of each zone, 0–100, in the order of the part's zones; left out, that of the recipe
+   * holds in every one.
+   */
   readonly zonePcts?: readonly number[]
 }
 
-/** How a part lies on the bed: rotations about x, then y, then z, in degrees. [0, 0, 0] is as drawn. */
+/**
+ * How a part lies on the bed: rotations about x, then y, then z, in degrees. [0, 0, 0] is as drawn.
+ */
 export interface Pose {
   readonly rotateDeg: Vec3
 }

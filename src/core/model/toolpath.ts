@@ -1,3 +1,4 @@
+import type { Bead } from './habits.ts'
 import type { Finding } from './mesh.ts'
 import type { Pattern } from './settings.ts'
 
@@ -26,7 +27,10 @@ export type LineKind = 'outer' | 'inner' | 'skin' | 'infill' | 'gap'
 export interface LineMeasure {
   readonly volumeMm3: number
   readonly lengthM: number
-  /** Plastic per length ÷ layer height above the first layer, the middle by length. null where no such line is. */
+  /**
+   * Plastic per length ÷ layer height above the first layer, the middle by length. null where no
+   * such line is.
+   */
   readonly widthMm: number | null
   /** As written above the first layer, the middle by length. */
   readonly speedMmS: number | null
@@ -49,11 +53,17 @@ export interface SeenRecipe {
 
 /** Habits as the moves tell; names as in `Habits`. Left out where they do not. */
 export interface SeenHabits {
+  readonly bead?: Bead
   readonly outerWidthShare?: number
   readonly innerWidthShare?: number
   readonly skinWidthShare?: number
   readonly infillWidthShare?: number
   readonly firstWidthShare?: number
+  readonly overlapShare?: number
+  readonly strandShare?: number
+  readonly smallRoomMm2?: number
+  readonly holdMm?: number
+  readonly slopeBandMm?: number
   readonly gapLines?: boolean
   readonly undersides?: 'bottom' | 'most'
 }
@@ -81,9 +91,15 @@ export interface ToolpathFigures {
   readonly travelM: number
   readonly retracts: number
   readonly layers: readonly SeenLayer[]
-  /** What walls, skins and infill enclose; skirt and brim in it. About as much as the part's own volume. */
+  /**
+   * What walls, skins and infill enclose; skirt and brim in it. About as much as the part's own
+   * volume.
+   */
   readonly envelopeMm3: number
-  /** Widths of the plan without skirt and brim, in directions over half a turn; see toolpath/girth.ts. mm */
+  /**
+   * Widths of the plan without skirt and brim, in directions over half a turn; see
+   * toolpath/girth.ts. mm
+   */
   readonly girthMm: Float64Array
   readonly kinds: Readonly<Record<LineKind, LineMeasure>>
   readonly recipe: SeenRecipe

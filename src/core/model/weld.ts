@@ -8,9 +8,9 @@ import type { Mesh } from './mesh.ts'
  * in order of first appearance. Positions keep the soup's precision. Corners that are not numbers
  * equal nothing, so each stays alone.
  *
- * Measured on the two-core build machine, Node 20: 1 M triangles of a ring (500 k vertices) in 0.21 s in
- * single precision, 0.35 s in double. Beside its result it holds one table of 4 bytes a slot, at most
- * 60 % full: about 4 MB per million triangles of a closed mesh.
+ * Measured on the two-core build machine, Node 20: 1 M triangles of a ring (500 k vertices) in 0.21
+ * s in single precision, 0.35 s in double. Beside its result it holds one table of 4 bytes a slot,
+ * at most 60 % full: about 4 MB per million triangles of a closed mesh.
  */
 export function weldSoup(soup: Float32Array | Float64Array): Mesh {
   const corners = Math.floor(soup.length / 9) * 3
@@ -19,7 +19,8 @@ export function weldSoup(soup: Float32Array | Float64Array): Mesh {
     single ? new Float32Array(length) : new Float64Array(length)
   const wordsPerVertex = single ? 3 : 6
 
-  // A closed triangle mesh has about half as many vertices as triangles; both arrays grow if it has more.
+  // A closed triangle mesh has about half as many vertices as triangles; both arrays grow if it has
+  // more.
   let positions = numbersOf(3 * (Math.ceil(corners / 6) + 16))
   let words = new Uint32Array(positions.buffer)
   let slotCount = 16

@@ -46,7 +46,10 @@ const UNSIGNED_ZERO = { signDisplay: 'negative' } as const
 
 const formatters = new Map<string, Intl.NumberFormat>()
 
-/** `Intl.NumberFormat` takes far longer to build than to use, and a slider drag formats hundreds of numbers. */
+/**
+ * `Intl.NumberFormat` takes far longer to build than to use, and a slider drag formats hundreds of
+ * numbers.
+ */
 function formatter(locale: string | undefined, options: Intl.NumberFormatOptions) {
   const key = `${locale ?? ''} ${JSON.stringify(options)}`
   const known = formatters.get(key)
@@ -56,7 +59,10 @@ function formatter(locale: string | undefined, options: Intl.NumberFormatOptions
   return fresh
 }
 
-/** Up to three significant digits and at most `decimals` after the point; "–" for NaN and infinities. */
+/**
+ * Up to three significant digits and at most `decimals` after the point; "–" for NaN and
+ * infinities.
+ */
 export function formatNumber(value: number, locale?: string, decimals = 2): string {
   if (!Number.isFinite(value)) return NOTHING
   return formatter(locale, { maximumFractionDigits: decimals, ...UNSIGNED_ZERO }).format(
@@ -64,7 +70,10 @@ export function formatNumber(value: number, locale?: string, decimals = 2): stri
   )
 }
 
-/** A number as a box shows it and takes it back: ungrouped, since `.` and `,` are both decimal marks there. */
+/**
+ * A number as a box shows it and takes it back: ungrouped, since `.` and `,` are both decimal marks
+ * there.
+ */
 export function formatTyped(value: number, digits: number, locale?: string): string {
   if (!Number.isFinite(value)) return NOTHING
   return formatter(locale, {
@@ -93,7 +102,10 @@ export function formatFixed(value: number, decimals: number, locale?: string): s
   }).format(value)
 }
 
-/** A number with its unit, `decimals` at most in the unit given; the bare "–" where there is no number. */
+/**
+ * A number with its unit, `decimals` at most in the unit given; the bare "–" where there is no
+ * number.
+ */
 export function formatWithUnit(value: number, unit: Unit, locale?: string, decimals = 2): string {
   if (!Number.isFinite(value)) return NOTHING
   const as = shownAs(UNIT_LABELS[unit])
@@ -177,7 +189,10 @@ export function formatMoney(value: number, currency: string, locale?: string): s
   return formatter(locale, options).format(Math.abs(rounded) < 1 ? value : rounded)
 }
 
-/** `+` before what is more than zero: for differences. The text comes from one of the formatters above. */
+/**
+ * `+` before what is more than zero: for differences. The text comes from one of the formatters
+ * above.
+ */
 export function withSign(value: number, text: string): string {
   const zero = !/[1-9]/.test(text)
   return value > 0 && !zero ? `+${text}` : text

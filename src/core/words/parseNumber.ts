@@ -20,7 +20,10 @@ const SHAPES: readonly RegExp[] = [
   /^[1-9]\d{0,2}(?:,\d{3}){2,}$/,
 ]
 
-/** The number a text stands for; null where any part of it does not belong to one. Never NaN; may be infinite. */
+/**
+ * The number a text stands for; null where any part of it does not belong to one. Never NaN; may be
+ * infinite.
+ */
 export function parseNumber(text: string): number | null {
   const plain = text
     .trim()

@@ -50,7 +50,9 @@ const OUNCES: Readonly<Record<string, ShownAs>> = {
   kg: { label: 'oz', per: G_PER_OUNCE / 1000, finer: 0 },
 }
 
-/** Wing loading, which those who weigh in ounces give for a square foot whatever they measure in. */
+/**
+ * Wing loading, which those who weigh in ounces give for a square foot whatever they measure in.
+ */
 const OUNCES_A_FOOT: ShownAs = {
   label: 'oz/ft²',
   per: G_PER_OUNCE / DM2_PER_SQUARE_FOOT,

@@ -9,7 +9,10 @@ import { shownAs, shownOf } from './shownUnits.ts'
 
 const NUMBER = String.raw`(?:\d{1,3}(?:,\d{3})+|\d+)(?:\.\d+)?`
 const UNIT = 'mm²|cm²|dm²|mm³|cm³|mm|g/dm²|g'
-/** Numbers that share the unit behind the last: "10 × 20 × 3 mm", "at x 1, y 2, z 3 mm", "16 to 18 mm". */
+/**
+ * Numbers that share the unit behind the last: "10 × 20 × 3 mm", "at x 1, y 2, z 3 mm", "16 to 18
+ * mm".
+ */
 const LINK = String.raw` ?[×–] ?| to | or | and | against |, (?:[xyz] )?`
 const FIGURE = new RegExp(
   String.raw`(?<![\p{L}\d.,])(${NUMBER}(?:(?:${LINK})${NUMBER})*)([ \u{A0}])(${UNIT})(?![\p{L}\d²³/])`,
