@@ -5,16 +5,20 @@ import type { ReadMesh } from '../core/model/mesh.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { countPart, inspectPart, type PartTaking } from '../core/weighPart.ts'
 import type { MeshShelf } from './meshShelf.ts'
-import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './protocol.ts'
+import type { AnalyseAnswer, AnalyseAsk, AnalyseEvent, PartRead } from './asks/partAsks.ts'
 import { createWorkClock } from './workClock.ts'
 
 const THUMBNAIL_PX = 96
-/** Progress is told no more often than this, ms: the page draws it, and that costs more than the layers in between. */
+/**
+ * Progress is told no more often than this, ms: the page draws it, and that costs more than the
+ * layers in between.
+ */
 const TELL_MS = 100
 
 /**
- * From a mesh file to its census, telling on the way what is known: volume and area as soon as the bytes are there,
- * then the measured mesh, then a census of about every 8th layer, then how far all are counted. Throws PreweighError.
+ * From a mesh file to its census, telling on the way what is known: volume and area as soon as the
+ * bytes are there, then the measured mesh, then a census of about every 8th layer, then how far all
+ * are counted. Throws PreweighError.
  */
 export async function analyse(
   ask: AnalyseAsk,

@@ -3,7 +3,7 @@ import { isZip, listEntries, unpackEntry, type ZipEntry } from '../core/formats/
 import { PreweighError } from '../core/model/problem.ts'
 import { hashBytes } from './hash.ts'
 import { PROJECT_ENTRY } from './projectMark.ts'
-import type { PackEntry, UnpackAnswer, UnpackedEntry } from './protocol.ts'
+import type { PackEntry, UnpackAnswer, UnpackedEntry } from './asks/fileAsks.ts'
 
 const LOCAL = 0x04034b50
 const LOCAL_BYTES = 30
@@ -27,7 +27,10 @@ export async function packEntries(entries: readonly PackEntry[]): Promise<Blob> 
   return new Blob([zipSync(files)], { type: 'application/zip' })
 }
 
-/** Unpacks everything that is sound; a damaged entry is told and the others go on. Throws when it is no ZIP at all. */
+/**
+ * Unpacks everything that is sound; a damaged entry is told and the others go on. Throws when it is
+ * no ZIP at all.
+ */
 export async function unpackEntries(
   bytes: Uint8Array<ArrayBuffer>,
   name: string,
@@ -74,8 +77,8 @@ function listOrWalk(
 }
 
 /**
- * Entries from the headers in front of each, for an archive whose table of contents at the end is gone.
- * Stops where sizes are not stated in front (PKWARE .ZIP specification 6.3, section 4.3.9).
+ * Entries from the headers in front of each, for an archive whose table of contents at the end is
+ * gone. Stops where sizes are not stated in front (PKWARE .ZIP specification 6.3, section 4.3.9).
  */
 function walkEntries(bytes: Uint8Array, most = Infinity): readonly ZipEntry[] {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)

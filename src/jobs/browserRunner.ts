@@ -4,11 +4,11 @@ import type { Runner } from './runner.ts'
 import { webWorkers } from './webWorker.ts'
 
 /**
- * Changes with every build in which a reader, the measure or the census changed: the worker's file is named by its
- * content. What was kept under another one is done anew. While developing its name says nothing of its content, so
- * nothing is kept from one load of the page to the next.
+ * Changes with every build in which a reader, the measure or the census changed: the worker's file
+ * is named by its content. What was kept under another one is done anew. While developing its name
+ * says nothing of its content, so nothing is kept from one load of the page to the next.
  */
-export const FACTS_BUILD: string = import.meta.env.DEV
+export const COUNTED_BUILD: string = import.meta.env.DEV
   ? `${workerUrl} ${performance.timeOrigin}`
   : workerUrl
 

@@ -1,3 +1,5 @@
+import { boresOf } from '../core/joints/boresOf.ts'
+import { boxInMm } from '../core/mesh/boxOfMesh.ts'
 import { partMoments } from '../core/aircraft/balance/partMoments.ts'
 import { shownMesh } from '../core/mesh/outwardMesh.ts'
 import { originOf, placeMesh } from '../core/mesh/pose.ts'
@@ -9,24 +11,19 @@ import { unitToMm } from '../core/model/units.ts'
 import { analyse } from './analyse.ts'
 import { packEntries, unpackEntries } from './archive.ts'
 import { drawFrame } from './drawFrame.ts'
+import { holesOf } from './holesOf.ts'
 import { layRuns } from './layRuns.ts'
 import { cutPart, lookAt } from './lookAt.ts'
 import { createMeshShelf, readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
-import { offersOf } from './offersOf.ts'
+import { clashesIn, offersOf } from './offersOf.ts'
 import { openFile } from './openFile.ts'
 import { problemOf } from './problemOf.ts'
-import type {
-  Answer,
-  Ask,
-  JobEvent,
-  MeshAsk,
-  PartShape,
-  PlacedMesh,
-  ShapeAsk,
-  PosesAsk,
-} from './protocol.ts'
+import type { Answer, Ask, JobEvent } from './protocol.ts'
+import type { MeshAsk, PartShape, PlacedMesh, ShapeAsk, PosesAsk } from './asks/partAsks.ts'
 import { readToolpath } from './readToolpath.ts'
 import { splitFile } from './splitFile.ts'
+import { findSections, stiffen } from './stiffen.ts'
+import { createWaySearch, type WaySearch } from './waysIn.ts'
 
 /** Meshes kept for the drawing: a large frame's, at some 20 bytes a triangle. */
 const DRAWN_PLACES = 100
@@ -36,18 +33,23 @@ const DRAWN_TRIANGLES = 4_000_000
 export type Handler = (ask: Ask, tell: (event: JobEvent) => void) => Promise<Outcome<Answer>>
 
 /** Jobs that look at every mesh of a frame. */
-const NEEDS_ALL: ReadonlySet<Ask['kind']> = new Set(['draw', 'runs', 'offers'])
+const NEEDS_ALL: ReadonlySet<Ask['kind']> = new Set(['draw', 'runs', 'offers', 'clashes', 'holes'])
 
-/** What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last; `now` tells ms. */
+/**
+ * What runs inside each worker, and right here in tests and in Node. Keeps the meshes it read last;
+ * `now` tells ms.
+ */
 export function createHandler(now: () => number = () => performance.now()): Handler {
   const shelf = createMeshShelf()
-  // Every view and every look for joints needs all of them, so they are kept apart from those that are counted.
+  // Every view and every look for joints needs all of them, so they are kept apart from those that
+  // are counted.
   const drawn = createMeshShelf(DRAWN_PLACES, DRAWN_TRIANGLES)
+  const search = createWaySearch()
   return async (ask, tell) => {
     try {
       return {
         ok: true,
-        value: await answerTo(ask, NEEDS_ALL.has(ask.kind) ? drawn : shelf, tell, now),
+        value: await answerTo(ask, NEEDS_ALL.has(ask.kind) ? drawn : shelf, search, tell, now),
       }
     } catch (error) {
       return { ok: false, problem: problemOf(error, nameIn(ask)) }
@@ -58,6 +60,7 @@ export function createHandler(now: () => number = () => performance.now()): Hand
 function answerTo(
   ask: Ask,
   shelf: MeshShelf,
+  search: WaySearch,
   tell: (event: JobEvent) => void,
   now: () => number,
 ): Promise<Answer> {
@@ -74,12 +77,24 @@ function answerTo(
       return drawFrame(ask, shelf)
     case 'offers':
       return offersOf(ask, shelf)
+    case 'clashes':
+      return clashesIn(ask, shelf)
+    case 'ways':
+      return search.ways(ask)
+    case 'repeats':
+      return search.repeats(ask)
+    case 'holes':
+      return holesOf(ask, shelf)
     case 'look':
       return lookAt(ask, shelf)
     case 'runs':
       return layRuns(ask, shelf)
     case 'cut':
       return cutPart(ask, shelf)
+    case 'stiff':
+      return stiffen(ask, shelf, tell)
+    case 'sections':
+      return findSections(ask, shelf)
     case 'split':
       return splitFile(ask, shelf)
     case 'poses':
@@ -113,6 +128,8 @@ async function measureShape(
   const mm = unitToMm(unit)
   return {
     moments: partMoments(outward, mm),
+    bores: boresOf(outward, mm),
+    boxMm: boxInMm(outward, mm),
     outline: plateOutline(placeMesh(outward, mm, pose)),
   }
 }
@@ -145,13 +162,20 @@ function nameIn(ask: Ask): string {
     case 'shape':
     case 'look':
     case 'cut':
+    case 'stiff':
+    case 'sections':
       return ask.source.name
     case 'draw':
       return 'drawing'
     case 'runs':
       return 'print runs'
     case 'offers':
+    case 'clashes':
+    case 'ways':
+    case 'repeats':
       return 'joints'
+    case 'holes':
+      return 'drill list'
     case 'pack':
     case 'unpack':
       return 'project file'

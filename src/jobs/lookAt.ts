@@ -1,4 +1,4 @@
-import { takeSection } from '../core/census/section/takeSection.ts'
+import { cutSection } from '../core/census/section/cutSection.ts'
 import type { PartSection } from '../core/census/section/types.ts'
 import { lookAtPart } from '../core/drawing/lookAtPart.ts'
 import { onSheet } from '../core/drawing/onSheet.ts'
@@ -6,7 +6,7 @@ import { alongBox, boxOfMesh } from '../core/mesh/boxOfMesh.ts'
 import { originOf, placePoint, placeTogether } from '../core/mesh/pose.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { takingOf, type MeshShelf } from './meshShelf.ts'
-import type { CutAsk, LookAnswer, LookAsk } from './protocol.ts'
+import type { CutAsk, LookAnswer, LookAsk } from './asks/partAsks.ts'
 
 /** Draws one part; null for one without a size. */
 export async function lookAt(ask: LookAsk, shelf: MeshShelf): Promise<LookAnswer | null> {
@@ -22,7 +22,7 @@ export async function lookAt(ask: LookAsk, shelf: MeshShelf): Promise<LookAnswer
 export async function cutPart(ask: CutAsk, shelf: MeshShelf): Promise<PartSection> {
   const { placed, others } = await placeAll(ask, shelf)
   const atMm = alongBox(boxOfMesh(placed), ask.axis, ask.share)
-  return takeSection(placed, others, ask.geometry, ask.axis, atMm)
+  return cutSection(placed, others, ask.geometry, ask.axis, atMm)
 }
 
 async function placeAll({ source, zones, unit, pose }: LookAsk | CutAsk, shelf: MeshShelf) {

@@ -4,7 +4,7 @@ import type { LengthUnit, ReadMesh } from '../core/model/mesh.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { PreweighError } from '../core/model/problem.ts'
 import { createFacing, type FaceMesh } from '../core/weighPart.ts'
-import type { MeshSource } from './protocol.ts'
+import type { MeshSource } from './asks/fileAsks.ts'
 import { SHELF_PLACES } from './shelfPlaces.ts'
 
 /** Meshes read last, so that a changed recipe does not read its file anew. */

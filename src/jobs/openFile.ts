@@ -8,7 +8,7 @@ import { hashBytes } from './hash.ts'
 import { readBytes, type MeshShelf } from './meshShelf.ts'
 import { isToolpath } from './readToolpath.ts'
 import { problemOf } from './problemOf.ts'
-import type { OpenAnswer, OpenAsk, OpenedFile } from './protocol.ts'
+import type { OpenAnswer, OpenAsk, OpenedFile } from './asks/fileAsks.ts'
 
 /**
  * First look at a file: each mesh in it hashed and roughly measured. Throws PreweighError when it
@@ -44,7 +44,8 @@ async function look(
   try {
     const hash = await hashBytes(bytes)
     const source = { hash, name, blob }
-    // Binary STL, the common and the large one, is measured without building a mesh. It states no unit.
+    // Binary STL, the common and the large one, is measured without building a mesh. It states no
+    // unit.
     const quick = quickMeasure(bytes)
     if (quick !== null) {
       const raw = { volumeMm3: quick.volumeMm3, areaMm2: quick.areaMm2 }

@@ -9,7 +9,9 @@ export interface PoolWorker {
   end(): void
 }
 
-/** Starts a worker. `onDeath` comes when it fails to load or breaks outside its own error handling. */
+/**
+ * Starts a worker. `onDeath` comes when it fails to load or breaks outside its own error handling.
+ */
 export type Spawn = (
   onMessage: (data: unknown) => void,
   onDeath: (reason: string) => void,
@@ -62,7 +64,9 @@ interface Slot<A, E, R> {
   idle: ReturnType<typeof setTimeout> | null
 }
 
-/** A few workers and a queue. A worker does one job at a time; ending a job means ending its worker. */
+/**
+ * A few workers and a queue. A worker does one job at a time; ending a job means ending its worker.
+ */
 export function createPool<A, E, R>(options: PoolOptions): Pool<A, E, R> {
   const slots = new Set<Slot<A, E, R>>()
   let queue: readonly Task<A, E, R>[] = []

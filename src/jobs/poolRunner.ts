@@ -15,7 +15,10 @@ export interface PoolRunnerOptions {
   readonly cores: number
 }
 
-/** Runs jobs in workers. All files get their first look before any layers are counted; small files go first. */
+/**
+ * Runs jobs in workers. All files get their first look before any layers are counted; small files
+ * go first.
+ */
 export function createPoolRunner({ spawn, cores }: PoolRunnerOptions): Runner {
   const pool = createPool<Ask, JobEvent, Answer>({
     spawn,
@@ -46,18 +49,27 @@ const PRIORITY: Readonly<Record<JobKind, number>> = {
   split: 0,
   poses: 0,
   offers: 1,
+  clashes: 1,
+  ways: 0,
+  repeats: 0,
+  holes: 1,
   open: 1,
   toolpath: 1,
   analyse: 2,
   runs: 2,
+  stiff: 1,
+  sections: 1,
 }
+
+/** Nobody’s hand waits for these. */
+const IN_TURN: ReadonlySet<JobKind> = new Set(['analyse', 'runs', 'stiff', 'sections'])
 
 function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
   const priority = PRIORITY[ask.kind]
   const common = {
     ask,
     priority,
-    urgent: ask.kind !== 'analyse' && ask.kind !== 'runs',
+    urgent: !IN_TURN.has(ask.kind),
     keeps: null,
   }
   switch (ask.kind) {
@@ -71,6 +83,8 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
     case 'shape':
     case 'look':
     case 'cut':
+    case 'stiff':
+    case 'sections':
       return {
         ...common,
         name: ask.source.name,
@@ -83,8 +97,13 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
     case 'runs':
       return { ...common, name: 'print runs', weight: 0, keeps: 'runs' }
     case 'offers':
+    case 'clashes':
+    case 'ways':
+    case 'repeats':
       // Not to the one that draws: a turned view would wait for it.
       return { ...common, name: 'the joints', weight: 0, keeps: 'joints' }
+    case 'holes':
+      return { ...common, name: 'the drill list', weight: 0, keeps: 'joints' }
     case 'pack':
     case 'unpack':
       return { ...common, name: 'project file', weight: 0 }

@@ -7,12 +7,16 @@ import type { Candidate } from '../core/toolpath/matchPart.ts'
 import { matchPart } from '../core/toolpath/matchPart.ts'
 import { toolpathReader } from '../core/toolpath/readToolpath.ts'
 import { readBytes, takingOf, type MeshShelf } from './meshShelf.ts'
-import type { JobEvent, ToolpathAnswer, ToolpathAsk, ToolpathPart } from './protocol.ts'
+import type { JobEvent } from './protocol.ts'
+import type { ToolpathAnswer, ToolpathAsk, ToolpathPart } from './asks/toolpathAsks.ts'
 
 /** Pictures in comments stand before the first move; a few hundred kilobytes at most. */
 const START_BYTES = 1 << 20
 
-/** Whether a file holds the moves of a print head, by its start; one packed with gzip does, as no mesh is. */
+/**
+ * Whether a file holds the moves of a print head, by its start; one packed with gzip does, as no
+ * mesh is.
+ */
 export async function isToolpath(blob: Blob, name: string): Promise<boolean> {
   const start = await readBytes(blob.slice(0, START_BYTES), name)
   return isPacked(start) || looksLikeToolpath(start)

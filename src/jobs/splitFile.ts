@@ -7,9 +7,12 @@ import { splitPlate } from '../core/mesh/split/splitPlate.ts'
 import type { PlateGroup } from '../core/mesh/split/splitPlate.ts'
 import { hashBytes } from './hash.ts'
 import { takingOf, type MeshShelf } from './meshShelf.ts'
-import type { SplitAnswer, SplitAsk, SplitPiece } from './protocol.ts'
+import type { SplitAnswer, SplitAsk, SplitPiece } from './asks/fileAsks.ts'
 
-/** Makes new files of a mesh's parts, or of the mesh without its scraps. They keep the file's unit and place. */
+/**
+ * Makes new files of a mesh's parts, or of the mesh without its scraps. They keep the file's unit
+ * and place.
+ */
 export async function splitFile(
   { source, unit, how }: SplitAsk,
   shelf: MeshShelf,

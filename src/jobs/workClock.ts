@@ -3,14 +3,17 @@ const EVERY_MS = 100
 /** Steps of the yardstick: about two milliseconds of one core today. */
 const STEPS = 600_000
 
-/** The quickest that the yardstick ever went in this thread, by each clock: with a core to itself. ms */
+/**
+ * The quickest that the yardstick ever went in this thread, by each clock: with a core to itself.
+ * ms
+ */
 const quickestMs = new WeakMap<() => number, number>()
 
 /**
- * Tells how long a thread has worked, not how long it has waited for a core. Browsers and Node tell a
- * thread no processor time of its own, so a fixed piece of work is timed now and then: where it takes
- * twice as long as it ever did, half of the time went to others. Against the processor time of a
- * process of its own, beside six that never rest on two cores, see DEVELOPERS.md.
+ * Tells how long a thread has worked, not how long it has waited for a core. Browsers and Node tell
+ * a thread no processor time of its own, so a fixed piece of work is timed now and then: where it
+ * takes twice as long as it ever did, half of the time went to others. Against the processor time
+ * of a process of its own, beside six that never rest on two cores, see DEVELOPERS.md.
  *
  * @param now ms, of a clock on the wall; the same one each time, whose quickest yardstick is kept.
  * @param work the yardstick.
