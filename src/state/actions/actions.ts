@@ -3,32 +3,34 @@ import type { Part } from '../../core/model/frame.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import { PreweighError } from '../../core/model/problem.ts'
 import type { Pose } from '../../core/model/settings.ts'
-import type { MeshSource, PartShape } from '../../jobs/protocol.ts'
+import type { MeshSource } from '../../jobs/asks/fileAsks.ts'
+import type { PartShape } from '../../jobs/asks/partAsks.ts'
 import { readKey } from '../../jobs/keys.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import { createAnalysis, missingMesh, missingZone, takenAs } from './analysis.ts'
 import type { Claims } from '../storage/claims.ts'
 import type { DemoSource } from './demos.ts'
 import { createDrawFrame } from './drawings.ts'
+import { keepAnswers } from './keptAnswers.ts'
 import { createCounted } from '../store/counted.ts'
 import { createFrameActions } from './frameActions.ts'
 import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
-import { createJointActions } from './joints.ts'
 import { createIntake } from './intake.ts'
 import { createLearning } from './learning.ts'
 import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
 import { createJointOffers } from './jointOffers.ts'
 import { createPartLooks } from './partLooks.ts'
-import { createRunActions } from './runActions.ts'
+import { createRunActions, startLaying } from './runActions.ts'
 import { createPoses } from './poses.ts'
 import { createProjects } from './projects.ts'
 import { createRoleActions } from './roleActions.ts'
 import { createReshape } from './reshape.ts'
 import { createSaver } from '../storage/saver.ts'
 import type { Storage } from '../storage/storage.ts'
-import type { AppState, Session } from '../store/types.ts'
+import type { AppState } from '../store/types.ts'
+import type { Session } from './types.ts'
 import { createToolpaths } from './toolpaths.ts'
 import { createWorkshop, type WorkshopNews } from './workshop.ts'
 import { createZones } from './zones.ts'
@@ -46,13 +48,21 @@ export interface ActionDeps {
   readonly newId: () => string
   /** BCP 47, for the currency a new frame starts in. */
   readonly locale: string
-  /** The project this tab showed before it was reloaded; without it the one opened last in any tab is shown. */
+  /**
+   * The project this tab showed before it was reloaded; without it the one opened last in any tab
+   * is shown.
+   */
   readonly preferredProject?: string
   /** Without it the workshop of another tab is seen at the next start or change. */
   readonly workshopNews?: WorkshopNews
+  /** After how long without a change, ms, pieces are laid into print runs; without it never. */
+  readonly laysRunsAfterMs?: number
 }
 
-/** Wires the store to everything that changes it. Nothing happens before `restore` or another action is called. */
+/**
+ * Wires the store to everything that changes it. Nothing happens before `restore` or another action
+ * is called.
+ */
 export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Session {
   const { runner, storage, claims, newId } = deps
   const history = createHistory(store)
@@ -89,7 +99,10 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   const zones = createZones({ store, history, intake })
   const projects = createProjects({ ...deps, store, history, meshes, saver, files })
 
-  /** Files on their way, so that `settled` can wait for them and none overtakes the last visit's frame. */
+  /**
+   * Files on their way, so that `settled` can wait for them and none overtakes the last visit's
+   * frame.
+   */
   const busy = new Set<Promise<unknown>>()
   let restored: Promise<void> = Promise.resolve()
   async function keepTrack(running: Promise<void>): Promise<void> {
@@ -124,22 +137,26 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
       }),
     )
 
+  if (deps.laysRunsAfterMs !== undefined) {
+    startLaying(store, runner, meshes, deps.laysRunsAfterMs)
+  }
+  const keeper = keepAnswers(runner)
   const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
   return {
     ...createFrameActions(store, history, newId),
     ...createPoses({ store, runner, counted, meshOf, findZones }),
-    ...createJointActions(store, history, newId),
     ...projects,
-    drawFrame: createDrawFrame(store, runner, meshes),
-    ...createPartLooks(store, runner, meshes),
+    drawFrame: createDrawFrame(store, keeper, meshes),
+    ...createPartLooks(store, keeper, meshes),
     ...createJointOffers(store, runner, meshes),
-    ...createRunActions(store, runner, history, meshes),
+    ...createRunActions(store, history),
     ...learning,
     ...toolpathActions,
     ...createRoleActions(store, history, newId, workshop),
     keepAsMine: workshop.keepAsMine,
     takeMine: workshop.takeMine,
     putUnits: workshop.putUnits,
+    putSpools: workshop.putSpools,
     addZones: (id, picked) => afterRestore(() => zones.addZones(id, picked)),
     dropZone: zones.dropZone,
     lowerZone: zones.lowerZone,

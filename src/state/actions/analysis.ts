@@ -4,7 +4,8 @@ import type { Printer } from '../../core/model/figures.ts'
 import type { Frame, Part, PartZone } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
-import type { AnalyseEvent, MeshSource } from '../../jobs/protocol.ts'
+import type { AnalyseEvent } from '../../jobs/asks/partAsks.ts'
+import type { MeshSource } from '../../jobs/asks/fileAsks.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import type { Counted } from '../store/counted.ts'
 import type { Meshes } from '../storage/meshes.ts'
@@ -13,7 +14,10 @@ import type { AppState, PartWork } from '../store/types.ts'
 
 /** How long a changed recipe may settle before its layers are counted anew, ms. */
 const SETTLE_MS = 150
-/** Progress of all jobs is shown together and no more often than this, ms: each showing draws the ledger. */
+/**
+ * Progress of all jobs is shown together and no more often than this, ms: each showing draws the
+ * ledger.
+ */
 const SHOW_MS = 200
 
 export interface Analysis {
@@ -35,9 +39,9 @@ interface Job {
 }
 
 /**
- * Keeps `work` in step with the frame: whatever changed it (an edit, undo, a file), each part gets the census of its
- * present settings. A census is asked for by its key, so equal parts share one, and an answer reaches only parts that
- * still want that key: a late one changes nothing.
+ * Keeps `work` in step with the frame: whatever changed it (an edit, undo, a file), each part gets
+ * the census of its present settings. A census is asked for by its key, so equal parts share one,
+ * and an answer reaches only parts that still want that key: a late one changes nothing.
  */
 export function createAnalysis(
   store: StoreApi<AppState>,
@@ -154,7 +158,7 @@ export function createAnalysis(
     timer = null
     for (const [key, each] of due) {
       const abort = new AbortController()
-      const finished = take(key, each, abort.signal).finally(() => {
+      const finished = countDue(key, each, abort.signal).finally(() => {
         if (jobs.get(key)?.abort === abort) jobs.delete(key)
       })
       jobs.set(key, { abort, finished })
@@ -162,7 +166,7 @@ export function createAnalysis(
     due.clear()
   }
 
-  async function take(key: string, each: Due, signal: AbortSignal): Promise<void> {
+  async function countDue(key: string, each: Due, signal: AbortSignal): Promise<void> {
     const { part } = each
     const measured = readKey(part.meshHash, part.unit, part.keepsHairs)
     await counted.fetch(key, measured)

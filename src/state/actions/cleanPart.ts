@@ -1,7 +1,9 @@
 import { TURN_LIMITS } from '../../core/data/limits.ts'
 import type { Vec3 } from '../../core/model/mesh.ts'
+import { unitToMm } from '../../core/model/units.ts'
+import { times } from '../../core/model/vectors.ts'
 import type { Part } from '../../core/model/frame.ts'
-import type { PartPatch } from '../store/types.ts'
+import type { PartPatch } from './types.ts'
 
 /**
  * The part with the patch applied. What is out of its limits stays so, for the history to refuse
@@ -14,6 +16,7 @@ export function patchPart(part: Part, patch: PartPatch): Part {
   const { quantity = part.quantity, mirrored = part.mirrored } = patch
   const next: Part = {
     ...part,
+    ...inUnit(part, patch.unit),
     ...rest,
     name: patch.name === undefined || patch.name.trim() === '' ? part.name : patch.name.trim(),
     mirrored: Math.min(mirrored, quantity),
@@ -29,6 +32,17 @@ export function patchPart(part: Part, patch: PartPatch): Part {
   if (recipe === part.recipe || next.ownRole === undefined) return next
   const { ownRole: _old, ...byHand } = next
   return byHand
+}
+
+/** What holes were chosen for is marked in mm, and grows with the part where its unit changes. */
+function inUnit({ unit, holeUses }: Part, now = unit): Pick<Part, 'holeUses'> {
+  if (now === unit || holeUses === undefined) return {}
+  const by = unitToMm(now) / unitToMm(unit)
+  return {
+    holeUses: holeUses.map(({ centreMm, diameterMm, use }) => {
+      return { centreMm: times(centreMm, by), diameterMm: diameterMm * by, use }
+    }),
+  }
 }
 
 function sameFields<T extends object>(a: T, b: T): boolean {

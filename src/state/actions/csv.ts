@@ -1,19 +1,24 @@
 import { leftOutNames } from '../../core/frame/sayings.ts'
 import type { Range } from '../../core/model/figures.ts'
+import type { LedgerLine } from '../../core/frame/ledger.ts'
 import { frameSummary, ledgerRows, type FrameState, type LedgerRow } from '../store/derived.ts'
 
 /** The byte order mark by which spreadsheets know UTF-8. */
 const MARK = '\uFEFF'
 
 /**
- * Beginnings a spreadsheet may take for a formula (OWASP Foundation, “CSV Injection”: = + - @, tab, carriage return,
- * line feed), their full-width forms, and the apostrophe itself, so that what is put in front can be told apart.
+ * Beginnings a spreadsheet may take for a formula (OWASP Foundation, “CSV Injection”: = + - @, tab,
+ * carriage return, line feed), their full-width forms, and the apostrophe itself, so that what is
+ * put in front can be told apart.
  */
 const RISKY_START = /^[=+\-@\t\r\n'＝＋－＠]/
 
 /**
- * The ledger as comma-separated values (RFC 4180), one line a part and one for the frame; a figure that is not there
- * yet is empty. Names and notes never run as formulas: see `RISKY_START`. Numbers have a point, whatever the locale.
+ * The ledger as comma-separated values (RFC 4180), one line a part and one for the frame, then all
+ * that is bought and the aircraft; a figure that is not there yet is empty.
+ *
+ * Names and notes never run as formulas: see `RISKY_START`. Numbers have a point, whatever the
+ * locale.
  */
 export function ledgerCsv(state: FrameState): string {
   const { currency } = state.frame.prices
@@ -47,7 +52,25 @@ export function ledgerCsv(state: FrameState): string {
     ...figures({ ...sum.withSpares, massG: sum.printed.massG }),
     text(leftOutNames(sum.leftOut) ?? ''),
   ]
-  const lines = [head.map(text), ...ledgerRows(state).map(lineOf), total]
+  const { lines: all, basicMassG, cost } = sum.ledger
+  const bought = all.filter(({ group }) => group !== 'printed')
+  const allUp = [
+    text('All up, spares left out'),
+    '',
+    '',
+    '',
+    '',
+    '',
+    '',
+    ...boughtFigures(basicMassG, cost),
+    text(''),
+  ]
+  const lines = [
+    head.map(text),
+    ...ledgerRows(state).map(lineOf),
+    total,
+    ...(bought.length === 0 ? [] : [...bought.map(boughtLine), allUp]),
+  ]
   return MARK + lines.map((line) => `${line.join(',')}\r\n`).join('')
 }
 
@@ -77,6 +100,17 @@ function lineOf({ part, material, sum, basis }: LedgerRow): readonly string[] {
     ),
     text(part.note),
   ]
+}
+
+/** Of all its pieces; the ledger's one list, screws of joints included. */
+function boughtLine({ name, quantity, status, massTotalG, costEach }: LedgerLine) {
+  const what = [text(name), '', String(quantity), '', '', '', text(status)]
+  return [...what, ...boughtFigures(massTotalG, quantity * costEach), text('')]
+}
+
+/** Neither low nor high: those of a sum are the page's. Nothing bought takes hours. */
+function boughtFigures(massG: number, cost: number): readonly string[] {
+  return [massG.toFixed(3), '', '', cost.toFixed(4), '', '', '', '', '']
 }
 
 /** Middle, low and high of each. */

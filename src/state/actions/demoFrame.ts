@@ -31,6 +31,8 @@ function weighedPart(part: Part, frame: Frame, massG: number | undefined): Part 
 /** The manifest tells parts by name, since ids are given out only here. */
 function demoAircraft({ aircraft }: Demo, parts: readonly Part[]): Aircraft {
   const ids = new Map(parts.map((part) => [part.name, part.id]))
+  // Bought things keep the ids that the manifest gives them.
+  for (const { id, body } of aircraft.items) if (body !== undefined) ids.set(id, id)
   const byId = (byName: Readonly<Record<string, number>>): Readonly<Record<string, number>> =>
     Object.fromEntries(
       Object.entries(byName).flatMap(([name, value]) => {

@@ -1,12 +1,13 @@
 import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import { ROLES } from '../../core/data/roles.ts'
+import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Material } from '../../core/model/figures.ts'
 import { scaleEnd } from '../../core/joints/scaleEnd.ts'
 import type { JointEnd } from '../../core/model/joints.ts'
 import { unitToMm } from '../../core/model/units.ts'
 import type { Frame, OwnRole, Part, RoleId } from '../../core/model/frame.ts'
 import { patchPart } from './cleanPart.ts'
-import type { PartPatch } from '../store/types.ts'
+import type { PartPatch } from './types.ts'
 
 /*
  * What the actions do to a frame, as functions of it. Each gives back the same frame when nothing changes,
@@ -92,6 +93,17 @@ export function dropParts(frame: Frame, ids: readonly string[]): Frame {
     parts,
     aircraft: joints.length === aircraft.joints.length ? aircraft : { ...aircraft, joints },
   }
+}
+
+/** What joints hold of an item that goes, or loses its body, goes with it. */
+export function patchAircraft(aircraft: Aircraft, patch: Partial<Aircraft>): Aircraft {
+  const next = { ...aircraft, ...patch }
+  const bodied = ({ items }: Aircraft) =>
+    new Set(items.flatMap(({ id, body }) => (body === undefined ? [] : [id])))
+  const [before, now] = [bodied(aircraft), bodied(next)]
+  const isGone = ({ partId }: JointEnd): boolean => before.has(partId) && !now.has(partId)
+  const joints = next.joints.filter(({ a, b }) => !isGone(a) && !isGone(b))
+  return joints.length === next.joints.length ? next : { ...next, joints }
 }
 
 export function putMaterial(frame: Frame, material: Material): Frame {

@@ -12,11 +12,13 @@ import {
   patchParts,
   putMaterial,
   withMaterial,
+  patchAircraft,
 } from './edits.ts'
 import { weighInOf, weighParts } from './weigh.ts'
 import type { CommitOptions, History } from './history.ts'
 import { partWords, patchLabel } from '../store/labels.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
 
 type FrameActions = Pick<
   Actions,
@@ -30,6 +32,8 @@ type FrameActions = Pick<
   | 'putPrices'
   | 'putCarbon'
   | 'putAircraft'
+  | 'takeWays'
+  | 'putVariants'
   | 'weighPart'
   | 'putReadings'
   | 'select'
@@ -140,8 +144,18 @@ export function createFrameActions(
       }
       commit(what, { ...frame(), ...patch })
     },
+    takeWays(ways, what) {
+      const next = Object.entries(ways).reduce(
+        (all, [id, way]) => patchParts(all, [id], way),
+        frame(),
+      )
+      commit(what, next)
+    },
+    putVariants(variants, what) {
+      commit(what, { ...frame(), variants })
+    },
     putAircraft(patch, what, gesture) {
-      const aircraft = { ...frame().aircraft, ...patch }
+      const aircraft = patchAircraft(frame().aircraft, patch)
       commit(what, { ...frame(), aircraft }, { gesture: gestureOf(what, gesture) })
     },
     select(ids) {

@@ -12,7 +12,8 @@ import { parseFrame } from '../storage/parseFrame.ts'
 import { projectEntries, readProject } from '../storage/projectFile.ts'
 import type { Saver } from '../storage/saver.ts'
 import type { StoredProject } from '../storage/storage.ts'
-import type { Actions, AppState, IncomingFile } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState, IncomingFile } from '../store/types.ts'
 import { whyNot } from './whyNot.ts'
 import type { WorkshopKeeper } from './workshop.ts'
 
@@ -25,7 +26,10 @@ export interface FrameFiles extends Pick<
   restore(): Promise<void>
   /** Resolves once storage is tidied after the start. */
   tidied(): Promise<void>
-  /** Reads a frame out of storage; what is damaged in it lands in `failures`. Null when it cannot be read at all. */
+  /**
+   * Reads a frame out of storage; what is damaged in it lands in `failures`. Null when it cannot be
+   * read at all.
+   */
   accept(stored: StoredProject, name: string): Frame | null
 }
 
@@ -38,7 +42,9 @@ export interface FrameFilesDeps extends ActionDeps {
   readonly workshop: Pick<WorkshopKeeper, 'load' | 'mine'>
 }
 
-/** Actions that put another frame in the place of the present one, and the one that writes it out. */
+/**
+ * Actions that put another frame in the place of the present one, and the one that writes it out.
+ */
 export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
   const { store, history, meshes, saver, intake, runner, storage, claims, newId } = deps
 
@@ -68,7 +74,10 @@ export function createFrameFiles(deps: FrameFilesDeps): FrameFiles {
     return frame
   }
 
-  /** A file of a project that is here already, perhaps a later state of it, becomes a project of its own. */
+  /**
+   * A file of a project that is here already, perhaps a later state of it, becomes a project of its
+   * own.
+   */
   async function withOwnId(frame: Frame): Promise<Frame> {
     if (frame.id !== store.getState().frame.id) {
       const stored = await storage.loadProject(frame.id).catch(() => null)

@@ -18,7 +18,10 @@ export interface CommitOptions {
   readonly also?: Partial<AppState>
 }
 
-/** Undo and redo as whole frames: they are immutable and share what did not change, so a step costs next to nothing. */
+/**
+ * Undo and redo as whole frames: they are immutable and share what did not change, so a step costs
+ * next to nothing.
+ */
 export interface History {
   /** Makes `frame` the present one. Does nothing to the history when it is the same object. */
   commit(label: string, frame: Frame, options?: CommitOptions): void
@@ -28,7 +31,10 @@ export interface History {
   reset(frame: Frame, also?: Partial<AppState>): void
   /** Gives a project its new name in every step, so that undo does not take it back by the way. */
   rename(projectId: string, name: string): void
-  /** Changes a part now and in every step before and after, so that undo neither sees nor takes it back. */
+  /**
+   * Changes a part now and in every step before and after, so that undo neither sees nor takes it
+   * back.
+   */
   amendPart(id: string, patch: Pick<Part, 'countsFully'>): void
 }
 

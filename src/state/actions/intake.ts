@@ -4,7 +4,7 @@ import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../core/model/settings.ts'
-import type { OpenedFile } from '../../jobs/protocol.ts'
+import type { OpenedFile } from '../../jobs/asks/fileAsks.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import { freeName } from './edits.ts'
 import type { History } from './history.ts'
@@ -24,8 +24,8 @@ export interface Intake {
   open(file: IncomingFile): Promise<readonly Opened[]>
   fail(failures: readonly Omit<FileFailure, 'id'>[]): void
   /**
-   * Runs `read` once it is `ready`, and while the file stands among those being opened; `signal` ends it when the user
-   * does.
+   * Runs `read` once it is `ready`, and while the file stands among those being opened; `signal`
+   * ends it when the user does.
    */
   opening<T>(
     name: string,
@@ -215,7 +215,9 @@ export function newPart(id: string, opened: Opened, names: ReadonlySet<string>):
   }
 }
 
-/** Names come from anywhere: no control characters, none that turn the writing round, and no novels. */
+/**
+ * Names come from anywhere: no control characters, none that turn the writing round, and no novels.
+ */
 export function plainName(name: string): string {
   return name
     .replaceAll(/[\p{Cc}\u{200E}\u{200F}\u{202A}-\u{202E}\u{2066}-\u{2069}]/gu, '')

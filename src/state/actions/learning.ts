@@ -4,7 +4,8 @@ import { lessonsOf } from '../../core/frame/lessonsOf.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { frameSummary } from '../store/derived.ts'
 import { sameValue } from '../store/sameValue.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
 import type { WorkshopKeeper } from './workshop.ts'
 
 /** The latest are kept. */
@@ -21,9 +22,10 @@ export function createLearning(
   const put = (edit: (lessons: readonly Lesson[]) => readonly Lesson[]): void => {
     workshop.change((old) => ({ ...old, lessons: edit(old.lessons) }))
   }
-  const takeDown = (state: AppState, before: AppState): void => {
+  const noteDown = (state: AppState, before: AppState): void => {
     if (state.frame === before.frame && state.work === before.work) return
     const { frame } = state
+    if (frame !== before.frame) noteDownHoles(state)
     const { lessons } = state.workshop
     const own = lessons.filter((one) => isOf(one, frame.id))
     if (own.length === 0 && !hasReadings(frame)) return
@@ -33,7 +35,17 @@ export function createLearning(
     if (sameValue(now, own)) return
     put((old) => [...old.filter((one) => !isOf(one, frame.id)), ...now].slice(-MOST))
   }
-  const close = store.subscribe(takeDown)
+  const noteDownHoles = ({ frame, workshop: kept }: AppState): void => {
+    const all = kept.holeReadings ?? []
+    const own = all.filter((one) => isOf(one, frame.id))
+    const now = (frame.holeReadings ?? []).map((one) => ({ ...one, id: `${frame.id}/${one.id}` }))
+    if (sameValue(now, own)) return
+    workshop.change((old) => {
+      const others = (old.holeReadings ?? []).filter((one) => !isOf(one, frame.id))
+      return { ...old, holeReadings: [...others, ...now].slice(-MOST) }
+    })
+  }
+  const close = store.subscribe(noteDown)
   return {
     close,
     forgetLessons(materialId, printerId) {
@@ -47,12 +59,19 @@ export function createLearning(
     dropLessons(ids) {
       const dropped = new Set(ids)
       put((old) => old.filter(({ id }) => !dropped.has(id)))
+      workshop.change((old) => {
+        if (old.holeReadings?.some(({ id }) => dropped.has(id)) !== true) return old
+        return { ...old, holeReadings: old.holeReadings.filter(({ id }) => !dropped.has(id)) }
+      })
     },
   }
 }
 
-function hasReadings({ parts, wholes = [], clocks = [] }: Frame): boolean {
-  return wholes.length + clocks.length > 0 || parts.some(({ weighIn }) => weighIn !== undefined)
+function hasReadings({ parts, wholes = [], clocks = [], laid = [] }: Frame): boolean {
+  return (
+    wholes.length + clocks.length + laid.length > 0 ||
+    parts.some(({ weighIn }) => weighIn !== undefined)
+  )
 }
 
 /** Whether a lesson tells of a spool, or with null of hours. */
@@ -60,6 +79,6 @@ function isAbout({ of, materialIds }: Lesson, materialId: string | null): boolea
   return materialId === null ? of === 'time' : materialIds.includes(materialId)
 }
 
-function isOf({ id }: Lesson, frameId: string): boolean {
+function isOf({ id }: Pick<Lesson, 'id'>, frameId: string): boolean {
   return id.startsWith(`${frameId}/`)
 }

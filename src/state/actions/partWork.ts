@@ -2,7 +2,8 @@ import type { Census } from '../../core/model/census.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import { unitToMm } from '../../core/model/units.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
-import type { AnalyseEvent, PartRead, Rough } from '../../jobs/protocol.ts'
+import type { AnalyseEvent, PartRead } from '../../jobs/asks/partAsks.ts'
+import type { Rough } from '../../jobs/asks/fileAsks.ts'
 import type { PartWork } from '../store/types.ts'
 
 /*

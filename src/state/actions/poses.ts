@@ -4,10 +4,11 @@ import { PreweighError, type Problem } from '../../core/model/problem.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import { censusKey, geometryOf, readKey } from '../../jobs/keys.ts'
-import type { MeshSource } from '../../jobs/protocol.ts'
+import type { MeshSource } from '../../jobs/asks/fileAsks.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import type { Counted } from '../store/counted.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
 
 interface PosesDeps {
   readonly store: StoreApi<AppState>

@@ -10,7 +10,8 @@ import type { Meshes } from '../storage/meshes.ts'
 import { parseFrame } from '../storage/parseFrame.ts'
 import { isBlank } from '../store/projectSummary.ts'
 import type { Saver } from '../storage/saver.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
 
 type ProjectActions = Pick<
   Actions,
@@ -157,7 +158,10 @@ export function createProjects(deps: ProjectsDeps): ProjectActions {
     },
   }
 
-  /** Puts the project changed last in the place of the present one; an empty frame when there is none. */
+  /**
+   * Puts the project changed last in the place of the present one; an empty frame when there is
+   * none.
+   */
   async function showAnother(): Promise<void> {
     const { id } = present()
     for (const next of await storage.listProjects()) {

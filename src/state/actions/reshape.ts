@@ -2,15 +2,24 @@ import type { StoreApi } from 'zustand/vanilla'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
 import type { nestPlaces } from '../../core/mesh/split/drawnPlace.ts'
 import { MOST_PIECES } from '../../core/mesh/split/findPieces.ts'
+import type { handOverJoints } from '../../core/joints/handOverJoints.ts'
+import type { BoreMark } from '../../core/model/joints.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
-import type { MeshSource, SplitAsk, SplitPiece } from '../../jobs/protocol.ts'
+import type { MeshSource, SplitAsk, SplitPiece } from '../../jobs/asks/fileAsks.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import { freeName } from './edits.ts'
 import type { History } from './history.ts'
 import { plainName } from './intake.ts'
 import type { Meshes } from '../storage/meshes.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
+
+/** Bores of each piece, and what hands joints over by them. */
+interface FoundBores {
+  readonly bores: readonly (readonly BoreMark[])[]
+  readonly handOverJoints: typeof handOverJoints
+}
 
 interface ReshapeDeps {
   readonly store: StoreApi<AppState>
@@ -35,8 +44,11 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
     store.setState({ notice: { text, canUndo: false } })
   }
 
-  /** The new pieces and the part as it is once they are there; null where something went wrong, which was then said. */
-  async function take(
+  /**
+   * The new pieces and the part as it is once they are there; null where something went wrong,
+   * which was then said.
+   */
+  async function splitUp(
     id: string,
     how: SplitAsk['how'],
   ): Promise<{ part: Part; pieces: readonly SplitPiece[]; nest: typeof nestPlaces } | null> {
@@ -60,12 +72,27 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
     }
   }
 
+  /** What the joints of a part go on by: the bores of each piece, where any joint is. */
+  async function boresOf(part: Part, pieces: readonly SplitPiece[]): Promise<FoundBores | null> {
+    const { joints } = store.getState().frame.aircraft
+    if (!joints.some(({ a, b }) => a.partId === part.id || b.partId === part.id)) return null
+    const { handOverJoints: handOver } = await import('../../core/joints/handOverJoints.ts')
+    const bores = await Promise.all(
+      pieces.map(async ({ source }) => {
+        const { unit, pose } = part
+        const outcome = await runner.run({ kind: 'shape', source, unit, pose })
+        return outcome.ok ? outcome.value.bores : []
+      }),
+    )
+    return { bores, handOverJoints: handOver }
+  }
+
   return {
     async dropSpecks(id) {
-      const taken = await take(id, 'clean')
-      const [piece] = taken?.pieces ?? []
-      if (taken === null || piece === undefined) return
-      const { part } = taken
+      const split = await splitUp(id, 'clean')
+      const [piece] = split?.pieces ?? []
+      if (split === null || piece === undefined) return
+      const { part } = split
       if (piece.source.hash === part.meshHash) return
       const { frame } = store.getState()
       const names = namesBut(frame, part)
@@ -82,9 +109,10 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
     },
 
     async splitPlate(id) {
-      const taken = await take(id, 'parts')
-      if (taken === null) return
-      const { part, pieces, nest } = taken
+      const split = await splitUp(id, 'parts')
+      if (split === null) return
+      const { part, pieces, nest } = split
+      const found = await boresOf(part, pieces)
       if (pieces.length === 1 && pieces[0]?.count === 1) {
         say(
           `“${part.name}” is left as it is: it holds one piece, or more than ${MOST_PIECES}, ` +
@@ -112,10 +140,13 @@ export function createReshape(deps: ReshapeDeps): Pick<Actions, 'splitPlate' | '
       const placed = rows.some((row) => row.drawnPlaces !== undefined)
         ? ' Where the file puts them can be taken over under Balance.'
         : ''
-      const { next, lost } = withoutJointsOf(replace(frame, part, rows), part.id)
-      const unjoined = lost === 0 ? '' : ` Joints of the whole are gone: ${lost}.`
-      const notice = { text: `Made ${words} of “${part.name}”.${placed}${unjoined}`, canUndo: true }
-      history.commit(`take “${part.name}” apart`, next, { also: { notice } })
+      const joined = withJoints(replace(frame, part, rows), part, rows, pieces, found)
+      const lost =
+        joined.lost === ''
+          ? ''
+          : ` No piece has all holes of its joint with ${joined.lost}: it is lost.`
+      const notice = { text: `Made ${words} of “${part.name}”.${placed}${lost}`, canUndo: true }
+      history.commit(`take “${part.name}” apart`, joined.next, { also: { notice } })
     },
   }
 }
@@ -128,15 +159,33 @@ function replace(frame: Frame, part: Part, by: readonly Part[]): Frame {
   return { ...frame, parts: frame.parts.flatMap((each) => (each === part ? by : [each])) }
 }
 
-/** Where pieces met the whole tells nothing of what it came apart into. */
-function withoutJointsOf(
-  frame: Frame,
-  id: string,
-): { readonly next: Frame; readonly lost: number } {
-  const { aircraft } = frame
-  const joints = aircraft.joints.filter(({ a, b }) => a.partId !== id && b.partId !== id)
-  const lost = aircraft.joints.length - joints.length
-  return { next: lost === 0 ? frame : { ...frame, aircraft: { ...aircraft, joints } }, lost }
+/**
+ * Joints of the whole go on with the piece that has their holes; what the others led to comes back
+ * by name.
+ */
+function withJoints(
+  next: Frame,
+  part: Part,
+  rows: readonly Part[],
+  pieces: readonly SplitPiece[],
+  found: FoundBores | null,
+): { readonly next: Frame; readonly lost: string } {
+  if (found === null) return { next, lost: '' }
+  const { aircraft } = next
+  const heirs = rows.map(({ id }, i) => ({
+    partId: id,
+    bores: found.bores[i] ?? [],
+    count: pieces[i]?.count ?? 1,
+  }))
+  const { kept, lost } = found.handOverJoints(aircraft.joints, part.id, heirs)
+  const names = lost.map(({ a, b }) => {
+    const other = a.partId === part.id ? b.partId : a.partId
+    return `“${next.parts.find(({ id }) => id === other)?.name ?? part.name}”`
+  })
+  return {
+    next: { ...next, aircraft: { ...aircraft, joints: kept } },
+    lost: [...new Set(names)].join(', '),
+  }
 }
 
 /**
@@ -152,7 +201,10 @@ function drawnPlaces(
   return { drawnPlaces: outer === undefined ? inner : nest(outer, inner) }
 }
 
-/** A plate printed several times, some of them mirrored, whose parts are several, some of them mirrored. */
+/**
+ * A plate printed several times, some of them mirrored, whose parts are several, some of them
+ * mirrored.
+ */
 function counts(
   { quantity, spares, mirrored }: Part,
   piece: SplitPiece,

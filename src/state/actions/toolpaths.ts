@@ -10,10 +10,11 @@ import type { Printer } from '../../core/model/figures.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 import type { ToolpathFigures } from '../../core/model/toolpath.ts'
 import { toldRecipe } from '../../core/toolpath/toldRecipe.ts'
-import type { ToolpathPart } from '../../jobs/protocol.ts'
+import type { ToolpathPart } from '../../jobs/asks/toolpathAsks.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import type { Meshes } from '../storage/meshes.ts'
-import type { Actions, AppState, IncomingFile } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState, IncomingFile } from '../store/types.ts'
 import { takenAs } from './analysis.ts'
 import { patchParts } from './edits.ts'
 import type { History } from './history.ts'
@@ -29,7 +30,10 @@ interface ToolpathsDeps {
 }
 
 interface Toolpaths extends Pick<Actions, 'takeRecipe' | 'takeHabits' | 'dismissToolpath'> {
-  /** Reads a printer's file and keeps what it comes to for this visit; what goes wrong lands in `failures`. */
+  /**
+   * Reads a printer's file and keeps what it comes to for this visit; what goes wrong lands in
+   * `failures`.
+   */
   readToolpath(file: IncomingFile): Promise<void>
 }
 

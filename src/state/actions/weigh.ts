@@ -1,5 +1,5 @@
 import type { Frame, WeighedPiece, WeighIn } from '../../core/model/frame.ts'
-import type { OnScale } from '../store/types.ts'
+import type { OnScale } from './types.ts'
 
 /** What the scale said, as it is kept: the mean of one piece, tare off. */
 export function weighInOf(

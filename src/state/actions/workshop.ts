@@ -4,7 +4,8 @@ import type { History } from './history.ts'
 import { dropOldLessons, oldLessons } from '../storage/oldLessons.ts'
 import { parseWorkshop } from '../storage/parseWorkshop.ts'
 import type { Storage } from '../storage/storage.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
 import {
   followFrame,
   keepAsMine,
@@ -22,13 +23,19 @@ export interface WorkshopNews {
   close(): void
 }
 
-export interface WorkshopKeeper extends Pick<Actions, 'keepAsMine' | 'takeMine' | 'putUnits'> {
+export interface WorkshopKeeper extends Pick<
+  Actions,
+  'keepAsMine' | 'takeMine' | 'putUnits' | 'putSpools'
+> {
   /**
    * Reads what is kept; gives what of it was not sound. Never rejects: a browser that keeps nothing
    * has an empty one.
    */
   load(): Promise<readonly string[]>
-  /** Changes it here at once, in storage soon. `edit` may run several times, over what another tab wrote. */
+  /**
+   * Changes it here at once, in storage soon. `edit` may run several times, over what another tab
+   * wrote.
+   */
   change(edit: (workshop: Workshop) => Workshop): void
   mine(): FrameMine
   /** Resolves once all changes are written, or cannot be. */
@@ -47,11 +54,17 @@ interface WorkshopDeps {
 /** Keeps what is the builder's and no frame's. It follows the present frame, see `followFrame`. */
 export function createWorkshop(deps: WorkshopDeps): WorkshopKeeper {
   const { store, storage, history, locale, news } = deps
-  /** Changes that are not written yet, in the order they came; one that fails is tried again with the next. */
+  /**
+   * Changes that are not written yet, in the order they came; one that fails is tried again with
+   * the next.
+   */
   let unwritten: ((workshop: Workshop) => Workshop)[] = []
   let writing: Promise<void> = Promise.resolve()
 
-  /** What a frame was before a change that nothing followed: undoing that changes the frame alone, too. */
+  /**
+   * What a frame was before a change that nothing followed: undoing that changes the frame alone,
+   * too.
+   */
   const alone = new WeakMap<Frame, Frame>()
 
   const mine = () => mineOf(store.getState().workshop, locale)
@@ -127,6 +140,9 @@ export function createWorkshop(deps: WorkshopDeps): WorkshopKeeper {
     putUnits(units) {
       change((workshop) => ({ ...workshop, units }))
     },
+    putSpools(spools) {
+      change((workshop) => ({ ...workshop, spools }))
+    },
     async settled() {
       let seen: Promise<void>
       do {
@@ -144,6 +160,7 @@ export function createWorkshop(deps: WorkshopDeps): WorkshopKeeper {
 /** Behind “take”, for undo. */
 const KIND_WORDS: Readonly<Record<MineKind, string>> = {
   printer: 'your printer',
+  printers: 'your other printers',
   prices: 'your prices',
   materials: 'your materials',
   roles: 'your roles',

@@ -4,7 +4,8 @@ import type { PartZone } from '../../core/model/frame.ts'
 import type { Problem } from '../../core/model/problem.ts'
 import type { History } from './history.ts'
 import { plainName, type Intake } from './intake.ts'
-import type { Actions, AppState } from '../store/types.ts'
+import type { Actions } from './types.ts'
+import type { AppState } from '../store/types.ts'
 
 interface ZonesDeps {
   readonly store: StoreApi<AppState>

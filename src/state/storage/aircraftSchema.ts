@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import {
+  BODY_LIMITS,
   FLIGHT_LIMITS,
   GROWTH_LIMITS,
   ITEM_LIMITS,
@@ -13,12 +14,13 @@ import {
   TWIN_LIMITS,
   WING_LIMITS,
 } from '../../core/data/limits.ts'
-import type { BoreMark, Joint, JointEnd } from '../../core/model/joints.ts'
+import { JOINT_THREADS, type BoreMark, type Joint, type JointEnd } from '../../core/model/joints.ts'
 import type {
   FlightSetup,
   FlownHover,
   GrowthAllowance,
   Item,
+  ItemBody,
   MassLine,
   Place,
   SeasonSetup,
@@ -35,6 +37,25 @@ const position = within(PLACE_LIMITS.positionMm)
 const vector = v.strictTuple([position, position, position])
 const turn = within(TURN_LIMITS)
 const chord = within(WING_LIMITS.leadingEdgeMm)
+
+const threads = v.picklist(JOINT_THREADS)
+const side = within(BODY_LIMITS.sizeMm)
+const apart = within(BODY_LIMITS.patternMm)
+
+const BodySchema = v.object({
+  kind: v.picklist(['motor', 'board', 'camera', 'pack', 'prop', 'other']),
+  sizeMm: v.strictTuple([side, side, side]),
+  holes: v.nullable(
+    v.object({
+      layout: v.picklist(['rectangle', 'cross', 'sides']),
+      aMm: apart,
+      bMm: apart,
+      thread: threads,
+      depthMm: v.nullable(within(BODY_LIMITS.depthMm)),
+    }),
+  ),
+  shaftMm: within(BODY_LIMITS.shaftMm),
+}) satisfies v.GenericSchema<unknown, ItemBody>
 
 export const ItemSchema = v.object({
   id,
@@ -54,6 +75,8 @@ export const ItemSchema = v.object({
   status: v.picklist(['estimated', 'calculated', 'weighed']),
   basis: v.picklist(['published', 'computed', 'memory', 'typed']),
   positionMm: v.nullable(vector),
+  boltPattern: v.exactOptional(name),
+  body: v.exactOptional(BodySchema),
 }) satisfies v.GenericSchema<unknown, Item>
 
 export const GrowthSchema = v.object({
@@ -111,8 +134,8 @@ export const JointSchema = v.object({
   gapMm: within(JOINT_LIMITS.gapMm),
   fastener: v.nullable(
     v.object({
-      thread: v.picklist(['M2', 'M2.5', 'M3', 'M4', 'M5']),
-      end: v.picklist(['nut', 'insert', 'tapped', 'through']),
+      thread: threads,
+      end: v.picklist(['nut', 'insert', 'tapped', 'post', 'through']),
     }),
   ),
 }) satisfies v.GenericSchema<unknown, Joint>

@@ -1,13 +1,17 @@
 /**
- * Which projects this tab has. A project belongs to one tab at a time; the others may look at it, or take it over.
- * This is only so that people are told in time: storage itself refuses a change made on an older revision.
+ * Which projects this tab has. A project belongs to one tab at a time; the others may look at it,
+ * or take it over. This is only so that people are told in time: storage itself refuses a change
+ * made on an older revision.
  */
 export interface Claims {
   /** Whether this tab has the project now; takes it if no other tab has it. */
   hold(id: string): Promise<boolean>
   /** Lets go of every project but this one. */
   keepOnly(id: string): void
-  /** Takes the project from the other tab, after that has written what it had not yet, or when it does not answer. */
+  /**
+   * Takes the project from the other tab, after that has written what it had not yet, or when it
+   * does not answer.
+   */
   takeOver(id: string): Promise<void>
   isElsewhere(id: string): Promise<boolean>
   /** Whether no other tab has this page open. */
@@ -17,7 +21,10 @@ export interface Claims {
   close(): void
 }
 
-/** Where no other tab can be heard of (plain http, tests): storage still refuses a change made on an older revision. */
+/**
+ * Where no other tab can be heard of (plain http, tests): storage still refuses a change made on an
+ * older revision.
+ */
 export function createSoleClaims(): Claims {
   return {
     hold: () => Promise.resolve(true),

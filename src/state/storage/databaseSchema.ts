@@ -1,7 +1,7 @@
 import type { DBSchema, IDBPDatabase, IDBPTransaction, StoreNames } from 'idb'
 import type { Census } from '../../core/model/census.ts'
 import type { Frame } from '../../core/model/frame.ts'
-import type { PartRead } from '../../jobs/protocol.ts'
+import type { PartRead } from '../../jobs/asks/partAsks.ts'
 import type { ProjectSummary } from '../store/types.ts'
 import type { Workshop } from '../store/workshop.ts'
 

@@ -7,14 +7,17 @@ import { DAY_MS, isSpent, latestFirst, summaryOf } from '../store/projectSummary
 import type { Storage } from './storage.ts'
 
 /** Censuses and measures kept: a few ten kilobytes each. */
-const KEPT_FACTS = 500
+const KEPT_COUNTED = 500
 
-/** On the disk, not just on its way there, before the page says “saved”: a power cut must cost no more than a crash. */
+/**
+ * On the disk, not just on its way there, before the page says “saved”: a power cut costs no more
+ * than a crash.
+ */
 const DURABLE = { durability: 'strict' } as const
 
 export interface IndexedDbOptions {
   /** Censuses and measures kept under another build are not found. */
-  readonly factsBuild: string
+  readonly countedBuild: string
   readonly now?: () => number
 }
 
@@ -25,10 +28,10 @@ type Writing = IDBPTransaction<Schema, StoreName[], 'readwrite'>
 /** The browser's database. Opened at the first use, and again after the browser closed it. */
 export function createIndexedDbStorage(
   name: string,
-  { factsBuild, now = Date.now }: IndexedDbOptions,
+  { countedBuild, now = Date.now }: IndexedDbOptions,
 ): Storage & { close(): Promise<void> } {
   let opening: Promise<Database> | null = null
-  const inBuild = (key: string) => `${factsBuild}|${key}`
+  const inBuild = (key: string) => `${countedBuild}|${key}`
 
   function open(): Promise<Database> {
     opening ??= openDB<Schema>(name, DATABASE_VERSION, {
@@ -215,7 +218,7 @@ async function dropUnneeded(tx: Writing, needed: Frame, now: number): Promise<tr
 
 async function dropOldest(db: Database, name: 'censuses' | 'reads'): Promise<void> {
   const tx = db.transaction(name, 'readwrite')
-  let surplus = (await tx.store.count()) - KEPT_FACTS
+  let surplus = (await tx.store.count()) - KEPT_COUNTED
   const oldest = tx.store.index('savedAt')
   for (let at = await oldest.openCursor(); at !== null && surplus > 0; at = await at.continue()) {
     await at.delete()

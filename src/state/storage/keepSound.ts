@@ -1,7 +1,10 @@
 import * as v from 'valibot'
 import { mend } from './mend.ts'
 
-/** Keeps what fits a schema, mends what is out of range, and says of the rest, by name, that it was left out. */
+/**
+ * Keeps what fits a schema, mends what is out of range, and says of the rest, by name, that it was
+ * left out.
+ */
 export type Keep = <T>(
   schema: v.GenericSchema<unknown, T>,
   value: unknown,

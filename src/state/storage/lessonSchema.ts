@@ -51,7 +51,9 @@ export function readLessonFile(text: string): readonly Lesson[] | null {
 
 const LESSON_FILE = v.object({ lessons: v.array(v.unknown()) })
 
-/** Every lesson of a list that can be read; entries that do not fit are skipped. Null for no list. */
+/**
+ * Every lesson of a list that can be read; entries that do not fit are skipped. Null for no list.
+ */
 export function parseLessons(list: unknown): readonly Lesson[] | null {
   if (!Array.isArray(list)) return null
   return list.flatMap((each: unknown): Lesson[] => {

@@ -1,16 +1,22 @@
 import * as v from 'valibot'
 import type { Claims } from './claims.ts'
 
-/** A page that is being reloaded lets go of its project a moment after the new one asks for it, ms. */
+/**
+ * A page that is being reloaded lets go of its project a moment after the new one asks for it, ms.
+ */
 const RELOAD_MS = 400
-/** How long a tab that is asked for its project may take to write, before it is taken without asking, ms. */
+/**
+ * How long a tab that is asked for its project may take to write, before it is taken without
+ * asking, ms.
+ */
 const YIELD_MS = 2000
 
 const YieldSchema = v.object({ kind: v.literal('yield'), id: v.string() })
 
 /**
- * Claims as the browser's locks: one that belongs to a tab goes with it, also when it crashes. The tabs speak to each
- * other only when one wants what another has. `scope` tells our locks from those of other pages of this origin.
+ * Claims as the browser's locks: one that belongs to a tab goes with it, also when it crashes. The
+ * tabs speak to each other only when one wants what another has. `scope` tells our locks from those
+ * of other pages of this origin.
  */
 export function createLockClaims(
   locks: LockManager,

@@ -1,6 +1,6 @@
 import type { Census } from '../../core/model/census.ts'
 import type { Frame } from '../../core/model/frame.ts'
-import type { PartRead } from '../../jobs/protocol.ts'
+import type { PartRead } from '../../jobs/asks/partAsks.ts'
 import { latestFirst, summaryOf } from '../store/projectSummary.ts'
 import type { Storage } from './storage.ts'
 import type { ProjectSummary } from '../store/types.ts'

@@ -6,12 +6,15 @@ export interface Mended<T> {
   readonly notes: readonly string[]
 }
 
-/** Each round mends everything a round of checks found; a mended value may fail the next check of its pipe. */
+/**
+ * Each round mends everything a round of checks found; a mended value may fail the next check of
+ * its pipe.
+ */
 const MOST_ROUNDS = 8
 
 /**
- * A value as a schema wants it: numbers brought into their range, fractions rounded, texts cut to their length. Null
- * where anything else is wrong with it. What fits comes back as it is.
+ * A value as a schema wants it: numbers brought into their range, fractions rounded, texts cut to
+ * their length. Null where anything else is wrong with it. What fits comes back as it is.
  */
 export function mend<T>(schema: v.GenericSchema<unknown, T>, value: unknown): Mended<T> | null {
   let current = value

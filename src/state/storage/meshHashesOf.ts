@@ -8,7 +8,10 @@ export interface NeededMesh {
   readonly words: string
 }
 
-/** Every mesh the frame needs: those of its parts, then those of their zones; one twice where two need it. */
+/**
+ * Every mesh the frame needs: those of its parts, then those of their zones; one twice where two
+ * need it.
+ */
 export function meshesNeededBy({ parts }: Pick<Frame, 'parts'>): readonly NeededMesh[] {
   const own = parts.map(({ meshHash: hash, fileName, name }): NeededMesh => ({
     hash,

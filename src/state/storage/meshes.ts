@@ -1,4 +1,4 @@
-import type { MeshSource, Rough } from '../../jobs/protocol.ts'
+import type { MeshSource, Rough } from '../../jobs/asks/fileAsks.ts'
 import type { Storage } from './storage.ts'
 
 /** The mesh files of this visit by content, and what is known of each from the first look. */
@@ -8,7 +8,10 @@ export interface Meshes {
   rawOf(hash: string): Rough | null
   /** Every mesh held here of those hashes. */
   held(hashes: Iterable<string>): ReadonlyMap<string, Blob>
-  /** The mesh, from storage if this visit has not seen it; null when it is nowhere. `name` is for messages. */
+  /**
+   * The mesh, from storage if this visit has not seen it; null when it is nowhere. `name` is for
+   * messages.
+   */
   find(hash: string, name: string): Promise<MeshSource | null>
   /** Drops a mesh whose file cannot be read any more, so that the next `find` looks in storage. */
   forget(hash: string): void

@@ -7,7 +7,10 @@ const OldFrame = v.looseObject({
   prices: v.fallback(Loose, {}),
 })
 
-/** Hours of the print that an old share of failed prints is taken to be of (common practice, no source). */
+/**
+ * Hours of the print that an old share of failed prints is taken to be of (common practice, no
+ * source).
+ */
 const USUAL_PRINT_HOURS = 2.5
 const FALLBACK_ID = 'pla'
 

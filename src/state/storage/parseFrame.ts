@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { AIRCRAFT_DEFAULTS } from '../../core/data/aircraft.ts'
+import { PRINTERS_MOST, VARIANTS_MOST } from '../../core/data/limits.ts'
 import { RUNS_DEFAULTS } from '../../core/data/runs.ts'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Material } from '../../core/model/figures.ts'
@@ -15,6 +16,8 @@ import { withJoints } from './withJoints.ts'
 import {
   CarbonSchema,
   ClocksSchema,
+  HoleReadingsSchema,
+  LaidSchema,
   FrameShellSchema,
   MaterialSchema,
   NameSchema,
@@ -23,6 +26,7 @@ import {
   PricesSchema,
   PrinterSchema,
   RunsSchema,
+  VariantSchema,
   WeighInSchema,
   WholesSchema,
 } from './schema.ts'
@@ -33,7 +37,7 @@ export interface ParsedFrame {
   readonly complaints: readonly string[]
 }
 
-const PRESENT_VERSION = 6
+const PRESENT_VERSION = 8
 
 /** Turns a frame of version n (the key) into one of version n + 1. */
 const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
@@ -43,6 +47,12 @@ const MIGRATIONS: Readonly<Record<number, (old: unknown) => unknown>> = {
   3: weighInsToParts,
   4: zonesToList,
   5: withJoints,
+  // Joints may stand on posts since version 7; what was before is still so. What holes are for and
+  // how they came out is left out where nobody said.
+  6: (old) => ({ ...(old as object), version: 7 }),
+  // Bought items may have a body since version 8, which joints hold as they hold parts; others
+  // print it beside its printer, and parts may be coupons. Before, none had, did or was.
+  7: (old) => ({ ...(old as object), version: 8 }),
 }
 
 /** Reads a frame that may be old, damaged or made up; keeps what is sound. Never throws. */
@@ -56,7 +66,7 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
   const keep = createKeep(complaints)
 
   const { id, parts, materials, printer, prices, carbon, aircraft } = shell.output
-  const { wholes, clocks, roles, runs } = shell.output
+  const { printers, wholes, clocks, laid, holeReadings, roles, runs, variants } = shell.output
   const name = keep(NameSchema, shell.output.name, 'The name of the frame', NEW_FRAME_NAME)
   const empty = emptyFrame(id)
   const soundParts = parts.flatMap((part, index): Part[] => {
@@ -77,6 +87,9 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
     materials: soundMaterials,
     ...(roles === undefined ? {} : { roles: keepList(keep, OwnRoleSchema, roles, 'Role') }),
     printer: keep(PrinterSchema, printer, 'The printer', empty.printer),
+    ...(printers === undefined
+      ? {}
+      : { printers: keepList(keep, PrinterSchema, printers, 'Printer').slice(0, PRINTERS_MOST) }),
     prices: keep(PricesSchema, prices, 'The list of prices', empty.prices),
     carbon: keep(v.nullable(CarbonSchema), carbon, 'The carbon frame', null),
     aircraft: parseAircraft(aircraft, keep),
@@ -84,9 +97,16 @@ export function parseFrame(value: unknown): Outcome<ParsedFrame> {
       ? {}
       : { wholes: keep(WholesSchema, wholes, 'The weighings of the whole', []) }),
     ...(clocks === undefined ? {} : { clocks: keep(ClocksSchema, clocks, 'The clock times', []) }),
+    ...(laid === undefined ? {} : { laid: keep(LaidSchema, laid, 'The printer files', []) }),
+    ...(holeReadings === undefined
+      ? {}
+      : { holeReadings: keep(HoleReadingsSchema, holeReadings, 'The measured holes', []) }),
     ...(runs === undefined
       ? {}
       : { runs: keep(RunsSchema, runs, 'The way of printing', RUNS_DEFAULTS) }),
+    ...(variants === undefined
+      ? {}
+      : { variants: keepList(keep, VariantSchema, variants, 'Variant').slice(0, VARIANTS_MOST) }),
   }
   return { ok: true, value: { frame, complaints } }
 }

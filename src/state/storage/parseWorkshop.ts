@@ -1,10 +1,18 @@
 import * as v from 'valibot'
+import { PRINTERS_MOST } from '../../core/data/limits.ts'
 import type { Prices, Printer } from '../../core/model/figures.ts'
 import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import { EMPTY_WORKSHOP, type Workshop } from '../store/workshop.ts'
 import { createKeep, keepList } from './keepSound.ts'
 import { parseLessons } from './lessonSchema.ts'
-import { MaterialSchema, OwnRoleSchema, PricesSchema, PrinterSchema } from './schema.ts'
+import {
+  HoleReadingsSchema,
+  MaterialSchema,
+  OwnRoleSchema,
+  PricesSchema,
+  PrinterSchema,
+  SpoolSchema,
+} from './schema.ts'
 
 /** A workshop from storage and what in it was not sound, each in a sentence. */
 export interface ParsedWorkshop {
@@ -15,11 +23,14 @@ export interface ParsedWorkshop {
 const ShellSchema = v.object({
   version: v.literal(EMPTY_WORKSHOP.version),
   printer: v.unknown(),
+  printers: v.optional(v.array(v.unknown())),
   prices: v.unknown(),
   materials: v.array(v.unknown()),
   roles: v.array(v.unknown()),
   lessons: v.array(v.unknown()),
   units: v.optional(v.unknown()),
+  spools: v.optional(v.array(v.unknown())),
+  holeReadings: v.optional(v.unknown()),
 })
 
 const UnitsSchema = v.object({ length: v.picklist(['mm', 'in']), mass: v.picklist(['g', 'oz']) })
@@ -48,7 +59,21 @@ export function parseWorkshop(kept: unknown): ParsedWorkshop {
     materials: keepList(keep, MaterialSchema, shell.materials, 'Material'),
     roles: keepList(keep, OwnRoleSchema, shell.roles, 'Role'),
     lessons: parseLessons(shell.lessons) ?? [],
+    ...(shell.printers === undefined
+      ? {}
+      : {
+          printers: keepList(keep, PrinterSchema, shell.printers, 'Printer').slice(
+            0,
+            PRINTERS_MOST,
+          ),
+        }),
     ...(units === null ? {} : { units }),
+    ...(shell.spools === undefined
+      ? {}
+      : { spools: keepList(keep, SpoolSchema, shell.spools, 'Spool') }),
+    ...(shell.holeReadings === undefined
+      ? {}
+      : { holeReadings: keep(HoleReadingsSchema, shell.holeReadings, 'Your measured holes', []) }),
   }
   return { workshop, complaints }
 }

@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import type { Frame } from '../../core/model/frame.ts'
 import type { Outcome, Problem } from '../../core/model/problem.ts'
-import type { MeshSource, PackEntry, UnpackAnswer } from '../../jobs/protocol.ts'
+import type { MeshSource, PackEntry, UnpackAnswer } from '../../jobs/asks/fileAsks.ts'
 import { PROJECT_ENTRY, PROJECT_MARK } from '../../jobs/projectMark.ts'
 import { meshesNeededBy, type NeededMesh } from './meshHashesOf.ts'
 import { parseFrame } from './parseFrame.ts'
@@ -34,7 +34,10 @@ export function projectEntries(
   ]
 }
 
-/** Makes a frame of the entries of a project file; keeps what is sound, lists the rest. Never throws. */
+/**
+ * Makes a frame of the entries of a project file; keeps what is sound, lists the rest. Never
+ * throws.
+ */
 export async function readProject(unpacked: UnpackAnswer): Promise<Outcome<OpenedProject>> {
   const { entries, cutShort } = unpacked
   const project = entries.find((entry) => entry.path === PROJECT_ENTRY)

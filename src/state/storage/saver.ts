@@ -15,7 +15,10 @@ const SAVED: StorageStatus = { kind: 'saved' }
 const SAVING: StorageStatus = { kind: 'saving' }
 
 export interface Saver {
-  /** Saving starts here, not before the last visit's frame is back. `failure`: why storage could not even be read. */
+  /**
+   * Saving starts here, not before the last visit's frame is back. `failure`: why storage could not
+   * even be read.
+   */
   start(failure: string | null): void
   /** This frame is in storage as it is here, at this revision. */
   know(frame: Frame, revision: number): void
@@ -26,8 +29,9 @@ export interface Saver {
 }
 
 /**
- * Writes the frame to storage a moment after each change, and again when it changed in the meantime. A project this
- * tab does not have, or that another tab changed, is not written: `elsewhere` then says so.
+ * Writes the frame to storage a moment after each change, and again when it changed in the
+ * meantime. A project this tab does not have, or that another tab changed, is not written:
+ * `elsewhere` then says so.
  */
 export function createSaver(
   store: StoreApi<AppState>,
@@ -39,12 +43,17 @@ export function createSaver(
   const written = new Map<string, Frame>()
   const revisions = new Map<string, number>()
   const masses = new Map<string, number | null>()
-  /** Frames to write, by id: when another project is shown, the last change of the one before still has to go. */
+  /**
+   * Frames to write, by id: when another project is shown, the last change of the one before still
+   * has to go.
+   */
   const dirty = new Map<string, Frame>()
   let started = false
   let timer: ReturnType<typeof setTimeout> | null = null
   let writing: Promise<void> | null = null
-  /** The project another tab is about to get: it is still written, but not to be changed any more. */
+  /**
+   * The project another tab is about to get: it is still written, but not to be changed any more.
+   */
   let yielded: string | null = null
   /** What could not be written, tried again with the next change. */
   const unkept = new Map<string, Frame>()
@@ -76,6 +85,8 @@ export function createSaver(
       lose(id, 'open')
       return
     }
+    // Gone back to for a moment and left again: it is stored, and not the one that is open.
+    if (isStored && store.getState().frame.id !== id) return
     const basedOn = revisions.get(id) ?? null
     const massG = masses.get(id) ?? null
     try {

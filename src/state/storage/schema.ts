@@ -1,14 +1,19 @@
 import * as v from 'valibot'
 import {
   CARBON_LIMITS,
+  DRILL_LIMITS,
   HABIT_LIMITS,
+  HOLE_USES_MOST,
+  JOINT_LIMITS,
   MATERIAL_LIMITS,
   PIECES_LIMITS,
+  PLACE_LIMITS,
   PRICE_LIMITS,
   PRINTER_LIMITS,
   PRINTER_MORE_LIMITS,
   READING_LIMITS,
   RUN_LIMITS,
+  SPOOL_LIMITS,
   RECIPE_LIMITS,
   TEXT_LIMITS,
   TURN_LIMITS,
@@ -19,7 +24,10 @@ import {
   type PrinterNumber,
   type RecipeNumber,
 } from '../../core/data/limits.ts'
-import type { RunSettings } from '../../core/model/runs.ts'
+import { MOST_RUN_PIECES } from '../../core/data/runs.ts'
+import { JOINT_THREADS } from '../../core/model/joints.ts'
+import type { RunSettings, Spot } from '../../core/model/runs.ts'
+import type { Spool } from '../../core/model/spools.ts'
 import type {
   Material,
   Prices,
@@ -27,10 +35,18 @@ import type {
   PrinterMore,
   SourceMark,
 } from '../../core/model/figures.ts'
+import type { ChosenUse, HoleReading } from '../../core/model/drill.ts'
 import type { DrawnPlace } from '../../core/model/aircraft.ts'
-import type { CarbonFrame, OwnRole, Part, RoleId, WeighIn } from '../../core/model/frame.ts'
+import type {
+  CarbonFrame,
+  OwnRole,
+  Part,
+  RoleId,
+  Variant,
+  WeighIn,
+} from '../../core/model/frame.ts'
 import type { HabitNumber, KnownHabits } from '../../core/model/habits.ts'
-import type { ClockTime, WholeWeighing } from '../../core/model/readings.ts'
+import type { ClockTime, LaidReading, WholeWeighing } from '../../core/model/readings.ts'
 import type { LengthUnit } from '../../core/model/mesh.ts'
 import type { Pattern } from '../../core/model/settings.ts'
 
@@ -150,6 +166,29 @@ export const WeighInSchema = v.object({
   calculatedG: v.nullable(positive),
 }) satisfies v.GenericSchema<unknown, WeighIn>
 
+const threads = v.picklist(JOINT_THREADS)
+const place = within(PLACE_LIMITS.positionMm)
+const HoleUseSchema = v.variant('kind', [
+  v.object({ kind: v.picklist(['screw', 'tapped', 'insert']), thread: threads }),
+  v.object({
+    kind: v.literal('damper'),
+    neckMm: within(DRILL_LIMITS.neckMm),
+    grooveMm: v.nullable(within(DRILL_LIMITS.grooveMm)),
+  }),
+  v.object({ kind: v.literal('shaft'), shaftMm: within(DRILL_LIMITS.shaftMm) }),
+  v.object({ kind: v.literal('none') }),
+])
+const ChosenUsesSchema = v.pipe(
+  v.array(
+    v.object({
+      centreMm: v.strictTuple([place, place, place]),
+      diameterMm: within(JOINT_LIMITS.diameterMm),
+      use: HoleUseSchema,
+    }),
+  ),
+  v.maxLength(HOLE_USES_MOST),
+) satisfies v.GenericSchema<unknown, readonly ChosenUse[]>
+
 /** Without its weigh-in, which is checked by itself: a damaged one costs no part. */
 export const PartSchema = v.pipe(
   v.object({
@@ -171,6 +210,7 @@ export const PartSchema = v.pipe(
     drawnPlaces: v.exactOptional(v.array(DrawnPlaceSchema)),
     keepsHairs: v.exactOptional(v.boolean()),
     countsFully: v.exactOptional(v.boolean()),
+    holeUses: v.exactOptional(ChosenUsesSchema),
   }),
   v.check((part) => part.mirrored <= part.quantity, 'has more mirrored copies than copies'),
 ) satisfies v.GenericSchema<unknown, Part>
@@ -181,6 +221,12 @@ export const OwnRoleSchema = v.object({
   duty: v.nullable(RoleIdSchema),
   recipe: RecipeSchema,
 }) satisfies v.GenericSchema<unknown, OwnRole>
+
+export const VariantSchema = v.object({
+  id,
+  name,
+  ways: v.record(id, v.object({ recipe: RecipeSchema, materialId: id })),
+}) satisfies v.GenericSchema<unknown, Variant>
 
 const sourced = (value: v.GenericSchema<number>) =>
   v.object({ value, mark: v.picklist(MARKS), source: upTo(TEXT_LIMITS.words) })
@@ -260,8 +306,46 @@ export const ClocksSchema = v.array(
     calculatedS: positive,
     date: day,
     trusted: v.boolean(),
+    beside: v.exactOptional(v.literal(true)),
+    printerId: v.exactOptional(id),
   }),
 ) satisfies v.GenericSchema<unknown, readonly ClockTime[]>
+
+export const LaidSchema = v.array(
+  v.object({
+    id,
+    partId: id,
+    fileName: path,
+    depositMm3: positive,
+    calculatedMm3: positive,
+    timeS: positive,
+    calculatedS: positive,
+    date: day,
+    trusted: v.boolean(),
+  }),
+) satisfies v.GenericSchema<unknown, readonly LaidReading[]>
+
+export const HoleReadingsSchema = v.array(
+  v.object({
+    id,
+    printerId: id,
+    materialId: id,
+    lies: v.picklist(['upright', 'level']),
+    drawnMm: within(JOINT_LIMITS.diameterMm),
+    measuredMm: within(DRILL_LIMITS.measuredMm),
+    by: v.picklist(['pin', 'calliper']),
+    date: day,
+  }),
+) satisfies v.GenericSchema<unknown, readonly HoleReading[]>
+
+const SpotSchema = v.object({
+  partId: id,
+  xMm: within(RUN_LIMITS.spotMm),
+  yMm: within(RUN_LIMITS.spotMm),
+  turnDeg: within(RUN_LIMITS.turnDeg),
+  mirrored: v.exactOptional(v.literal(true)),
+  printerId: v.exactOptional(id),
+}) satisfies v.GenericSchema<unknown, Spot>
 
 export const RunsSchema = v.object({
   way: v.picklist(['fewest beds', 'evenings', 'least loss']),
@@ -271,23 +355,41 @@ export const RunsSchema = v.object({
   eveningH: within(RUN_LIMITS.eveningH),
   headMm: within(RUN_LIMITS.headMm),
   underHeadMm: within(RUN_LIMITS.underHeadMm),
+  byHand: v.exactOptional(
+    v.pipe(
+      v.array(v.pipe(v.array(SpotSchema), v.maxLength(MOST_RUN_PIECES))),
+      v.maxLength(MOST_RUN_PIECES),
+    ),
+  ),
+  coupons: v.exactOptional(v.pipe(v.array(id), v.maxLength(MOST_RUN_PIECES))),
 }) satisfies v.GenericSchema<unknown, RunSettings>
+
+export const SpoolSchema = v.object({
+  id,
+  materialId: id,
+  grossG: within(SPOOL_LIMITS.grossG),
+  emptyG: within(SPOOL_LIMITS.emptyG),
+}) satisfies v.GenericSchema<unknown, Spool>
 
 export const NameSchema = name
 
 /** The outside of a frame, its contents still unchecked. */
 export const FrameShellSchema = v.object({
-  version: v.literal(6),
+  version: v.literal(8),
   id,
   name: v.unknown(),
   parts: v.array(v.unknown()),
   materials: v.array(v.unknown()),
   roles: v.optional(v.array(v.unknown())),
+  variants: v.optional(v.array(v.unknown())),
   printer: v.unknown(),
+  printers: v.optional(v.array(v.unknown())),
   prices: v.unknown(),
   carbon: v.unknown(),
   aircraft: v.unknown(),
   wholes: v.optional(v.unknown()),
   clocks: v.optional(v.unknown()),
+  holeReadings: v.optional(v.unknown()),
+  laid: v.optional(v.unknown()),
   runs: v.optional(v.unknown()),
 })

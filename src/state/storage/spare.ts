@@ -21,7 +21,10 @@ export interface Spare {
 
 const WORKSHOP_FILE = 'current.json'
 
-/** The copy as files in a folder that belongs to this page alone (the browser’s private file system). */
+/**
+ * The copy as files in a folder that belongs to this page alone (the browser’s private file
+ * system).
+ */
 export function createFolderSpare(openRoot: () => Promise<FileSystemDirectoryHandle>): Spare {
   const folder = async (name: 'frames' | 'meshes' | 'workshop') =>
     (await openRoot()).getDirectoryHandle(name, { create: true })

@@ -5,10 +5,11 @@ import type { Spare } from './spare.ts'
 import type { Storage } from './storage.ts'
 
 /**
- * A storage with a second copy of what it keeps, for the day the browser loses its database. Chromium does: killed in
- * the middle of a write, it goes on behind the torn record at the next start, finds it at the start after that, and
- * throws the whole database away (seen with its “Reusing old log”; `tests/app/spare.test.ts` brings it about). The
- * copy follows each change by a moment and is asked only when the database is empty.
+ * A storage with a second copy of what it keeps, for the day the browser loses its database.
+ * Chromium does: killed in the middle of a write, it goes on behind the torn record at the next
+ * start, finds it at the start after that, and throws the whole database away (seen with its
+ * “Reusing old log”; `tests/app/spare.test.ts` brings it about). The copy follows each change by a
+ * moment and is asked only when the database is empty.
  */
 export function withSpare(storage: Storage, spare: Spare): Storage & { settled(): Promise<void> } {
   /** Frames to copy, by project id. */

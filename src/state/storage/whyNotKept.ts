@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { PRINTERS_MOST, VARIANTS_MOST } from '../../core/data/limits.ts'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
 import { mend } from './mend.ts'
@@ -6,6 +7,8 @@ import { parseAircraft } from './parseAircraft.ts'
 import {
   CarbonSchema,
   ClocksSchema,
+  HoleReadingsSchema,
+  LaidSchema,
   MaterialSchema,
   NameSchema,
   OwnRoleSchema,
@@ -13,6 +16,7 @@ import {
   PricesSchema,
   PrinterSchema,
   RunsSchema,
+  VariantSchema,
   WeighInSchema,
   WholesSchema,
 } from './schema.ts'
@@ -22,8 +26,8 @@ function isHeld({ materials }: Frame, id: string): boolean {
 }
 
 /**
- * What of a changed frame a saved file would not give back as it is, in a sentence; null where it would give all of it.
- * Only what changed since `before` is looked at.
+ * What of a changed frame a saved file would not give back as it is, in a sentence; null where it
+ * would give all of it. Only what changed since `before` is looked at.
  */
 export function whyNotKept(before: Frame, next: Frame): string | null {
   let found: string | null = null
@@ -55,6 +59,12 @@ export function whyNotKept(before: Frame, next: Frame): string | null {
   if (next.printer !== before.printer) {
     check(PrinterSchema, next.printer, 'the printer')
   }
+  if (next.printers !== undefined && next.printers !== before.printers) {
+    if (next.printers.length > PRINTERS_MOST) {
+      found ??= `Nothing was changed: at most ${PRINTERS_MOST} other printers are kept.`
+    }
+    for (const each of next.printers) check(PrinterSchema, each, `“${each.name.slice(0, 40)}”`)
+  }
   if (next.prices !== before.prices) check(PricesSchema, next.prices, 'a price')
   if (next.carbon !== null) check(CarbonSchema, next.carbon, 'the carbon frame')
   if (next.aircraft !== before.aircraft) {
@@ -65,7 +75,18 @@ export function whyNotKept(before: Frame, next: Frame): string | null {
   }
   if (next.wholes !== undefined) check(WholesSchema, next.wholes, 'a weighing')
   if (next.clocks !== undefined) check(ClocksSchema, next.clocks, 'a clock time')
+  if (next.laid !== undefined) check(LaidSchema, next.laid, 'a printer file')
+  if (next.holeReadings !== undefined) {
+    check(HoleReadingsSchema, next.holeReadings, 'a measured hole')
+  }
   if (next.runs !== undefined) check(RunsSchema, next.runs, 'a setting of the print runs')
+  if (next.variants !== undefined && next.variants !== before.variants) {
+    if (next.variants.length > VARIANTS_MOST) {
+      found ??= `Nothing was changed: at most ${VARIANTS_MOST} variants are kept.`
+    }
+    for (const each of next.variants)
+      check(VariantSchema, each, `the variant “${each.name.slice(0, 40)}”`)
+  }
   return found
 }
 

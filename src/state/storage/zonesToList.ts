@@ -7,8 +7,9 @@ const OldFrame = v.looseObject({ parts: v.fallback(v.array(v.unknown()), []) })
 const OLD_ZONE_PCT = 100
 
 /**
- * Version 4 to 5. A part had one zone at most, and its infill stood in the recipe, whether there was a zone or not. Now
- * it has a list of them, each with its own; the same for what lay on the scale.
+ * Version 4 to 5. A part had one zone at most, and its infill stood in the recipe, whether there
+ * was a zone or not. Now it has a list of them, each with its own; the same for what lay on the
+ * scale.
  */
 export function zonesToList(old: unknown): unknown {
   const frame = v.parse(OldFrame, old)

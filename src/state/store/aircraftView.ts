@@ -9,9 +9,12 @@ export interface AircraftView {
   readonly printed: readonly FrameRow[]
   readonly ledger: AircraftLedger
   readonly doubt: FrameDoubt
-  /** Printed parts that have no figures, by name; they are missing from every sum. */
+  /** Printed parts that no mass holds, by name: without figures, and not weighed. */
   readonly missing: readonly string[]
-  /** Whether every part's layers are counted, so that the sum only moves when something is changed. */
+  /**
+   * Whether all layers and the joints' screws are counted, so that the sum only moves when
+   * something is changed.
+   */
   readonly settled: boolean
 }
 
@@ -23,13 +26,16 @@ export function aircraftView(state: FrameState): AircraftView {
   const known = views.get(summary)
   if (known !== undefined) return known
   const { sum, runningCount } = summary
+  const { addScrews = null, frame } = state
+  const lacksScrews =
+    addScrews === null && frame.aircraft.joints.some(({ fastener }) => fastener !== null)
   const view = {
     sum,
     printed: sum.rows,
     ledger: sum.ledger,
     doubt: sum.doubt,
-    missing: sum.leftOut.map(({ name }) => name),
-    settled: runningCount === 0,
+    missing: sum.leftOut.filter(({ weighed }) => !weighed).map(({ name }) => name),
+    settled: runningCount === 0 && !lacksScrews,
   }
   views.set(summary, view)
   return view

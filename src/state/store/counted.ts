@@ -1,5 +1,5 @@
 import type { Census } from '../../core/model/census.ts'
-import type { PartRead } from '../../jobs/protocol.ts'
+import type { PartRead } from '../../jobs/asks/partAsks.ts'
 import { createLatest } from './latest.ts'
 import type { Storage } from '../storage/storage.ts'
 

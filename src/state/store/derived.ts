@@ -1,3 +1,4 @@
+import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Census } from '../../core/model/census.ts'
 import type { Material, PartFigures, Prices, Printer } from '../../core/model/figures.ts'
 import { laidRecipe } from '../../core/figures/laidRecipe.ts'
@@ -7,8 +8,9 @@ import type { Lesson } from '../../core/doubt/lessons.ts'
 import { carriedLessons } from '../../core/frame/lessonsOf.ts'
 import type { FramePart, FrameRow, FrameSum } from '../../core/frame/types.ts'
 import { weighFrame } from '../../core/frame/weighFrame.ts'
+import type { ReckonedRuns } from '../../core/runs/reckonRuns.ts'
 import type { Frame, Part } from '../../core/model/frame.ts'
-import type { Rough } from '../../jobs/protocol.ts'
+import type { Rough } from '../../jobs/asks/fileAsks.ts'
 import { materialOf } from './materialOf.ts'
 import type { AppState, PartWork } from './types.ts'
 
@@ -19,7 +21,10 @@ export interface LedgerRow {
   readonly material: Material
   /** Of one piece; null until the mesh has been looked at, or when it could not be read. */
   readonly figures: PartFigures | null
-  /** What it is in the frame: its pieces, their mass by scale or figures, its shares; null like `figures`. */
+  /**
+   * What it is in the frame: its pieces, their mass by scale or figures, its shares; null like
+   * `figures`.
+   */
   readonly sum: FrameRow | null
   /**
    * What the figures rest on: volume and area or a few layers with more to come, some layers and no
@@ -59,7 +64,10 @@ interface Priced {
 
 const QUEUED: PartWork = { kind: 'queued' }
 
-/** Figures by part: an edit makes a new part object, so that one is computed again and the others are found here. */
+/**
+ * Figures by part: an edit makes a new part object, so that one is computed again and the others
+ * are found here.
+ */
 const priced = new WeakMap<Part, Priced>()
 /** Rows by part, so that a row that did not change is the same object and is not drawn again. */
 const drawn = new WeakMap<Part, LedgerRow>()
@@ -96,11 +104,13 @@ function sourceOf(work: PartWork): Census | Rough | null {
 }
 
 /** What the frame's figures follow from; without lessons those of its own weighings only. */
-export type FrameState = Pick<AppState, 'frame' | 'work'> & Partial<Pick<AppState, 'workshop'>>
+export type FrameState = Pick<AppState, 'frame' | 'work'> &
+  Partial<Pick<AppState, 'workshop' | 'addScrews' | 'runs'>>
 
 interface Ledger {
   readonly rows: readonly LedgerRow[]
   readonly summary: FrameSummary
+  readonly runs: ReckonedRuns | null
 }
 
 /** The ledger of the state last asked about; the page has one state, so one is enough. */
@@ -108,22 +118,43 @@ let last: {
   readonly frame: Frame
   readonly work: AppState['work']
   readonly lessons: readonly Lesson[]
+  readonly aircraft: Aircraft
+  readonly laid: AppState['runs']
   readonly ledger: Ledger
 } | null = null
 
-function ledgerOf({ frame, work, workshop }: FrameState): Ledger {
+/**
+ * The aircraft with all that is bought; without the screws of its joints while what counts them is
+ * on its way.
+ */
+export function boughtAircraft({ frame, addScrews = null }: FrameState): Aircraft {
+  return addScrews === null ? frame.aircraft : addScrews(frame)
+}
+
+function ledgerOf(state: FrameState): Ledger {
+  const { frame, work, workshop, runs: laid = null } = state
   const lessons = workshop?.lessons ?? NO_LESSONS
-  if (last?.frame === frame && last.work === work && last.lessons === lessons) return last.ledger
-  const facts = frame.parts.map((part) => {
+  const aircraft = boughtAircraft(state)
+  if (
+    last?.frame === frame &&
+    last.work === work &&
+    last.lessons === lessons &&
+    last.aircraft === aircraft &&
+    last.laid === laid
+  ) {
+    return last.ledger
+  }
+  const counted = frame.parts.map((part) => {
     const own = work[part.id] ?? QUEUED
     const material = materialOf(frame, part.materialId)
     return { part, work: own, material, figures: figuresOf(part, own, material, frame) }
   })
-  const sum = sumOf(facts, frame, lessons)
+  const runs = laid?.reckon(counted, frame) ?? null
+  const sum = sumOf(counted, { ...frame, aircraft }, lessons, runs)
   const byId = new Map(sum.rows.map((row) => [row.part.id, row]))
-  const rows = facts.map((each) => rowOf(each, byId.get(each.part.id) ?? null))
-  const ledger = { rows, summary: summarise(sum, rows) }
-  last = { frame, work, lessons, ledger }
+  const rows = counted.map((each) => rowOf(each, byId.get(each.part.id) ?? null))
+  const ledger = { rows, summary: summarise(sum, rows), runs }
+  last = { frame, work, lessons, aircraft, laid, ledger }
   return ledger
 }
 
@@ -134,24 +165,27 @@ let lastSum: {
   readonly sum: FrameSum
 } | null = null
 
-/** The frame added up; the same object while nothing in it changed, as when only progress is told. */
+/**
+ * The frame added up; the same object while nothing in it changed, as when only progress is told.
+ */
 function sumOf(
-  facts: readonly Pick<LedgerRow, 'part' | 'material' | 'figures' | 'work'>[],
+  counted: readonly Pick<LedgerRow, 'part' | 'material' | 'figures' | 'work'>[],
   frame: Frame,
   lessons: readonly Lesson[],
+  runs: ReckonedRuns | null,
 ): FrameSum {
-  const parts = facts.map(({ part, material, figures, work }): FramePart => ({
-    part,
-    material,
-    figures,
-    failed: work.kind === 'failed',
-  }))
+  const parts = counted.map(({ part, material, figures, work }): FramePart => {
+    const share = runs?.shares.get(part.id)
+    const printed = share === undefined ? {} : { share }
+    return { part, material, figures, ...printed, failed: work.kind === 'failed' }
+  })
   if (
     lastSum?.frame.aircraft === frame.aircraft &&
     lastSum.frame.carbon === frame.carbon &&
     lastSum.frame.printer === frame.printer &&
     lastSum.frame.wholes === frame.wholes &&
     lastSum.frame.clocks === frame.clocks &&
+    lastSum.frame.laid === frame.laid &&
     sameLessons(carriedLessons(lastSum.lessons, frame.id), carriedLessons(lessons, frame.id)) &&
     sameParts(lastSum.parts, parts)
   ) {
@@ -177,6 +211,7 @@ function sameParts(a: readonly FramePart[], b: readonly FramePart[]): boolean {
         one.part === other?.part &&
         one.material === other.material &&
         one.figures === other.figures &&
+        one.share === other.share &&
         one.failed === other.failed
       )
     })
@@ -184,10 +219,10 @@ function sameParts(a: readonly FramePart[], b: readonly FramePart[]): boolean {
 }
 
 function rowOf(
-  facts: Pick<LedgerRow, 'part' | 'work' | 'material' | 'figures'>,
+  counted: Pick<LedgerRow, 'part' | 'work' | 'material' | 'figures'>,
   sum: FrameRow | null,
 ): LedgerRow {
-  const { part, work, material, figures } = facts
+  const { part, work, material, figures } = counted
   const known = drawn.get(part)
   if (
     known?.work === work &&
@@ -211,7 +246,10 @@ function rowOf(
   return row
 }
 
-/** Of the same part and figures; another printer makes a weighing one of before, and shares follow the other rows. */
+/**
+ * Of the same part and figures; another printer makes a weighing one of before, and shares follow
+ * the other rows.
+ */
 function sameSum(a: FrameRow | null, b: FrameRow | null): boolean {
   if (a === null || b === null) return a === b
   return (
@@ -271,11 +309,26 @@ export function ledgerRows(state: FrameState): readonly LedgerRow[] {
 }
 
 /**
- * Sums, counts and progress. The same object while frame and work are the same; its `sum` stays the same object while
- * nothing in it changed.
+ * Sums, counts and progress. The same object while frame and work are the same; its `sum` stays the
+ * same object while nothing in it changed.
  */
 export function frameSummary(state: FrameState): FrameSummary {
   return ledgerOf(state).summary
+}
+
+/** The print runs in their present figures; null until they are laid. */
+export function reckonedRuns(state: FrameState): ReckonedRuns | null {
+  return ledgerOf(state).runs
+}
+
+/** Hours and money may still change: pieces are being laid into runs. */
+export function isLaying({
+  runs,
+  work,
+  frame,
+}: Pick<AppState, 'runs' | 'work' | 'frame'>): boolean {
+  if (runs !== null) return runs.isOld
+  return frame.parts.some(({ id }) => work[id]?.kind !== 'failed')
 }
 
 /** The frame added up, with everything bought. */
@@ -285,5 +338,5 @@ export function frameSum(state: FrameState): FrameSum {
 
 /** Everything that flies, g; null while only printed parts are known, which fly nowhere. */
 export function allUpMassG(state: FrameState): number | null {
-  return state.frame.aircraft.items.length === 0 ? null : frameSum(state).ledger.basicMassG
+  return boughtAircraft(state).items.length === 0 ? null : frameSum(state).ledger.basicMassG
 }

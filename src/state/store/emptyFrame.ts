@@ -12,19 +12,21 @@ const USUAL: FrameMine = {
   prices: PRICES_DEFAULTS,
   materials: [],
   roles: [],
+  printers: [],
 }
 
 /** A frame without parts, that starts with what is the builder's. */
 export function emptyFrame(id: string, mine: FrameMine = USUAL): Frame {
-  const { printer, prices, materials, roles } = mine
+  const { printer, printers, prices, materials, roles } = mine
   return {
-    version: 6,
+    version: 8,
     id,
     name: NEW_FRAME_NAME,
     parts: [],
     materials,
     ...(roles.length === 0 ? {} : { roles }),
     printer,
+    ...(printers.length === 0 ? {} : { printers }),
     prices,
     carbon: null,
     aircraft: AIRCRAFT_DEFAULTS,

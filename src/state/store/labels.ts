@@ -1,6 +1,6 @@
 import type { Frame } from '../../core/model/frame.ts'
 import type { Recipe } from '../../core/model/settings.ts'
-import type { PartPatch } from './types.ts'
+import type { PartPatch } from '../actions/types.ts'
 
 /** Words for the undo and redo buttons, behind “Undo:”. */
 
@@ -30,6 +30,7 @@ const FIELD_WORDS: Readonly<Record<keyof PartPatch, string>> = {
   recipe: 'recipe',
   pose: 'how it lies',
   note: 'note',
+  holeUses: 'what a hole is for',
 }
 
 export function patchLabel(frame: Frame, ids: readonly string[], patch: PartPatch): string {

@@ -6,7 +6,9 @@ import type { AppState } from './types.ts'
 
 type Pricing = Pick<Frame, 'materials' | 'prices'>
 
-/** Built-in materials by currency, priced once so that the same one is the same object every time. */
+/**
+ * Built-in materials by currency, priced once so that the same one is the same object every time.
+ */
 const priced = new Map<string, readonly Material[]>()
 
 function builtIn(currency: string): readonly Material[] {
@@ -18,8 +20,9 @@ function builtIn(currency: string): readonly Material[] {
 }
 
 /**
- * Every material a part of this frame may name: the built-in ones at the usual price in the frame's currency
- * (0 where none is known), then the user's own. A changed built-in one stands in its old place.
+ * Every material a part of this frame may name: the built-in ones at the usual price in the frame's
+ * currency (0 where none is known), then the user's own. A changed built-in one stands in its old
+ * place.
  */
 export function materialsOf(frame: Pricing): readonly Material[] {
   const own = new Map(frame.materials.map((material) => [material.id, material]))
@@ -44,7 +47,10 @@ export function materialOf(frame: Pricing, id: string): Material {
   return found
 }
 
-/** What a part may be given: the frame's materials, then those of the builder's that the frame has not yet. */
+/**
+ * What a part may be given: the frame's materials, then those of the builder's that the frame has
+ * not yet.
+ */
 export function choosableMaterials({
   frame,
   workshop,

@@ -1,7 +1,10 @@
 import type { OwnRole } from '../../core/model/frame.ts'
 import type { AppState } from './types.ts'
 
-/** Every role of one's own that a part may take: the frame's, then those of the workshop that the frame has not. */
+/**
+ * Every role of one's own that a part may take: the frame's, then those of the workshop that the
+ * frame has not.
+ */
 export function ownRolesOf({
   frame: { roles = NONE },
   workshop,

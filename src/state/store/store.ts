@@ -9,6 +9,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
   return createStore<AppState>(() => ({
     frame,
     work: {},
+    runs: null,
     failures: [],
     toolpaths: [],
     incoming: [],
@@ -21,6 +22,7 @@ export function createAppStore(frame: Frame = emptyFrame('first')): StoreApi<App
     notice: null,
     story: null,
     workshop: EMPTY_WORKSHOP,
+    addScrews: null,
     projects: [],
     elsewhere: null,
   }))

@@ -2,7 +2,9 @@ import { PRINTER_DEFAULT } from '../../core/data/printers.ts'
 import { currencyForLocale, pricesIn } from '../../core/data/prices.ts'
 import type { Lesson } from '../../core/doubt/lessons.ts'
 import type { Material, Prices, Printer } from '../../core/model/figures.ts'
+import type { HoleReading } from '../../core/model/drill.ts'
 import type { Frame, OwnRole } from '../../core/model/frame.ts'
+import type { Spool } from '../../core/model/spools.ts'
 import type { ShownUnits } from '../../core/words/shownUnits.ts'
 import { sameValue } from './sameValue.ts'
 
@@ -11,6 +13,8 @@ export interface Workshop {
   readonly version: 1
   /** With its draw, its speeds and its habits; null until one was chosen or typed. */
   readonly printer: Printer | null
+  /** Those that stand beside it; left out where there are none. */
+  readonly printers?: readonly Printer[]
   /** Null until some were typed. */
   readonly prices: Prices | null
   /** Materials added or changed; they shadow the built-in ones by id. */
@@ -18,8 +22,12 @@ export interface Workshop {
   readonly roles: readonly OwnRole[]
   /** What readings taught of spools and printers. */
   readonly lessons: readonly Lesson[]
+  /** Holes that were measured in any frame; left out where none was. Ids hold the frame's. */
+  readonly holeReadings?: readonly HoleReading[]
   /** What is read and typed in; millimetres and grams where nothing was chosen. */
   readonly units?: ShownUnits
+  /** Left out where none was put on the shelf. */
+  readonly spools?: readonly Spool[]
 }
 
 export const EMPTY_WORKSHOP: Workshop = {
@@ -32,31 +40,36 @@ export const EMPTY_WORKSHOP: Workshop = {
 }
 
 /** What a frame and the workshop both hold. */
-export type MineKind = 'printer' | 'prices' | 'materials' | 'roles'
+export type MineKind = 'printer' | 'printers' | 'prices' | 'materials' | 'roles'
 
 /** That part of a frame, whatever the frame leaves out filled in. */
 export type FrameMine = Pick<Frame, 'printer' | 'prices' | 'materials'> & {
   readonly roles: readonly OwnRole[]
+  readonly printers: readonly Printer[]
 }
 
-/** What a new frame starts with; `locale` (BCP 47) decides the currency while no prices are known. */
+/**
+ * What a new frame starts with; `locale` (BCP 47) decides the currency while no prices are known.
+ */
 export function mineOf(workshop: Workshop, locale: string): FrameMine {
   return {
     printer: workshop.printer ?? PRINTER_DEFAULT,
     prices: workshop.prices ?? pricesIn(currencyForLocale(locale)),
     materials: workshop.materials,
     roles: workshop.roles,
+    printers: workshop.printers ?? [],
   }
 }
 
-function mineIn({ printer, prices, materials, roles = [] }: Frame): FrameMine {
-  return { printer, prices, materials, roles }
+function mineIn({ printer, prices, materials, roles = [], printers = [] }: Frame): FrameMine {
+  return { printer, prices, materials, roles, printers }
 }
 
 /**
- * A change of the workshop that follows a change of one frame; null where none does. While a frame uses what is the
- * builder's, whatever changes there is the builder's from then on, undo included. What a frame has of its own, since it
- * came from a file or from before, stays with the frame. Materials and roles are told apart by id.
+ * A change of the workshop that follows a change of one frame; null where none does. While a frame
+ * uses what is the builder's, whatever changes there is the builder's from then on, undo included.
+ * What a frame has of its own, since it came from a file or from before, stays with the frame.
+ * Materials and roles are told apart by id.
  */
 export function followFrame(
   before: Frame,
@@ -73,10 +86,10 @@ export function followFrame(
   if (follows(was.prices, is.prices, mine.prices)) {
     steps.push((workshop) => ({ ...workshop, prices: is.prices }))
   }
-  for (const kind of ['materials', 'roles'] as const) {
+  for (const kind of ['materials', 'roles', 'printers'] as const) {
     const lists: Lists = { was: was[kind], is: is[kind], mine: mine[kind] }
     for (const [id, next] of changesById(lists)) {
-      steps.push((workshop) => ({ ...workshop, [kind]: putById(workshop[kind], id, next) }))
+      steps.push((workshop) => ({ ...workshop, [kind]: putById(workshop[kind] ?? [], id, next) }))
     }
   }
   return steps.length === 0
@@ -143,11 +156,14 @@ function holdsAll(list: readonly Named[], wanted: readonly Named[]): boolean {
   return wanted.every((each) => sameValue(byId(list, each.id), each))
 }
 
-/** The workshop with what this frame has: a printer and prices in place of the old, materials and roles beside them. */
+/**
+ * The workshop with what this frame has: a printer and prices in place of the old, materials and
+ * roles beside them.
+ */
 export function keepAsMine(workshop: Workshop, frame: Frame, kind: MineKind): Workshop {
   const here = mineIn(frame)
   if (kind === 'printer' || kind === 'prices') return { ...workshop, [kind]: here[kind] }
-  return { ...workshop, [kind]: joined(workshop[kind], here[kind]) }
+  return { ...workshop, [kind]: joined(workshop[kind] ?? [], here[kind]) }
 }
 
 /** The frame with what is the builder's; materials and roles that it alone has stay. */
