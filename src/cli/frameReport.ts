@@ -1,33 +1,22 @@
-import type { PartFigures, Range } from '../core/model/figures.ts'
-import type { Cruise, CruiseFigures } from '../core/aircraft/flight/cruise.ts'
+import type { Range } from '../core/model/figures.ts'
 import type { HoverLesson } from '../core/aircraft/flight/flown.ts'
+import type { FitCheck } from '../core/drill/fitChecks.ts'
 import type { CostBlame } from '../core/frame/costBlame.ts'
 import type { Learned, LearnedHours } from '../core/frame/learned.ts'
 import type { LedgerLine } from '../core/frame/ledger.ts'
 import type { Verdict } from '../core/frame/odds.ts'
-import type { AircraftReport } from '../core/aircraft/report/types.ts'
-import { roundChance, standingWords } from '../core/frame/sayings.ts'
-import type {
-  CarbonDifference,
-  FrameRow,
-  FrameSum,
-  LeftOut,
-  PieceSum,
-  ReadingFate,
-  ToldReading,
-} from '../core/frame/types.ts'
-import { scaleRange } from '../core/model/ranges.ts'
-import type { Frame } from '../core/model/frame.ts'
-import { reportHabits } from './habits.ts'
-import type { FrameRuns, RunReport } from './frameRuns.ts'
-import { jointReports, type JointReport } from './frameScrews.ts'
+import type { JointFinding } from '../core/aircraft/report/jointFindings.ts'
+import type { ClashFinding } from '../core/aircraft/report/clashFindings.ts'
+import type { CarbonDifference, LeftOut, ReadingFate, ToldReading } from '../core/frame/types.ts'
+import type { RunReport, RunsReport, ShelfReport } from './frameRuns.ts'
+import type { DrillReport } from './frameDrill.ts'
+import type { JointReport } from './frameScrews.ts'
+import type { StiffnessReport } from './frameStiffness.ts'
 import type { HabitsReport } from './habits.ts'
-import { roleNameOf, roleNotes } from './frameRoles.ts'
-import { isFailed } from './report.ts'
-import type { FailedPart, PartReport, PricedPart, TotalReport } from './report.ts'
+import type { FailedPart, PricedPart, TotalReport } from './report.ts'
 
 /** What every part of a frame says besides its figures, which are of one piece. */
-interface FramePartFacts {
+interface FramePartCounts {
   readonly name: string
   /** Pieces that fly. */
   readonly quantity: number
@@ -37,7 +26,7 @@ interface FramePartFacts {
 }
 
 /** Figures of one piece, after what scale and clock taught. */
-interface FramePricedPart extends PricedPart {
+export interface FramePricedPart extends PricedPart {
   /** Middle grams of one piece before anything was weighed. */
   readonly calculatedG: number
 }
@@ -48,7 +37,7 @@ interface FrameFailedPart extends FailedPart {
   readonly massG?: Range
 }
 
-export type FramePart = (FramePricedPart | FrameFailedPart) & FramePartFacts
+export type FramePart = (FramePricedPart | FrameFailedPart) & FramePartCounts
 
 /** What `--frame --json` prints. Field names and meanings are stable. */
 export interface FrameReport {
@@ -59,18 +48,21 @@ export interface FrameReport {
   /** The same with the spares. */
   readonly totalWithSpares: TotalReport
   readonly ledger: {
-    /** `massG` and `costEach` are of one piece. */
-    readonly lines: readonly Pick<
+    /** `massG` and `costEach` are of one piece; `costEach` null where only the scale knows it. */
+    readonly lines: readonly (Pick<
       LedgerLine,
-      'name' | 'group' | 'status' | 'quantity' | 'massG' | 'costEach'
-    >[]
+      'name' | 'group' | 'status' | 'quantity' | 'massG'
+    > & { readonly costEach: number | null })[]
     readonly basicMassG: number
     readonly growthG: number
     readonly predictedMassG: number
     readonly limitG: number | null
     readonly marginG: number | null
   }
-  /** Chance to end below the frame's own limit, where it has one, and below each mass line; growth is not added. */
+  /**
+   * Chance to end below the frame's own limit, where it has one, and below each mass line; growth
+   * is not added.
+   */
   readonly odds: readonly {
     readonly name: string
     readonly thresholdG: number
@@ -90,7 +82,8 @@ export interface FrameReport {
     readonly cost: number
   }[]
   /**
-   * First bending of each arm, up and down, beside the turns of a propeller and the passes of its
+   * First tone of each arm, `stiffness[].firstHz` unless its free length is typed (then that of a
+   * beam of its sections so long), beside the turns of a propeller and the passes of its
    * blades in hover, a second.
    */
   readonly arms: readonly {
@@ -104,6 +97,11 @@ export interface FrameReport {
     readonly ringsAtTurn: boolean
     readonly ringsAtPass: boolean
   }[]
+  /**
+   * Of each arm, or of every part where that was asked: held at its joints or an end, pushed at the
+   * other. No licence to fly over people: printed plastic scatters, creeps and ages.
+   */
+  readonly stiffness: readonly StiffnessReport[]
   readonly balance: {
     readonly cgMm: readonly [number, number, number]
     readonly inertiaKgM2: readonly [number, number, number]
@@ -131,7 +129,10 @@ export interface FrameReport {
     /** What a timed hover said of the efficiency; null where none was flown. */
     readonly flown: HoverLesson | null
   } | null
-  /** A plane in level flight; null for a multirotor, and while something is missing, which the notes name. */
+  /**
+   * A plane in level flight; null for a multirotor, and while something is missing, which the notes
+   * name.
+   */
   readonly cruise: {
     readonly speedMS: number
     readonly powerW: Range
@@ -162,180 +163,35 @@ export interface FrameReport {
     readonly outcome: ReadingFate
   })[]
   /**
-   * What is printed at once, spares too, the shortest first. Their hours share starts and least layer
-   * times; those of `total` count every piece as printed by itself.
+   * What is printed at once, spares too, in the order it is started. Their hours share starts and
+   * least layer times, and with their money are those of `totalWithSpares`.
    */
   readonly runs: readonly RunReport[]
-  /** Where pieces that fly meet, and the screws that hold them; the bought items are typed and know nothing of it. */
+  /** Hours until the last run is done: printers one after the other, and side by side. */
+  readonly finish: RunsReport['finish']
+  /** What stays on the spools named with `--spools`, and what is to be bought; null without. */
+  readonly shelf: ShelfReport | null
+  /** Every hole of one piece of each part: what it is for, and the drill to fetch. */
+  readonly drill: readonly DrillReport[]
+  /**
+   * What was drawn against what is bought: bolts, dampers, patterns of boards and motors, and what
+   * is short.
+   */
+  readonly fits: readonly Omit<FitCheck, 'itemId'>[]
+  /**
+   * Where pieces that fly meet, and the screws that hold them, which the ledger has among what is
+   * bought.
+   */
   readonly joints: readonly JointReport[]
+  /** The order in which joined pieces go together, a sentence a step. */
+  readonly assembly: readonly string[]
+  /** What is left over or wrong where pieces are joined; `code` is stable, `message` is not. */
+  readonly jointFindings: readonly Pick<JointFinding, 'code' | 'message'>[]
+  /**
+   * What runs into what where the frame is put together, with the volume; `code` is stable,
+   * `message` is not.
+   */
+  readonly clashes: readonly ClashFinding[]
   /** What has to be known besides: parts left out, cautions. */
   readonly notes: readonly string[]
-}
-
-export function frameReport(
-  frame: Frame,
-  reports: readonly PartReport[],
-  { sum, standings, odds, twin, balance, wing, flight, costBlame, cautions }: AircraftReport,
-  runs: FrameRuns,
-  complaints: readonly string[],
-  locale?: string,
-): FrameReport {
-  const { ledger } = sum
-  const { currency } = frame.prices
-  const rows = new Map(sum.rows.map((row) => [row.part.id, row]))
-  const parts = frame.parts.flatMap((part, i): FramePart[] => {
-    const { id, name, quantity, spares } = part
-    const report = reports[i]
-    const row = rows.get(id)
-    if (report === undefined) return []
-    const facts = { name, quantity, spares, role: roleNameOf(part, frame) }
-    if (isFailed(report)) {
-      return [{ ...report, ...facts, ...(row === undefined ? {} : { massG: row.pieceG }) }]
-    }
-    if (row === undefined || row.figures === null) return []
-    return [{ ...report, ...learnedFigures(row, row.figures, currency), ...facts }]
-  })
-  return {
-    frame: frame.name,
-    parts,
-    total: totalOf(sum.printed, sum, parts, currency),
-    totalWithSpares: totalOf(sum.withSpares, sum, parts, currency),
-    ledger: {
-      lines: ledger.lines.map(({ name, group, status, quantity, massG, costEach }) => ({
-        name,
-        group,
-        status,
-        quantity,
-        massG,
-        costEach,
-      })),
-      basicMassG: ledger.basicMassG,
-      growthG: ledger.growthG,
-      predictedMassG: ledger.predictedMassG,
-      limitG: ledger.limitG,
-      marginG: ledger.marginG,
-    },
-    odds: odds.map(({ id, name, odds: { thresholdG, chanceBelow, verdict } }) => ({
-      name,
-      thresholdG,
-      readOn: standings.find(({ line }) => line.id === id)?.line.readOn ?? null,
-      chanceBelow: roundChance(chanceBelow),
-      verdict,
-    })),
-    twin: twin.parts.flatMap((entry) => {
-      if (entry.twin === null) return []
-      const { plate, chosen, cost } = entry.twin
-      return [
-        {
-          part: entry.name,
-          material: plate.id,
-          plateMm: chosen.thicknessMm,
-          massG: chosen.massG.mid,
-          cost,
-        },
-      ]
-    }),
-    arms: twin.arms.map((arm) => ({
-      part: arm.name,
-      freeMm: arm.freeMm,
-      printedHz: arm.printedHz,
-      plateHz: arm.plateHz,
-      hoverTurnHz: arm.turnHz,
-      bladePassHz: arm.passHz,
-      ringsAtTurn: arm.printedRings.turn,
-      ringsAtPass: arm.printedRings.pass,
-    })),
-    balance: balance && {
-      cgMm: balance.cgMm,
-      inertiaKgM2: balance.inertiaKgM2,
-      massG: balance.massG,
-      unplacedG: balance.unplacedG,
-      unplaced: balance.unplaced,
-    },
-    flight: flight && {
-      auwG: flight.auwG,
-      thrustToWeight: flight.thrustToWeight,
-      hoverW: flight.hoverW,
-      hoverThrottle: flight.hoverThrottle.squareRoot,
-      hoverThrottleLinear: flight.hoverThrottle.linear,
-      hoverMin: flight.hoverMin,
-      payloadG: flight.payloadG,
-      sPerGram: flight.sPerGram,
-      efficiency: flight.efficiency,
-      coaxial: frame.aircraft.flight?.coaxial === true,
-      validated: flight.validated,
-      flown: flight.lesson,
-    },
-    cruise: wing === null || wing.cruise.figures === null ? null : cruiseOf(wing.cruise.figures),
-    costDoubt: costBlame,
-    limits: { allUpG: sum.limits.allUpG, printedG: sum.limits.printedG },
-    carbon: sum.carbon,
-    standing: standingWords(sum, locale),
-    leftOut: sum.leftOut,
-    learned: sum.learned,
-    habits: reportHabits(frame.printer.habits),
-    learnedHours: sum.learnedHours,
-    readings: sum.readings.map(({ kind, name, pieces, value, ratio, fate }) => ({
-      kind,
-      name,
-      pieces,
-      value,
-      ratio,
-      outcome: fate,
-    })),
-    runs: runs.runs,
-    joints: jointReports(frame),
-    notes: [
-      ...complaints,
-      ...runs.notes,
-      ...roleNotes(frame),
-      ...cruiseNotes(wing?.cruise),
-      ...(flight?.notes ?? []).map(({ message }) => message),
-      ...cautions.map(({ message }) => message),
-    ],
-  }
-}
-
-function cruiseOf(figures: CruiseFigures): FrameReport['cruise'] {
-  const { speedMS, powerW, minutes, distanceKm, liftToDrag } = figures
-  return { speedMS, powerW, minutes, distanceKm, liftToDrag }
-}
-
-function cruiseNotes(cruise: Cruise | undefined): readonly string[] {
-  if (cruise === undefined) return []
-  if (cruise.missing.length > 0) {
-    return [`For cruise power and minutes, still to be typed: ${cruise.missing.join(', ')}.`]
-  }
-  return cruise.figures?.nearStall === true
-    ? ['The cruise speed is less than 1.2 times the speed the plane may stall at.']
-    : []
-}
-
-/** Of one piece: mean of those that fly, or as calculated where none flies. */
-function learnedFigures(
-  { part: { quantity }, pieceG, flying }: FrameRow,
-  figures: PartFigures,
-  currency: string,
-): Pick<FramePricedPart, 'massG' | 'calculatedG' | 'cost' | 'timeS'> {
-  const each = (all: Range, one: Range): Range =>
-    quantity > 0 ? scaleRange(all, 1 / quantity) : { low: one.low, mid: one.mid, high: one.high }
-  return {
-    massG: pieceG,
-    calculatedG: figures.massG.mid,
-    cost: { ...each(flying.cost, figures.cost), currency },
-    timeS: each(flying.timeS, figures.timeS),
-  }
-}
-
-function totalOf(
-  pieces: PieceSum,
-  { rows }: FrameSum,
-  parts: readonly FramePart[],
-  currency: string,
-): TotalReport {
-  const { pieces: quantity, cost, ...figures } = pieces
-  const priced = rows.filter(({ figures: own }) => own !== null).length
-  const failed = parts.length - priced
-  const coarse = parts.filter((part) => !isFailed(part) && part.coarse).length
-  return { quantity, priced, ...figures, cost: { ...cost, currency }, failed, coarse }
 }

@@ -8,9 +8,14 @@ import {
   formatWithUnit,
   withSign,
 } from '../core/words/format.ts'
+import { screwWords } from '../core/aircraft/hardware/screwWords.ts'
+import { DRILL_CAUTION } from '../core/data/drills.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import type { Range } from '../core/model/figures.ts'
+import { KEPT_BACK_G } from '../core/runs/assignSpools.ts'
+import { dryingWords } from '../core/runs/sayings.ts'
 import { fateWords, learnedHoursWords, learnedWords } from '../core/words/learned.ts'
+import { toldWords } from '../core/words/toldWords.ts'
 import {
   chanceWords,
   coarseWords,
@@ -22,13 +27,19 @@ import type { FramePart, FrameReport } from './frameReport.ts'
 import { isFailed } from './report.ts'
 import { align, cellsOf, HEAD, partNotes } from './table.ts'
 
-/** The frame as aligned text: parts, ledger, twin, balance, flight, then failures and notes. Ends with a line feed. */
+/**
+ * The frame as aligned text: parts, ledger, twin, balance, flight, then failures and notes. Ends
+ * with a line feed.
+ */
 export function frameTableOf(report: FrameReport, locale?: string): string {
   const blocks = [
     partLines(report, locale),
     costDoubtLines(report, locale),
-    runLines(report, locale),
+    [...runLines(report, locale), ...shelfLines(report, locale)],
     screwLines(report),
+    drillLines(report, locale),
+    assemblyLines(report),
+    fitLines(report, locale),
     learnedLines(report, locale),
     ledgerLines(report, locale),
     oddsLines(report, locale),
@@ -63,11 +74,30 @@ function partLines(report: FrameReport, locale?: string): string[] {
   return ['Parts, figures of one piece', ...align([HEAD, ...rows, ...sums])]
 }
 
-function runLines({ runs }: FrameReport, locale?: string): string[] {
+function shelfLines({ runs, shelf }: FrameReport, locale?: string): string[] {
+  const wet = [...new Set(runs.filter(({ dryFirst }) => dryFirst).map(({ material }) => material))]
+  const drying = wet.map((name) => dryingWords(name))
+  if (shelf === null) return drying
+  const left = shelf.spools.map(
+    ({ spool, material, leftG }) => `${spool} (${material}) ${formatMass(leftG, locale)}`,
+  )
+  const buy = shelf.toBuy.map(
+    ({ material, neededG }) => `${formatMass(neededG, locale)} of ${material}`,
+  )
+  return [
+    `Left on the spools after all runs, ${KEPT_BACK_G} g kept back on each: ${left.join(', ') || 'none named'}`,
+    ...(buy.length === 0 ? [] : [`To buy, for runs that no spool finishes: ${buy.join(', ')}`]),
+    ...drying,
+  ]
+}
+
+function runLines({ runs, finish }: FrameReport, locale?: string): string[] {
   if (runs.length === 0) return []
   const hours = (value: number): string => formatHours(3600 * value, locale)
-  const rows = runs.map(({ material, pieces, hours: own, massG, bedShare }, i) => [
+  const onSeveral = new Set(runs.map(({ printer }) => printer)).size > 1
+  const rows = runs.map(({ printer, material, pieces, hours: own, massG, bedShare }, i) => [
     `${i + 1}`,
+    ...(onSeveral ? [printer] : []),
     material,
     hours(own.mid),
     formatRange(own, hours),
@@ -75,24 +105,81 @@ function runLines({ runs }: FrameReport, locale?: string): string[] {
     `${formatNumber(100 * bedShare, locale, 0)} %`,
     pieces.map(({ part, count }) => (count === 1 ? part : `${count} × ${part}`)).join(', '),
   ])
-  const all = runs.reduce((sum, { hours: own }) => sum + own.mid, 0)
-  const title = `Print runs: ${hours(all)} in ${runs.length} ${runs.length === 1 ? 'print' : 'prints'}, spares too`
+  const { inTurnHours, sideBySideHours } = finish
+  const soon = onSeveral ? `, side by side done in ${hours(sideBySideHours)}` : ''
+  const prints = `${runs.length} ${runs.length === 1 ? 'print' : 'prints'}`
+  const title = `Print runs: ${hours(inTurnHours)} in ${prints}, spares too${soon}`
   return [
-    `${title}; the hours above count every piece as printed by itself`,
-    ...align([['run', 'plastic', 'hours', 'likely', 'mass', 'bed', 'pieces'], ...rows]),
+    `${title}; in the hours and the money above each piece has its share of its run`,
+    ...align([
+      [
+        'run',
+        ...(onSeveral ? ['printer'] : []),
+        'plastic',
+        'hours',
+        'likely',
+        'mass',
+        'bed',
+        'pieces',
+      ],
+      ...rows,
+    ]),
   ]
 }
 
 /** As many of each as end in a joint; those of no stocked length last. */
-function screwLines({ joints }: FrameReport): string[] {
-  const counts = new Map<string, number>()
-  for (const { screw, count } of joints) {
-    if (screw !== null) counts.set(screw, (counts.get(screw) ?? 0) + count)
+function screwLines({ joints, jointFindings, clashes }: FrameReport): string[] {
+  const words = screwWords(joints)
+  return [
+    ...(words === null ? [] : [`Screws from joints: ${words}`]),
+    ...jointFindings.map(({ message }) => message),
+    ...clashes.map(({ message }) => message),
+  ]
+}
+
+/** By the drill to fetch, alike holes of a part in one line. */
+function drillLines({ drill }: FrameReport, locale?: string): string[] {
+  const alike = new Map<string, { hole: FrameReport['drill'][number]; count: number }>()
+  for (const hole of drill) {
+    const { part, use, drillMm, diameterMm, hole: number } = hole
+    if (drillMm === null) continue
+    const key = JSON.stringify([part, use, drillMm, diameterMm.toFixed(1), groupOf(number)])
+    const before = alike.get(key)
+    alike.set(key, { hole, count: (before?.count ?? 0) + 1 })
   }
-  const words = [...counts].map(([screw, count]) => `${count} × ${screw}`)
-  const odd = joints.reduce((sum, { screw, count }) => sum + (screw === null ? count : 0), 0)
-  if (odd > 0) words.push(`${odd} for which no stocked length fits`)
-  return words.length === 0 ? [] : [`Screws from joints: ${words.join(', ')}`]
+  if (alike.size === 0) return []
+  const size = (mm: number): string => formatWithUnit(mm, 'mm', locale)
+  const rows = [...alike.values()]
+    .toSorted((a, b) => (a.hole.drillMm ?? 0) - (b.hole.drillMm ?? 0))
+    .map(({ hole: { part, hole, use, drillMm, diameterMm }, count }) => [
+      size(drillMm ?? 0),
+      `${count} × ${part}`,
+      groupOf(hole),
+      size(diameterMm),
+      use,
+    ])
+  return [
+    'Holes to drill, of one piece each; --json says of every hole what is to be minded',
+    ...align([['drill', 'holes', 'no.', 'drawn', 'for'], ...rows]),
+    DRILL_CAUTION,
+  ]
+}
+
+/** What does not fit, is short or was not told; what fits needs no line. */
+function fitLines({ fits }: FrameReport, locale?: string): string[] {
+  const odd = fits.filter(({ verdict }) => verdict !== 'fits')
+  if (odd.length === 0) return []
+  const lines = odd.map(
+    ({ what, verdict, words }) => `${what}: ${verdict}. ${toldWords(words, locale)}`,
+  )
+  return ['Look before you order', ...lines]
+}
+
+const groupOf = (number: string): string => number.split('.')[0] ?? number
+
+function assemblyLines({ assembly }: FrameReport): string[] {
+  if (assembly.length === 0) return []
+  return ['Order of assembly', ...assembly.map((step, i) => `${i + 1}. ${step}`)]
 }
 
 /** The three that matter most. */
@@ -108,7 +195,7 @@ function learnedLines({ readings, learned, learnedHours }: FrameReport, locale?:
   if (readings.length === 0 && learned.length === 0 && learnedHours === null) return []
   const rows = readings.map(({ kind, name, pieces: count, value, ratio, outcome }) => [
     count === null || kind === 'clock' ? name : `${count} × ${name}`,
-    kind === 'clock' ? formatHours(value, locale) : formatMass(value, locale),
+    readingWords(kind, value, locale),
     fateWords(outcome, ratio, locale),
   ])
   return [
@@ -124,6 +211,16 @@ function learnedLines({ readings, learned, learnedHours }: FrameReport, locale?:
   ]
 }
 
+function readingWords(
+  kind: FrameReport['readings'][number]['kind'],
+  value: number,
+  locale?: string,
+): string {
+  if (kind === 'file') return formatWithUnit(value / 1000, 'cm3', locale)
+  if (kind === 'clock' || kind === 'file time') return formatHours(value, locale)
+  return formatMass(value, locale)
+}
+
 function ledgerLines({ ledger, limits, standing, total }: FrameReport, locale?: string): string[] {
   const mass = (grams: number): string => formatMass(grams, locale)
   const rows = ledger.lines.map((line) => [
@@ -132,7 +229,7 @@ function ledgerLines({ ledger, limits, standing, total }: FrameReport, locale?: 
     line.status,
     mass(line.massG),
     mass(line.quantity * line.massG),
-    formatMoney(line.costEach, total.cost.currency, locale),
+    formatMoney(line.costEach ?? Number.NaN, total.cost.currency, locale),
   ])
   const sum = (name: string, grams: number) => [name, '', '', '', mass(grams), '']
   const { limitG, marginG } = ledger
@@ -191,7 +288,7 @@ function armLines({ arms }: FrameReport, locale?: string): string[] {
     hz(bladePassHz),
   ])
   const head = ['arm', 'free', 'printed Hz', 'cut Hz', 'propeller turns, Hz', 'blades pass, Hz']
-  return ['First bending of the arms; clamps soften it', ...align([head, ...rows])]
+  return ['First tone of the arms; clamps soften it', ...align([head, ...rows])]
 }
 
 function balanceLines({ balance }: FrameReport, locale?: string): string[] {

@@ -4,7 +4,10 @@ import type { Habits, KnownHabits } from '../core/model/habits.ts'
 import { isJson, parseJson, textOf } from './settings.ts'
 import { UsageError } from './usage.ts'
 
-/** How the toolpath was taken to lay what geometry leaves open: every habit, and which of them were told. */
+/**
+ * How the toolpath was taken to lay what geometry leaves open: every habit, and which of them were
+ * told.
+ */
 export interface HabitsReport extends Habits {
   readonly known: readonly string[]
 }
@@ -13,7 +16,10 @@ export function reportHabits(habits: KnownHabits = {}): HabitsReport {
   return { ...habitsOf({ habits }), known: Object.keys(habits) }
 }
 
-/** Habits from JSON text or the path of a file that holds it. Throws UsageError with the key and its range. */
+/**
+ * Habits from JSON text or the path of a file that holds it. Throws UsageError with the key and its
+ * range.
+ */
 export function habitsFrom(given: string, readText: (path: string) => string): KnownHabits {
   const text = isJson(given) ? given : textOf('--habits', 'JSON', given, readText)
   const told = parseJson('--habits', text)

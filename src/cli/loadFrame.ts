@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 
+import type { TypedLoads } from '../core/aircraft/twin/loadOf.ts'
 import type { Frame, Part } from '../core/model/frame.ts'
 import type { Outcome, Problem } from '../core/model/problem.ts'
 import { PreweighError } from '../core/model/problem.ts'
@@ -17,6 +18,7 @@ import { emptyFrame } from '../state/store/emptyFrame.ts'
 import { EMPTY_WORKSHOP, mineOf } from '../state/store/workshop.ts'
 import { newPart } from '../state/actions/intake.ts'
 import { readProject } from '../state/storage/projectFile.ts'
+import { whyUnread } from './whyUnread.ts'
 
 /** A frame with the bytes of its meshes, by hash. */
 export interface LoadedFrame {
@@ -24,6 +26,8 @@ export interface LoadedFrame {
   readonly meshes: ReadonlyMap<string, Uint8Array>
   /** What could not be read, each in a sentence. */
   readonly complaints: readonly string[]
+  /** How parts are held and pushed, where somebody says so; a file does not. */
+  readonly loads?: TypedLoads
 }
 
 const DEMOS: Readonly<Record<string, DemoId>> = {
@@ -51,8 +55,7 @@ async function loadProject(name: string, path: string): Promise<Outcome<LoadedFr
   try {
     bytes = Uint8Array.from(await readFile(path))
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    return { ok: false, problem: unreadable(name, reason) }
+    return { ok: false, problem: unreadable(name, whyUnread(error, path)) }
   }
   if (!isProject(bytes)) return { ok: false, problem: noProject(name, bytes) }
   try {
@@ -115,7 +118,7 @@ function noProject(name: string, bytes: Uint8Array): Problem {
 function unreadable(name: string, reason: string): Problem {
   return {
     code: 'unreadable-file',
-    message: `The frame “${name}” could not be read (${reason}).`,
+    message: `The frame “${name}” could not be read: ${reason}.`,
     advice: 'Name a project file saved by the page, or one of demo, sandpiper and tern.',
   }
 }

@@ -6,22 +6,24 @@ import { isProject } from '../jobs/archive.ts'
 import { readLessonFile } from '../state/storage/lessonSchema.ts'
 import { loadFrame } from './loadFrame.ts'
 import { lessonsOfFrame } from './priceFrame.ts'
+import { whyUnread } from './whyUnread.ts'
 
 /**
- * What a file of lessons says, or what the readings of a saved frame teach. `path` counts from `base`;
- * `locale` as in `loadFrame`. Never rejects for what is wrong with the file.
+ * What a file of lessons says, or what the readings of a saved frame teach. `path` counts from
+ * `base`; `locale` as in `loadFrame`. Never rejects for what is wrong with the file.
  */
 export async function loadLessons(
   path: string,
   base: string,
   locale: string,
 ): Promise<Outcome<readonly Lesson[]>> {
+  const at = resolve(base, path)
   let bytes: Uint8Array<ArrayBuffer>
   try {
-    bytes = Uint8Array.from(await readFile(resolve(base, path)))
+    bytes = Uint8Array.from(await readFile(at))
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    return refused('unreadable-file', `The lessons “${path}” could not be read (${reason}).`)
+    const why = whyUnread(error, at)
+    return refused('unreadable-file', `The lessons “${path}” could not be read: ${why}.`)
   }
   if (isProject(bytes)) {
     const loaded = await loadFrame(path, base, locale)

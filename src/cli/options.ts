@@ -68,8 +68,18 @@ export function parseOptions(
   if (positionals.length === 0) {
     throw new UsageError('No mesh file is given. Name one or more after the options; see --help.')
   }
-  if (values.lessons !== undefined) {
-    throw new UsageError('--lessons goes with --frame only; see --help.')
+  for (const only of ['lessons', 'loads', 'spools', 'printers'] as const) {
+    if (values[only] === undefined) continue
+    throw new UsageError(`--${only} goes with --frame only; see --help.`)
+  }
+  if (values.stiffness !== undefined) {
+    throw new UsageError('--stiffness goes with --frame only; see --help.')
+  }
+  if (values.find !== undefined) {
+    throw new UsageError('--find goes with --frame only; see --help.')
+  }
+  if (values.coupon !== undefined) {
+    throw new UsageError('--coupon goes with --frame only; see --help.')
   }
   const currency = currencyOf(values.currency, locale)
   const materials = MATERIALS.map((material) => priceMaterialIn(material, currency))
@@ -106,7 +116,7 @@ export function parseFlags(args: readonly string[]) {
     if (token.kind !== 'option') continue
     if (seen.has(token.name) && !REPEATED.has(token.name)) {
       throw new UsageError(
-        `--${token.name} is given more than once. Leave one; for parts that differ, price each kind by itself.`,
+        `--${token.name} is given more than once. Keep one; parts that differ are priced each kind by itself.`,
       )
     }
     seen.add(token.name)
@@ -124,6 +134,11 @@ function parseOrRefuse(args: readonly string[]) {
         frame: { type: 'string' },
         toolpath: { type: 'string' },
         lessons: { type: 'string' },
+        loads: { type: 'string' },
+        find: { type: 'string' },
+        spools: { type: 'string' },
+        printers: { type: 'string' },
+        coupon: { type: 'string' },
         recipe: { type: 'string' },
         zone: { type: 'string', multiple: true },
         material: { type: 'string' },
@@ -136,16 +151,34 @@ function parseOrRefuse(args: readonly string[]) {
         lines: { type: 'boolean' },
         'keep-hairs': { type: 'boolean' },
         full: { type: 'boolean' },
+        stiffness: { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     })
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    throw new UsageError(`${reason} See --help.`)
+    throw new UsageError(`${whyRefused(error)} See --help.`)
   }
 }
 
-/** A printer of which this is known besides; what was known of it before stays where nothing new is said. */
+/** What Node says of options, in our words where it is one of the usual slips. */
+function whyRefused(error: unknown): string {
+  const said = error instanceof Error ? error.message : String(error)
+  const [, unknown] = /^Unknown option '([^']*)'/.exec(said) ?? []
+  if (unknown !== undefined) {
+    return `There is no option “${unknown}”; a file of that name goes behind a “--” of its own.`
+  }
+  const [, lacking] =
+    /'(?:-\w, )?(--[\w-]+)(?: <value>)?' argument (?:missing|is ambiguous)/.exec(said) ?? []
+  if (lacking !== undefined) {
+    return `${lacking} needs a value; one that begins with a dash is written ${lacking}=-1.`
+  }
+  return said.endsWith('.') ? said : `${said}.`
+}
+
+/**
+ * A printer of which this is known besides; what was known of it before stays where nothing new is
+ * said.
+ */
 export function withHabits(printer: Printer, told: KnownHabits | undefined): Printer {
   return told === undefined ? printer : { ...printer, habits: { ...printer.habits, ...told } }
 }
@@ -153,7 +186,9 @@ export function withHabits(printer: Printer, told: KnownHabits | undefined): Pri
 /** JSON, a role's id, or the path of a file that holds JSON. */
 function recipeOf(given: string, readText: (path: string) => string): Recipe {
   if (isJson(given) || given in ROLES) return recipeFrom(given)
-  return recipeFrom(textOf('--recipe', 'JSON nor a role', given, readText))
+  return recipeFrom(
+    textOf('--recipe', `JSON nor a role (${Object.keys(ROLES).join(', ')})`, given, readText),
+  )
 }
 
 function quantityOf(given: string | undefined): number {
@@ -181,7 +216,10 @@ function zonesOf(
   return given.map(zoneOf)
 }
 
-/** `FILE=PCT`, or `FILE` alone. What stands behind the last `=` is the infill unless it ends a file's name. */
+/**
+ * `FILE=PCT`, or `FILE` alone. What stands behind the last `=` is the infill unless it ends a
+ * file's name.
+ */
 function zoneOf(given: string): ZoneOption {
   const [, path = given, pct = null] = /^(.*)=([^=]*)$/.exec(given) ?? []
   if (pct === null || /\.(stl|obj|3mf)$/i.test(pct)) {

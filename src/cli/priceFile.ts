@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs'
 import { listMeshFiles } from '../core/formats/archive.ts'
 import type { MeshFile } from '../core/formats/archive.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
@@ -8,6 +7,7 @@ import type { PriceOptions } from './options.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
 import type { ZoneFile } from './priceMesh.ts'
 import type { PartReport } from './report.ts'
+import { readBytes } from './whyUnread.ts'
 import { workBudget } from './workBudget.ts'
 
 /** Reads and prices the file at `path`; `file` is its name in the report. Never throws. */
@@ -20,21 +20,22 @@ export function pricePath(
   let bytes: Uint8Array
   let zones: readonly ZoneFile[]
   try {
-    bytes = readFileSync(path)
+    bytes = readBytes(path, 'The file')
     zones = options.zones.map(({ file: name, path: at, infillPct }): ZoneFile => ({
-      bytes: readFileSync(at),
+      bytes: readBytes(at, `The zone “${name}”`),
       name,
       infillPct,
     }))
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
-    const message = `The file could not be read (${reason}). Check its path and that it may be read.`
-    return [{ file, error: { code: 'unreadable', message } }]
+    return [failedPart(file, error)]
   }
   return priceFile(bytes, file, options, zones, onProgress)
 }
 
-/** Prices every mesh in a file: one, or those of a ZIP. Never throws; what fails is reported as failed. */
+/**
+ * Prices every mesh in a file: one, or those of a ZIP. Never throws; what fails is reported as
+ * failed.
+ */
 function priceFile(
   bytes: Uint8Array,
   file: string,

@@ -1,6 +1,11 @@
 import type { Frame, Part, PartZone } from '../core/model/frame.ts'
+import { plateBeside } from '../core/aircraft/report/twinEntry.ts'
 import { aircraftReport } from '../core/aircraft/report/aircraftReport.ts'
-import { partFacts } from '../core/aircraft/report/partFacts.ts'
+import { loadOf, type TypedLoads } from '../core/aircraft/twin/loadOf.ts'
+import { withJointItems } from '../core/aircraft/hardware/jointItems.ts'
+import { partTraits } from '../core/aircraft/report/partTraits.ts'
+import type { Spool } from '../core/model/spools.ts'
+import type { DrillRow } from '../core/drill/types.ts'
 import type { PartLook } from '../core/aircraft/report/types.ts'
 import type { FramePart } from '../core/frame/types.ts'
 import type { Lesson } from '../core/doubt/lessons.ts'
@@ -10,9 +15,12 @@ import { unitToMm } from '../core/model/units.ts'
 import { placeMesh } from '../core/mesh/pose.ts'
 import { materialOf } from '../state/store/materialOf.ts'
 import { laidRecipe } from '../core/figures/laidRecipe.ts'
-import { frameReport } from './frameReport.ts'
-import { runsOfFrame, type BedPart } from './frameRuns.ts'
+import { holesOfFrame } from './frameDrill.ts'
+import { clashReports } from './frameClashes.ts'
+import { reportFrame } from './reportFrame.ts'
+import { layFrame, type BedPart } from './frameRuns.ts'
 import type { FrameReport } from './frameReport.ts'
+import { sectionsOfArm, stiffnessOf, type StiffParts } from './frameStiffness.ts'
 import type { LoadedFrame } from './loadFrame.ts'
 import { failedPart, priceMesh } from './priceMesh.ts'
 import type { ZoneFile } from './priceMesh.ts'
@@ -20,26 +28,42 @@ import type { FailedPart, PricedPart } from './report.ts'
 import { workBudget } from './workBudget.ts'
 
 /**
- * Prices every part of a frame as it says itself, and the aircraft with them, after what other frames
- * taught. What fails is reported as failed.
+ * Prices every part of a frame as it says itself, and the aircraft with them, after what other
+ * frames taught. What fails is reported as failed.
  */
 export function priceFrame(
-  { frame, meshes, complaints }: LoadedFrame,
+  { frame, meshes, complaints, loads }: LoadedFrame,
   onProgress: (part: string, fraction: number) => void,
   locale?: string,
   lessons: readonly Lesson[] = [],
   full = false,
+  stiff: StiffParts = 'none',
+  spools: readonly Spool[] | null = null,
+  onHoles: (rows: readonly DrillRow[]) => void = () => undefined,
 ): FrameReport {
-  const { looks, priced, sum, laid } = addUp({ frame, meshes }, onProgress, lessons, full)
-  const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, facts: null }
-  const report = aircraftReport(sum, lookOf, frame)
-  return frameReport(
+  const { looks, priced, sum, laid, counted, stiffness } = addUp(
+    { frame, meshes, ...(loads === undefined ? {} : { loads }) },
+    onProgress,
+    lessons,
+    full,
+    stiff,
+  )
+  const lookOf = (id: string): PartLook => looks.get(id) ?? { census: null, traits: null }
+  const aircraft = withJointItems(frame)
+  const report = aircraftReport(sum, lookOf, { ...frame, aircraft })
+  const holes = holesOfFrame(counted, { ...frame, aircraft })
+  onHoles(holes.rows)
+  return reportFrame(
     frame,
     priced.map((one) => one.report),
     report,
-    runsOfFrame(laid, sum, frame),
+    laid,
+    holes,
+    clashReports(counted, frame),
+    stiffness,
     complaints,
     locale,
+    spools,
   )
 }
 
@@ -49,14 +73,17 @@ export function lessonsOfFrame(loaded: LoadedFrame): readonly Lesson[] {
   return lessonsOf(sum.doubt, loaded.frame.id, loaded.frame.printer.id)
 }
 
-function addUp(
-  { frame, meshes }: Pick<LoadedFrame, 'frame' | 'meshes'>,
+/** Every part counted and priced, and the frame they come to. */
+export function addUp(
+  { frame, meshes, loads = NO_LOADS }: Pick<LoadedFrame, 'frame' | 'meshes' | 'loads'>,
   onProgress: (part: string, fraction: number) => void,
   lessons: readonly Lesson[],
   full: boolean,
+  stiff: StiffParts = 'none',
 ) {
   const looks = new Map<string, PartLook>()
-  const laid: BedPart[] = []
+  const counted: BedPart[] = []
+  const zonesOf = new Map<string, readonly ZoneFile[]>()
   const priced = frame.parts.map((part): PricedRow => {
     const material = materialOf(frame, part.materialId)
     const failed = (error: unknown): PricedRow => ({
@@ -73,19 +100,47 @@ function addUp(
       const told = (fraction: number): void => onProgress(part.name, fraction)
       const { report, figures, look, bedPart } = pricePart(part, frame, full, bytes, zones, told)
       looks.set(part.id, look)
-      laid.push({ part, material, figures, ...bedPart })
+      zonesOf.set(part.id, zones)
+      counted.push({ part, material, figures, ...bedPart })
       return { row: { part, material, figures, failed: false }, report }
     } catch (error) {
       return failed(error)
     }
   })
+  const laid = layFrame(counted, frame)
   const sum = weighFrame(
-    priced.map(({ row }) => row),
-    frame,
+    priced.map(({ row }) => {
+      const share = laid.shares.get(row.part.id)
+      return share === undefined ? row : { ...row, share }
+    }),
+    { ...frame, aircraft: withJointItems(frame) },
     carriedLessons(lessons, frame.id),
   )
-  return { looks, priced, sum, laid }
+  const stiffness = counted.flatMap(({ part, outward }) => {
+    const zones = zonesOf.get(part.id) ?? []
+    // By what the scale taught of its mass, as on the page.
+    const row = sum.rows.find((one) => one.part.id === part.id)
+    const look = looks.get(part.id)
+    if (row === undefined || look === undefined) return []
+    const plate = plateBeside({ ...row, ...look }, frame.aircraft.twin)
+    const load = loadOf(part, frame.aircraft, loads.get(part.id))
+    const isAsked =
+      stiff !== 'none' && (stiff === 'all' || part.role === 'arm' || loads.has(part.id))
+    const meshOf = { outward, zones }
+    const found = isAsked ? stiffnessOf(part, frame, load, meshOf, row.pieceG.mid, plate) : null
+    const sections = sectionsOfArm(part, frame, load, meshOf)
+    if (found === null || 'note' in found) {
+      looks.set(part.id, { ...look, sections })
+      return found ?? []
+    }
+    const solidHz = found.report.firstHz
+    looks.set(part.id, { ...look, sections, solidHz, solidBendingNm: found.bendingNm })
+    return found.report
+  })
+  return { looks, priced, sum, laid, counted, stiffness }
 }
+
+const NO_LOADS: TypedLoads = new Map()
 
 interface PricedRow {
   readonly row: FramePart
@@ -113,9 +168,9 @@ function pricePart(
   const { census, outward } = weighed
   const mm = unitToMm(unit)
   const placed = placeMesh(outward, mm, pose)
-  const facts = partFacts(outward, mm, placed)
+  const traits = partTraits(outward, mm, placed)
   const bedPart = { recipe: laidRecipe(part, printer), census, outward, placed }
-  return { report, figures, look: { census, facts }, bedPart }
+  return { report, figures, look: { census, traits }, bedPart }
 }
 
 /** Undefined when the frame does not hold it. */

@@ -30,7 +30,10 @@ export interface MeshSettings {
   readonly keepsHairs: boolean
   /** Left out to count all layers, however long that takes. */
   readonly budget?: Budget
-  /** Meshes in the same axes and unit whose insides get their infill; where two overlap, the later one holds. */
+  /**
+   * Meshes in the same axes and unit whose insides get their infill; where two overlap, the later
+   * one holds.
+   */
   readonly zones: readonly ZoneFile[]
 }
 
@@ -41,7 +44,9 @@ export interface PricedMesh {
   readonly figures: PartFigures
 }
 
-/** Prices one piece of the mesh in `file`; `title` is its name in the report. Throws PreweighError. */
+/**
+ * Prices one piece of the mesh in `file`; `title` is its name in the report. Throws PreweighError.
+ */
 export function priceMesh(
   file: NamedBytes,
   title: string,

@@ -7,7 +7,10 @@ import type { Inspection, PlateSummary } from '../core/mesh/inspect.ts'
 import type { HabitsReport } from './habits.ts'
 import type { Recipe } from '../core/model/settings.ts'
 
-/** What `--json` prints. Field names and meanings are stable; lengths mm, masses g, times s, money in `currency`. */
+/**
+ * What `--json` prints. Field names and meanings are stable; lengths mm, masses g, times s, money
+ * in `currency`.
+ */
 export interface PriceReport {
   readonly parts: readonly PartReport[]
   readonly total: TotalReport
@@ -137,7 +140,9 @@ export function reportPart(
   }
 }
 
-/** Sums with `quantity` pieces of each part; ranges end to end, as for one spool and one printer. */
+/**
+ * Sums with `quantity` pieces of each part; ranges end to end, as for one spool and one printer.
+ */
 export function reportTotal(
   parts: readonly PartReport[],
   quantity: number,

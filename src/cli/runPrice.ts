@@ -1,12 +1,21 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
+import type { DrillRow } from '../core/drill/types.ts'
+import { withPrinters } from '../core/runs/runPrinters.ts'
 import type { Lesson } from '../core/doubt/lessons.ts'
 import type { Outcome } from '../core/model/problem.ts'
 import { parseFrameOptions } from './frameOptions.ts'
 import type { FrameOptions } from './frameOptions.ts'
+import { bindingWords } from '../core/choose/sayings.ts'
+import { nameIn } from './findReport.ts'
+import { findFrame } from './findFrame.ts'
+import type { FindAsk } from './findOptions.ts'
+import type { FindReport } from './findReport.ts'
+import { findTableOf } from './findTable.ts'
 import { frameTableOf } from './frameTable.ts'
-import { loadFrame } from './loadFrame.ts'
+import { loadFrame, type LoadedFrame } from './loadFrame.ts'
 import { reportHabits } from './habits.ts'
+import { loadsOf } from './loadOptions.ts'
 import { loadLessons } from './loadLessons.ts'
 import { parseOptions, withHabits } from './options.ts'
 import type { PriceOptions } from './options.ts'
@@ -19,6 +28,7 @@ import { priceToolpath } from './priceToolpath.ts'
 import { parseToolpathOptions } from './toolpathOptions.ts'
 import type { ToolpathOptions } from './toolpathOptions.ts'
 import { toolpathTableOf } from './toolpathTable.ts'
+import { writeCoupon } from './writeCoupon.ts'
 import { HELP, UsageError } from './usage.ts'
 
 /** Where the command stands and speaks: a process, or a test. */
@@ -80,12 +90,28 @@ async function printToolpath(options: ToolpathOptions, stage: PriceStage): Promi
     stage.err(`${options.toolpath}: ${read.problem.message} ${read.problem.advice}\n`)
     return 1
   }
-  stage.out(options.json ? jsonOf(read.value) : toolpathTableOf(read.value, stage.locale))
-  return 0
+  const { report, refused } = read.value
+  stage.out(options.json ? jsonOf(report) : toolpathTableOf(report, stage.locale))
+  for (const { file, problem } of refused) {
+    stage.err(`${file}: ${problem.message} ${problem.advice}\n`)
+  }
+  return refused.length > 0 ? 1 : 0
 }
 
 async function printFrame(
-  { frame, json, full, habits, lessons }: FrameOptions,
+  {
+    frame,
+    json,
+    full,
+    habits,
+    lessons,
+    loads,
+    spools,
+    printers,
+    stiffness,
+    find,
+    coupon,
+  }: FrameOptions,
   stage: PriceStage,
 ): Promise<number> {
   const loaded = await loadFrame(frame, stage.base, stage.locale)
@@ -104,18 +130,77 @@ async function printFrame(
   const tell = (name: string, fraction: number): void =>
     stage.onProgress(`${name}: ${Math.floor(100 * fraction)} %`)
   const { frame: saved } = loaded.value
-  const asTold = { ...saved, printer: withHabits(saved.printer, habits) }
+  const own = { ...saved, printer: withHabits(saved.printer, habits) }
+  const beside = withPrinters(own, printers)
+  const asTold = beside.length === 0 ? own : { ...own, printers: beside }
+  let told: LoadedFrame = { ...loaded.value, frame: asTold }
+  try {
+    if (loads !== null) told = { ...told, loads: loadsOf(asTold, loads) }
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error
+    stage.err(`${error.message}\n`)
+    return 2
+  }
+  if (find !== null) {
+    return printFound(told, { find, json, full }, stage, taught.value)
+  }
+  let holes: readonly DrillRow[] = []
   const report = priceFrame(
-    { ...loaded.value, frame: asTold },
+    told,
     tell,
     stage.locale,
     taught.value,
     full,
+    stiffness ? 'all' : 'arms',
+    spools,
+    (rows) => {
+      holes = rows
+    },
   )
   stage.onProgress('')
+  const written = coupon === null ? null : writeCoupon(resolve(stage.base, coupon), coupon, holes)
+  if (written !== null && !written.ok) {
+    stage.err(`${written.problem.message} ${written.problem.advice}\n`)
+    return 1
+  }
   stage.out(json ? jsonOf(report) : frameTableOf(report, stage.locale))
   return loaded.value.complaints.length > 0 || report.parts.some(isFailed) ? 1 : 0
 }
+
+/** Solutions as they are, none an empty list; why there is none goes to stderr too. */
+async function printFound(
+  loaded: LoadedFrame,
+  { find, json, full }: { readonly find: FindAsk; readonly json: boolean; readonly full: boolean },
+  stage: PriceStage,
+  lessons: readonly Lesson[],
+): Promise<number> {
+  let found: FindReport
+  try {
+    const ask = { ...find, most: find.most ?? (json ? MOST_AS_JSON : MOST_IN_TABLE) }
+    found = await findFrame(loaded, ask, stage.onProgress, lessons, full)
+  } catch (error) {
+    stage.onProgress('')
+    if (!(error instanceof UsageError)) throw error
+    stage.err(`${error.message}\n`)
+    return 2
+  }
+  stage.onProgress('')
+  const { solutions, count } = found
+  stage.out(json ? jsonOf(solutions) : findTableOf(found, stage.locale))
+  if (json && count > solutions.length) {
+    stage.err(`${solutions.length} of ${count} solutions; "most" lists more.\n`)
+  }
+  if (solutions.length > 0) return 0
+  if (json) {
+    const why = bindingWords(found.bindings, found.currency, nameIn(found), stage.locale)
+    stage.err(`Nothing found. ${why.join(' ').replaceAll('\u00a0', ' ')}\n`)
+  }
+  return 1
+}
+
+/** Solutions listed unless told otherwise: what a program reads, and what a person does. */
+const MOST_AS_JSON = 500
+const MOST_IN_TABLE = 12
 
 /** Keeps nothing: a line leaves as soon as its file is priced. */
 async function printLines(options: PriceOptions, stage: PriceStage): Promise<number> {

@@ -15,10 +15,11 @@ import type { Material, Printer, PrinterMore } from '../core/model/figures.ts'
 import { RECIPE_DEFAULTS } from '../core/model/settings.ts'
 import type { Pattern, Recipe } from '../core/model/settings.ts'
 import { UsageError } from './usage.ts'
+import { whyUnread } from './whyUnread.ts'
 
 const PATTERNS = Object.keys(PATTERN_NAMES) as Pattern[]
 
-function numberIn({ min, max, whole }: Limits) {
+export function numberIn({ min, max, whole }: Limits) {
   const kind = whole ? 'a whole number' : 'a number'
   const message = (issue: { readonly input: unknown }): string =>
     `is ${JSON.stringify(issue.input)}; it must be ${kind} from ${min} to ${max}`
@@ -77,7 +78,10 @@ const PRINTER = v.partial(
   }),
 )
 
-/** Recipe from JSON text or a role's id. Without its own first layer it starts with the layer height given. */
+/**
+ * Recipe from JSON text or a role's id. Without its own first layer it starts with the layer height
+ * given.
+ */
 export function recipeFrom(text: string): Recipe {
   const role = Object.values(ROLES).find(({ id }) => id === text)
   if (role) return role.recipe
@@ -86,7 +90,9 @@ export function recipeFrom(text: string): Recipe {
   return { ...RECIPE_DEFAULTS, ...defined(given), firstLayerMm }
 }
 
-/** The recipe said it once, for the only zone there was; silently dropped it would be another part. */
+/**
+ * The recipe said it once, for the only zone there was; silently dropped it would be another part.
+ */
 function withoutZonePct(text: string): string {
   const json = parseJson('--recipe', text)
   if (typeof json === 'object' && json !== null && 'zonePct' in json) {
@@ -117,6 +123,21 @@ export function materialFrom(text: string, materials: readonly Material[]): Mate
   }
 }
 
+/**
+ * Printers of these classes, by their ids with commas between. Throws UsageError for one there is
+ * not.
+ */
+export function printersFrom(text: string): readonly Printer[] {
+  return text.split(',').map((given) => {
+    const found = PRINTERS.find(({ id }) => id === given.trim())
+    if (found !== undefined) return found
+    const ids = PRINTERS.map(({ id }) => id).join(', ')
+    throw new UsageError(
+      `--printers: there is no “${given.trim()}”. Name some of ${ids}, with commas between.`,
+    )
+  })
+}
+
 /** Printer from an id or JSON. An acceleration alone is that of every kind of move. */
 export function printerFrom(text: string): Printer {
   if (!isJson(text)) return byId('--printer', text, PRINTERS)
@@ -128,7 +149,10 @@ export function printerFrom(text: string): Printer {
   return { ...base, ...every, ...defined(given) }
 }
 
-/** What a file named in an option holds, which must be JSON; `or` says what else would have done. Throws UsageError. */
+/**
+ * What a file named in an option holds, which must be JSON; `or` says what else would have done.
+ * Throws UsageError.
+ */
 export function textOf(
   option: string,
   or: string,
@@ -139,9 +163,8 @@ export function textOf(
   try {
     text = readText(path)
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error)
     throw new UsageError(
-      `${option}: “${path}” is neither ${or} nor a file that can be read (${reason}).`,
+      `${option}: “${path}” is neither ${or}, nor a file: ${whyUnread(error, path)}.`,
     )
   }
   if (!isJson(text)) throw new UsageError(`${option}: the file “${path}” does not hold JSON.`)
@@ -153,16 +176,18 @@ export function isJson(text: string): boolean {
 }
 
 /** Throws UsageError naming the option, the key, what was given and what would do. */
-function parse<S extends v.GenericSchema>(
+export function parse<S extends v.GenericSchema>(
   option: string,
   schema: S,
   text: string,
+  example = '{"layerMm": 0.2}',
 ): v.InferOutput<S> {
   const result = v.safeParse(schema, parseJson(option, text))
   if (result.success) return result.output
   const problems = result.issues.map((issue) => {
     const key = v.getDotPath(issue)
-    if (key === null) return `it must be a JSON object such as {"layerMm": 0.2}`
+    if (key === null || Array.isArray(parseJson(option, text)))
+      return `it must be a JSON object such as ${example}`
     if (issue.type === 'strict_object') return `“${key}” is not a key it knows`
     return `${key} ${issue.message}`
   })

@@ -38,7 +38,10 @@ export function tableOf({ parts, total }: PriceReport, locale?: string): string 
   return `${lines.join('\n').trimStart()}\n`
 }
 
-/** What to know of a part, heaviest first, each with what it does to the figures; and what a plate holds. */
+/**
+ * What to know of a part, heaviest first, each with what it does to the figures; and what a plate
+ * holds.
+ */
 export function partNotes(
   { findings, plate, zones = [] }: PricedPart,
   locale?: string,

@@ -21,7 +21,10 @@ export interface ToolpathOptions {
   readonly json: boolean
 }
 
-/** Null when no toolpath is asked for, or help. Throws UsageError: a toolpath says itself how it was made. */
+/**
+ * Null when no toolpath is asked for, or help. Throws UsageError: a toolpath says itself how it was
+ * made.
+ */
 export function parseToolpathOptions(args: readonly string[]): ToolpathOptions | null {
   const { values, positionals } = parseFlags(args)
   const { toolpath, json, material, printer, unit, help, ...others } = values

@@ -1,4 +1,5 @@
-// A worker thread does not inherit its parent's way of running TypeScript, so it is set up again here.
+// A worker thread does not inherit its parent's way of running TypeScript, so it is set up again
+// here.
 import { register } from 'tsx/esm/api'
 
 register()

@@ -19,11 +19,16 @@ export interface Aircraft {
   readonly joints: readonly DrawnJoint[]
   /** Names of parts whose places are told; all others follow from joints. */
   readonly roots: readonly string[]
-  /** The unit of a part's file where neither the file nor the manifest tells it, by the part's name. */
+  /**
+   * The unit of a part's file where neither the file nor the manifest tells it, by the part's name.
+   */
   readonly drawnIn: Readonly<Record<string, LengthUnit>>
 }
 
-/** The whole recipe for what differs from the defaults: a manifest must not change when a default does. */
+/**
+ * The whole recipe for what differs from the defaults: a manifest must not change when a default
+ * does.
+ */
 export function recipe(own: Partial<Recipe>): Recipe {
   const layerMm = own.layerMm ?? RECIPE_DEFAULTS.layerMm
   // 0.8 mm of skin above and below, whatever the layer height.

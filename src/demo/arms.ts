@@ -32,9 +32,10 @@ export function frontArm(shop: Workshop): Solid {
       [0, 0],
       [168, 0],
       [168, 5.5],
-      [149, 5.5],
-      [142, 9],
-      [44, 14],
+      // A motor of 28 mm stands clear of the slope.
+      [143, 5.5],
+      [138.5, 9],
+      [52, 14],
       [0, 14],
     ]),
   )
@@ -51,7 +52,7 @@ export function frontArm(shop: Workshop): Solid {
     ]),
     ...ARM_FOOT_X.map((x) => shop.rod(4.2, 5, [x, 0, 0])),
     shop.rod(6, 6, [motorX, 0, 0]),
-    ...motorHoles.flatMap(([x, y]) => [shop.rod(3.2, 6, [x, y, 0]), shop.rod(5.6, 2.5, [x, y, 0])]),
+    ...motorHoles.flatMap(([x, y]) => [shop.rod(2.4, 6, [x, y, 0]), shop.rod(4.4, 2.5, [x, y, 0])]),
     // The wire channel leaves on the outer side: this is what makes the right arm a mirror image.
     shop.raise(
       shop.fuse(
@@ -67,8 +68,8 @@ export function frontArm(shop: Workshop): Solid {
 }
 
 /**
- * Tail boom: x from the front end, 232 × 18 × 16, a keel whose flat top bolts under the deck and that
- * ends in a round spigot for the pivot collar.
+ * Tail boom: x from the front end, 232 × 18 × 16, a keel whose flat top bolts under the deck and
+ * that ends in a round spigot for the pivot collar.
  */
 export function tailBoom(shop: Workshop): Solid {
   const plan = shop.soften(

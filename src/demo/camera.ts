@@ -40,8 +40,8 @@ export function cameraTray(shop: Workshop): Solid {
 }
 
 /**
- * Lens hood: 34 × 30 × 24, one skin of 0.8 mm: a low collar with a visor above and two ears below for
- * the tray's edge.
+ * Lens hood: 34 × 30 × 24, one skin of 0.8 mm: a low collar with a visor above and two ears below
+ * for the tray's edge.
  */
 export function lensHood(shop: Workshop): Solid {
   const skin = 0.8
@@ -69,8 +69,9 @@ export const BRACKET_WIDTH_MM = 8.6
 export const CUP_PITCH_MM = 43
 
 /**
- * Bracket that carries one side of the tray, lying on its side: x ahead, y up from the deck it stands on, 8.6 thick.
- * A foot with two seats for inserts, and a bar that falls ahead at the camera's angle with a bore for each cup's screw.
+ * Bracket that carries one side of the tray, lying on its side: x ahead, y up from the deck it
+ * stands on, 8.6 thick. A foot with two seats for inserts, and a bar that falls ahead at the
+ * camera's angle with a bore for each cup's screw.
  */
 export function trayBracket(shop: Workshop): Solid {
   const angle = (NOSE_DOWN_DEG * Math.PI) / 180

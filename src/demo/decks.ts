@@ -1,7 +1,10 @@
 import { tidy } from './tidy.ts'
 import type { Outline, Point, Solid, Workshop } from './workshop.ts'
 
-/** Where the 22 mm posts stand, seen in the lower deck's coordinates; the other side is the mirror image. */
+/**
+ * Where the 22 mm posts stand, seen in the lower deck's coordinates; the other side is the mirror
+ * image.
+ */
 const POSTS: readonly Point[] = [
   [17, 29],
   [24, -14],
@@ -64,7 +67,10 @@ export function lowerDeck(shop: Workshop): Solid {
   return shop.raise(shop.pierce(outline, holes, relief), 4)
 }
 
-/** Upper deck: x ahead, y to the left, 124 × 66 × 3; the pack lies along it, the mast stands at its front. */
+/**
+ * Upper deck: x ahead, y to the left, 124 × 66 × 3; the pack lies along it, the mast stands at its
+ * front.
+ */
 export function upperDeck(shop: Workshop): Solid {
   const outline = shop.soften(
     shop.bothSides(
@@ -98,7 +104,10 @@ export function upperDeck(shop: Workshop): Solid {
   return shop.turn(shop.raise(shop.pierce(outline, holes), 3), [0, 0, -90])
 }
 
-/** An arm starts 52 mm from the middle, 60° off the way ahead; its bolts are 8 and 20 mm further out. */
+/**
+ * An arm starts 52 mm from the middle, 60° off the way ahead; its bolts are 8 and 20 mm further
+ * out.
+ */
 const ARM_BOLTS = [60, 72].map((r): Point => [tidy(r * Math.sqrt(0.75)), r / 2])
 /** The boom starts 45 mm ahead of the middle. */
 const BOOM_BOLTS_Y = [37, -11, -37] as const
@@ -108,7 +117,10 @@ const BRACKET_BOLTS: readonly Point[] = [
   [25.5, 44.5],
 ]
 
-/** Four Ø 3.2 holes, 30.5 × 30.5 mm apart, as flight controllers have them (common practice, no source). */
+/**
+ * Four Ø 3.2 holes, 30.5 × 30.5 mm apart, as flight controllers have them (common practice, no
+ * source).
+ */
 function controllerHoles(shop: Workshop, [x, y]: Point): Outline {
   const half = 30.5 / 2
   return shop.bothSides(

@@ -4,7 +4,9 @@ import type { DemoManifest } from './manifest.ts'
 import { markJoints } from './markJoints.ts'
 import type { Workshop } from './workshop.ts'
 
-/** Every file of one aircraft as bytes, by name: its meshes and its manifest. The same on every run. */
+/**
+ * Every file of one aircraft as bytes, by name: its meshes and its manifest. The same on every run.
+ */
 export function drawAircraft(shop: Workshop, aircraft: Aircraft): ReadonlyMap<string, Uint8Array> {
   const files = new Map<string, Uint8Array>()
   for (const part of aircraft.parts) files.set(part.file, part.draw(shop))

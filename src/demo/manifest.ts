@@ -39,8 +39,8 @@ export interface DemoPart {
 }
 
 /**
- * What flies besides the printed parts, in the page's own words; a part is told by its name where the page wants an id.
- * Growth, mass lines and the plate are the page's defaults. Invented sample.
+ * What flies besides the printed parts, in the page's own words; a part is told by its name where
+ * the page wants an id. Growth, mass lines and the plate are the page's defaults. Invented sample.
  */
 export type DemoAircraft = Pick<
   Aircraft,

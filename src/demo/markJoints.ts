@@ -1,3 +1,5 @@
+import { itemPieces } from '../core/joints/itemPieces.ts'
+import { itemMesh } from '../core/joints/itemMesh.ts'
 import { readMesh } from '../core/formats/read.ts'
 import type { Hole } from '../core/mesh/holes/findHoles.ts'
 import type { BoreMark, Joint, JointEnd } from '../core/model/joints.ts'
@@ -10,21 +12,29 @@ import { tidy } from './tidy.ts'
 import { rescale } from './write.ts'
 
 /**
- * The joints of an aircraft with the bores that its files are found to have: a drawing points at them,
- * their sizes are told by the meshes alone. Marks are in mm as a part is first taken, which for one
- * drawn in inches is 25.4 times too small.
+ * The joints of an aircraft with the bores that its files are found to have: a drawing points at
+ * them, their sizes are told by the meshes alone. Marks are in mm as a part is first taken, which
+ * for one drawn in inches is 25.4 times too small.
  *
  * @param files each part's file as bytes, by its name.
  * @throws Error where a drawing points at no bore, or at no part.
  */
 export function markJoints(
-  { parts, joints, drawnIn }: Aircraft,
+  { parts, joints, drawnIn, about }: Aircraft,
   files: ReadonlyMap<string, Uint8Array>,
 ): readonly Joint[] {
   const known = new Map<string, Marked>()
+  const bought = itemPieces(about.aircraft.items)
   const marked = (name: string): Marked => {
     const before = known.get(name)
     if (before !== undefined) return before
+    const item = bought.find((each) => each.name === name)
+    if (item !== undefined) {
+      const near = mouthNear(itemMesh(item.body))
+      const made = { partId: item.id, part: item, near, scale: 1 }
+      known.set(name, made)
+      return made
+    }
     const part = parts.find((each) => each.name === name)
     const bytes = part === undefined ? undefined : files.get(part.file)
     if (part === undefined || bytes === undefined) throw new Error(`There is no part “${name}”.`)
@@ -32,7 +42,7 @@ export function markJoints(
     const drawn = unitToMm(drawnIn[name] ?? read.unit ?? part.unit)
     const taken = unitToMm(part.unit)
     const mesh: Mesh = rescale(read.mesh, drawn)
-    const made = { part, near: mouthNear(mesh), scale: taken / drawn }
+    const made = { partId: name, part, near: mouthNear(mesh), scale: taken / drawn }
     known.set(name, made)
     return made
   }
@@ -42,7 +52,7 @@ export function markJoints(
       id: `joint-${i + 1}`,
       a: endOf(a, partA),
       b: endOf(b, partB),
-      kind: 'bores',
+      kind: a.mouths.length === 0 ? 'faces' : 'bores',
       mirrored: isMirrored(a, partA) !== isMirrored(b, partB),
       turnDeg,
       slideMm: 0,
@@ -53,7 +63,8 @@ export function markJoints(
 }
 
 interface Marked {
-  readonly part: DrawnPart
+  readonly partId: string
+  readonly part: Pick<DrawnPart, 'quantity' | 'mirrored'>
   readonly near: (point: Vec3) => Mouth
   /** Mm as taken in one mm as drawn. */
   readonly scale: number
@@ -64,8 +75,11 @@ function isMirrored({ piece }: DrawnEnd, { part }: Marked): boolean {
   return piece >= part.quantity - part.mirrored
 }
 
-function endOf(end: DrawnEnd, { near, scale }: Marked): JointEnd {
-  const { part, piece, mouths, normal, behindMm = 0 } = end
+function endOf(end: DrawnEnd, { partId, near, scale }: Marked): JointEnd {
+  const { part, piece, mouths, normal, behindMm = 0, on } = end
+  if (on !== undefined && normal !== null) {
+    return { partId, piece, bores: [], face: { pointMm: tidied(on, (at) => scale * at), normal } }
+  }
   const found = mouths.map(near)
   const [first] = found
   if (first === undefined) throw new Error(`A joint of “${part}” points at no bore.`)
@@ -77,7 +91,7 @@ function endOf(end: DrawnEnd, { near, scale }: Marked): JointEnd {
           pointMm: tidied(first.at, (at, k) => scale * (at - behindMm * (normal[k] ?? 0))),
           normal,
         }
-  return { partId: part, piece, bores, face }
+  return { partId, piece, bores, face }
 }
 
 function markOf(

@@ -8,18 +8,22 @@ export interface Mouth {
   readonly at: Vec3
 }
 
-/** Of all ends of a mesh's bores the one nearest to a point: a drawing only has to point at what its mesh tells. */
+/**
+ * Of all ends of a mesh's bores the one nearest to a point: a drawing only has to point at what its
+ * mesh tells.
+ */
 export function mouthNear(mesh: Mesh): (point: Vec3) => Mouth {
   const mouths = findHoles(mesh).flatMap((bore) =>
     [-0.5, 0.5].map((share): Mouth => ({ bore, at: along(bore, share * bore.depth) })),
   )
   const first = mouths[0]
-  if (first === undefined) throw new Error('The mesh has no bore.')
-  return (point) =>
-    mouths.reduce(
+  return (point) => {
+    if (first === undefined) throw new Error('The mesh has no bore.')
+    return mouths.reduce(
       (best, mouth) => (distance(mouth.at, point) < distance(best.at, point) ? mouth : best),
       first,
     )
+  }
 }
 
 function along({ centre, axis }: Hole, by: number): Vec3 {

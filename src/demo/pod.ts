@@ -29,7 +29,10 @@ export function podNose(shop: Workshop): Solid {
   )
 }
 
-/** Battery bay, standing: a tube with a hatch, two ribs and a seat at either side for the wing, 48 × 52 × 150. */
+/**
+ * Battery bay, standing: a tube with a hatch, two ribs and a seat at either side for the wing, 48 ×
+ * 52 × 150.
+ */
 export function podBay(shop: Workshop): Solid {
   const outer: readonly Station[] = [
     [46, 52, 0],

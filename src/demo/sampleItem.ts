@@ -1,4 +1,4 @@
-import type { Item } from '../core/model/aircraft.ts'
+import type { Item, ItemBody } from '../core/model/aircraft.ts'
 
 /** A bought item of a demo aircraft: invented, and so an estimate. */
 export function sampleItem(
@@ -8,6 +8,7 @@ export function sampleItem(
   massG: number,
   costEach: number,
   positionMm: Item['positionMm'] = null,
+  body?: ItemBody,
 ): Item {
   const id = `sample-${name
     .toLowerCase()
@@ -23,5 +24,6 @@ export function sampleItem(
     status: 'estimated',
     basis: 'typed',
     positionMm,
+    ...(body === undefined ? {} : { body }),
   }
 }

@@ -156,7 +156,7 @@ export const SANDPIPER: Aircraft = {
     story:
       'An invented sample. Sandpiper is a fixed-arm Y tricopter that once a month carries a 62 g action ' +
       'camera along the same 900 m of dune edge, nose 35° down, to measure how much sand is lost; it stays ' +
-      'up for 12 minutes. Its builder allows 610 g all up and 145 g for everything printed, on a ' +
+      'up for about 11 minutes. Its builder allows 610 g all up and 145 g for everything printed, on a ' +
       '220 × 220 × 240 mm bed with a 0.4 mm nozzle. The frame is a few grams over, and finding them is the exercise: ' +
       'try a wall less on the tail boom, or ask what infill does in a 3 mm deck. Things to find on the ' +
       'way: the pivot collar was drawn in inches, so it looks 25 times too small, and the frame nearly 6 g ' +
@@ -190,7 +190,10 @@ export const SANDPIPER: Aircraft = {
   drawnIn: { 'Pivot collar': 'inch' },
 }
 
-/** One triangle that belongs to nothing, as a careless export leaves behind: 1 mm, tilted, between two feet. */
+/**
+ * One triangle that belongs to nothing, as a careless export leaves behind: 1 mm, tilted, between
+ * two feet.
+ */
 function withStrayTriangle(mesh: Mesh): Mesh {
   const next = mesh.positions.length / 3
   return {

@@ -1,9 +1,10 @@
 import type { Vec3 } from '../core/model/mesh.ts'
 import { CUP_PITCH_MM } from './camera.ts'
 import type { DrawnJoint } from './joints.ts'
-import { DOWN, end, joint, UP } from './joints.ts'
+import { DOWN, end, face, joint, UP } from './joints.ts'
 
 const M3_INSERT = { thread: 'M3', end: 'insert' } as const
+const M3_NUT = { thread: 'M3', end: 'nut' } as const
 const M2_TAPPED = { thread: 'M2', end: 'tapped' } as const
 const M2_NUT = { thread: 'M2', end: 'nut' } as const
 
@@ -19,6 +20,39 @@ const SLOPE_NORMAL: Vec3 = [Math.sin((35 * Math.PI) / 180), Math.cos((35 * Math.
 /** A ring of rubber, and the lower flange of a cup. */
 const DAMPER_MM = 2
 const FLANGE_MM = 1.7
+
+/** A motor's four holes stand on a circle of 12 mm. */
+const ROUND_MM = 6
+const CORNERS = [45, 135, 225, 315].map((degrees) => {
+  const angle = (degrees * Math.PI) / 180
+  return [ROUND_MM * Math.cos(angle), ROUND_MM * Math.sin(angle)] as const
+})
+/**
+ * The holes of a motor's underside, by the corners of what it stands on, as seen from below or from
+ * above.
+ */
+const motor = (piece: number, turn: 1 | -1) =>
+  end(
+    'Motor',
+    [
+      [ROUND_MM, 0, 0],
+      [0, turn * ROUND_MM, 0],
+      [-ROUND_MM, 0, 0],
+      [0, -turn * ROUND_MM, 0],
+    ],
+    DOWN,
+    { piece },
+  )
+const PROPELLER = 'Propeller, 6 inch, two blades'
+const MOTOR_HIGH_MM = 17
+/** Four holes for a flight controller, in the lower deck's coordinates and in the board's own. */
+const BOARD = [
+  [1, 1],
+  [-1, 1],
+  [-1, -1],
+  [1, -1],
+] as const
+const HALF = 30.5 / 2
 
 const deck = (mouths: readonly Vec3[], normal: Vec3) => end('Lower deck', mouths, normal)
 
@@ -86,7 +120,7 @@ export const SANDPIPER_JOINTS: readonly DrawnJoint[] = [
       ],
       DOWN,
     ),
-    { thread: 'M3', end: 'tapped' },
+    { thread: 'M3', end: 'post' },
     22,
   ),
   joint(
@@ -207,6 +241,53 @@ export const SANDPIPER_JOINTS: readonly DrawnJoint[] = [
     0,
     -90,
   ),
+  // Motors on the ends of the arms, the right one a mirror image, and on the back of the yoke,
+  // which is upside down.
+  ...SIDES.map((_, piece) =>
+    joint(
+      end(
+        'Front arm',
+        CORNERS.map(([x, y]): Vec3 => [158 + x, y, 5.5]),
+        UP,
+        { piece },
+      ),
+      motor(piece, piece === 0 ? 1 : -1),
+      M2_TAPPED,
+    ),
+  ),
+  joint(
+    end(
+      'Tail yoke',
+      CORNERS.map(([x, y]): Vec3 => [x, y, 0]),
+      DOWN,
+    ),
+    motor(2, -1),
+    M2_TAPPED,
+  ),
+  ...[0, 1, 2].map((piece) =>
+    joint(face('Motor', [0, 0, MOTOR_HIGH_MM], UP, piece), face(PROPELLER, [0, 0, 0], DOWN, piece)),
+  ),
+  // On four rings of rubber.
+  joint(
+    deck(
+      BOARD.map(([right, ahead]): Vec3 => [right * HALF, 2 + ahead * HALF, 4]),
+      UP,
+    ),
+    end(
+      'Flight controller',
+      BOARD.map(([right, ahead]): Vec3 => [ahead * HALF, -right * HALF, 0]),
+      DOWN,
+    ),
+    M3_NUT,
+    4,
+  ),
+  // On tape: behind the controller, on the mast's head, under the boom.
+  joint(face('Lower deck', [0, -24, 4], UP), face('Receiver', [0, 0, 0], DOWN), null, 0, 90),
+  joint(face('GPS mast', [0, 0, 58], UP), face('GPS', [0, 0, 0], DOWN), null, 0, 90),
+  joint(face('Tail boom', [111, 0, 0], DOWN), face('Tail servo', [0, 0, 0], DOWN), null, 0, 180),
+  // On a sheet of rubber, held by its screw from below.
+  joint(face('Camera tray', [0, 0, 3], UP), face('Action camera', [0, 0, 0], DOWN), null, 1, 90),
+  joint(face('Battery pad', [0, 0, 2.4], UP), face('Pack, 3 cells, 2200 mAh', [0, 0, 0], DOWN)),
   // The yoke turns about the rod, a washer of 1 mm behind the spigot.
   joint(
     end('Tail boom', [[232, 0, 6]], [1, 0, 0]),

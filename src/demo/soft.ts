@@ -1,6 +1,8 @@
 import type { Solid, Workshop } from './workshop.ts'
 
-/** One foot, upside down as it is printed: the pad that takes the arm lies on the bed, 36 × 18 × 22. */
+/**
+ * One foot, upside down as it is printed: the pad that takes the arm lies on the bed, 36 × 18 × 22.
+ */
 function foot(shop: Workshop): Solid {
   const pad = shop.raise(
     shop.soften(shop.fuse(shop.slot(11, [-12.5, 0], [12.5, 0]), shop.disc(13)), 3),

@@ -18,15 +18,18 @@ export function tailYoke(shop: Workshop): Solid {
   return shop.cut(
     shop.join(base, side, shop.mirrorX(side)),
     shop.turn(shop.rod(3.1, 60, [-rodZ, 0, -30]), [0, 90, 0]),
-    shop.rod(6, 4, [0, 0, 0]),
-    ...ring(4, 8, 45).flatMap(([x, y]) => [
-      shop.rod(3.2, 4, [x, y, 0]),
-      shop.rod(5.8, 1.4, [x, y, 0], 3.2),
+    shop.rod(5, 4, [0, 0, 0]),
+    // The motor stands on its back; heads are let in from the cradle's side.
+    ...ring(4, 6, 45).flatMap(([x, y]) => [
+      shop.rod(2.4, 4, [x, y, 0]),
+      shop.rod(4.4, 1.4, [x, y, 2.6]),
     ]),
   )
 }
 
-/** Pivot collar: clamps on the boom's spigot, 28 × 26 × 22 in mm (its file is written in inches). */
+/**
+ * Pivot collar: clamps on the boom's spigot, 28 × 26 × 22 in mm (its file is written in inches).
+ */
 export function pivotCollar(shop: Workshop): Solid {
   const lug = shop.hull(
     shop.block([4, 12, 13], [7, -6, 0]),

@@ -8,7 +8,10 @@ const FIN_DOWEL_X = 17.6
 const TAIL_DOWEL_Z = 3.5
 const BOOM_Z = 13
 
-/** What fin and tail plane sit on, upside down as it is printed: 50 × 13.4 × 19.7, glued on the 10 mm boom. */
+/**
+ * What fin and tail plane sit on, upside down as it is printed: 50 × 13.4 × 19.7, glued on the 10
+ * mm boom.
+ */
 export function tailSeat(shop: Workshop): Solid {
   const along = (diameter: number) => shop.turn(shop.rod(diameter, 50, [-BOOM_Z, 0, 0]), [0, 90, 0])
   const across = (diameter: number, x: number) =>

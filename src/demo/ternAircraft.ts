@@ -1,6 +1,7 @@
 import type { Place } from '../core/model/aircraft.ts'
 import type { Vec3 } from '../core/model/mesh.ts'
 import type { DemoAircraft } from './manifest.ts'
+import type { ItemBody } from '../core/model/aircraft.ts'
 import { sampleItem } from './sampleItem.ts'
 
 /*
@@ -15,8 +16,8 @@ const SPAR_X = -56.7
 const MEAN_CHORD_MM = 142.1
 const TAIL_X = -675
 /**
- * The pod's bay starts here and is 150 mm long; the spar crosses it 128 mm behind its front and 14 mm
- * above its middle.
+ * The pod's bay starts here and is 150 mm long; the spar crosses it 128 mm behind its front and 14
+ * mm above its middle.
  */
 const BAY_X = SPAR_X + 128
 const POD_Z = -14
@@ -24,6 +25,15 @@ const POD_Z = -14
 const ROOT_RIB_Y = 24
 const LEFT: Vec3 = [90, 0, 180]
 const RIGHT: Vec3 = [90, 0, 0]
+
+/** Bodies of what is bought, all invented. */
+const MOTOR: ItemBody = {
+  kind: 'motor',
+  sizeMm: [28, 28, 16],
+  holes: { layout: 'cross', aMm: 16, bMm: 16, thread: 'M3', depthMm: 4 },
+  shaftMm: 4,
+}
+const PACK: ItemBody = { kind: 'pack', sizeMm: [65, 30, 25], holes: null, shaftMm: 0 }
 
 /** A left piece and its mirror image to the right. */
 const pair = (partId: string, x: number, y: number, z: number): readonly Place[] => [
@@ -35,13 +45,13 @@ export const TERN_AIRCRAFT: DemoAircraft = {
   items: [
     sampleItem('Carbon spar tube, 8 mm × 1.1 m', 'structure', 1, 22, 9, [SPAR_X, 0, 0]),
     sampleItem('Carbon boom tube, 10 mm × 0.56 m', 'structure', 1, 18, 8, [-435, 0, -14]),
-    sampleItem('Motor with folding propeller', 'drive', 1, 70, 24, [138, 0, -14]),
+    sampleItem('Motor with folding propeller', 'drive', 1, 70, 24, null, MOTOR),
     sampleItem('Speed controller', 'drive', 1, 18, 13, [85, 0, -22]),
     sampleItem('Servo, wing', 'drive', 2, 9, 6, [-90, 0, -6]),
     sampleItem('Servo, tail', 'drive', 2, 9, 6, [-520, 0, -14]),
     sampleItem('Receiver', 'electronics', 1, 6, 15, [-40, 0, -14]),
-    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [33, 0, -20]),
-    sampleItem('Wire, rods, glue and tape', 'structure', 1, 42, 6, [-160, 0, -10]),
+    sampleItem('Pack, 3 cells, 1500 mAh', 'power', 1, 138, 17, [33, 0, -18], PACK),
+    sampleItem('Wire, rods, glue and tape', 'structure', 1, 39, 6, [-160, 0, -10]),
   ],
   weighedG: {},
   limitG: 520,
@@ -61,6 +71,13 @@ export const TERN_AIRCRAFT: DemoAircraft = {
       partId: 'Tail seat',
       positionMm: [TAIL_X + 8, 0, POD_Z + 13],
       rotateDeg: [0, 180, 0],
+      mirrored: false,
+    },
+    // Before the nose's face, its cross of holes turned by 45°.
+    {
+      partId: 'Motor with folding propeller',
+      positionMm: [BAY_X + 60, 0, POD_Z],
+      rotateDeg: [90, -45, 90],
       mirrored: false,
     },
     { partId: 'Pod nose', positionMm: [BAY_X, 0, POD_Z], rotateDeg: [90, 0, 90], mirrored: false },

@@ -2,6 +2,10 @@ import type { Vec3 } from '../core/model/mesh.ts'
 import type { DrawnJoint } from './joints.ts'
 import { DOWN, end, joint, UP } from './joints.ts'
 
+const M3_TAPPED = { thread: 'M3', end: 'tapped' } as const
+/** Half the circle that the motor's four screws stand on. */
+const ROUND_MM = 8
+
 const PANELS = ['root', 'middle', 'tip'].map((where) => `Wing panel, ${where}`)
 const PANEL_MM = 183
 /** Chords where panels meet: the dowel lies a fifth of it ahead of the spar. */
@@ -55,6 +59,28 @@ export const TERN_JOINTS: readonly DrawnJoint[] = [
       ],
       DOWN,
     ),
+  ),
+  // The motor stands before the nose's face, its screws come from inside.
+  joint(
+    end(
+      'Pod nose',
+      [45, 135, 225, 315].map((degrees): Vec3 => {
+        const angle = (degrees * Math.PI) / 180
+        return [ROUND_MM * Math.cos(angle), ROUND_MM * Math.sin(angle), 60]
+      }),
+      UP,
+    ),
+    end(
+      'Motor with folding propeller',
+      [
+        [ROUND_MM, 0, 0],
+        [0, ROUND_MM, 0],
+        [-ROUND_MM, 0, 0],
+        [0, -ROUND_MM, 0],
+      ],
+      DOWN,
+    ),
+    M3_TAPPED,
   ),
   ...SIDES.flatMap((side, piece) => [
     joint(

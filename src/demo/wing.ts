@@ -4,7 +4,10 @@ import type { Point, Solid, Workshop } from './workshop.ts'
 const PANEL_MM = 183
 const ROOT_CHORD_MM = 170
 const TIP_CHORD_MM = 110
-/** Shares of the chord. The section is thickest a third back, and there the spar runs, square to the root. */
+/**
+ * Shares of the chord. The section is thickest a third back, and there the spar runs, square to the
+ * root.
+ */
 const SPAR = 1 / 3
 const THICKNESS = 0.11
 const CAMBER = 0.02
@@ -32,7 +35,10 @@ export function wingPanel(shop: Workshop, panel: 0 | 1 | 2): Solid {
 export const TAIL_PIN_X = 19.2
 export const FIN_PIN_X = 25.2
 
-/** Half of the tail plane: 64 to 44 mm chord, 150 mm long, flat section, a dowel and a pin at its root. */
+/**
+ * Half of the tail plane: 64 to 44 mm chord, 150 mm long, flat section, a dowel and a pin at its
+ * root.
+ */
 export function tailPlaneHalf(shop: Workshop): Solid {
   const body = shop.raise(shop.polygon(section(64, 24, 0.09, 0)), 150, 0, 44 / 64)
   return shop.cut(body, shop.rod(3.1, 60, [0, 0, 0]), shop.rod(2.1, 12, [TAIL_PIN_X, 0, 0]))
@@ -44,7 +50,10 @@ export function fin(shop: Workshop): Solid {
   return shop.cut(body, shop.rod(3.1, 40, [0, 0, 0]), shop.rod(2.1, 12, [FIN_PIN_X, 0, 0]))
 }
 
-/** A fifth of the chord ahead of the spar, on the middle line: where the dowel of a joint with this chord lies. */
+/**
+ * A fifth of the chord ahead of the spar, on the middle line: where the dowel of a joint with this
+ * chord lies.
+ */
 export function wingDowel(chord = ROOT_CHORD_MM): Point {
   return [tidy(-0.2 * chord), tidy(chord * (middleLine(SPAR - 0.2) - middleLine(SPAR)))]
 }

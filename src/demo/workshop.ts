@@ -13,8 +13,8 @@ type Vector = readonly [x: number, y: number, z: number]
 const FACETS = 64
 
 /**
- * Solid modelling for the demo parts, all in mm and degrees. Every object it makes is kept and freed by `close()`,
- * because the bodies live in WASM memory that no garbage collector sees.
+ * Solid modelling for the demo parts, all in mm and degrees. Every object it makes is kept and
+ * freed by `close()`, because the bodies live in WASM memory that no garbage collector sees.
  */
 export interface Workshop {
   polygon(points: readonly Point[]): Outline
@@ -24,7 +24,10 @@ export interface Workshop {
   slot(diameter: number, from: Point, to: Point): Outline
   fuse(...outlines: readonly Outline[]): Outline
   pierce(outline: Outline, ...holes: readonly Outline[]): Outline
-  /** Rounds outer corners and fillets inner ones with the same radius; straight sides stay where they are. */
+  /**
+   * Rounds outer corners and fillets inner ones with the same radius; straight sides stay where
+   * they are.
+   */
   soften(outline: Outline, radius: number): Outline
   squash(outline: Outline, factorX: number, factorY: number): Outline
   /** Copies at x and −x. */

@@ -46,7 +46,10 @@ export function writeObj(mesh: Mesh, name: string): Uint8Array {
   return strToU8([...lines, ''].join('\n'))
 }
 
-/** 3MF with one object and one build item a body; `unit` is stated in the file, the meshes are in it already. */
+/**
+ * 3MF with one object and one build item a body; `unit` is stated in the file, the meshes are in it
+ * already.
+ */
 export function write3mf(bodies: readonly PlacedMesh[], unit: LengthUnit): Uint8Array {
   const objects = bodies.map(({ name, mesh }, i) => {
     const vertices: string[] = []
