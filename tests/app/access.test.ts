@@ -1,8 +1,9 @@
-import axe from 'axe-core'
 import type { Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
-import { withApp } from '../support/app.ts'
+import { sharedApp } from '../support/app.ts'
+import { breaches } from '../support/breaches.ts'
 import {
+  chooseFromMenu,
   dropFiles,
   goToSheet,
   loadSandpiper,
@@ -12,75 +13,92 @@ import {
   textFile,
 } from '../support/page.ts'
 
-/** Breaches of WCAG 2.1 A and AA and of axe's own good practice, as one readable line each. */
-async function breaches(page: Page): Promise<string[]> {
-  // A script tag would be refused by the content policy; this goes through the debugger.
-  await page.evaluate(axe.source)
-  const found = await page.evaluate(async () => {
-    const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(document, {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'],
-    })
-    return violations.map(({ id, help, nodes }) => ({ id, help, html: nodes.map((n) => n.html) }))
-  })
-  return found.map(({ id, help, html }) => `${id}: ${help}: ${html.slice(0, 3).join(' | ')}`)
-}
-
 const widthOf = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth)
 
-const SIZES = { wide: { width: 1280, height: 900 }, phone: { width: 360, height: 740 } }
+/** Every sheet below the list with its last section, so that all of it is drawn. */
+const SHEETS = [
+  ['choose', 'Ways to lie'],
+  ['carbon', 'Carbon twin'],
+  ['aircraft', 'Flight'],
+  ['bench', 'Spares'],
+] as const
 
-describe.each(['light', 'dark'] as const)('in %s', { timeout: 120_000 }, (colorScheme) => {
-  test.each(['wide', 'phone'] as const)(
-    'axe finds nothing on a %s page: empty, on every sheet, failed, in a dialog',
-    async (size) => {
-      await withApp(
-        async ({ page }) => {
-          await page.getByRole('heading', { level: 1 }).waitFor()
-          expect(await breaches(page)).toEqual([])
-          await loadSandpiper(page)
-          expect(await breaches(page)).toEqual([])
-          // The last section of each, so that all of the sheet is drawn.
-          for (const last of ['Ways to lie', 'Carbon twin', 'Flight', 'Spares'] as const) {
-            await openSection(page, last)
-            expect(await breaches(page), last).toEqual([])
-          }
-          await goToSheet(page, 'frame')
-          await dropFiles(page, [textFile('notes.txt', 'not a mesh')])
-          await page.getByRole('region', { name: 'Files left out' }).waitFor()
-          await openRow(page, 'GPS mast')
-          await page.locator('.part-panel .part-drawing').waitFor()
-          await page.locator('.section-drawing').first().waitFor()
-          expect(await breaches(page)).toEqual([])
-          await page.getByRole('button', { name: 'In 3D' }).click()
-          await page.locator('.view3d, .part-view .thumbnail').first().waitFor()
-          expect(await breaches(page)).toEqual([])
-          // A part with something to mend, and a row ticked.
-          await openRow(page, 'Pivot collar')
-          await page.getByRole('button', { name: 'Take it as inches' }).waitFor()
-          expect(await breaches(page)).toEqual([])
-          await goToSheet(page, 'frame')
-          await page.getByRole('checkbox', { name: 'Tick GPS mast' }).focus()
-          await page.keyboard.press('Space')
-          await page.getByRole('toolbar', { name: 'Ticked parts' }).waitFor()
-          expect(await breaches(page)).toEqual([])
-          await page.getByRole('button', { name: /^Materials/ }).click()
-          await page.getByRole('button', { name: 'Edit PETG', exact: true }).click()
-          expect(await breaches(page)).toEqual([])
-          await page.keyboard.press('Escape')
-          await openPrinter(page)
-          await page.getByRole('button', { name: 'Show habits' }).click()
-          await page.getByRole('img', { name: /Infill lines from above/ }).waitFor()
-          expect(await breaches(page)).toEqual([])
-        },
-        { locale: 'en-GB', colorScheme, viewport: SIZES[size], hasCounted: true },
-      )
-    },
-  )
-})
+/**
+ * Nothing is wrong in light, and nothing of what colours decide in dark, which changes nothing
+ * else.
+ *
+ * @param place what has come since the last look; left out, the whole page.
+ */
+async function expectClean(page: Page, of: string, place?: string): Promise<void> {
+  const where = place === undefined ? {} : { place }
+  expect(await breaches(page, where), `${of}, light`).toEqual([])
+  await page.emulateMedia({ colorScheme: 'dark' })
+  expect(await breaches(page, { ...where, colorsOnly: true }), `${of}, dark`).toEqual([])
+  await page.emulateMedia({ colorScheme: 'light' })
+}
 
-test('nothing reaches beyond the edge of a 360 px phone', async () => {
-  await withApp(
-    async ({ page }) => {
+describe.each([
+  ['wide', { width: 1280, height: 900 }],
+  ['phone', { width: 360, height: 740 }],
+] as const)('on a %s page', { timeout: 500_000 }, (size, viewport) => {
+  const onPage = sharedApp((page) => page.getByRole('heading', { level: 1 }).waitFor(), {
+    locale: 'en-GB',
+    colorScheme: 'light',
+    viewport,
+    hasCounted: true,
+  })
+
+  test('axe finds nothing: empty, on every sheet, failed, in a dialog', async () => {
+    await onPage(async ({ page }) => {
+      await expectClean(page, 'empty')
+      await loadSandpiper(page)
+      await expectClean(page, 'frame')
+      for (const [sheet, last] of SHEETS) {
+        await openSection(page, last)
+        if (sheet === 'aircraft') {
+          await page.getByRole('button', { name: 'Find a screw length' }).click()
+        }
+        if (sheet === 'carbon') {
+          await page.getByRole('button', { name: 'SVG outline of Lower deck' }).waitFor()
+        }
+        await expectClean(page, sheet)
+        expect(await widthOf(page), sheet).toBeLessThanOrEqual(viewport.width)
+      }
+      await goToSheet(page, 'frame')
+      await dropFiles(page, [textFile('notes.txt', 'not a mesh')])
+      await page.getByRole('region', { name: 'Files left out' }).waitFor()
+      await openRow(page, 'GPS mast')
+      await page.locator('.part-panel .part-drawing').waitFor()
+      await page.locator('.section-drawing').first().waitFor()
+      await expectClean(page, 'part, and a file left out')
+      await page.getByRole('button', { name: 'In 3D' }).click()
+      await page.locator('.view3d, .part-view .thumbnail').first().waitFor()
+      await expectClean(page, 'part in 3D', '.part-sheet')
+      // A part with something to mend, and a row ticked.
+      await openRow(page, 'Pivot collar')
+      await page.getByRole('button', { name: 'Take it as inches' }).waitFor()
+      await expectClean(page, 'part to mend', '.part-sheet')
+      await goToSheet(page, 'frame')
+      await page.getByRole('checkbox', { name: 'Tick GPS mast' }).focus()
+      await page.keyboard.press('Space')
+      await page.getByRole('toolbar', { name: 'Ticked parts' }).waitFor()
+      await expectClean(page, 'ticked')
+      await page.getByRole('button', { name: /^Materials/ }).click()
+      await page.getByRole('button', { name: 'Edit PETG', exact: true }).click()
+      await expectClean(page, 'materials')
+      await page.keyboard.press('Escape')
+      await openPrinter(page)
+      await page.getByRole('button', { name: 'Show habits' }).click()
+      await page.getByRole('img', { name: /Infill lines from above/ }).waitFor()
+      await expectClean(page, 'printer', '[role=dialog]')
+      await page.keyboard.press('Escape')
+      await chooseFromMenu(page, 'New frame')
+    })
+  })
+
+  if (size !== 'phone') return
+  test('nothing reaches beyond its edge, the total stays', async () => {
+    await onPage(async ({ page }) => {
       await loadSandpiper(page)
       for (const sheet of ['frame', 'choose', 'carbon', 'aircraft', 'bench'] as const) {
         await goToSheet(page, sheet)
@@ -96,7 +114,6 @@ test('nothing reaches beyond the edge of a 360 px phone', async () => {
         x: expect.any(Number),
       })
       expect((await page.locator('.totals').boundingBox())?.y).toBeCloseTo(0, 0)
-    },
-    { locale: 'en-GB', viewport: { width: 360, height: 740 }, hasCounted: true },
-  )
+    })
+  })
 })

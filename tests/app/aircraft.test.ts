@@ -1,13 +1,12 @@
-import axe from 'axe-core'
 import type { Locator, Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
-import { withApp } from '../support/app.ts'
+import { sharedApp } from '../support/app.ts'
 import { goToSheet, gramsOf, loadSandpiper, openSection } from '../support/page.ts'
 
 const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 }, hasCounted: true }
 /** Every sheet below the list, and what stands on it. */
 const SHEETS = [
-  ['choose', ['Infill', 'Ways to lie']],
+  ['choose', ['Variants', 'What saves most', 'Find', 'What if', 'Infill', 'Ways to lie']],
   ['carbon', ['Against a carbon frame', 'Carbon twin']],
   ['aircraft', ['Bolts and bought items', 'Mass', 'Balance', 'Flight']],
   ['bench', ['Weigh-in', 'Clock', 'Spares']],
@@ -30,10 +29,11 @@ function factOf(section: Locator, words: string): Locator {
   return section.locator('dl > div', { hasText: words }).locator('dd')
 }
 
-describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
+describe('the aircraft beyond its printed parts', { timeout: 300_000 }, () => {
+  const onSample = sharedApp(loadSandpiper, WIDE)
+
   test('the demo is there with its pack and motors: the flight line tells minutes', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
       const flight = await openSection(page, 'Flight')
       const minutes = Number(await flight.locator('.craft-figure').innerText())
       expect(minutes).toBeGreaterThan(1)
@@ -44,12 +44,11 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       const square = Number.parseFloat(await factOf(flight, 'with its square').innerText())
       const straight = Number.parseFloat(await factOf(flight, 'straight with it').innerText())
       expect(straight / 100).toBeCloseTo((square / 100) ** 2, 1)
-    }, WIDE)
+    })
   })
 
   test('a screw from the catalogue shows its mass before it is added, and then weighs all-up', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
       const before = await allUpG(page)
       const section = await openSection(page, 'Bolts and bought items')
       await section.getByRole('button', { name: 'From the catalogue' }).click()
@@ -65,33 +64,11 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       await expect.poll(() => allUpG(page)).toBeCloseTo(before + 90, 1)
       await page.getByRole('button', { name: /^Undo: add “Screw M3 × 10/ }).click()
       await expect.poll(() => allUpG(page)).toBeCloseTo(before, 1)
-    }, WIDE)
-  })
-
-  test('a change that crosses a mass line and the limit is said at once', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
-      const mass = await openSection(page, 'Mass')
-      const limit = mass.getByRole('textbox', { name: 'All-up at most' })
-      await limit.fill('5000')
-      await limit.press('Tab')
-      const notice = page.locator('.notice')
-      await expect.poll(() => notice.innerText()).toContain('Back within your mass limit')
-
-      const items = await openSection(page, 'Bolts and bought items')
-      await items.getByRole('button', { name: 'Action camera' }).click()
-      const each = items.getByRole('textbox', { name: 'Mass of one' })
-      await each.fill('30000')
-      await each.press('Tab')
-      await expect.poll(() => notice.innerText()).toMatch(/no longer below .*EU 25 kg/)
-      expect(await notice.innerText()).toContain('Over your mass limit')
-      expect(await notice.innerText()).toMatch(/Check your authority/)
-    }, WIDE)
+    })
   })
 
   test('a weighed part replaces its estimate, and the scale’s difference is told', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
       const before = await allUpG(page)
       // Two parts of its spool were weighed before, so it counted as heavier than reckoned already.
       const countedG = await gramsOf(page, 'Tail boom')
@@ -112,12 +89,11 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       await field.fill('')
       await field.press('Tab')
       await expect.poll(() => allUpG(page)).toBeCloseTo(before, 1)
-    }, WIDE)
+    })
   })
 
   test('flat parts get a twin whose outline downloads in true millimetres', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
       const twin = await openSection(page, 'Carbon twin')
       const outline = twin.getByRole('button', { name: 'SVG outline of Lower deck' })
       await outline.waitFor()
@@ -129,12 +105,11 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
       const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? []
       expect(svg).toContain(`viewBox="0 0 ${width} ${height}"`)
       expect(Number(width)).toBeGreaterThan(20)
-    }, WIDE)
+    })
   })
 
   test('a part placed round a circle gets that many places, all in the drawing', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
       const balance = await openSection(page, 'Balance')
       await balance.locator('.choice-button').click()
       await page.getByRole('option', { name: 'Damper cup' }).click()
@@ -148,46 +123,11 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
         .toBe(4)
       await balance.locator('.drawings svg').first().waitFor()
       expect(await factOf(balance, 'Centre of gravity').innerText()).toMatch(/mm/)
-    }, WIDE)
+    })
   })
 
-  test.each(['light', 'dark'] as const)(
-    'axe finds nothing on any sheet below the list, in %s',
-    async (colorScheme) => {
-      await withApp(
-        async ({ page }) => {
-          await loadSandpiper(page)
-          await page.evaluate(axe.source)
-          for (const [sheet, names] of SHEETS) {
-            for (const name of names) await openSection(page, name)
-            if (sheet === 'aircraft') {
-              await page.getByRole('button', { name: 'Find a screw length' }).click()
-            }
-            if (sheet === 'carbon') {
-              await page.getByRole('button', { name: 'SVG outline of Lower deck' }).waitFor()
-            }
-            const found = await page.evaluate(async () => {
-              const { violations } = await (globalThis as unknown as { axe: typeof axe }).axe.run(
-                '.drawn-sheet',
-                { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'] },
-              )
-              return violations.map(
-                ({ id, nodes }) => `${id}: ${nodes.map((n) => n.html).join(' | ')}`,
-              )
-            })
-            expect(found, sheet).toEqual([])
-            const width = await page.evaluate(() => document.documentElement.scrollWidth)
-            expect(width, sheet).toBeLessThanOrEqual(360)
-          }
-        },
-        { locale: 'en-GB', colorScheme, viewport: { width: 360, height: 740 }, hasCounted: true },
-      )
-    },
-  )
-
   test('every sheet is gone to by keyboard, shows what stands on it, and is left again', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
       const links = page.getByRole('navigation', { name: 'Sheets' })
       for (const [sheet, names] of SHEETS) {
         const link = links.locator(`a[href^="#/${sheet}"]`)
@@ -206,6 +146,26 @@ describe('the aircraft beyond its printed parts', { timeout: 120_000 }, () => {
           expect(await page.getByRole('heading', { name, level: 3, exact: true }).count()).toBe(0)
         }
       }
-    }, WIDE)
+    })
+  })
+
+  test('a change that crosses a mass line and the limit is said at once', async () => {
+    await onSample(async ({ page }) => {
+      const mass = await openSection(page, 'Mass')
+      const limit = mass.getByRole('textbox', { name: 'All-up at most' })
+      await limit.fill('5000')
+      await limit.press('Tab')
+      const notice = page.locator('.notice')
+      await expect.poll(() => notice.innerText()).toContain('Back within your mass limit')
+
+      const items = await openSection(page, 'Bolts and bought items')
+      await items.getByRole('button', { name: 'Action camera' }).click()
+      const each = items.getByRole('textbox', { name: 'Mass of one' })
+      await each.fill('30000')
+      await each.press('Tab')
+      await expect.poll(() => notice.innerText()).toMatch(/no longer below .*EU 25 kg/)
+      expect(await notice.innerText()).toContain('Over your mass limit')
+      expect(await notice.innerText()).toMatch(/Check your authority/)
+    })
   })
 })

@@ -4,7 +4,7 @@ import { circle, prism, rectangle } from '../support/meshes.ts'
 import { dropFiles, goToSheet, openSection, waitForCensus } from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
-const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 }, hasCounted: true }
 
 test('the outlines that would be cut are drawn at one scale, each with its size', async () => {
   await withApp(async ({ page }) => {
@@ -24,6 +24,9 @@ test('the outlines that would be cut are drawn at one scale, each with its size'
     expect(one!.height).toBeCloseTo(two!.height, 1)
     // Outside and one hole.
     expect((await long.locator('path').getAttribute('d'))?.match(/M/g)).toHaveLength(2)
+    // Without an arm nothing is solved before it is asked for, nor said to be.
+    const by = page.getByRole('status').filter({ hasText: 'As stiff by strips of their layers' })
+    expect(await by.innerText()).not.toContain('Being solved')
   }, WIDE)
 })
 
@@ -38,9 +41,12 @@ test('a season is a picture above its tables, and says the same in words', async
     await picture.waitFor()
     expect(await picture.locator('.season-reach').count()).toBe(4)
     const table = page.getByRole('table', { name: 'The season on both frames' })
-    const printed = await table.getByRole('cell').nth(1).innerText()
-    // Money of the printed frame stands in both.
-    expect(await picture.innerHTML()).toContain(printed.split('\n')[0]?.trim())
+    // Money of the printed frame stands in both, the same once the print runs are laid.
+    const isSame = async () => {
+      const printed = await table.getByRole('cell').nth(1).innerText()
+      return (await picture.innerHTML()).includes(printed.split('\n')[0]?.trim() ?? '-')
+    }
+    await expect.poll(isSame, { timeout: 60_000 }).toBe(true)
   }, WIDE)
 })
 

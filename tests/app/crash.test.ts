@@ -11,13 +11,14 @@ const LOCALE = {
 }
 
 /**
- * Makes workers of the built app really break while they work on files of that name, as often as told. Their script
- * is changed on its way from the server; nothing of this is in the app.
+ * Makes workers of the built app really break while they work on files of that name, as often as
+ * told. Their script is changed on its way from the server; nothing of this is in the app.
  */
 async function breakWorkers(page: Page, fileName: string, times: number): Promise<() => number> {
   let broken = 0
   const context = page.context()
-  // A worker says that it is about to break and asks whether it may: others draw the frame meanwhile.
+  // A worker says that it is about to break and asks whether it may: others draw the frame
+  // meanwhile.
   await context.route('**/may-break', async (route) => {
     const may = broken < times
     if (may) broken += 1
@@ -52,7 +53,7 @@ test('a worker that breaks is replaced and its part counted in another', async (
     expect(await rowOf(page, 'damper cup').locator('.cell-grams .figure').innerText()).toMatch(/\d/)
     expect(await rowOf(page, 'damper cup').innerText()).not.toContain('out of memory')
   }, LOCALE)
-}, 120_000)
+}, 300_000)
 
 test('a part that breaks its worker twice fails with the reason; the others are counted', async () => {
   await withApp(async ({ page }) => {
@@ -63,4 +64,4 @@ test('a part that breaks its worker twice fails with the reason; the others are 
     await waitForCensus(page)
     expect(await rowOf(page, 'gps mast').locator('.cell-grams .figure').innerText()).toMatch(/\d/)
   }, LOCALE)
-}, 120_000)
+}, 300_000)

@@ -29,7 +29,9 @@ interface Seen {
   readonly parts: readonly string[]
 }
 
-/** A state the page was in, since when at the latest, and whether the page said that it is saved. */
+/**
+ * A state the page was in, since when at the latest, and whether the page said that it is saved.
+ */
 interface Moment {
   readonly seen: Seen | null
   readonly at: number

@@ -5,7 +5,7 @@ import { box } from '../support/meshes.ts'
 import { dropFiles, waitForCensus } from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
-const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
+const WIDE = { locale: 'en-GB', viewport: { width: 1280, height: 900 }, hasCounted: true }
 
 const focused = (page: Page) => page.locator(':focus')
 

@@ -33,7 +33,7 @@ test.each([
   ['fr-FR', '0', '0,3', ','],
 ] as const)(
   'habits are typed in %s, change the grams, and are kept with the printer',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async (locale, none, wide, mark) => {
     await withApp(
       async ({ page }) => {
@@ -47,7 +47,8 @@ test.each([
           .first()
           .waitFor()
 
-        // Nothing joined lays less; only figures follow. Skins and infill far over the walls lay more, counted anew.
+        // Nothing joined lays less; only figures follow. Skins and infill far over the walls lay
+        // more, counted anew.
         await typeIn(habits, 'Joined ends', none)
         await habits.getByText('One of yours is known').waitFor()
         await typeIn(habits, 'Overlap', '7')

@@ -104,7 +104,7 @@ const PRICED: readonly (readonly [DroppedFile, row: string])[] = [
   [{ name: 'turned‮lts.stl', bytes: writeObj(BLOCK) }, 'turnedlts'],
 ]
 
-describe('a drop of hostile and good files', { timeout: 240_000 }, () => {
+describe('a drop of hostile and good files', { timeout: 500_000 }, () => {
   test('ends for each in figures or a refusal with words; the good ones are priced and the page goes on', async () => {
     await withApp(async ({ page }) => {
       // What the block weighs, and how the page sees it, when nothing else is there.
@@ -196,9 +196,12 @@ test('a saved frame that is cut short opens with what is sound, and says what is
     expect(await page.locator('tr.row').count()).toBe(2)
     expect(await gramsOf(page, 'damper cup')).toBeGreaterThan(0)
   }, LOCALE)
-}, 120_000)
+}, 300_000)
 
-/** What the page says of each file it did not price, by name: in the list of files left out or in the file's row. */
+/**
+ * What the page says of each file it did not price, by name: in the list of files left out or in
+ * the file's row.
+ */
 async function endings(page: Page): Promise<Map<string, string>> {
   const said = new Map<string, string>()
   const lines = page.getByRole('region', { name: 'Files left out' }).locator('li')

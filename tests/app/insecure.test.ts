@@ -7,7 +7,9 @@ import { writeStlBinary } from '../support/writeMesh.ts'
 
 const BAR = { name: 'bar.stl', bytes: writeStlBinary(box(20, 8, 6)) }
 
-/** A page on a host in the workshop, over plain http: no locks, no folders, no `crypto.randomUUID`. */
+/**
+ * A page on a host in the workshop, over plain http: no locks, no folders, no `crypto.randomUUID`.
+ */
 test('over plain http parts and items are added, kept and opened again', async () => {
   const { port } = new URL(inject('appUrl'))
   const executablePath = findBrowser()

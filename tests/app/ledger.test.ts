@@ -26,7 +26,7 @@ const STORY_ENDS = SANDPIPER.story.split('. ').at(-1) ?? ''
 const LOCALE = { locale: 'en-GB', viewport: { width: 1280, height: 900 } }
 const COUNTED = { ...LOCALE, hasCounted: true }
 
-describe('the ledger', { timeout: 90_000 }, () => {
+describe('the ledger', { timeout: 240_000 }, () => {
   test('takes every mesh of the demo in one drop and sums the rows to the total', async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, MESHES.map(demoFile))

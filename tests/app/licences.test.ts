@@ -4,12 +4,16 @@ import { expect, inject, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import { chooseFromMenu } from '../support/page.ts'
 
-/** Packages whose code is in the built page, as its source maps tell; not what package.json says of it. */
+/**
+ * Packages whose code is in the built page, as its source maps tell; not what package.json says of
+ * it.
+ */
 function shippedPackages(): ReadonlySet<string> {
   const assets = path.join(inject('appFolder'), 'assets')
   const files = readdirSync(assets)
   const maps = files.filter((name) => name.endsWith('.js.map'))
-  // A script without a map would hide what it holds; only the bundler's own few lines come without one.
+  // A script without a map would hide what it holds; only the bundler's own few lines come without
+  // one.
   const scripts = files.filter((name) => name.endsWith('.js'))
   const bare = scripts.filter((name) => !files.includes(`${name}.map`))
   for (const name of bare) {
@@ -48,4 +52,4 @@ test('every package whose code is in the page is listed with its licence and its
     const empty = lines.filter((_, i) => !/copyright|permission|licen[cs]e/i.test(texts[i] ?? ''))
     expect(empty).toEqual([])
   })
-}, 120_000)
+}, 300_000)

@@ -4,7 +4,10 @@ import { box } from '../support/meshes.ts'
 import { dropFiles, openRow } from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
-/** Each writes numbers its own way: `0.2` or `0,2`; groups by commas, points, apostrophes or spaces of three kinds. */
+/**
+ * Each writes numbers its own way: `0.2` or `0,2`; groups by commas, points, apostrophes or spaces
+ * of three kinds.
+ */
 const LOCALES = [
   ['en-GB', '0.28'],
   ['en-US', '0.28'],

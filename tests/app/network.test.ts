@@ -34,8 +34,8 @@ function withoutHash(name: string): string {
 }
 
 /**
- * Paths of what is asked for from now on, the page’s own origin left off. Left out: blob: and data:, which never leave
- * the page, and its icon, which the browser fetches when it likes.
+ * Paths of what is asked for from now on, the page’s own origin left off. Left out: blob: and
+ * data:, which never leave the page, and its icon, which the browser fetches when it likes.
  */
 function record(page: Page, url: string): { readonly paths: string[]; take(): string[] } {
   const paths: string[] = []
@@ -102,7 +102,7 @@ test('once loaded the page asks the network for its own lazy chunks and the demo
       .click()
     expect(await page.getByRole('dialog').innerText()).toContain('Permission is hereby granted')
   }, LOCALE)
-}, 120_000)
+}, 300_000)
 
 test('what a worker asks for would be seen', async () => {
   await withApp(async ({ page, url }) => {
@@ -119,9 +119,9 @@ test('what a worker asks for would be seen', async () => {
     await waitForCensus(page)
     expect(requests.take()).toContain('icon.svg?home')
   }, LOCALE)
-}, 120_000)
+}, 300_000)
 
-describe('names and notes', { timeout: 120_000 }, () => {
+describe('names and notes', { timeout: 300_000 }, () => {
   const EVIL =
     '<img src="x" onerror="document.title=\'taken\'"><script>document.title="taken"</script>'
 

@@ -1,13 +1,11 @@
-import { createHash } from 'node:crypto'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
 import type { Locator, Page } from 'playwright'
-import { afterAll, beforeAll, expect, test, vi } from 'vitest'
+import { afterAll, beforeAll, expect, test } from 'vitest'
 import type { FrameReport } from '../../src/cli/frameReport.ts'
 import { isFailed } from '../../src/cli/report.ts'
 import { piecesWords } from '../../src/core/frame/sayings.ts'
-import type * as WeighPart from '../../src/core/weighPart.ts'
 import { withApp } from '../support/app.ts'
 import { readFrameOnPaper, type FrameOnPaper } from '../support/frameOnPaper.ts'
 import {
@@ -23,24 +21,7 @@ import { runPriceHere } from '../support/priceCommand.ts'
 import { expectClock, expectGrams, expectShown } from '../support/shownFigure.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
-/** The command counts the same layers again after each fact; the walk needs each count once. */
-vi.mock('../../src/core/weighPart.ts', async (importOriginal) => {
-  const actual = await importOriginal<typeof WeighPart>()
-  const known = new Map<string, ReturnType<typeof actual.weighPart>>()
-  const weighPart: typeof actual.weighPart = (file, zones, settings, watch) => {
-    const { pose, geometry, keepsHairs, unitOf } = settings
-    const meshes = [file, ...zones].map(({ bytes }) =>
-      createHash('sha1').update(bytes).digest('hex'),
-    )
-    const key = JSON.stringify([meshes, pose, geometry, keepsHairs, unitOf(null)])
-    const weighed = known.get(key) ?? actual.weighPart(file, zones, settings, watch)
-    known.set(key, weighed)
-    return weighed
-  }
-  return { ...actual, weighPart }
-})
-
-const LOCALE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
+const LOCALE = { locale: 'en-GB', viewport: { width: 1440, height: 900 }, hasCounted: true }
 
 /** A triangle: it is read, and encloses nothing. */
 const FLAT = meshOf(
@@ -285,8 +266,11 @@ function factOf(facts: FrameOnPaper['facts'], words: string): string {
 function expectTable(table: string, report: FrameReport, fact: string): void {
   const { total, totalWithSpares, parts } = report
   const lines = table.trimEnd().split('\r\n').slice(1).map(cellsOf)
-  const sums = lines.at(-1)!
-  expect.soft(lines).toHaveLength(parts.length + 1)
+  const sums = lines[parts.length]!
+  const bought = report.ledger.lines.filter(({ group }) => group !== 'printed')
+  // What is bought follows the frame's line, and then the aircraft.
+  expect.soft(lines).toHaveLength(parts.length + bought.length + 2)
+  expect.soft(Number(lines.at(-1)![7]), fact).toBeCloseTo(report.ledger.basicMassG, 2)
   expectCells(sums, total.massG, totalWithSpares.cost.mid, totalWithSpares.timeS.mid, fact)
   for (const [i, part] of parts.entries()) {
     const cells = lines[i]!
@@ -333,7 +317,10 @@ function expectCells(
   expect.soft(hours, of).toBeCloseTo(timeS / 3600, 3)
 }
 
-/** Whoever says a total says what it leaves out; the scale's grams of a failed part are in every mass. */
+/**
+ * Whoever says a total says what it leaves out; the scale's grams of a failed part are in every
+ * mass.
+ */
 function expectLeftOut(
   { head, foot, cautions }: FrameOnPaper,
   report: FrameReport,

@@ -12,7 +12,7 @@ const PLATE = prism(rectangle(60, 30), 10, [
   circle(2.5, 48, 52, 22),
 ])
 
-describe('the sheet of a part', { timeout: 180_000 }, () => {
+describe('the sheet of a part', { timeout: 400_000 }, () => {
   test('its drawing names holes, zones and what hangs over; the list below says the same', async () => {
     await withApp(
       async ({ page }) => {
@@ -86,6 +86,60 @@ describe('the sheet of a part', { timeout: 180_000 }, () => {
         await page.mouse.move(x - px!.width / 3, y, { steps: 4 })
         await page.mouse.up()
         await section.getByText(/^11 of 60 mm, /).waitFor()
+      },
+      { locale: 'en-GB', viewport: { width: 1440, height: 900 } },
+    )
+  })
+
+  test('its layer lens shows one layer in the drawing, by slider and keys, with its grams', async () => {
+    await withApp(
+      async ({ page }) => {
+        await dropFiles(page, [{ name: 'plate.stl', bytes: writeStlBinary(PLATE) }])
+        await waitForCensus(page)
+        const panel = await openRow(page, 'plate')
+        const drawn = panel.locator('.drawn-part .lens')
+        const button = panel.getByRole('button', { name: 'Layer lens' })
+        expect(await drawn.count()).toBe(0)
+        await button.click()
+        await drawn.waitFor()
+        const lens = panel.getByRole('region', { name: 'Layer lens' })
+        const slider = lens.getByRole('slider', { name: 'Layer' })
+        await slider.focus()
+        await page.keyboard.press('Home')
+        // A first layer is walls and skin; the section beside is of the same layer.
+        const words = /^Layer 1 of 50, 0 to 0\.2 mm up: [\d.]+\sg$/
+        await lens.getByText(words).waitFor()
+        expect(await slider.getAttribute('aria-valuetext')).toMatch(words)
+        expect(await lens.locator('li').allInnerTexts()).toEqual([
+          expect.stringMatching(/^walls [\d.]+\sg \d+ %$/),
+          expect.stringMatching(/^skins [\d.]+\sg \d+ %$/),
+        ])
+        const section = panel.getByRole('region', { name: 'Section A–A' })
+        await section.getByText(/^Layer 1 of 50, /).waitFor()
+        // Solid below, sparse in the middle: walls and skin 20.8 mm³ a layer less the bores at most.
+        for (let i = 0; i < 9; i++) await page.keyboard.press('ArrowUp')
+        await lens.getByText(/^Layer 10 of 50, 1\.8 to 2 mm up: /).waitFor()
+        await lens.getByText(/^infill/).waitFor()
+        await expect.poll(() => drawn.locator('.cut-hatch-room').count()).toBe(1)
+        expect(await drawn.locator('.cut-wall').getAttribute('d')).toMatch(/^M/)
+        // Seen from the front it is a line at its height, that goes up as the slider does.
+        await panel.getByRole('button', { name: 'Front', exact: true }).click()
+        const edge = async () => (await drawn.locator('.cut-edge').boundingBox())?.y ?? NaN
+        await expect
+          .poll(async () => {
+            const edgeBox = await drawn.locator('.cut-edge').boundingBox()
+            return edgeBox?.height ?? NaN
+          })
+          .toBeLessThan(4)
+        const low = await edge()
+        await page.keyboard.press('Tab')
+        await slider.focus()
+        await page.keyboard.press('End')
+        await lens.getByText(/^Layer 50 of 50/).waitFor()
+        await expect.poll(edge).toBeLessThan(low - 10)
+        await button.click()
+        await drawn.waitFor({ state: 'detached' })
+        expect(await panel.getByRole('region', { name: 'Layer lens' }).count()).toBe(0)
       },
       { locale: 'en-GB', viewport: { width: 1440, height: 900 } },
     )

@@ -15,7 +15,9 @@ import { writeStlBinary } from '../support/writeMesh.ts'
  * the innermost piece, most of them for showing progress, 223 bytes posted, 268 values told, 50,000 letters of markup.
  */
 const TRIANGLES = 708 * 706
-/** Once for every fourth triangle; a slower machine shows progress more often, but not ten times. */
+/**
+ * Once for every fourth triangle; a slower machine shows progress more often, but not ten times.
+ */
 const MOST_RUNS = TRIANGLES / 4
 /** Of 25 MB of file. */
 const MOST_POSTED = 100_000

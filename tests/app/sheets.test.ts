@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright'
 import { describe, expect, test } from 'vitest'
-import { withApp } from '../support/app.ts'
+import { sharedApp, withApp } from '../support/app.ts'
 import {
   chooseFromMenu,
   demoFile,
@@ -54,10 +54,13 @@ function focused(page: Page): Promise<string> {
   })
 }
 
-describe('the address of a sheet', { timeout: 120_000 }, () => {
+/** Before the sample, and with it; tests of one walk go on in the same visit. */
+const onTwoParts = sharedApp(keepTwoParts, WIDE)
+const onSample = sharedApp(loadSandpiper, WIDE)
+
+describe('the address of a sheet', { timeout: 300_000 }, () => {
   test('is entered directly, survives a reload and names the document', async () => {
-    await withApp(async ({ page, url }) => {
-      await keepTwoParts(page)
+    await onTwoParts(async ({ page, url }) => {
       for (const [sheet, title] of SHEETS) {
         const hash = sheet === 'part' ? '#/part/2' : `#/${sheet}`
         await enter(page, url + hash)
@@ -76,12 +79,11 @@ describe('the address of a sheet', { timeout: 120_000 }, () => {
       await name.fill('Renamed')
       await name.press('Enter')
       await expect.poll(() => page.title()).toBe('Part · Renamed · Preweigh')
-    }, WIDE)
+    })
   })
 
   test('is gone through by the browser’s own back and forward', async () => {
-    await withApp(async ({ page }) => {
-      await keepTwoParts(page)
+    await onTwoParts(async ({ page }) => {
       await goToSheet(page, 'carbon')
       await openRow(page, 'front arm')
       await page.getByRole('navigation', { name: 'Other parts' }).getByRole('link').click()
@@ -102,12 +104,11 @@ describe('the address of a sheet', { timeout: 120_000 }, () => {
       await page.getByRole('group', { name: 'Settings of gps mast' }).waitFor()
       await page.goBack()
       await page.getByRole('group', { name: 'Settings of front arm' }).waitFor()
-    }, WIDE)
+    })
   })
 
   test('that names none shows the frame; one of a part that is not there says so', async () => {
-    await withApp(async ({ page, url }) => {
-      await keepTwoParts(page)
+    await onTwoParts(async ({ page, url }) => {
       for (const nonsense of ['#/nowhere', '#part', '#/part/two', '#/frame/../x', '#%']) {
         await enter(page, url + nonsense)
         await page.locator('.frame-sheet').waitFor()
@@ -118,22 +119,11 @@ describe('the address of a sheet', { timeout: 120_000 }, () => {
       await page.getByText('The list ends at 2.').waitFor()
       await page.getByRole('link', { name: 'Back to the list' }).click()
       await rowOf(page, 'gps mast').waitFor()
-    }, WIDE)
-  })
-
-  test('of another frame begins on its first sheet', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
-      await openRow(page, 'GPS mast')
-      await chooseFromMenu(page, /Tern/)
-      await expect.poll(() => hashOf(page)).toBe('#/frame')
-      await page.locator('.frame-sheet').waitFor()
-      await expect.poll(() => page.title()).toMatch(/^Frame · Tern/)
-    }, WIDE)
+    })
   })
 })
 
-describe('the focus', { timeout: 120_000 }, () => {
+describe('the focus', { timeout: 300_000 }, () => {
   test('is never lost: not by the sample, not by a sheet that comes or goes', async () => {
     await withApp(async ({ page }) => {
       const sample = page.getByRole('button', { name: /Load Sandpiper/ })
@@ -169,10 +159,10 @@ describe('the focus', { timeout: 120_000 }, () => {
   })
 })
 
-describe('number, row and piece of an item', { timeout: 120_000 }, () => {
+describe('number, row and piece of an item', { timeout: 300_000 }, () => {
   test('light up together, whichever is pointed at or has the focus, with a mark on the ruler', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
+      await goToSheet(page, 'frame')
       const { row, number, piece, ghost } = places(page, 'Tail boom', 2)
       await number.waitFor()
       const all = async (isLit: boolean) => {
@@ -203,12 +193,12 @@ describe('number, row and piece of an item', { timeout: 120_000 }, () => {
         await away.focus()
         await all(false)
       }
-    }, WIDE)
+    })
   })
 
   test('are chosen by one press; a second on the number or the piece opens the Part sheet', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
+      await goToSheet(page, 'frame')
       const { row, number, piece } = places(page, 'Tail boom', 2)
       await number.waitFor()
       for (const first of ['number', 'piece', 'row'] as const) {
@@ -236,14 +226,14 @@ describe('number, row and piece of an item', { timeout: 120_000 }, () => {
         await goToSheet(page, 'frame')
         await number.waitFor()
       }
-    }, WIDE)
+    })
   })
 })
 
-describe('the ruler', { timeout: 120_000 }, () => {
+describe('the ruler', { timeout: 300_000 }, () => {
   test('has a mark where the frame would be without the row pointed at', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
+      await goToSheet(page, 'frame')
       const total = await totalGrams(page)
       const scale = await scaleOf(page)
       const left = await leftOfScale(page)
@@ -266,12 +256,11 @@ describe('the ruler', { timeout: 120_000 }, () => {
       )
       await page.getByRole('textbox', { name: 'Name of the frame' }).hover()
       await page.locator('.ruler-ghost').waitFor({ state: 'detached' })
-    }, WIDE)
+    })
   })
 
   test('has one where another infill would move the frame, and the frame goes there when it is taken', async () => {
-    await withApp(async ({ page }) => {
-      await keepTwoParts(page)
+    await onTwoParts(async ({ page }) => {
       await openSection(page, 'Infill')
       const table = page.locator('.choose-table')
       const take = table.getByRole('button', { name: 'Take 80 % infill' })
@@ -282,12 +271,12 @@ describe('the ruler', { timeout: 120_000 }, () => {
       await page.keyboard.press('Enter')
       await expect.poll(() => totalGrams(page)).toBe(then)
       await expect.poll(() => focused(page)).not.toBe('nothing')
-    }, WIDE)
+    })
   })
 
   test('keeps every name inside and apart from the others, on a phone too', async () => {
-    await withApp(async ({ page }) => {
-      await loadSandpiper(page)
+    await onSample(async ({ page }) => {
+      await goToSheet(page, 'frame')
       const carbon = await openSection(page, 'Against a carbon frame')
       const mass = carbon.getByRole('textbox', { name: 'Carbon mass' })
       for (const grams of ['140', '146', '90', '400']) {
@@ -301,7 +290,21 @@ describe('the ruler', { timeout: 120_000 }, () => {
             .toEqual([])
         }
       }
-    }, WIDE)
+      await page.setViewportSize(WIDE.viewport)
+    })
+  })
+})
+
+describe('another frame', { timeout: 300_000 }, () => {
+  test('begins on its first sheet', async () => {
+    await onSample(async ({ page }) => {
+      await goToSheet(page, 'frame')
+      await openRow(page, 'GPS mast')
+      await chooseFromMenu(page, /Tern/)
+      await expect.poll(() => hashOf(page)).toBe('#/frame')
+      await page.locator('.frame-sheet').waitFor()
+      await expect.poll(() => page.title()).toMatch(/^Frame · Tern/)
+    })
   })
 })
 
@@ -359,7 +362,10 @@ async function leftOfScale(page: Page): Promise<number> {
   return middleOf(page.locator('.totals .ruler-number:not(.ruler-zero)').first())
 }
 
-/** From grams to px of the screen, by the first and last but one of the numbers written below the ruler. */
+/**
+ * From grams to px of the screen, by the first and last but one of the numbers written below the
+ * ruler.
+ */
 async function scaleOf(page: Page): Promise<(grams: number) => number> {
   const numbers = page.locator('.totals .ruler-number:not(.ruler-zero)')
   const at = async (i: number) => {

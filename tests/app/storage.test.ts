@@ -32,7 +32,7 @@ const FAILURES = [
   },
 ]
 
-describe.each(FAILURES)('with $name', { timeout: 120_000 }, ({ said, script }) => {
+describe.each(FAILURES)('with $name', { timeout: 300_000 }, ({ said, script }) => {
   test('the page says so, works on and offers the file', async () => {
     await withApp(async ({ page }) => {
       await page.context().addInitScript(script)

@@ -23,7 +23,7 @@ async function secondTab(page: Page, url: string): Promise<Page> {
   return tab
 }
 
-describe('two tabs on one frame', { timeout: 120_000 }, () => {
+describe('two tabs on one frame', { timeout: 300_000 }, () => {
   test('the second is told, changes nothing, and can take over; the first then says so', async () => {
     await withApp(async ({ page, url }) => {
       await dropFiles(page, [demoFile('damper-cup.stl')])

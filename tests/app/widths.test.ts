@@ -1,14 +1,25 @@
 import type { Page } from 'playwright'
 import { expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
-import { goToSheet, loadSandpiper, openRow, openSection } from '../support/page.ts'
+import { box } from '../support/meshes.ts'
+import {
+  dropMeshes,
+  goToSheet,
+  loadSandpiper,
+  openRow,
+  openSection,
+  waitForCensus,
+} from '../support/page.ts'
 
 interface Fault {
   readonly widthPx: number
   readonly words: string
 }
 
-/** Words of which one part stands on another line than the rest, and how far the page reaches beyond its edge. */
+/**
+ * Words of which one part stands on another line than the rest, and how far the page reaches beyond
+ * its edge.
+ */
 function faultsSeen(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const found: string[] = []
@@ -88,16 +99,36 @@ test.each([
   },
 )
 
+test('a name of one long word leaves every sheet as wide as its window', async () => {
+  await withApp(
+    async ({ page }) => {
+      const name = 'FrontArmLeftWithInsertsAndHolesDrilledByHand'.repeat(4)
+      await dropMeshes(page, { [name]: box(100, 20, 6), deck: box(60, 60, 3) })
+      await waitForCensus(page)
+      for (const sheet of ['frame', 'part', 'choose', 'carbon', 'aircraft', 'bench'] as const) {
+        await goToSheet(page, sheet)
+        await page.locator('.title-block').waitFor()
+        for (const width of [1280, 360]) {
+          await page.setViewportSize({ width, height: 900 })
+          const faults = (await faultsSeen(page)).filter((words) => words.startsWith('the page'))
+          expect({ sheet, width, faults }).toEqual({ sheet, width, faults: [] })
+        }
+      }
+    },
+    { locale: 'en-GB', viewport: { width: 1280, height: 900 } },
+  )
+})
+
 test('a word in two lines, and a page too wide, would be seen', async () => {
   await withApp(
     async ({ page }) => {
       await page.evaluate(() => {
-        const box = document.createElement('p')
-        box.textContent = 'landing gear unbroken'
-        Object.assign(box.style, { width: '5ch', overflowWrap: 'anywhere', minWidth: '0' })
+        const words = document.createElement('p')
+        words.textContent = 'landing gear unbroken'
+        Object.assign(words.style, { width: '5ch', overflowWrap: 'anywhere', minWidth: '0' })
         const wide = document.createElement('div')
         Object.assign(wide.style, { width: '1400px', height: '1px' })
-        document.body.append(box, wide)
+        document.body.append(words, wide)
       })
       const seen = await faultsSeen(page)
       expect(seen).toContain('“landing” is broken')

@@ -18,7 +18,7 @@ import {
 const LOCALE = { locale: 'en-GB', viewport: { width: 1440, height: 900 } }
 const COUNTED = { ...LOCALE, hasCounted: true }
 
-describe('the work', { timeout: 90_000 }, () => {
+describe('the work', { timeout: 240_000 }, () => {
   test('is still there after a reload', async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, ['front-arm.stl', 'camera-tray.obj'].map(demoFile))
@@ -76,7 +76,7 @@ describe('the work', { timeout: 90_000 }, () => {
         await waitForCensus(other)
         expect(await totalGrams(other)).toBe(total)
         expect(await gramsOf(other, 'Front arm')).toBe(arm)
-      }, LOCALE)
+      }, COUNTED)
     }, COUNTED)
   })
 

@@ -46,7 +46,7 @@ async function type(page: Page, name: string, value: string): Promise<void> {
 
 test(
   'a second mesh gives the part an infill of its own where it lies',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, [{ name: 'bar.stl', bytes: writeStlBinary(BAR) }])
@@ -88,7 +88,7 @@ test(
 
 test(
   'two zones at once, each with its own infill, typed as Germans do',
-  { timeout: 120_000 },
+  { timeout: 300_000 },
   async () => {
     await withApp(
       async ({ page }) => {
@@ -117,7 +117,8 @@ test(
         await openRow(page, 'bar')
         await type(page, 'Infill in left.stl', '6')
         await type(page, 'Infill in right.stl', '12,5')
-        // Nothing is left outside of the two, so the bar lies half-way but for the turns where they meet.
+        // Nothing is left outside of the two, so the bar lies half-way but for the turns where they
+        // meet.
         const both = await germanGrams(page)
         expect(Math.abs(both - (light + dense) / 2)).toBeLessThan(0.3 * (dense - light))
 

@@ -3,7 +3,10 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 
-/** Builds the app into a folder of its own; throws with what the bundler says where it does not build. */
+/**
+ * Builds the app into a folder of its own; throws with what the bundler says where it does not
+ * build.
+ */
 export function buildApp(folder: string): string {
   const build = join(folder, 'app')
   const vite = ['node_modules/vite/bin/vite.js', 'build', '--outDir', build, '--logLevel', 'warn']
@@ -13,7 +16,10 @@ export function buildApp(folder: string): string {
   return build
 }
 
-/** What a first visit loads before the page can be used, gzipped, kB: the scripts and style sheets index.html names. */
+/**
+ * What a first visit loads before the page can be used, gzipped, kB: the scripts and style sheets
+ * index.html names.
+ */
 export function shellKb(build: string): number {
   const html = readFileSync(join(build, 'index.html'), 'utf8')
   const files = [...html.matchAll(/(?:src|href)="\.\/([^"]+\.(?:js|css))"/g)].map(

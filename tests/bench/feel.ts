@@ -3,10 +3,20 @@ import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
 import { createAppServer, listen } from '../../src/tools/serve.mjs'
 import { watchMainThread } from '../support/mainThread.ts'
 import { buildApp } from './buildApp.ts'
+import { fixedWork } from './fixedWork.ts'
+import { inputToPaint, type PaintTimes } from './inputToPaint.ts'
 import { writeBalls } from './pageTimes.ts'
 
-/** Longest task of the main thread while something is done on the sample, processor time, ms. */
-export type Feel = Readonly<Record<string, number>>
+export interface Feel {
+  /** What the same fixed piece of work takes this page on this machine now, processor time, ms. */
+  readonly fixedMs: number
+  /** Longest task of the main thread while something is done on the sample, processor time, ms. */
+  readonly longestMs: Readonly<Record<string, number>>
+  /** By what was pressed. */
+  readonly paint: Readonly<Record<string, PaintTimes>>
+  /** From the first figures of the sample to its picture, ms. */
+  readonly pictureMs: number
+}
 
 const SHEETS = ['part/2', 'choose', 'carbon', 'aircraft', 'bench', 'frame']
 
@@ -26,8 +36,10 @@ export async function feel(folder: string): Promise<Feel> {
     const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
     const page = await context.newPage()
     await page.goto(url)
+    const fixedMs = await fixedWork(page)
+    const watching = page.evaluate(watchPicture)
     await page.getByRole('button', { name: /Load Sandpiper/ }).click()
-    await page.locator('tr.row').first().waitFor()
+    const pictureMs = await watching
     await page.locator('.rough-words').waitFor({ state: 'detached' })
     await page.locator('.item-number').first().waitFor()
     const found: Record<string, number> = {}
@@ -43,7 +55,7 @@ export async function feel(folder: string): Promise<Feel> {
         await page.evaluate((hash) => {
           location.hash = hash
         }, `#/${sheet}`)
-        await page.locator('.drawn-sheet:not(.sheet-coming) .title-block').waitFor()
+        await page.locator('.drawn-sheet:not(.sheet-coming, .order-paper) .title-block').waitFor()
         await page.waitForTimeout(1500)
       })
     }
@@ -54,6 +66,7 @@ export async function feel(folder: string): Promise<Feel> {
     await clock('drag infill', async () => {
       await drag(page, '.slider-thumb', 90)
     })
+    const paint = await inputToPaint(page)
     const another = await browser.newContext({ viewport: { width: 1440, height: 900 } })
     const busy = await another.newPage()
     await busy.goto(url)
@@ -71,12 +84,26 @@ export async function feel(folder: string): Promise<Feel> {
       await busy.locator('.rough-words').waitFor({ state: 'detached', timeout: 120_000 })
     })
     found['price half a million triangles'] = Math.max(...tasks.map(({ threadMs }) => threadMs))
-    return found
+    return { fixedMs, longestMs: found, paint, pictureMs }
   } finally {
     await browser.close()
     server.close()
     server.closeAllConnections()
   }
+}
+
+/** Runs in the page: by its own clock, so that the driver's delays do not count. */
+function watchPicture(): Promise<number> {
+  return new Promise((resolve) => {
+    let figuresAt: number | null = null
+    const timer = setInterval(() => {
+      if (document.querySelector('tr.row .cell-grams .figure') !== null)
+        figuresAt ??= performance.now()
+      if (figuresAt === null || document.querySelector('.piece-outline') === null) return
+      clearInterval(timer)
+      resolve(performance.now() - figuresAt)
+    }, 5)
+  })
 }
 
 async function drag(page: Page, selector: string, byPx: number): Promise<void> {

@@ -24,7 +24,10 @@ export async function clock(run: () => unknown): Promise<number> {
   return performance.now() - start
 }
 
-/** ms of processor time of one run that waits for nothing, with its compiling and clearing of memory. */
+/**
+ * ms of processor time of one run that waits for nothing, with its compiling and clearing of
+ * memory.
+ */
 export function busy(run: () => unknown): number {
   const start = process.cpuUsage()
   run()

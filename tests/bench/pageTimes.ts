@@ -72,7 +72,8 @@ function watch(parts: number): Promise<PageTimes> {
     let firstTotalMs: number | null = null
     let allRoughMs: number | null = null
     document.addEventListener('change', () => (startedAt ??= performance.now()), true)
-    // No function of its own here: the driver sends this text alone, without the helpers a compiler may add.
+    // No function of its own here: the driver sends this text alone, without the helpers a compiler
+    // may add.
     const timer = setInterval(() => {
       if (startedAt === null) return
       const ms = performance.now() - startedAt

@@ -33,7 +33,10 @@ export async function holedPlate(): Promise<Mesh> {
   return take(Solid.cube([136, 60, 4], true).subtract(Solid.union(holes)))
 }
 
-/** An arm 160 mm long that tapers from 22 × 14 mm, with rounded corners, a pocket, a motor pad and its screw holes. */
+/**
+ * An arm 160 mm long that tapers from 22 × 14 mm, with rounded corners, a pocket, a motor pad and
+ * its screw holes.
+ */
 export async function taperedArm(): Promise<Mesh> {
   const { Manifold: Solid, CrossSection } = await loadManifold()
   const section = CrossSection.square([16, 8], true).offset(3, 'Round', 2, 64)
@@ -54,7 +57,10 @@ function take(solid: Manifold): Mesh {
   return placeMesh({ positions: vertProperties, indices: triVerts }, 1, POSE_AS_DRAWN)
 }
 
-/** Plates, arms and rings with 4 to 12 screw holes each, some of them where the part before has its own. */
+/**
+ * Plates, arms and rings with 4 to 12 screw holes each, some of them where the part before has its
+ * own.
+ */
 export function strangers(count: number): readonly MeetingPart[] {
   const random = seededRandom(count)
   let last: ReturnType<typeof scattered> = []

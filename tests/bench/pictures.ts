@@ -44,7 +44,7 @@ for (const [name, address, width, colorScheme] of PICTURES) {
   await page.evaluate((hash) => {
     location.hash = hash
   }, address)
-  await page.locator('.drawn-sheet:not(.sheet-coming) .title-block').waitFor()
+  await page.locator('.drawn-sheet:not(.sheet-coming, .order-paper) .title-block').waitFor()
   if (name === 'bench')
     await page
       .getByText(/in \d+ print runs/)

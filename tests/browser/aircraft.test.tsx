@@ -49,7 +49,8 @@ describe('the screw length helper', () => {
   test('finds the stocked length through plate and arm into a locknut', async () => {
     const added: Item[] = []
     await drawHelper((item) => added.push(item))
-    // 3 + 6 mm, a 4 mm locknut (DIN 985) and two threads of 0.5 mm past it make 14: the next stocked M3 is 16.
+    // 3 + 6 mm, a 4 mm locknut (DIN 985) and two threads of 0.5 mm past it make 14: the next
+    // stocked M3 is 16.
     await expect.element(page.getByText('M3 × 16 mm')).toBeVisible()
     await expect.element(page.getByText('14 mm or more')).toBeVisible()
     await page.getByRole('button', { name: 'Add in steel' }).click()

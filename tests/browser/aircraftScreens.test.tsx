@@ -41,7 +41,8 @@ describe('Mass', () => {
     expect(factOf(mass, 'Predicted mass')).toBe('1,150 g')
     await expect.element(mass.getByText(/1,150 g, 50\.0 g under it\.$/)).toBeVisible()
     await type(mass.getByRole('textbox', { name: 'All-up at most' }), '1100')
-    // An error of ±10 % (two standard deviations) makes 100 g two of them: one-sided 97.7 % (any normal table).
+    // An error of ±10 % (two standard deviations) makes 100 g two of them: one-sided 97.7 % (any
+    // normal table).
     await expect
       .element(
         mass.getByText(

@@ -16,7 +16,7 @@ let databases = 0
 /** A database of the browser's own, gone afterwards. */
 async function withDatabase(work: (storage: Storage) => Promise<void>): Promise<void> {
   const name = `nothing lost ${(databases += 1)} ${performance.now()}`
-  const storage = createIndexedDbStorage(name, { factsBuild: 'build' })
+  const storage = createIndexedDbStorage(name, { countedBuild: 'build' })
   try {
     await work(storage)
   } finally {

@@ -23,8 +23,8 @@ const OLD_LESSON = {
 let databases = 0
 const opened: { name: string; close(): Promise<void> }[] = []
 
-function storageIn(name: string, factsBuild = 'build', now?: () => number) {
-  const options = now === undefined ? { factsBuild } : { factsBuild, now }
+function storageIn(name: string, countedBuild = 'build', now?: () => number) {
+  const options = now === undefined ? { countedBuild } : { countedBuild, now }
   const storage = createIndexedDbStorage(name, options)
   opened.push({ name, close: storage.close })
   return storage

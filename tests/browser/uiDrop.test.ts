@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { readDrop } from '../../src/ui/intake/readDrop.ts'
 
-// A script may not make a DataTransfer that holds folders, so these stand in for what the browser hands over.
+// A script may not make a DataTransfer that holds folders, so these stand in for what the browser
+// hands over.
 
 function fileItem(name: string) {
   const file = new File(['x'], name)

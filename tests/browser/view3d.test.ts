@@ -155,7 +155,8 @@ describe('the 3D view', { timeout: 30_000 }, () => {
     view = mountView(container, OPTIONS)
     await view.setMesh(box(100, 100, 10))
     view.show('top')
-    // In the top view the part is as wide as its own dimension says; compare the bar with the picture.
+    // In the top view the part is as wide as its own dimension says; compare the bar with the
+    // picture.
     await vi.waitFor(() => expect(dimensions()).toEqual(['100', '100']))
     const barPx = () => container.querySelector('.view3d-bar')?.getBoundingClientRect().width ?? 0
     // The view glides there; where it has arrived, both agree.

@@ -2,13 +2,14 @@ import { afterEach, describe, expect, test } from 'vitest'
 import { readMesh } from '../../src/core/formats/read.ts'
 import { measureMesh } from '../../src/core/mesh/measure.ts'
 import { placeMesh } from '../../src/core/mesh/pose.ts'
-import { takeCensus } from '../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../src/core/census/countAllLayers.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { createBrowserRunner } from '../../src/jobs/browserRunner.ts'
 import { hashBytes } from '../../src/jobs/hash.ts'
 import { geometryOf } from '../../src/jobs/keys.ts'
 import { createPoolRunner } from '../../src/jobs/poolRunner.ts'
-import type { AnalyseEvent, MeshSource } from '../../src/jobs/protocol.ts'
+import type { AnalyseEvent } from '../../src/jobs/asks/partAsks.ts'
+import type { MeshSource } from '../../src/jobs/asks/fileAsks.ts'
 import type { Runner } from '../../src/jobs/runner.ts'
 import { webWorkers } from '../../src/jobs/webWorker.ts'
 import { box, sphere } from '../support/meshes.ts'
@@ -54,7 +55,7 @@ describe('a worker of the page', () => {
     const runner = open(createBrowserRunner())
     const source = await sourceOf(BALL)
     const { mesh } = readMesh(BALL, 'part.stl')
-    const direct = takeCensus(placeMesh(mesh, 1, POSE_AS_DRAWN), geometry)
+    const direct = countAllLayers(placeMesh(mesh, 1, POSE_AS_DRAWN), geometry)
     for (let k = 0; k < 3; k++) {
       const events: AnalyseEvent[] = []
       const outcome = await runner.run(ask(source), { onEvent: (event) => events.push(event) })

@@ -110,7 +110,8 @@ describe('price --frame --json', () => {
         }
       ).parts.map(({ name, quantity, spares }) => ({ name, quantity, spares })),
     )
-    // Two parts of one spool were weighed; every other part of it follows, and says what was before.
+    // Two parts of one spool were weighed; every other part of it follows, and says what was
+    // before.
     const weighedG = new Map(report.parts.map((part) => [part.name, part]))
     for (const part of weighedG.values()) {
       if (isFailed(part)) continue
@@ -145,15 +146,42 @@ describe('price --frame --json', () => {
       expect(Math.min(one.plateMm, one.massG, one.cost)).toBeGreaterThan(0)
     }
     expect(report.arms.map(({ part }) => part)).toEqual(['Front arm', 'Tail boom'])
+    // One first tone of an arm, wherever it is told.
+    expect(report.arms.map(({ printedHz }) => printedHz)).toEqual(
+      report.stiffness.map(({ firstHz }) => firstHz),
+    )
     for (const { printedHz, plateHz, hoverTurnHz } of report.arms) {
-      expect(printedHz.high / printedHz.mid).toBeCloseTo(1.2, 9)
       expect(Math.min(printedHz.low, plateHz.low, hoverTurnHz.low)).toBeGreaterThan(5)
     }
-    // Built left and right alike, and so its balance is on the middle line, near the middle of the motors.
+    // How arms give: the first one rings near what its beam says, softer at its joints.
+    expect(report.stiffness.map(({ part }) => part)).toEqual(['Front arm', 'Tail boom'])
+    for (const { loadN, deflectionMm, firstHz, safety } of report.stiffness) {
+      expect(loadN).toBeGreaterThan(1)
+      expect(deflectionMm.low).toBeGreaterThan(0)
+      expect(deflectionMm.high / deflectionMm.mid).toBeCloseTo(1 / 0.75, 9)
+      expect(firstHz.high / firstHz.mid).toBeCloseTo(1.125, 9)
+      expect(safety!.mid).toBeGreaterThan(1)
+    }
+    expect(report.notes.join(' ')).toContain('no licence to fly over people')
+    // Built left and right alike, and so its balance is on the middle line, near the middle of the
+    // motors.
     expect(Math.abs(balance?.cgMm[1] ?? 9)).toBeLessThan(0.5)
     expect(Math.abs(balance?.cgMm[0] ?? 99)).toBeLessThan(15)
     expect(balance?.massG).toBeCloseTo(ledger.basicMassG, 6)
     expect(balance?.unplaced).toEqual([])
+    // Bought things hang on joints as printed ones do; nothing is in anything but the cups' rubber.
+    for (const [a, b, count] of [
+      ['Front arm', 'Motor', 4],
+      ['Tail yoke', 'Motor', 4],
+      ['Lower deck', 'Flight controller', 4],
+      ['Camera tray', 'Action camera', 0],
+      ['Battery pad', 'Pack, 3 cells, 2200 mAh', 0],
+    ] as const) {
+      expect(report.joints.find((one) => one.a === a && one.b === b)).toMatchObject({ count })
+    }
+    expect(report.clashes).toMatchObject([
+      { code: 'squeeze', a: 'Camera tray', b: 'Damper cup', count: 4 },
+    ])
     const [roll, pitch, yaw] = balance?.inertiaKgM2 ?? [0, 0, 0]
     expect(Math.min(roll, pitch)).toBeGreaterThan(0)
     // For any body no moment of inertia is larger than the two others together.
@@ -179,10 +207,20 @@ describe('price --frame --json', () => {
       gripMm: 4,
       screw: 'M3 × 8',
       count: 2,
-      warnings: [],
+      warnings: [expect.stringContaining('Insert in open infill: 4 walls are 1.6 mm')],
     })
     const eights = joints.reduce((sum, one) => sum + (one.screw === 'M3 × 8' ? one.count : 0), 0)
     expect(frameTableOf(report, 'en-GB')).toContain(`Screws from joints: ${eights} × M3 × 8, `)
+    // One list: the ledger has each once, with its mass by the DIN 912 weight chart, and nothing
+    // hangs in the air.
+    expect(
+      report.ledger.lines.filter(({ name }) => name.startsWith('Screw M3 × 8,')),
+    ).toMatchObject([{ group: 'fasteners', status: 'calculated', quantity: eights, massG: 0.8 }])
+    const screws = report.ledger.lines.filter(({ name }) => name.startsWith('Screw '))
+    expect(screws.reduce((sum, { quantity }) => sum + quantity, 0)).toBe(
+      joints.reduce((sum, { count }) => sum + count, 0),
+    )
+    expect(report.balance).toMatchObject({ unplacedG: 0, unplaced: [] })
   })
 
   it('balances the demo plane inside its range and has no hover for it', async () => {
@@ -190,9 +228,13 @@ describe('price --frame --json', () => {
     expect(report.code).toBe(0)
     expectSums(report)
     expect(report.flight).toBeNull()
-    // Glued, plugged and slid on: nothing is screwed.
+    // Glued, plugged and slid on: nothing but the motor is screwed, through 3 mm of the nose.
     expect(report.joints.length).toBeGreaterThan(8)
-    expect(report.joints.every(({ screw, count }) => screw === null && count === 0)).toBe(true)
+    const screwed = report.joints.filter(({ screw, count }) => screw !== null || count > 0)
+    expect(screwed).toMatchObject([
+      { a: 'Pod nose', b: 'Motor with folding propeller', gripMm: 3, screw: 'M3 × 6', count: 4 },
+    ])
+    expect(report.clashes).toEqual([])
     // 57 to 67 mm behind the leading edge at the root.
     const x = report.balance?.cgMm[0] ?? 0
     expect(report.balance?.unplaced).toEqual([])
@@ -292,7 +334,7 @@ describe('price --frame', () => {
     [resolve('tests/samples/inches.3mf'), /inches\.3mf” is a mesh.*without --frame/],
     [resolve('public/demo/feet.stl'), /feet\.stl” is a mesh.*without --frame/],
     ['stub.preweigh', /list of parts is damaged: .*ends at 300\. Take another copy/],
-    ['later.preweigh', /version 99 .* version 6/],
+    ['later.preweigh', /version 99 .* version 8/],
     ['gone.preweigh', /“gone\.preweigh” could not be read/],
   ])('exits with 1 and says why for %s', async (file, words) => {
     const { code, out, err } = await price('--frame', file, '--json')

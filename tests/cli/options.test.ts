@@ -158,7 +158,10 @@ describe('bad usage names what was given and what would do', () => {
     [['--recipe', '{"supports":1}', 'a.stl'], /supports is 1; .*true or false/],
     [['--recipe', '{"layerMm":', 'a.stl'], /--recipe: this is not JSON/],
     [['--recipe', '[1]', 'a.stl'], /--recipe: /],
-    [['--recipe', 'gone.json', 'a.stl'], /“gone.json” is neither JSON nor a role nor a file/],
+    [
+      ['--recipe', 'gone.json', 'a.stl'],
+      /“gone.json” is neither JSON nor a role \(arm, .*\), nor a file/,
+    ],
     [['--recipe', 'notes.txt', 'a.stl'], /“notes.txt” does not hold JSON/],
     [['--material', 'wood', 'a.stl'], /there is no “wood”.*petg/],
     [['--material', '{"densityGCm3":-1.2}', 'a.stl'], /densityGCm3 is -1.2/],
@@ -175,6 +178,10 @@ describe('bad usage names what was given and what would do', () => {
     [['--quantity', '1.5', 'a.stl'], /--quantity is “1.5”/],
     [['--unit', 'cubit', 'a.stl'], /--unit is “cubit”.*inch/],
     [['--currency', 'XYZ', 'a.stl'], /--currency is “XYZ”.*EUR/],
+    [['--nonsense', 'a.stl'], /^There is no option “--nonsense”; .* See --help\.$/],
+    [['--quantity'], /^--quantity needs a value; .* See --help\.$/],
+    [['--quantity', '-3', 'a.stl'], /^--quantity needs a value; .*--quantity=-/],
+    [['--recipe', 'Arm', 'a.stl'], /“Arm” is neither JSON nor a role \(arm, .*\), nor a file/],
   ] as const)('%j', (args, message) => {
     expect(() => parse(args)).toThrow(UsageError)
     expect(() => parse(args)).toThrow(message)
@@ -201,7 +208,7 @@ describe('--habits', () => {
     ['{"strands":1}', '--habits: There is no habit “strands”; there are bead, outerWidthShare'],
     ['[1]', '--habits: it must be a JSON object'],
     ['{"holdMm"', '--habits: this is not JSON'],
-    ['nowhere.json', '--habits: “nowhere.json” is neither JSON nor a file that can be read'],
+    ['nowhere.json', '--habits: “nowhere.json” is neither JSON, nor a file: '],
   ])('%s is refused with its reason', (given, words) => {
     expect(() => habits('--habits', given)).toThrow(UsageError)
     expect(() => habits('--habits', given)).toThrow(words)

@@ -15,7 +15,10 @@ beforeEach(() => {
 })
 afterEach(() => rmSync(folder, { recursive: true }))
 
-/** A file that gives nothing before the test writes it stands first; more others than are handed out ahead. */
+/**
+ * A file that gives nothing before the test writes it stands first; more others than are handed out
+ * ahead.
+ */
 async function priceWithSlow(order: 'in order' | 'as they come'): Promise<readonly string[]> {
   const bytes = writeStlBinary(box(8, 6, 2))
   const slow = join(folder, 'slow.stl')

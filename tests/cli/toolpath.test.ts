@@ -78,7 +78,8 @@ test('tells which of the meshes it prints, whichever way up that was drawn', asy
   const wallMm3 = 20 * 0.2 * 0.45 * (2 * (39.55 + 29.55) + 2 * (38.65 + 28.65))
   expect(lies.laid.wallMm3).toBeCloseTo(wallMm3, 0)
   expect(Math.abs(lies.counted.wallMm3 / wallMm3 - 1)).toBeLessThan(0.01)
-  // Skins of 40 − 4 × 0.45 by 30 − 4 × 0.45; of the seven the first over rooms is in strands, × 1.3.
+  // Skins of 40 − 4 × 0.45 by 30 − 4 × 0.45; of the seven the first over rooms is in strands, ×
+  // 1.3.
   const skinMm3 = (6 + 1.3) * 0.2 * (40 - 1.8) * (30 - 1.8)
   expect(Math.abs(lies.counted.skinMm3 / skinMm3 - 1)).toBeLessThan(0.03)
 })
@@ -87,6 +88,19 @@ test('names a file that is none, and what does not go with it', async () => {
   const letter = await price('--toolpath', 'letter.gcode')
   expect(letter).toMatchObject({ code: 1, out: '' })
   expect(letter.err).toMatch(/^letter\.gcode: The file holds no moves/)
-  expect((await price('--toolpath', 'gone.gcode')).err).toMatch(/^gone\.gcode: It cannot be read/)
+  expect((await price('--toolpath', 'gone.gcode')).err).toMatch(
+    /^gone\.gcode: It cannot be read: there is no “.*gone\.gcode”\./,
+  )
+  expect((await price('--toolpath', '.')).err).toMatch(/^\.: It cannot be read: it is a folder\./)
   expect(await price('--toolpath', 'box.gcode', '--recipe', 'arm')).toMatchObject({ code: 2 })
+})
+
+test('names a mesh it cannot use, and tells the rest all the same', async () => {
+  const args = ['--toolpath', 'box.gcode', '--json', 'letter.gcode', 'gone.stl', 'lies.stl']
+  const { code, out, err } = await price(...args)
+  expect(code).toBe(1)
+  expect(JSON.parse(out)).toMatchObject({ file: 'box.gcode', part: { file: 'lies.stl' } })
+  const [letter, gone] = err.split('\n')
+  expect(letter).toMatch(/^letter\.gcode: .*not STL, OBJ or 3MF/)
+  expect(gone).toMatch(/^gone\.stl: The file could not be read: there is no “.*gone\.stl”/)
 })

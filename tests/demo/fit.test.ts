@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { Manifold } from 'manifold-3d'
 import { afterAll, describe, expect, it } from 'vitest'
 import { readMesh } from '../../src/core/formats/read.ts'
+import { itemMesh } from '../../src/core/joints/itemMesh.ts'
 import { turnMatrix } from '../../src/core/mesh/pose.ts'
 import type { Place } from '../../src/core/model/aircraft.ts'
 import type { Mesh, Vec3 } from '../../src/core/model/mesh.ts'
@@ -19,8 +20,8 @@ import { loadManifold, toSolid } from '../support/solidCensus.ts'
  */
 
 /**
- * A cup's groove is 2.5 mm wide and 8.2 across, the plate 3 mm thick and its hole 8: rubber gives way
- * by that much, mm³.
+ * A cup's groove is 2.5 mm wide and 8.2 across, the plate 3 mm thick and its hole 8: rubber gives
+ * way by that much, mm³.
  */
 const PRESSED = { pair: /^Damper cup \d × Camera tray 0$|^Camera tray 0 × Damper cup \d$/, mm3: 30 }
 
@@ -28,6 +29,8 @@ const meshes = new Map<string, Mesh>()
 function meshOf(aircraft: Aircraft, name: string): Mesh {
   const known = meshes.get(name)
   if (known !== undefined) return known
+  const item = aircraft.about.aircraft.items.find((each) => each.name === name)
+  if (item?.body !== undefined) return itemMesh(item.body)
   const part = aircraft.parts.find((each) => each.name === name)
   if (part === undefined) throw new Error(`no part ${name}`)
   const bytes = readFileSync(new URL(`../../public/demo/${part.file}`, import.meta.url))
@@ -59,10 +62,17 @@ interface Line {
   readonly along: Vec3
 }
 
-/** Axes and touching face of an end, in the frame. Its mirror image has its bores at the mirrored points. */
-function placed(aircraft: Aircraft, { part, piece, mouths, normal, behindMm = 0 }: DrawnEnd) {
+/**
+ * Axes and touching face of an end, in the frame. Its mirror image has its bores at the mirrored
+ * points.
+ */
+function placed(aircraft: Aircraft, { part, piece, mouths, normal, behindMm = 0, on }: DrawnEnd) {
   const place = placesOf(aircraft, part)[piece]
   if (place === undefined) throw new Error(`no place ${piece} of ${part}`)
+  if (on !== undefined && normal !== null) {
+    const lies = { at: moved(place, on), along: turned(place, normal) }
+    return { axes: [], face: lies, drawn: { at: on, along: normal } }
+  }
   const near = mouthNear(meshOf(aircraft, part))
   const axes = mouths.map((mouth): Line => {
     const found = near(mouth)
@@ -130,7 +140,8 @@ function closed(name: string, mesh: Mesh): Mesh {
 }
 
 function pieces(aircraft: Aircraft) {
-  return aircraft.parts.flatMap(({ name }) =>
+  const bought = aircraft.about.aircraft.items.filter(({ body }) => body !== undefined)
+  return [...aircraft.parts, ...bought].flatMap(({ name }) =>
     placesOf(aircraft, name).map((place, i) => ({
       name: `${name} ${i}`,
       body: bodyAt(closed(name, meshOf(aircraft, name)), place),
@@ -146,14 +157,14 @@ describe.each([
   const all = pieces(aircraft)
 
   it('has a place for every piece and every item', () => {
-    const { items, flight } = aircraft.about.aircraft
+    const { items } = aircraft.about.aircraft
     for (const { name, quantity } of aircraft.parts) {
       expect(placesOf(aircraft, name), name).toHaveLength(quantity)
     }
-    for (const { name, group, quantity, positionMm } of items) {
-      // Motors and propellers sit where the motors are.
-      const onMotors = group === 'drive' && quantity === flight?.motors
-      if (!onMotors) expect(positionMm, name).not.toBeNull()
+    for (const { name, quantity, positionMm, body } of items) {
+      const places = placesOf(aircraft, name)
+      if (body === undefined || positionMm !== null) expect(positionMm, name).not.toBeNull()
+      else expect(places, name).toHaveLength(quantity)
     }
   })
 

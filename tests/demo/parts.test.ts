@@ -136,7 +136,8 @@ it('meets every reader', () => {
 })
 
 it('draws a front arm that its mirror image cannot be turned into', () => {
-  // Lying flat and pointing along x, only a turn about x would swap left and right, and that turns the bottom up.
+  // Lying flat and pointing along x, only a turn about x would swap left and right, and that turns
+  // the bottom up.
   const { mesh } = load('front-arm.stl')
   const mirrored = new Set<string>()
   for (let i = 0; i < mesh.positions.length; i += 3) {

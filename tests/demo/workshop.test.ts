@@ -4,7 +4,9 @@ import { openWorkshop } from '../../src/demo/workshop.ts'
 const shop = await openWorkshop()
 afterAll(() => shop.close())
 
-/** Area of a regular 64-gon in a circle of diameter 1, over the circle's square: 16·sin(2π/64)/2. */
+/**
+ * Area of a regular 64-gon in a circle of diameter 1, over the circle's square: 16·sin(2π/64)/2.
+ */
 const POLYGON_64 = (64 / 8) * Math.sin((2 * Math.PI) / 64)
 
 it('drills a hole whose volume is that of its 64-sided prism', () => {

@@ -6,7 +6,10 @@ import { readMesh } from '../../src/core/formats/read.ts'
 import type { Mesh as MeshData } from '../../src/core/model/mesh.ts'
 import { rescale, write3mf, writeObj, writeStl, writeTextStl } from '../../src/demo/write.ts'
 
-/** Corner tetrahedron with edges of 3, 5 and 7: numbers that single precision holds, and one it must round. */
+/**
+ * Corner tetrahedron with edges of 3, 5 and 7: numbers that single precision holds, and one it must
+ * round.
+ */
 const TETRAHEDRON: MeshData = {
   positions: Float32Array.of(0, 0, 0, 3, 0, 0, 0, 5, 0, 0, 0, 7.1),
   indices: Uint32Array.of(0, 2, 1, 0, 1, 3, 0, 3, 2, 1, 2, 3),

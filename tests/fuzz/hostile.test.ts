@@ -17,7 +17,10 @@ import {
 /** How much more memory the process may hold afterwards and meanwhile than before, at most. */
 const LIMIT_MB = 900
 const LONG = process.env['PREWEIGH_LONG'] === '1'
-/** Runs of our script's pieces any one file may take: three times what the hungriest does, 20 MB of blank space. */
+/**
+ * Runs of our script's pieces any one file may take: three times what the hungriest does, 20 MB of
+ * blank space.
+ */
 const LIMIT_RUNS = LONG ? 3e9 : 250e6
 
 vi.setConfig({ testTimeout: LONG ? 1_200_000 : 180_000, hookTimeout: 180_000 })
@@ -213,7 +216,8 @@ describe('packages with tricks', () => {
       { level: 9 },
     )
     expect(within(() => endingsOf(zeros, 'a.zip'))).toMatchObject([{ kind: 'refused' }])
-    // Half a gigabyte and more are promised by each of many; what is given decides nothing any more.
+    // Half a gigabyte and more are promised by each of many; what is given decides nothing any
+    // more.
     const lies = zipSync(Object.fromEntries(['a', 'b', 'c'].map((n) => [`${n}.stl`, PROMISE])))
     const view = new DataView(lies.buffer)
     for (let at = 0; at < lies.length - 46; at++) {

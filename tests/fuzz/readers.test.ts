@@ -18,7 +18,10 @@ const LONG = process.env['PREWEIGH_LONG'] === '1'
 /** The long run takes another seed each time unless one is given; it stands in the titles. */
 const SEED = Number(process.env['PREWEIGH_SEED'] ?? (LONG ? Date.now() % 1e9 : 20_256))
 const MUTATIONS = LONG ? 24_000 : 1100
-/** Runs of our script's pieces that a mutation of a few hundred bytes may take on its way to grams, on average. */
+/**
+ * Runs of our script's pieces that a mutation of a few hundred bytes may take on its way to grams,
+ * on average.
+ */
 const LIMIT_RUNS_EACH = 200_000
 
 // On a busy machine the same work may take the wall clock ten times as long.
@@ -79,7 +82,8 @@ for (const [title, sample, read] of SAMPLES) {
 }
 
 test(`${MUTATIONS} mutations of a 3MF model's XML ${ENDINGS} (seed ${SEED})`, () => {
-  // Inside the package a checksum catches every change; this one changes the text before it is packed.
+  // Inside the package a checksum catches every change; this one changes the text before it is
+  // packed.
   const random = seededRandom(SEED)
   const xml = new TextEncoder().encode(model)
   const parts = unzipSync(pack3mf(model))

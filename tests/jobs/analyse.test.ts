@@ -3,14 +3,15 @@ import { quickMeasure } from '../../src/core/formats/quick.ts'
 import { readMesh } from '../../src/core/formats/read.ts'
 import { measureMesh } from '../../src/core/mesh/measure.ts'
 import { placeMesh } from '../../src/core/mesh/pose.ts'
-import { takeCensus } from '../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../src/core/census/countAllLayers.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { analyse } from '../../src/jobs/analyse.ts'
 import { hashBytes } from '../../src/jobs/hash.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
 import { geometryOf } from '../../src/jobs/keys.ts'
 import { createMeshShelf } from '../../src/jobs/meshShelf.ts'
-import type { AnalyseAsk, AnalyseEvent, MeshSource } from '../../src/jobs/protocol.ts'
+import type { AnalyseAsk, AnalyseEvent } from '../../src/jobs/asks/partAsks.ts'
+import type { MeshSource } from '../../src/jobs/asks/fileAsks.ts'
 import { box, sphere } from '../support/meshes.ts'
 import { writeStlAscii, writeStlBinary } from '../support/writeMesh.ts'
 
@@ -62,7 +63,7 @@ describe('an analysis', () => {
     expect(steps.length).toBeGreaterThanOrEqual(14)
     expect(steps.length).toBeLessThanOrEqual(16)
     expect(answer.census).toEqual(
-      takeCensus(placeMesh(mesh, 1, POSE_AS_DRAWN), geometryOf(RECIPE_DEFAULTS)),
+      countAllLayers(placeMesh(mesh, 1, POSE_AS_DRAWN), geometryOf(RECIPE_DEFAULTS)),
     )
   })
 

@@ -4,7 +4,7 @@ import {
   RECIPE_DEFAULTS,
   type GeometrySettings,
 } from '../../src/core/model/settings.ts'
-import { takeCensus } from '../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../src/core/census/countAllLayers.ts'
 import { box, merge, translate } from '../support/meshes.ts'
 import { censusKey, geometryOf } from '../../src/jobs/keys.ts'
 
@@ -56,7 +56,7 @@ test('nor of habits that leave the layers as they are', () => {
   // A ledge, so that strands and bands are there.
   const stepped = merge([box(30, 20, 6), translate(box(15, 20, 12), [7, 0, 0])])
   const told = { ...geometry, habits: { joinedShare: 0, strandShare: 1.5 } }
-  expect(takeCensus(stepped, told)).toEqual(takeCensus(stepped, geometry))
+  expect(countAllLayers(stepped, told)).toEqual(countAllLayers(stepped, geometry))
   expect(key({ habits: told.habits })).toBe(key({}))
   expect(key({ habits: { ...told.habits, holdMm: 2 } })).toBe(key({ habits: { holdMm: 2 } }))
 })

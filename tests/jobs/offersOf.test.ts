@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
-import type { MeshSource } from '../../src/jobs/protocol.ts'
+import type { MeshSource } from '../../src/jobs/asks/fileAsks.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { box, scale, translate } from '../support/meshes.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
@@ -19,9 +19,9 @@ describe('the job that looks for joints', () => {
     const outcome = await createInProcessRunner().run({
       kind: 'offers',
       parts: [
-        { partId: 'a', source: lower, unit: 'millimetre', pieces: 1 },
-        { partId: 'b', source: inches, unit: 'inch', pieces: 1 },
-        { partId: 'c', source: broken, unit: 'millimetre', pieces: 1 },
+        { partId: 'a', source: lower, unit: 'millimetre', pieces: 1, mirrored: 0 },
+        { partId: 'b', source: inches, unit: 'inch', pieces: 1, mirrored: 0 },
+        { partId: 'c', source: broken, unit: 'millimetre', pieces: 1, mirrored: 0 },
       ],
     })
     if (!outcome.ok) throw new Error(outcome.problem.message)

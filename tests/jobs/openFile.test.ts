@@ -2,7 +2,7 @@ import { strToU8, zipSync } from 'fflate'
 import { describe, expect, test } from 'vitest'
 import { hashBytes } from '../../src/jobs/hash.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
-import type { OpenedFile } from '../../src/jobs/protocol.ts'
+import type { OpenedFile } from '../../src/jobs/asks/fileAsks.ts'
 import { box } from '../support/meshes.ts'
 import { write3mf, writeObj, writeStlBinary } from '../support/writeMesh.ts'
 

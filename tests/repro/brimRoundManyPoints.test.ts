@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { takeCensus } from '../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../src/core/census/countAllLayers.ts'
 import { placeMesh } from '../../src/core/mesh/pose.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import type { Vec3 } from '../../src/core/model/mesh.ts'
@@ -30,8 +30,9 @@ test('a brim goes round an outline of 70,000 points', () => {
   }
   const disc = placeMesh(meshOf(points, indices), 1, POSE_AS_DRAWN)
   const brimMm = 5
-  const { brimMm3 } = takeCensus(disc, { ...RECIPE_DEFAULTS, layerMm: 0.2, brimMm })
-  // A ring from the tips of the teeth outwards; what lies between the teeth adds at most half their depth all round.
+  const { brimMm3 } = countAllLayers(disc, { ...RECIPE_DEFAULTS, layerMm: 0.2, brimMm })
+  // A ring from the tips of the teeth outwards; what lies between the teeth adds at most half their
+  // depth all round.
   const ringMm2 = Math.PI * ((RADIUS_MM + brimMm) ** 2 - RADIUS_MM ** 2)
   const betweenMm2 = Math.PI * RADIUS_MM * DEPTH_MM
   expect(brimMm3 / 0.2).toBeGreaterThan(ringMm2 * 0.999)

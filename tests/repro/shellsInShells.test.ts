@@ -60,8 +60,25 @@ describe('bodies in bodies', () => {
     expect(volumeMm3).toBeCloseTo(whole - hollow, 6)
   })
 
-  test('of too many it is said that hollows may count as solid', () => {
-    const { findings } = measureMesh(shells(6000, 6), 1)
+  test('of 6,000 shells each inside the next every hollow is found', () => {
+    const hollows = Array.from({ length: 6000 }, (_, i) => {
+      const shell = sphere(1 + i * 0.05, 6)
+      return i % 2 === 0 ? flip(shell) : shell
+    })
+    const { findings, volumeMm3 } = measureMesh(merge(hollows), 1)
+    expect(findings.map(({ code }) => code)).not.toContain('unknown-nest')
+    const { volumeMm3: one } = measureMesh(sphere(1, 6), 1)
+    // The shell of radius r holds r³ of the first; every other one is taken off.
+    const cubes = hollows.map((_, i) => (i % 2 === 0 ? -1 : 1) * (1 + i * 0.05) ** 3)
+    const expected = one * cubes.reduce((sum, cube) => sum + cube, 0)
+    expect(volumeMm3 / expected).toBeCloseTo(1, 9)
+  })
+
+  test('of too many that cut one another it is said that hollows may count as solid', () => {
+    const askew = Array.from({ length: 6000 }, (_, i) =>
+      translate(sphere(1 + i * 0.05, 6), [i % 2 === 0 ? 0 : 0.3, 0, 0]),
+    )
+    const { findings } = measureMesh(merge(askew), 1)
     expect(findings.find(({ code }) => code === 'unknown-nest')).toMatchObject({
       grade: 'changes the grams',
       message: expect.stringContaining('6,000 bodies'),

@@ -1,14 +1,16 @@
 import fc from 'fast-check'
 import { AIRCRAFT_DEFAULTS } from '../../src/core/data/aircraft.ts'
-import { TEXT_LIMITS } from '../../src/core/data/limits.ts'
+import { TEXT_LIMITS, VARIANTS_MOST } from '../../src/core/data/limits.ts'
 import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRINTERS } from '../../src/core/data/printers.ts'
 import { pricesIn } from '../../src/core/data/prices.ts'
 import { ROLES } from '../../src/core/data/roles.ts'
+import type { PartWay } from '../../src/core/model/frame.ts'
 import { RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import type { DemoSource } from '../../src/state/actions/demos.ts'
 import type { MineKind } from '../../src/state/store/workshop.ts'
-import type { Actions, AppState, Session } from '../../src/state/store/types.ts'
+import type { Actions, Session } from '../../src/state/actions/types.ts'
+import type { AppState } from '../../src/state/store/types.ts'
 import { jointEnd } from './fullFrame.ts'
 import { LIMIT_PLACES, TEXT_PLACES, type Path } from './limitPlaces.ts'
 import { box, merge, translate } from './meshes.ts'
@@ -27,7 +29,10 @@ export interface Doing {
 }
 type Act = (doing: Doing) => unknown
 
-/** Any number a hand or another program could bring: inside, at the ends, far outside, and none at all. */
+/**
+ * Any number a hand or another program could bring: inside, at the ends, far outside, and none at
+ * all.
+ */
 const anyNumber = fc.oneof(
   { weight: 3, arbitrary: fc.constantFrom(0, 1, 2, 3, 0.2, 0.5, 10, 45, 100) },
   fc.double(),
@@ -62,9 +67,31 @@ const roleId = ({ state }: Doing, at: number) => {
   return roles[at % Math.max(1, roles.length)]?.id ?? 'gone'
 }
 
-const jointId = ({ state }: Doing, at: number) => {
-  const { joints } = state().frame.aircraft
-  return joints[at % Math.max(1, joints.length)]?.id ?? 'gone'
+/** One joint more, or one less. */
+function anyJoint(): fc.Arbitrary<Act> {
+  return fc.tuple(fc.oneof(fc.constant(0), anyNumber), which).map(([value, place]): Act => {
+    const key = (['turnDeg', 'slideMm', 'gapMm'] as const)[place % 3] ?? 'turnDeg'
+    return (doing) => {
+      const { joints } = doing.state().frame.aircraft
+      if (place % 4 === 3) {
+        doing.actions.putAircraft({ joints: joints.slice(1) }, 'part a joint')
+        return
+      }
+      const joint = {
+        id: `joint ${joints.length}`,
+        a: jointEnd(partId(doing, place), 0, [0, 0, 1]),
+        b: jointEnd(partId(doing, place + 1), place % 2, [0, 0, -1]),
+        kind: 'bores' as const,
+        mirrored: place % 3 === 0,
+        turnDeg: 0,
+        slideMm: 0,
+        gapMm: 0,
+        [key]: value,
+        fastener: { thread: 'M3' as const, end: 'nut' as const },
+      }
+      doing.actions.putAircraft({ joints: [...joints, joint] }, 'join two pieces')
+    }
+  })
 }
 
 /** Puts any value at any place of the frame that has one. */
@@ -103,17 +130,23 @@ const named = (act: (doing: Doing, name: string, at: number) => unknown): fc.Arb
 /** What is documented to reject where part or mesh are gone. */
 const quietly = (promise: Promise<unknown>) => promise.catch(() => undefined)
 
+const wayOf = ({ recipe, materialId }: PartWay): PartWay => ({ recipe, materialId })
+
 const MINE: Readonly<Record<MineKind, true>> = {
   printer: true,
   prices: true,
   materials: true,
   roles: true,
+  printers: true,
 }
 const mineKind = fc.constantFrom(...(Object.keys(MINE) as MineKind[]))
 const plate = () =>
   fileOf('pair.stl', writeStlBinary(merge([box(9, 5, 4), translate(box(6, 5, 4), [20, 0, 0])])))
 
-/** Each action the page has, done in any way; one that is added to `Actions` is missed here by the compiler. */
+/**
+ * Each action the page has, done in any way; one that is added to `Actions` is missed here by the
+ * compiler.
+ */
 export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
   addFiles: fc.tuple(anyText, fc.integer({ min: 1, max: 9 })).map(
     ([name, size]) =>
@@ -208,6 +241,9 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
   takeMine: mineKind.map((kind) => ({ actions }) => {
     actions.takeMine(kind)
   }),
+  putSpools: did(({ actions }) => {
+    actions.putSpools([{ id: 's', materialId: 'pla', grossG: 500, emptyG: 200 }])
+  }),
   putUnits: fc
     .record({ length: fc.constantFrom('mm', 'in'), mass: fc.constantFrom('g', 'oz') } as const)
     .map((units) => ({ actions }) => {
@@ -224,32 +260,37 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
   }),
   putReadings: into(['wholes', 'clocks']),
   putRuns: into(['runs']),
-  layRuns: did(({ actions }) => actions.layRuns(new AbortController().signal)),
+  putPrinters: at(({ actions }, place) => {
+    actions.putPrinters(PRINTERS.slice(0, place % 3), 'print on others too')
+  }),
+  swapPrinter: at(({ actions, state }, place) => {
+    const { printers = [] } = state().frame
+    actions.swapPrinter(printers[place % Math.max(1, printers.length)]?.id ?? 'gone')
+  }),
+  putVariants: fc.oneof(
+    into(['variants']),
+    named(({ actions, state }, name) => {
+      const { parts, variants = [] } = state().frame
+      const ways = Object.fromEntries(parts.map(({ id, ...way }) => [id, wayOf(way)]))
+      const all = [...variants, { id: `v${variants.length}`, name, ways }]
+      actions.putVariants(all.slice(0, VARIANTS_MOST), 'keep')
+    }),
+  ),
+  takeWays: fc.tuple(anyNumber, which).map(([walls, place]): Act => (doing) => {
+    const parts = doing.state().frame.parts.slice(0, place)
+    const ways = parts.map(({ id, recipe, materialId }) => [
+      id,
+      { recipe: { ...recipe, walls }, materialId: place === 3 ? 'gone' : materialId },
+    ])
+    doing.actions.takeWays(Object.fromEntries(ways), 'take')
+  }),
   putAircraft: fc.oneof(
     { weight: 4, arbitrary: into(['aircraft']) },
     did(({ actions }) => {
       actions.putAircraft({ ...AIRCRAFT_DEFAULTS }, 'begin anew', 'drag')
     }),
+    anyJoint(),
   ),
-  addJoint: fc.tuple(fc.oneof(fc.constant(0), anyNumber), which).map(([value, place]): Act => {
-    const key = (['turnDeg', 'slideMm', 'gapMm'] as const)[place % 3] ?? 'turnDeg'
-    return (doing) => {
-      doing.actions.addJoint({
-        a: jointEnd(partId(doing, place), 0, [0, 0, 1]),
-        b: jointEnd(partId(doing, place + 1), place % 2, [0, 0, -1]),
-        kind: 'bores',
-        mirrored: place % 3 === 0,
-        turnDeg: 0,
-        slideMm: 0,
-        gapMm: 0,
-        [key]: value,
-        fastener: { thread: 'M3', end: 'nut' },
-      })
-    }
-  }),
-  dropJoint: at((doing, place) => {
-    doing.actions.dropJoint(jointId(doing, place))
-  }),
   select: at((doing, place) => {
     doing.actions.select(ids(doing, place))
   }),
@@ -336,6 +377,11 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
   ),
   // Changes nothing, and takes long: `tests/state/actions/jointOffers.test.ts` has it.
   listJointOffers: did(() => undefined),
+  listWays: did(() => undefined),
+  listRepeats: did(() => undefined),
+  findClashes: did(() => undefined),
+  listSigns: did(({ actions }) => actions.listSigns(new AbortController().signal)),
+  listHoles: did(({ actions }) => actions.listHoles(new AbortController().signal)),
   lookAtPart: at((doing, place) =>
     doing.actions.lookAtPart(partId(doing, place), {
       view: { azimuthDeg: 30, elevationDeg: 30 },
@@ -344,6 +390,28 @@ export const ACTS: Readonly<Record<keyof Actions, fc.Arbitrary<Act>>> = {
     }),
   ),
   cutPart: at((doing, place) => doing.actions.cutPart(partId(doing, place), 'x', 0.5)),
+  sectionPart: at((doing, place) =>
+    doing.actions.sectionPart(
+      partId(doing, place),
+      { jointBores: [], pick: { hold: 'auto', push: 'auto', direction: 'auto' } },
+      AbortSignal.timeout(60_000),
+    ),
+  ),
+  stiffenPart: at((doing, place) =>
+    doing.actions.stiffenPart(
+      partId(doing, place),
+      {
+        massG: 10,
+        jointBores: [],
+        pick: { hold: 'auto', push: 'auto', direction: 'auto' },
+        loadN: 10,
+        tipG: 0,
+        cellMm: 4,
+        wantTones: false,
+      },
+      { signal: AbortSignal.timeout(60_000) },
+    ),
+  ),
   loadMesh: at((doing, place) => quietly(doing.actions.loadMesh(partId(doing, place)))),
 }
 

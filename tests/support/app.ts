@@ -1,5 +1,5 @@
 import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright'
-import { inject } from 'vitest'
+import { afterAll, inject } from 'vitest'
 import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
 import { countSample, type Profile } from './countedSample.ts'
 
@@ -31,7 +31,9 @@ export interface AppVisitOptions extends BrowserContextOptions {
   readonly url?: string
   /** Console errors the test brings about on purpose. */
   readonly expectedErrors?: RegExp
-  /** As a browser that has counted the Sandpiper's layers before, of the build that all tests share. */
+  /**
+   * As a browser that has counted the Sandpiper's layers before, of the build that all tests share.
+   */
   readonly hasCounted?: boolean
 }
 
@@ -40,15 +42,18 @@ async function countedProfile(): Promise<Profile> {
   return counted
 }
 
-/**
- * Opens the built app as a new visitor and fails the test, besides what `visit` checks, on any uncaught error, error
- * in the console or breach of the content policy.
- * The service worker is kept away unless `options` allows it, so that a test sees this build and nothing kept.
- */
-export async function withApp(
-  visit: (visit: AppVisit) => Promise<void>,
-  { url = inject('appUrl'), expectedErrors, hasCounted = false, ...options }: AppVisitOptions = {},
-): Promise<void> {
+interface OpenVisit extends AppVisit {
+  /** Throws what the page has complained of since it was asked last. */
+  complain(): void
+  close(): Promise<void>
+}
+
+async function openApp({
+  url = inject('appUrl'),
+  expectedErrors,
+  hasCounted = false,
+  ...options
+}: AppVisitOptions): Promise<OpenVisit> {
   const context = await (
     await sharedBrowser()
   ).newContext({
@@ -56,20 +61,80 @@ export async function withApp(
     ...(hasCounted ? { storageState: await countedProfile() } : {}),
     ...options,
   })
-  // Generous: it only matters to a test that fails, and a busy machine must not fail one that passes.
-  context.setDefaultTimeout(60_000)
+  // Generous: it only matters to a test that fails, and a busy machine must not fail one that
+  // passes.
+  context.setDefaultTimeout(120_000)
   const complaints: string[] = []
   context.on('weberror', (error) => complaints.push(String(error.error())))
   context.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text())
   })
-  try {
-    const page = await context.newPage()
-    await page.goto(url)
-    await visit({ page, url })
-  } finally {
+  const page = await context.newPage().catch(async (error: unknown) => {
     await context.close()
+    throw error
+  })
+  return {
+    page,
+    url,
+    complain() {
+      const unexpected = complaints
+        .splice(0)
+        .filter((complaint) => expectedErrors?.test(complaint) !== true)
+      if (unexpected.length > 0) throw new Error(`The page complained:\n${unexpected.join('\n')}`)
+    },
+    close: () => context.close(),
   }
-  const unexpected = complaints.filter((complaint) => expectedErrors?.test(complaint) !== true)
-  if (unexpected.length > 0) throw new Error(`The page complained:\n${unexpected.join('\n')}`)
+}
+
+/**
+ * Opens the built app as a new visitor and fails the test, besides what `visit` checks, on any
+ * uncaught error, error in the console or breach of the content policy. The service worker is kept
+ * away unless `options` allows it, so that a test sees this build and nothing kept.
+ */
+export async function withApp(
+  visit: (visit: AppVisit) => Promise<void>,
+  options: AppVisitOptions = {},
+): Promise<void> {
+  const opened = await openApp(options)
+  try {
+    await opened.page.goto(opened.url)
+    await visit(opened)
+  } finally {
+    await opened.close()
+  }
+  opened.complain()
+}
+
+/**
+ * One visit for several tests of a file, which saves each but the first what a visit costs. Every
+ * test finds the page as the one before left it: it goes where it wants to be, and puts back what
+ * the next would miss. After one that failed the next begins anew, as does one that is run alone.
+ *
+ * @param begin brings about what all of them need.
+ */
+export function sharedApp(
+  begin: (page: Page) => Promise<unknown>,
+  options: AppVisitOptions = {},
+): (visit: (visit: AppVisit) => Promise<void>) => Promise<void> {
+  let opened: OpenVisit | null = null
+  const leave = async (): Promise<void> => {
+    const left = opened
+    opened = null
+    await left?.close()
+  }
+  afterAll(leave)
+  return async (visit) => {
+    try {
+      if (opened === null) {
+        opened = await openApp(options)
+        await opened.page.goto(opened.url)
+        await begin(opened.page)
+      }
+      await visit(opened)
+      opened.complain()
+    } catch (error) {
+      await leave()
+      throw error
+    }
+  }
 }

@@ -37,6 +37,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
       supportMm2: of(() => 0),
       roomSeenMm: ends,
       roomWalkMm: ends,
+      roomEdgeMm: of((i) => (room[i]! > 0 ? 2 * Math.sqrt(room[i]!) * 2 : 0)),
       rooms: Uint32Array.from(room, (area) => (area > 0 ? 1 : 0)),
       contours: ones,
       islands: ones,
@@ -67,7 +68,10 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
   }
 }
 
-/** Every lap has four runs between right angles; lines run along x on even layers, along y on odd ones. */
+/**
+ * Every lap has four runs between right angles; lines run along x on even layers, along y on odd
+ * ones.
+ */
 function movesOf(
   w: number,
   d: number,

@@ -16,8 +16,9 @@ export interface RunCounter {
 }
 
 /**
- * Begins to count runs. Functions that were compiled before are counted as a whole and not by their loops: import what
- * is to be counted afterwards, behind `vi.resetModules()`. V8 is kept from taking them off its own shelf.
+ * Begins to count runs. Functions that were compiled before are counted as a whole and not by their
+ * loops: import what is to be counted afterwards, behind `vi.resetModules()`. V8 is kept from
+ * taking them off its own shelf.
  */
 export function startCounter(): RunCounter {
   const session = new Session()

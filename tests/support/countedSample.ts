@@ -8,13 +8,14 @@ export type Profile = Awaited<ReturnType<BrowserContext['storageState']>>
 const COMPUTED = ['censuses', 'reads']
 
 /**
- * A profile in which the Sandpiper's layers were counted once, by the page at `url` itself, and that holds no frame.
- * A page opened in it is as empty as on a first visit, but has the sample's figures at once: counting takes three
- * quarters of what a first load costs, and a test of something else needs none of it.
+ * A profile in which the Sandpiper's layers were counted once, by the page at `url` itself, and
+ * that holds no frame. A page opened in it is as empty as on a first visit, but has the sample's
+ * figures at once: counting takes three quarters of what a first load costs, and a test of
+ * something else needs none of it.
  */
 export async function countSample(browser: Browser, url: string): Promise<Profile> {
   const context = await browser.newContext({ serviceWorkers: 'block', locale: 'en-GB' })
-  context.setDefaultTimeout(60_000)
+  context.setDefaultTimeout(120_000)
   try {
     const page = await context.newPage()
     await page.goto(url)

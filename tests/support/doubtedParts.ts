@@ -5,7 +5,10 @@ import type { DoubtedPart, WeighedPieces } from '../../src/core/frame/frameDoubt
 import type { Material } from '../../src/core/model/figures.ts'
 import { materialOf, NO_DOUBT } from './ledgerParts.ts'
 
-/** A printed part as the model of doubt sees it: solid unless told otherwise, of calculated grams a piece. */
+/**
+ * A printed part as the model of doubt sees it: solid unless told otherwise, of calculated grams a
+ * piece.
+ */
 export function doubtedPart(
   id: string,
   massG: number,
@@ -24,6 +27,7 @@ export function doubtedPart(
     quantity,
     spares,
     material,
+    aloneS: massG,
     weighed,
     figures: {
       massG: range,

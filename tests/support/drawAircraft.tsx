@@ -25,7 +25,10 @@ afterEach(() => {
   document.body.replaceChildren()
 })
 
-/** The sheets of aircraft, carbon and bench under one another, over a frame of these files and this aircraft. */
+/**
+ * The sheets of aircraft, carbon and bench under one another, over a frame of these files and this
+ * aircraft.
+ */
 export async function drawAircraft(
   aircraft: Partial<Aircraft>,
   files: readonly IncomingFile[] = [],

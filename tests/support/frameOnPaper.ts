@@ -13,7 +13,9 @@ export interface PaperRow {
   readonly share: number
 }
 
-/** Every place of the page that says something of the whole frame or of a part in it, as written. */
+/**
+ * Every place of the page that says something of the whole frame or of a part in it, as written.
+ */
 export interface FrameOnPaper {
   /** By what the figure is: `grams`, `all-up`, `pieces`, `cost`, `time`, `carbon`, `limit`. */
   readonly head: Readonly<Record<string, string>>
@@ -54,8 +56,11 @@ export interface FrameOnPaper {
 /** Draws the whole set, reads every place of it at once, and goes back to the Frame sheet. */
 export async function readFrameOnPaper(page: Page): Promise<FrameOnPaper> {
   await goTo(page, '#/paper')
-  await page.getByText('The whole set:').waitFor()
-  await page.getByText('Looking at').first().waitFor({ state: 'detached' })
+  // Each by its place: a look for words reads all of some twenty sheets, and again until it finds
+  // them.
+  await page.locator('.paper-bar [role=status]', { hasText: 'The whole set:' }).waitFor()
+  const looking = page.locator('.paper-set .hint[role=status]', { hasText: 'Looking at' })
+  await looking.first().waitFor({ state: 'detached' })
   await page.locator('.sides').first().waitFor()
   // The total is said once it stands for a moment.
   const head = (await page.locator('.total-grams .total-figure').innerText()).trim()

@@ -5,7 +5,7 @@ import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
 import type { JointEnd } from '../../src/core/model/joints.ts'
 import type { Vec3 } from '../../src/core/model/mesh.ts'
 import type { Frame } from '../../src/core/model/frame.ts'
-import type { Session } from '../../src/state/store/types.ts'
+import type { Session } from '../../src/state/actions/types.ts'
 import { boxFile } from './session.ts'
 
 /** An end with one hole of 3.4 mm through 4 mm, whose face is turned that way. */
@@ -19,7 +19,10 @@ export function jointEnd(partId: string, piece: number, normal: Vec3): JointEnd 
   }
 }
 
-/** Fills every place of the session's frame where a number can stand, through the page's own actions. */
+/**
+ * Fills every place of the session's frame where a number can stand, through the page's own
+ * actions.
+ */
 export async function fillFrame(actions: Session, state: () => { frame: Frame }): Promise<Frame> {
   await actions.addFiles([boxFile('bar.stl', 20, 8, 6), boxFile('rod.stl', 30, 4, 4)])
   await actions.settled()
@@ -28,6 +31,13 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
   if (bar === undefined || rod === undefined || pla === undefined) throw new Error('no parts')
   await actions.addZones(bar.id, [boxFile('zone.stl', 5, 8, 6)])
   actions.updateParts([bar.id], { quantity: 4, spares: 1, mirrored: 0, note: 'of the first spool' })
+  const hole = { centreMm: [5, 4, 3], diameterMm: 3.2 } as const
+  actions.updateParts([bar.id], {
+    holeUses: [
+      { ...hole, use: { kind: 'damper', neckMm: 8, grooveMm: 2 } },
+      { ...hole, use: { kind: 'shaft', shaftMm: 3 } },
+    ],
+  })
   actions.putMaterial({ ...pla, id: 'own', name: 'Own' })
   actions.putPrinter({ ...PRINTER_DEFAULT, id: 'own', clockFactor: 1, habits: HABIT_DEFAULTS })
   actions.putCarbon({ massG: 80, price: 40 })
@@ -40,11 +50,39 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
       wholes: [
         { id: 'w', of: 'printed', scaleG: 9, tareG: 0, stepG: 0.1, calculatedG: 8, ...reading },
       ],
-      clocks: [{ id: 'c', pieces: { [bar.id]: 2 }, timeS: 3600, calculatedS: 3000, ...reading }],
+      holeReadings: [
+        {
+          id: 'h',
+          printerId: 'own',
+          materialId: 'own',
+          lies: 'upright',
+          drawnMm: 3.2,
+          measuredMm: 3,
+          by: 'pin',
+          date,
+        },
+      ],
+      clocks: [
+        {
+          id: 'c',
+          pieces: { [bar.id]: 2 },
+          timeS: 3600,
+          calculatedS: 3000,
+          printerId: 'other',
+          ...reading,
+        },
+      ],
     },
     'read',
   )
-  actions.putRuns(RUNS_DEFAULTS, 'print')
+  const spot = { partId: bar.id, xMm: 50, yMm: 40, turnDeg: 15, printerId: 'other' }
+  actions.putPrinters([{ ...PRINTER_DEFAULT, id: 'other', name: 'Other' }], 'print')
+  actions.putRuns({ ...RUNS_DEFAULTS, byHand: [[spot]], coupons: [bar.id] }, 'print')
+  const { recipe, materialId } = bar
+  actions.putVariants(
+    [{ id: 'v', name: 'Lighter', ways: { [bar.id]: { recipe, materialId } } }],
+    'keep',
+  )
   const flown = { minutes: 9, usedWh: 12, auwG: 500, motors: 4, propDiameterMm: 150 }
   const line = { id: 'l', name: 'Line', thresholdG: 250, meaning: 'Rules change', source: 'rules' }
   actions.putAircraft(
@@ -60,6 +98,13 @@ export async function fillFrame(actions: Session, state: () => { frame: Frame })
           status: 'estimated',
           basis: 'typed',
           positionMm: [10, 0, 5],
+          boltPattern: '20 × 20',
+          body: {
+            kind: 'camera',
+            sizeMm: [20, 19, 19],
+            holes: { layout: 'sides', aMm: 20, bMm: 20, thread: 'M2', depthMm: 3 },
+            shaftMm: 0,
+          },
         },
       ],
       limitG: 600,

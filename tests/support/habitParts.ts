@@ -3,7 +3,10 @@ import { placeMesh } from '../../src/core/mesh/pose.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN } from '../../src/core/model/settings.ts'
 
-/** Parts that airframes are made of, each with something that a bare count of regions gets wrong. Invented. */
+/**
+ * Parts that airframes are made of, each with something that a bare count of regions gets wrong.
+ * Invented.
+ */
 export function habitParts(wasm: ManifoldToplevel): readonly { name: string; mesh: Mesh }[] {
   const { Manifold: Solid, CrossSection } = wasm
   const cube = (x: number, y: number, z: number) => Solid.cube([x, y, z])

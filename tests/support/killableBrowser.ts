@@ -7,7 +7,9 @@ import { browserEnvironment, browserFlags, findBrowser } from '../../src/tools/b
 /** A browser with a profile on disk, of which the test may kill a tab or everything. */
 export interface KillableBrowser {
   newPage(): Promise<Page>
-  /** Ends the tab's process at once, as the system does when memory runs out; the browser lives on. */
+  /**
+   * Ends the tab's process at once, as the system does when memory runs out; the browser lives on.
+   */
   killTab(page: Page): Promise<void>
   /** SIGKILL to the browser and all its helpers: nothing gets to run once more. */
   killAll(): Promise<void>

@@ -7,7 +7,10 @@ import type { Path } from './layTool.ts'
 import { pathLength, zigzags } from './layTool.ts'
 import { toSolid } from './solidCensus.ts'
 
-/** Plastic of a whole part by kind, mm³; gap lines are not among the wall lines here, nor strands among the skins. */
+/**
+ * Plastic of a whole part by kind, mm³; gap lines are not among the wall lines here, nor strands
+ * among the skins.
+ */
 export interface LaidByKind {
   wall: number
   gap: number
@@ -37,7 +40,8 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
   const nothing = keep(wasm.CrossSection.square(0))
   const grow = (section: CrossSection, mm: number, join: 'Round' | 'Miter' = 'Round') =>
     mm === 0 ? section : keep(section.offset(mm, join, BLUNTEST, 64))
-  // Layers of one shape share their polygons and what is worked out from them; the lines of infill are laid in each.
+  // Layers of one shape share their polygons and what is worked out from them; the lines of infill
+  // are laid in each.
   const shapes = new Map<string, CrossSection>()
   const slices = Array.from(plan.cutMm, (cut) => {
     const slice = keep(solid.slice(cut))
@@ -200,7 +204,10 @@ function layWalls(
   return { wall, gap }
 }
 
-/** Half of what is around a ring; of an open strip the long side of the rectangle of its area and perimeter. */
+/**
+ * Half of what is around a ring; of an open strip the long side of the rectangle of its area and
+ * perimeter.
+ */
 function stripLength(piece: CrossSection): number {
   const half = perimeter(piece) / 2
   if (piece.numContour() > 1) return half

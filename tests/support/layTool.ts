@@ -83,7 +83,9 @@ export function zigzags(
 /** A step further sideways than this many spacings is a lift, not a line. */
 const FURTHEST_STEP = 3
 
-/** The open zigzag that overlaps the span and ends nearest to one of its ends; −1 where none does. */
+/**
+ * The open zigzag that overlaps the span and ends nearest to one of its ends; −1 where none does.
+ */
 function nearestChain(
   open: readonly { span: [number, number]; path: [number, number][] }[],
   span: [number, number],

@@ -22,7 +22,9 @@ export function materialOf(id: string): Material {
 const SURE = { shared: [], own: 0 }
 export const NO_DOUBT = { mass: SURE, spool: SURE, filament: SURE, time: SURE, cost: SURE }
 
-/** Figures of a piece of a given mass, a solid one unless told otherwise; hours and money in step. */
+/**
+ * Figures of a piece of a given mass, a solid one unless told otherwise; hours and money in step.
+ */
 function figuresOfMass(
   massG: number,
   material: Material = materialOf('pla'),

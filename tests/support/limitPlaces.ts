@@ -1,8 +1,10 @@
 import type { TEXT_LIMITS } from '../../src/core/data/limits.ts'
 import type { Frame } from '../../src/core/model/frame.ts'
-import type { Session } from '../../src/state/store/types.ts'
+import type { Session } from '../../src/state/actions/types.ts'
 
-/** Where a number stands in a saved frame: keys from the outside in; `*` is the only key there is. */
+/**
+ * Where a number stands in a saved frame: keys from the outside in; `*` is the only key there is.
+ */
 export type Path = readonly [keyof Frame, ...(string | number)[]]
 
 /** Where one row of the table of limits holds. */
@@ -15,7 +17,10 @@ export interface LimitPlace {
   readonly act?: (actions: Session, frame: Frame, value: number) => void
   /** The command's own option; all else reaches it in a saved frame. */
   readonly command?: (value: number) => readonly string[]
-  /** Written in another way than `TABLE.row` where the page has its field; null for a number without one. */
+  /**
+   * Written in another way than `TABLE.row` where the page has its field; null for a number without
+   * one.
+   */
   readonly field?: string | null
 }
 
@@ -33,6 +38,7 @@ const recipe = (key: string): LimitPlace => ({
   kept: [
     ['parts', 0, 'recipe', key],
     ['roles', 0, 'recipe', key],
+    ['variants', 0, 'ways', '*', 'recipe', key],
   ],
   command: json('--recipe', key),
 })
@@ -166,6 +172,12 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
   'RUN_LIMITS.eveningH': { kept: [['runs', 'eveningH']] },
   'RUN_LIMITS.headMm': { kept: [['runs', 'headMm']] },
   'RUN_LIMITS.underHeadMm': { kept: [['runs', 'underHeadMm']] },
+  'RUN_LIMITS.spotMm': {
+    kept: ['xMm', 'yMm'].map((key): Path => ['runs', 'byHand', 0, 0, key]),
+  },
+  'RUN_LIMITS.turnDeg': { kept: [['runs', 'byHand', 0, 0, 'turnDeg']] },
+  'SPOOL_LIMITS.grossG': drafted,
+  'SPOOL_LIMITS.emptyG': drafted,
   'ITEM_LIMITS.quantity': aircraft('items', 0, 'quantity'),
   'ITEM_LIMITS.massG': aircraft('items', 0, 'massG'),
   'ITEM_LIMITS.costEach': aircraft('items', 0, 'costEach'),
@@ -183,16 +195,31 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
     ],
   },
   'MASS_LIMITS.thresholdG': aircraft('massLines', 0, 'thresholdG'),
+  // A search is asked, not kept.
+  'FIND_LIMITS.lessG': drafted,
+  'FIND_LIMITS.hours': drafted,
+  'FIND_LIMITS.cost': drafted,
+  'FIND_LIMITS.stiffness': drafted,
+  'FIND_LIMITS.deflectionMm': drafted,
+  'FIND_LIMITS.firstHz': drafted,
+  'FIND_LIMITS.most': { kept: [], field: null },
   'PLACE_LIMITS.positionMm': {
     kept: [
       ...axes('places', 0, 'positionMm'),
       ...axes('items', 0, 'positionMm'),
+      ...[0, 1, 2].map((k): Path => ['parts', 0, 'holeUses', 0, 'centreMm', k]),
       ['aircraft', 'wing', 'noseMm'],
       ...axes('joints', 0, 'a', 'bores', 0, 'centreMm'),
       ...axes('joints', 0, 'a', 'face', 'pointMm'),
     ],
   },
   'PLACE_LIMITS.radiusMm': drafted,
+  'BODY_LIMITS.sizeMm': { kept: axes('items', 0, 'body', 'sizeMm') },
+  'BODY_LIMITS.patternMm': {
+    kept: ['aMm', 'bMm'].map((key): Path => ['aircraft', 'items', 0, 'body', 'holes', key]),
+  },
+  'BODY_LIMITS.depthMm': aircraft('items', 0, 'body', 'holes', 'depthMm'),
+  'BODY_LIMITS.shaftMm': aircraft('items', 0, 'body', 'shaftMm'),
   'JOINT_LIMITS.piece': inJoint('a', 'piece'),
   'JOINT_LIMITS.direction': {
     kept: [
@@ -201,10 +228,18 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
     ],
     field: null,
   },
-  'JOINT_LIMITS.diameterMm': inJoint('a', 'bores', 0, 'diameterMm'),
+  'JOINT_LIMITS.diameterMm': {
+    kept: [
+      ['aircraft', 'joints', 0, 'a', 'bores', 0, 'diameterMm'],
+      ['parts', 0, 'holeUses', 0, 'diameterMm'],
+      ['holeReadings', 0, 'drawnMm'],
+    ],
+    field: null,
+  },
   'JOINT_LIMITS.depthMm': inJoint('b', 'bores', 0, 'depthMm'),
-  'JOINT_LIMITS.slideMm': inJoint('slideMm'),
-  'JOINT_LIMITS.gapMm': inJoint('gapMm'),
+  'JOINT_LIMITS.slideMm': aircraft('joints', 0, 'slideMm'),
+  'JOINT_LIMITS.gapMm': aircraft('joints', 0, 'gapMm'),
+  'LOAD_LIMITS.loadN': drafted,
   TURN_LIMITS: {
     kept: [...axes('places', 0, 'rotateDeg'), ['aircraft', 'joints', 0, 'turnDeg']],
   },
@@ -253,6 +288,10 @@ export const LIMIT_PLACES: Readonly<Record<string, LimitPlace>> = {
   'SEASON_LIMITS.carbonLeadDays': aircraft('season', 'carbonLeadDays'),
   'SEASON_LIMITS.carbonPartPrice': aircraft('season', 'carbonPartPrice'),
   'SEASON_LIMITS.carbonBreakFactor': aircraft('season', 'carbonBreakFactor'),
+  'DRILL_LIMITS.neckMm': { kept: [['parts', 0, 'holeUses', 0, 'use', 'neckMm']] },
+  'DRILL_LIMITS.grooveMm': { kept: [['parts', 0, 'holeUses', 0, 'use', 'grooveMm']] },
+  'DRILL_LIMITS.shaftMm': { kept: [['parts', 0, 'holeUses', 1, 'use', 'shaftMm']] },
+  'DRILL_LIMITS.measuredMm': { kept: [['holeReadings', 0, 'measuredMm']] },
   'HARDWARE_LIMITS.washers': drafted,
   'HARDWARE_LIMITS.bossMm': drafted,
   'HARDWARE_LIMITS.depthMm': drafted,
@@ -273,7 +312,9 @@ export const TEXT_PLACES: Readonly<Record<keyof typeof TEXT_LIMITS, readonly Pat
     ['roles', 0, 'name'],
     ['printer', 'name'],
     ['aircraft', 'items', 0, 'name'],
+    ['aircraft', 'items', 0, 'boltPattern'],
     ['aircraft', 'massLines', 0, 'name'],
+    ['variants', 0, 'name'],
   ],
   words: [
     ['aircraft', 'massLines', 0, 'meaning'],
@@ -289,6 +330,7 @@ export const TEXT_PLACES: Readonly<Record<keyof typeof TEXT_LIMITS, readonly Pat
     ['parts', 0, 'materialId'],
     ['printer', 'id'],
     ['aircraft', 'items', 0, 'id'],
+    ['holeReadings', 0, 'id'],
     ['aircraft', 'joints', 0, 'id'],
   ],
   // Not of a frame.

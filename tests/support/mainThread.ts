@@ -3,7 +3,10 @@ import type { Page } from 'playwright'
 /** A task of the page's main thread, ms. */
 export interface MainTask {
   readonly wallMs: number
-  /** Processor time the thread itself spent; what it waited for a core, behind other programs, is left out. */
+  /**
+   * Processor time the thread itself spent; what it waited for a core, behind other programs, is
+   * left out.
+   */
   readonly threadMs: number
 }
 

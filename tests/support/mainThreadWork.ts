@@ -13,8 +13,8 @@ export interface MainThreadWork {
 }
 
 /**
- * Loads the page anew under observation, lets `act` do something and tells how much of it fell to the page's own
- * thread. Workers are threads of their own and are not counted.
+ * Loads the page anew under observation, lets `act` do something and tells how much of it fell to
+ * the page's own thread. Workers are threads of their own and are not counted.
  */
 export async function countMainThread(
   page: Page,
@@ -51,7 +51,9 @@ declare global {
   }
 }
 
-/** Runs in the page before any of its scripts, alone: no function of this file but itself is there. */
+/**
+ * Runs in the page before any of its scripts, alone: no function of this file but itself is there.
+ */
 function watchWorkers(): void {
   const talk = { mostPosted: 0, mostTold: 0 }
   window.workerTalk = talk

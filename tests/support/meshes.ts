@@ -35,7 +35,10 @@ export function tube(outer: number, inner: number, height: number, segments: num
   return prism(circle(outer, segments), height, [circle(inner, segments)])
 }
 
-/** An outline with holes (any sense, simple, apart from one another), pulled up from z = 0 to `height`. */
+/**
+ * An outline with holes (any sense, simple, apart from one another), pulled up from z = 0 to
+ * `height`.
+ */
 export function prism(outline: Loop, height: number, holes: readonly Loop[] = []): Mesh {
   const loops = [oriented(outline, true), ...holes.map((hole) => oriented(hole, false))]
   const points: Point[] = loops.flat()

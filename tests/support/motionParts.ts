@@ -45,7 +45,10 @@ export const thinFrame = (wallMm: number): Mesh =>
 /** A bar across the lines' directions. */
 export const askewBar = (): Mesh => placeMesh(rotate(box(50, 8, 5), [0, 0, 30]), 1, POSE_AS_DRAWN)
 
-/** A collar of 20 mm with a bore and a clamp, drawn in inches: rooms about as wide as infill lines are apart. */
+/**
+ * A collar of 20 mm with a bore and a clamp, drawn in inches: rooms about as wide as infill lines
+ * are apart.
+ */
 export const pivotCollar = (): Mesh =>
   placeMesh(scale(demo('pivot-collar.stl')(), 25.4), 1, POSE_AS_DRAWN)
 
@@ -63,6 +66,18 @@ export const narrowRooms = (): Mesh =>
   merge(
     Array.from({ length: 6 }, (_, i) =>
       translate(tube(4, 1.6, 6, 48), [(i % 3) * 14, Math.floor(i / 3) * 14, 0]),
+    ),
+  )
+
+/** Blocks and rings in rows of twelve, apart from each other. */
+export const islands = (count: number): Mesh =>
+  merge(
+    Array.from({ length: count }, (_, i) =>
+      translate(i % 3 === 0 ? tube(4, 1.2, 4, 32) : box(7 + (i % 4), 7, 4), [
+        (i % 12) * 14,
+        Math.floor(i / 12) * 13,
+        0,
+      ]),
     ),
   )
 

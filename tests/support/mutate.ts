@@ -1,4 +1,7 @@
-/** One to four changes: a byte, a bit, a cut, a run taken out or doubled, a telling byte put in, a digit changed. */
+/**
+ * One to four changes: a byte, a bit, a cut, a run taken out or doubled, a telling byte put in, a
+ * digit changed.
+ */
 export function mutate(sample: Uint8Array, random: () => number): Uint8Array {
   let bytes = sample.slice()
   const below = (limit: number) => Math.floor(random() * limit)

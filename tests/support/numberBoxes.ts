@@ -19,9 +19,10 @@ export async function valuesIn(place: Locator): Promise<readonly string[]> {
 }
 
 /**
- * Types a number into every box of a place with one decimal mark and another with the other, leaves the box each time,
- * and tells all that was typed. Boxes that come or go meanwhile are gone through as they then are. In the page, since
- * two hundred boxes would take minutes key by key; `app/locales` types one by keys.
+ * Types a number into every box of a place with one decimal mark and another with the other, leaves
+ * the box each time, and tells all that was typed. Boxes that come or go meanwhile are gone through
+ * as they then are. In the page, since two hundred boxes would take minutes key by key;
+ * `app/locales` types one by keys.
  *
  * @throws Error when a box without a fraction takes one, or one says nothing of what it takes.
  */
@@ -30,7 +31,7 @@ export async function typeIntoAll(place: Locator): Promise<readonly Typed[]> {
 }
 
 /** Runs in the page, so it may use nothing outside of itself. */
-async function typeAll(place: Element): Promise<readonly Typed[]> {
+export async function typeAll(place: Element): Promise<readonly Typed[]> {
   /** Fit for some box each, and none with more digits than any box shows. */
   const BROKEN = [0.25, 0.5, 1.5, 2.5, 3.5, 4.5, 12.5, 33.5, 212.5, 1000.5, 1500.5]
   const WHOLE = [0, 1, 2, 3, 4, 12, 36]

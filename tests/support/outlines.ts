@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import type { Outline } from '../../src/core/census/cut/simplify.ts'
-import type { RowSet } from '../../src/core/census/rows/rowSet.ts'
+import type { BorrowedRows } from '../../src/core/census/rows/rowSet.ts'
 
 /** A star-shaped polygon, corners and hollows of any sharpness, counterclockwise. */
 export const star = fc
@@ -52,7 +52,7 @@ export function distanceMm({ points, start }: Outline, u: number, v: number): nu
 }
 
 /** Whether a row of a region holds a place. */
-export function holds({ start, spans }: RowSet, row: number, at: number): boolean {
+export function holds({ start, spans }: BorrowedRows, row: number, at: number): boolean {
   for (let i = start[row]!; i < start[row + 1]!; i++) {
     if (spans[2 * i]! <= at && at <= spans[2 * i + 1]!) return true
   }

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import type { Locator, Page } from 'playwright'
+import type { Mesh } from '../../src/core/model/mesh.ts'
+import { writeStlBinary } from './writeMesh.ts'
 
 /** A file to drop: its name and its bytes. */
 export interface DroppedFile {
@@ -50,6 +52,18 @@ export async function dropFiles(
   )
 }
 
+/** Drops a binary STL of each mesh, named as its key. */
+export async function dropMeshes(
+  page: Page,
+  meshes: Readonly<Record<string, Mesh>>,
+): Promise<void> {
+  const files = Object.entries(meshes).map(([name, mesh]) => ({
+    name: `${name}.stl`,
+    bytes: writeStlBinary(mesh),
+  }))
+  await dropFiles(page, files)
+}
+
 /** The sheets that the page is divided into, by their addresses. */
 export type SheetName = 'frame' | 'part' | 'choose' | 'carbon' | 'aircraft' | 'bench'
 
@@ -64,6 +78,10 @@ const SECTION_SHEETS = {
   'Weigh-in': 'bench',
   Clock: 'bench',
   Spares: 'bench',
+  Variants: 'choose',
+  'What saves most': 'choose',
+  Find: 'choose',
+  'What if': 'choose',
   Infill: 'choose',
   'Ways to lie': 'choose',
 } as const satisfies Readonly<Record<string, SheetName>>
@@ -86,7 +104,9 @@ export async function goToSheet(page: Page, sheet: SheetName): Promise<Locator> 
   return place
 }
 
-/** Looks at the list of parts, which is on the Frame sheet, and comes back to where the page was. */
+/**
+ * Looks at the list of parts, which is on the Frame sheet, and comes back to where the page was.
+ */
 async function onFrame<T>(page: Page, look: () => Promise<T>): Promise<T> {
   const before = hashOf(page)
   await goToSheet(page, 'frame')
@@ -140,10 +160,12 @@ export async function openPrinter(page: Page): Promise<void> {
 export async function waitForCensus(page: Page): Promise<void> {
   await onFrame(page, async () => {
     await page.locator('tr.row').first().waitFor()
-    await page.locator('.row-working').first().waitFor({ state: 'detached', timeout: 60_000 })
+    await page.locator('.row-working').first().waitFor({ state: 'detached', timeout: 120_000 })
   })
   // A part of the frame whose row is not drawn yet counts too.
-  await page.locator('.rough-words').waitFor({ state: 'detached', timeout: 60_000 })
+  await page.locator('.rough-words').waitFor({ state: 'detached', timeout: 120_000 })
+  // Hours and money follow once the print runs are laid.
+  await page.locator('.laying-words').waitFor({ state: 'detached', timeout: 120_000 })
 }
 
 /** Presses the sample's button on the empty page and waits until its layers are counted. */

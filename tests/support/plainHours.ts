@@ -18,7 +18,8 @@ import type { LaidRecipe, Recipe } from '../../src/core/model/settings.ts'
 
 /**
  * Seconds of a print, start-up included, the slow obvious way: nothing is kept from one call to the
- * next, every line of a table is driven at every share of infill, every layer is looked at by itself.
+ * next, every line of a table is driven at every share of infill, every layer is looked at by
+ * itself.
  */
 export function plainSeconds(
   census: Census,
@@ -131,13 +132,16 @@ function linesTime(
   const pace = paceOf(recipe.pattern, spacing, motion)
   const stepMm = recipe.lineMm + (lines > 0 ? turnMm / lines : 0)
   const stepS = moveTime(stepMm, speedMmS, accelMmS2, corner(-1), corner(1))
+  // Lines that wind are as many as end on the whole edge.
+  const straight = sum(room.acrossMm) / spacing
+  const more = pathFactor > 1 && straight > 0 ? Math.max(1, lines / straight) : 1
   let timeS = 0
   let laidMm = 0
   let count = 0
   for (let i = 0; i < room.lengthMm.length; i++) {
-    const lengthMm = pathFactor * room.lengthMm[i]! - recipe.lineMm
+    const lengthMm = (pathFactor * room.lengthMm[i]!) / more - recipe.lineMm
     if (lengthMm <= 0) continue
-    const some = room.acrossMm[i]! / spacing
+    const some = (more * room.acrossMm[i]!) / spacing
     timeS += some * moveTime(lengthMm, pace, accelMmS2, corner(-1), corner(1))
     laidMm += some * lengthMm
     count += some

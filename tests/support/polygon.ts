@@ -30,9 +30,9 @@ export function circle(radius: number, segments: number, x = 0, y = 0): Loop {
 }
 
 /**
- * Cuts a polygon with holes into triangles by clipping ears; holes are first joined to the outside by
- * a bridge. `points` holds every corner; `loops` are corner numbers, the outside first and counter-
- * clockwise, holes clockwise. For test meshes only: quadratic.
+ * Cuts a polygon with holes into triangles by clipping ears; holes are first joined to the outside
+ * by a bridge. `points` holds every corner; `loops` are corner numbers, the outside first and
+ * counter- clockwise, holes clockwise. For test meshes only: quadratic.
  */
 export function triangulate(points: readonly Point[], loops: readonly number[][]): number[] {
   const [outside, ...holes] = loops
@@ -72,7 +72,10 @@ function joinHole(
 
 const distance = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1])
 
-/** Does the way from ring corner `at` to `to` start into the polygon? Tells the two copies at a bridge apart. */
+/**
+ * Does the way from ring corner `at` to `to` start into the polygon? Tells the two copies at a
+ * bridge apart.
+ */
 function insideCorner(points: readonly Point[], ring: readonly number[], at: number, to: Point) {
   const corner = points[ring[at]!]!
   const before = points[ring[(at + ring.length - 1) % ring.length]!]!

@@ -8,7 +8,10 @@ export interface PriceRun {
   readonly err: string
 }
 
-/** The command as a script's caller sees it, without starting a process for it. Paths count from `base`. */
+/**
+ * The command as a script's caller sees it, without starting a process for it. Paths count from
+ * `base`.
+ */
 export async function runPriceHere(base: string, args: readonly string[]): Promise<PriceRun> {
   let out = ''
   let err = ''

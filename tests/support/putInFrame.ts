@@ -1,5 +1,5 @@
 import type { Frame } from '../../src/core/model/frame.ts'
-import type { Session } from '../../src/state/store/types.ts'
+import type { Session } from '../../src/state/actions/types.ts'
 import type { Path } from './limitPlaces.ts'
 
 type Key = string | number
@@ -30,15 +30,19 @@ function put(into: unknown, [key, ...rest]: readonly Key[], value: unknown): unk
   return { ...fields, [own]: put(fields[own], rest, value) }
 }
 
-/** Puts a value at its place through the action that the page has for it; false where there is none. */
+/**
+ * Puts a value at its place through the action that the page has for it; false where there is none.
+ */
 export function putInFrame(actions: Session, frame: Frame, path: Path, value: unknown): boolean {
   const next = withValueAt(frame, path, value)
   const [root, at, key] = path
   if (root === 'name') actions.renameFrame(next.name)
   else if (root === 'printer') actions.putPrinter(next.printer)
+  else if (root === 'printers') actions.putPrinters(next.printers ?? [], 'x')
   else if (root === 'prices') actions.putPrices(next.prices)
   else if (root === 'carbon') actions.putCarbon(next.carbon)
   else if (root === 'wholes' || root === 'clocks') actions.putReadings({ [root]: next[root] }, 'x')
+  else if (root === 'variants') actions.putVariants(next.variants ?? [], 'x')
   else if (root === 'runs') actions.putRuns(next.runs ?? {}, 'x')
   else if (root === 'materials' && key !== 'id') {
     for (const material of next.materials.slice(0, 1)) actions.putMaterial(material)

@@ -24,7 +24,10 @@ export function shuffled<T>(items: readonly T[], random: () => number): T[] {
   return result
 }
 
-/** Seeded draws from the normal bell of mean 0 and deviation 1 (Box and Muller 1958, doi 10.1214/aoms/1177706645). */
+/**
+ * Seeded draws from the normal bell of mean 0 and deviation 1 (Box and Muller 1958, doi
+ * 10.1214/aoms/1177706645).
+ */
 export function seededNormal(seed: number): () => number {
   const random = seededRandom(seed)
   return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())

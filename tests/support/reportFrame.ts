@@ -5,7 +5,7 @@ import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
 import { partFigures } from '../../src/core/figures/part.ts'
 import type { Frame, Part } from '../../src/core/model/frame.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
-import { partFacts } from '../../src/core/aircraft/report/partFacts.ts'
+import { partTraits } from '../../src/core/aircraft/report/partTraits.ts'
 import { aircraftReport } from '../../src/core/aircraft/report/aircraftReport.ts'
 import type { PartLook } from '../../src/core/aircraft/report/types.ts'
 import { weighFrame } from '../../src/core/frame/weighFrame.ts'
@@ -49,7 +49,7 @@ export function reportPart(
   const census = censusOf(mesh, recipe)
   const figures = partFigures(census, recipe, material, PRINTER_DEFAULT, PRICES_DEFAULTS)
   const weighed = scaleG === undefined ? part : weighedPart(part, material, scaleG)
-  return { part: weighed, material, figures, census, facts: partFacts(mesh, 1, mesh) }
+  return { part: weighed, material, figures, census, traits: partTraits(mesh, 1, mesh) }
 }
 
 export function reportFrame(
@@ -57,7 +57,7 @@ export function reportFrame(
   aircraft: Partial<Aircraft> = {},
 ): Frame {
   return {
-    version: 6,
+    version: 8,
     id: 'frame',
     name: 'Frame',
     parts: parts.map(({ part }) => part),
@@ -80,6 +80,6 @@ export function reportOf(parts: readonly CountedPart[], frame: Frame) {
     }),
     frame,
   )
-  const lookOf = (id: string): PartLook => counted.get(id) ?? { census: null, facts: null }
+  const lookOf = (id: string): PartLook => counted.get(id) ?? { census: null, traits: null }
   return aircraftReport(sum, lookOf, frame)
 }

@@ -15,8 +15,8 @@ declare module 'vitest' {
 }
 
 /**
- * Builds the app once a run and serves it. `PREWEIGH_DIST` names a build to take instead, as `npm test` does with the
- * one it has just made.
+ * Builds the app once a run and serves it. `PREWEIGH_DIST` names a build to take instead, as `npm
+ * test` does with the one it has just made.
  */
 export default async function serveApp(project: TestProject): Promise<() => void> {
   const given = process.env['PREWEIGH_DIST']
@@ -35,7 +35,8 @@ export default async function serveApp(project: TestProject): Promise<() => void
 function buildInto(root: string): string {
   // Outside of node_modules: the source maps tell by that name which package a line of code is of.
   const folder = mkdtempSync(path.join(tmpdir(), 'preweigh-app-'))
-  // A process of its own: this one runs with NODE_ENV=test, which would build React's slow development version.
+  // A process of its own: this one runs with NODE_ENV=test, which would build React's slow
+  // development version.
   const result = spawnSync(
     process.execPath,
     ['node_modules/vite/bin/vite.js', 'build', '--outDir', folder, '--logLevel', 'warn'],

@@ -1,3 +1,4 @@
+import { withJointItems } from '../../src/core/aircraft/hardware/jointItems.ts'
 import { createInProcessRunner } from '../../src/jobs/inProcess.ts'
 import type { Runner } from '../../src/jobs/runner.ts'
 import { createActions, type ActionDeps } from '../../src/state/actions/actions.ts'
@@ -8,7 +9,9 @@ import type { IncomingFile } from '../../src/state/store/types.ts'
 import { box } from './meshes.ts'
 import { writeStlBinary } from './writeMesh.ts'
 
-/** A page without a page: the store, its actions, and a runner and a storage the test may replace. */
+/**
+ * A page without a page: the store, its actions, and a runner and a storage the test may replace.
+ */
 export async function startSession(deps: Partial<ActionDeps> = {}) {
   const session = beginSession(deps)
   await session.actions.restore()
@@ -18,6 +21,7 @@ export async function startSession(deps: Partial<ActionDeps> = {}) {
 /** The same before the last visit's frame is asked for. */
 export function beginSession(deps: Partial<ActionDeps> = {}) {
   const store = createAppStore()
+  store.setState({ addScrews: withJointItems })
   let ids = 0
   const storage = deps.storage ?? createMemoryStorage()
   const runner = deps.runner ?? createInProcessRunner()

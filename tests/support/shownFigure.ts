@@ -18,7 +18,9 @@ export function expectShown(text: string, value: number, of = ''): void {
   expect.soft(Math.abs(shown - value), `“${text}” for ${value} ${of}`).toBeLessThanOrEqual(reach)
 }
 
-/** Grams as lists write them: to the tenth, small ones to the hundredth, and never 0 for something. */
+/**
+ * Grams as lists write them: to the tenth, small ones to the hundredth, and never 0 for something.
+ */
 export function expectGrams(text: string, massG: number, of = ''): void {
   if (text.includes('<0.01')) {
     expect.soft(Math.abs(massG), `“${text}” ${of}`).toBeLessThan(0.005)

@@ -1,6 +1,9 @@
 import type { Mesh } from '../../src/core/model/mesh.ts'
 
-/** The textbook sum of the tetrahedra between each triangle and the origin: positive when the faces look outward. */
+/**
+ * The textbook sum of the tetrahedra between each triangle and the origin: positive when the faces
+ * look outward.
+ */
 export function signedVolume({ positions, indices }: Mesh): number {
   let six = 0
   for (let i = 0; i < indices.length; i += 3) {

@@ -6,6 +6,7 @@ import type { Mesh } from '../../src/core/model/mesh.ts'
 import type { GeometrySettings, Recipe } from '../../src/core/model/settings.ts'
 import type { Path, Rings } from './layTool.ts'
 import { halfTurnSine, loopFrom, pathLength, seamCorners, zigzags } from './layTool.ts'
+import { gyroidRows, honeycombRows, windings } from './layCurves.ts'
 import { toSolid } from './solidCensus.ts'
 
 type LineKind = 'wall' | 'skin' | 'infill'
@@ -33,6 +34,8 @@ type Point = readonly [x: number, y: number]
 export interface CutLayers {
   readonly layers: readonly {
     readonly heightMm: number
+    /** Of its middle. */
+    readonly atMm: number
     /** Every wall line of the layer, closed. */
     readonly walls: readonly Loop[]
     readonly skin: Rings
@@ -44,8 +47,8 @@ export interface CutLayers {
 }
 
 /**
- * The slow oracle, first third: cuts the layers with manifold-3d into wall lines, skins and infill rooms. Rooms below
- * `leastRoomMm2` are skin.
+ * The slow oracle, first third: cuts the layers with manifold-3d into wall lines, skins and infill
+ * rooms. Rooms below `leastRoomMm2` are skin.
  */
 export function cutLayers(
   wasm: ManifoldToplevel,
@@ -86,6 +89,7 @@ export function cutLayers(
     roomBelow = room
     return {
       heightMm: plan.heightMm[i]!,
+      atMm: plan.cutMm[i]!,
       walls,
       skin: ringsOf(skin),
       strand: ringsOf(strand),
@@ -97,11 +101,12 @@ export function cutLayers(
 }
 
 /**
- * The slow oracle, second third: lays every wall line, skin line and infill line as a path: walls, then skins, then
- * infill, each time the nearest next line, from either end; walls from one of their sharpest corners, the corners of
- * holes as sharp as they are drawn.
- * Zigzags are tried from the left and from the right and laid the way that makes fewer of them, or else begins nearer.
- * Patterns: lines and grid.
+ * The slow oracle, second third: lays every wall line, skin line and infill line as a path: walls,
+ * then skins, then infill, each time the nearest next line, from either end; walls from one of
+ * their sharpest corners, the corners of holes as sharp as they are drawn. Zigzags are tried from
+ * the left and from the right and laid the way that makes fewer of them, or else begins nearer.
+ * Patterns: lines, grid, gyroid as its surface is cut at the layer's height, and honeycomb of
+ * regular cells, along x and along y by turns.
  */
 export function layLines(cut: CutLayers, recipe: Recipe): Laid {
   const { lineMm } = recipe
@@ -129,11 +134,10 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
       walls = walls.filter((_, k) => k !== next.stop)
       go('wall', loopFrom(ring, seams[next.place]!), speed)
     }
-    const layZigzags = (kind: LineKind, rings: Rings, way: 0 | 1, spacingMm: number): void => {
-      const [left, right] = [false, true].map((high) =>
-        zigzags(rings, way, spacingMm, lineMm, high),
-      )
-      const ends = (paths: Path[]): Point[][] => paths.map((path) => [path[0]!, path.at(-1)!])
+    const layZigzags = (kind: LineKind, ways: readonly (readonly Path[])[]): void => {
+      const [left, right] = ways
+      const ends = (paths: readonly Path[]): Point[][] =>
+        paths.map((path) => [path[0]!, path.at(-1)!])
       const fewer =
         right!.length - left!.length ||
         nearest(ends(right!), here).mm - nearest(ends(left!), here).mm
@@ -145,16 +149,47 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
         go(kind, next.place === 0 ? path : path.toReversed(), kind === 'skin' ? 'skin' : 'infill')
       }
     }
-    layZigzags('skin', layer.skin, along, lineMm)
-    const directions = recipe.pattern === 'grid' ? ([0, 1] as const) : [along]
-    const spacingMm = (directions.length * lineMm * 100) / recipe.infillPct
-    if (recipe.infillPct > 0) {
-      for (const way of directions) layZigzags('infill', layer.room, way, spacingMm)
+    const straight = (rings: Rings, way: 0 | 1, spacingMm: number): readonly Path[][] =>
+      [false, true].map((high) => zigzags(rings, way, spacingMm, lineMm, high))
+    layZigzags('skin', straight(layer.skin, along, lineMm))
+    if (recipe.infillPct > 0 && layer.room.length > 0) {
+      for (const ways of infillWays(layer, along, recipe, straight)) layZigzags('infill', ways)
     }
     return { heightMm: layer.heightMm, lines }
   })
   return { lineMm, layers, lengthMm }
 }
+
+type Ways = readonly Path[][]
+
+/** The zigzags of every direction of a layer's infill, begun at the low end and at the high one. */
+function infillWays(
+  { room, atMm }: CutLayers['layers'][number],
+  along: 0 | 1,
+  { pattern, infillPct, lineMm }: Recipe,
+  straight: (rings: Rings, way: 0 | 1, spacingMm: number) => Ways,
+): readonly Ways[] {
+  const fullMm = (100 * lineMm) / infillPct
+  if (pattern === 'lines') return [straight(room, along, fullMm)]
+  if (pattern === 'grid') return [straight(room, 0, 2 * fullMm), straight(room, 1, 2 * fullMm)]
+  const values = ([0, 1] as const).map((axis) => room.flat().map((p) => p[axis]))
+  const reach = {
+    low: [Math.min(...values[0]!), Math.min(...values[1]!)],
+    high: [Math.max(...values[0]!), Math.max(...values[1]!)],
+  } as const
+  const wind = (rows: readonly Path[], way: 0 | 1, spacingMm: number): Ways =>
+    [false, true].map((high) => windings(room, rows, way === 0 ? 1 : 0, spacingMm, lineMm, high))
+  if (pattern === 'honeycomb') {
+    const spacingMm = (4 / 3) * fullMm
+    return [wind(honeycombRows(reach, along, spacingMm), along, spacingMm)]
+  }
+  const spacingMm = GYROID_LONGER * fullMm
+  const { along: way, rows } = gyroidRows(reach, spacingMm, atMm)
+  return [wind(rows, way, spacingMm)]
+}
+
+/** Its lines are so much longer than straight ones; see figures/infill.ts and its test. */
+const GYROID_LONGER = 1.227
 
 interface Loop {
   readonly ring: Path
@@ -278,6 +313,7 @@ export function driveLines(laid: Laid, printer: Printer): Driven {
         speeds.map((speed) => Math.min(wanted[speed], limit, melt)),
         accel,
         printer.cornerMmS,
+        kind === 'infill',
       )
       const hopS = travelSeconds(hopMm, printer)
       layerS += laidS
@@ -303,16 +339,26 @@ function travelSeconds(mm: number, printer: Printer): number {
 }
 
 /**
- * Look-ahead over one path: entry speeds from the corner rule, then no ramp steeper than the
- * acceleration, either way.
+ * Look-ahead over one path: entry speeds from the corner rule, and where facets stand for a curve
+ * no more sideways than it accelerates (v²/r ≤ a); then no ramp steeper than the acceleration,
+ * either way.
  */
-function driveSeconds(path: Path, speeds: readonly number[], a: number, cornerMmS: number): number {
+function driveSeconds(
+  path: Path,
+  speeds: readonly number[],
+  a: number,
+  cornerMmS: number,
+  curved: boolean,
+): number {
   const lengths = path.slice(1).map((q, i) => distance(q, path[i]!))
   const at = path.map((q, i) => {
     if (i === 0 || i === path.length - 1) return 0
     const speed = Math.min(speeds[i - 1]!, speeds[i]!)
     const turn = halfTurnSine(path[i - 1]!, q, path[i + 1]!)
-    return Math.min(speed, turn > 0 ? (cornerMmS * Math.SQRT1_2) / turn : speed)
+    const corner = Math.min(speed, turn > 0 ? (cornerMmS * Math.SQRT1_2) / turn : speed)
+    if (!curved || turn > FACET_TURN || turn === 0) return corner
+    const radius = (lengths[i - 1]! + lengths[i]!) / 2 / (2 * Math.asin(turn))
+    return Math.min(corner, Math.sqrt(a * radius))
   })
   for (let i = 1; i < at.length; i++)
     at[i] = Math.min(at[i]!, Math.sqrt(at[i - 1]! ** 2 + 2 * a * lengths[i - 1]!))
@@ -323,6 +369,9 @@ function driveSeconds(path: Path, speeds: readonly number[], a: number, cornerMm
     0,
   )
 }
+
+/** sin(half the turn) up to which a corner is one of a curve's facets: 25°. */
+const FACET_TURN = 0.216
 
 function rampSeconds(mm: number, from: number, to: number, speed: number, a: number): number {
   const peak = Math.min(speed, Math.sqrt((2 * a * mm + from * from + to * to) / 2))

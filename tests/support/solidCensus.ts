@@ -24,7 +24,10 @@ export function loadManifold(): Promise<ManifoldToplevel> {
   return loaded
 }
 
-/** The mesh as a manifold-3d solid; throws when the mesh is not a closed oriented surface. The caller deletes it. */
+/**
+ * The mesh as a manifold-3d solid; throws when the mesh is not a closed oriented surface. The
+ * caller deletes it.
+ */
 export function toSolid(wasm: ManifoldToplevel, mesh: Mesh): Manifold {
   return new wasm.Manifold(
     new wasm.Mesh({
@@ -36,12 +39,11 @@ export function toSolid(wasm: ManifoldToplevel, mesh: Mesh): Manifold {
 }
 
 /**
- * The slow obvious layer count: build the solid, slice every layer, offset the slice inwards, intersect it with every
- * neighbour the skins look at, widen the bands that are left bare and drop small rooms as the
- * habits say. Holds, strands,
- * thin walls and laps it has none. All of it by manifold-3d (exact polygons by its Clipper2),
- * nothing by our own code but
- * the heights of the cuts. Solid mesh in mm, lowest z at 0.
+ * The slow obvious layer count: build the solid, slice every layer, offset the slice inwards,
+ * intersect it with every neighbour the skins look at, widen the bands that are left bare and drop
+ * small rooms as the habits say. Holds, strands, thin walls and laps it has none. All of it by
+ * manifold-3d (exact polygons by its Clipper2), nothing by our own code but the heights of the
+ * cuts. Solid mesh in mm, lowest z at 0.
  */
 export function solidCensus(
   wasm: ManifoldToplevel,

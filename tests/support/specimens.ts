@@ -38,7 +38,10 @@ const BARS = {
 
 export type SpecimenName = keyof typeof BARS | '178'
 
-/** How far one shoulder reaches along the bar, mm: from the narrow part to where the end width is met. */
+/**
+ * How far one shoulder reaches along the bar, mm: from the narrow part to where the end width is
+ * met.
+ */
 export function shoulderLength(name: keyof typeof BARS): number {
   const { endWidth, narrowWidth, radius, outerRadius } = BARS[name]
   const rise = (endWidth - narrowWidth) / 2
@@ -46,7 +49,10 @@ export function shoulderLength(name: keyof typeof BARS): number {
   return Math.sqrt(reach * reach - (reach - rise) * (reach - rise))
 }
 
-/** The outline, counter-clockwise, middle at the origin, length along x; every arc cut into `segments`. */
+/**
+ * The outline, counter-clockwise, middle at the origin, length along x; every arc cut into
+ * `segments`.
+ */
 export function specimenOutline(name: SpecimenName, segments = 64): Loop {
   if (name === '178') {
     return [
@@ -69,7 +75,10 @@ export function specimenOutline(name: SpecimenName, segments = 64): Loop {
 
 const endCorner = (dimensions: Bar): Point => [dimensions.overall / 2, dimensions.endWidth / 2]
 
-/** From the narrow part outwards: an arc tangent to the narrow edge, and for type IV one tangent to the end's edge. */
+/**
+ * From the narrow part outwards: an arc tangent to the narrow edge, and for type IV one tangent to
+ * the end's edge.
+ */
 function shoulder(dimensions: Bar, segments: number): Point[] {
   const { endWidth, narrowLength, narrowWidth, radius, outerRadius } = dimensions
   const reach = radius + outerRadius

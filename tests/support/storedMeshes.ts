@@ -1,8 +1,9 @@
 import type { Page } from 'playwright'
 
 /**
- * Looks into the app's database, past the app: every part of every frame must have its mesh, with the bytes its hash
- * promises, and every frame its line in the list. Gives what is not so, in words.
+ * Looks into the app's database, past the app: every part of every frame must have its mesh, with
+ * the bytes its hash promises, and every frame its line in the list. Gives what is not so, in
+ * words.
  */
 export function brokenMeshes(page: Page): Promise<string[]> {
   return page.evaluate(async () => {

@@ -1,7 +1,10 @@
 import { strToU8, zipSync } from 'fflate'
 import type { LengthUnit, Mesh } from '../../src/core/model/mesh.ts'
 
-/** Binary STL: 80 bytes of header, a count, 50 bytes a triangle, coordinates rounded to 32-bit floats. */
+/**
+ * Binary STL: 80 bytes of header, a count, 50 bytes a triangle, coordinates rounded to 32-bit
+ * floats.
+ */
 export function writeStlBinary(mesh: Mesh, header = 'written by a test'): Uint8Array {
   const triangles = mesh.indices.length / 3
   const bytes = new Uint8Array(84 + triangles * 50)
@@ -28,7 +31,10 @@ export function writeStlBinary(mesh: Mesh, header = 'written by a test'): Uint8A
 export interface StlAsciiOptions {
   readonly name?: string
   readonly newline?: string
-  /** How a coordinate is spelled; the default is the shortest text that reads back as the same number. */
+  /**
+   * How a coordinate is spelled; the default is the shortest text that reads back as the same
+   * number.
+   */
   readonly number?: (value: number) => string
 }
 

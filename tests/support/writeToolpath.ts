@@ -1,6 +1,9 @@
 type Point = readonly [x: number, y: number]
 
-/** A box as a printer might lay it: loops, skins in lines to and fro, infill in one or two directions. */
+/**
+ * A box as a printer might lay it: loops, skins in lines to and fro, infill in one or two
+ * directions.
+ */
 export interface BoxRecipe {
   readonly sizeMm: readonly [x: number, y: number]
   readonly layers: number
@@ -14,6 +17,13 @@ export interface BoxRecipe {
   readonly infill: number
   readonly pattern: 'lines' | 'grid'
   readonly filamentMm: number
+  /**
+   * How far skins reach beyond the inner edge of the walls; half a line less than to it where left
+   * out. mm
+   */
+  readonly lapMm?: number
+  /** Plastic of the lowest top skin, × that of the others. */
+  readonly strand?: number
   /** From this layer on the box is wider, with so many solid layers over the air beneath. */
   readonly shelf?: {
     readonly layer: number
@@ -71,7 +81,10 @@ export function writeBox(
     const hung = shelf !== undefined && past >= 0 && past < shelf.skins
     const solid = hung || layer < box.bottomSkins || layer >= box.layers - box.topSkins
     if (solid) {
-      for (const path of hatch(box, box.lineMm, layer % 2 === 1)) pen.lay(path, heightMm)
+      const times = layer === box.layers - box.topSkins ? (box.strand ?? 1) : 1
+      for (const path of hatch(box, box.lineMm, layer % 2 === 1, box.lapMm)) {
+        pen.lay(path, heightMm * times)
+      }
     } else if (box.infill > 0) {
       const ways = box.pattern === 'grid' ? [false, true] : [layer % 2 === 1]
       const spacingMm = (ways.length * box.lineMm) / box.infill
@@ -102,15 +115,15 @@ function hatch(
   { sizeMm: [w, d], lineMm, walls }: BoxRecipe,
   spacingMm: number,
   upright: boolean,
+  lapMm = -lineMm / 2,
 ): readonly (readonly Point[])[] {
   const inset = walls * lineMm
   const [across, along] = upright ? [w, d] : [d, w]
   const paths: (readonly Point[])[] = []
   const from = inset + Math.min(spacingMm, across - 2 * inset) / 2
   for (let at = from, k = 0; at <= across - inset - lineMm / 2 + 1e-9; at += spacingMm, k++) {
-    const ends: readonly Point[] = [inset + lineMm / 2, along - inset - lineMm / 2].map(
-      (end): Point =>
-        upright ? [CORNER[0] + at, CORNER[1] + end] : [CORNER[0] + end, CORNER[1] + at],
+    const ends: readonly Point[] = [inset - lapMm, along - inset + lapMm].map((end): Point =>
+      upright ? [CORNER[0] + at, CORNER[1] + end] : [CORNER[0] + end, CORNER[1] + at],
     )
     paths.push(k % 2 === 0 ? ends : ends.toReversed())
   }

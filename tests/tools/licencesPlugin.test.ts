@@ -22,8 +22,9 @@ test('every package the page may hold is listed with its licence, those needed b
   expect(saxes).not.toMatch(/Bostock/)
   expect(packages.filter((each) => each.text === null)).toEqual([])
   for (const each of packages) {
-    // Licences that let the page be given away as it is; a new one is to be read before it is added here.
-    // A typeface under the OFL may be bundled with any software, as long as notice and licence come with it.
+    // Licences that let the page be given away as it is; a new one is to be read before it is added
+    // here. A typeface under the OFL may be bundled with any software, as long as notice and
+    // licence come with it.
     const isTypeface = each.name.startsWith('@fontsource')
     if (isTypeface && each.licence === 'OFL-1.1') continue
     expect(each.licence).toMatch(/^(MIT|ISC|Apache-2\.0|BSD-[23]-Clause|0BSD|BlueOak-1\.0\.0)$/)

@@ -19,3 +19,18 @@ it('stands beside one another as far as there is room, else below', () => {
   expect(narrow.columns).toBe(2)
   expect(narrow.heightPx).toBe(4 * narrow.rowPx)
 })
+
+it('shares panels out evenly over the rows it needs', () => {
+  // Five would fit beside one another; three and three leave none alone.
+  const six = curvesLayout([1, 2], 6, 680)
+  expect([six.columns, six.heightPx / six.rowPx]).toEqual([3, 2])
+  for (let panels = 1; panels <= 8; panels++) {
+    for (let widthPx = 100; widthPx <= 1400; widthPx += 50) {
+      const { columns, rowPx, heightPx } = curvesLayout([1, 2], panels, widthPx)
+      const rows = heightPx / rowPx
+      expect(columns * rows).toBeGreaterThanOrEqual(panels)
+      // The last row lacks fewer panels than there are rows.
+      expect(columns * rows - panels).toBeLessThan(rows)
+    }
+  }
+})

@@ -98,6 +98,10 @@ describe('names beside the marks of the ruler', () => {
       'a right 0',
       'b right 1',
     ])
+    // Never over the needle, which has no name.
+    expect(
+      placeLabels([at('a', 500, 'right')], 1000, [520]).map(({ side, line }) => [side, line]),
+    ).toEqual([['left', 0]])
     // Narrower than a name: only the mark is left.
     expect(sides([at('a', 20, 'right')], 40)).toEqual([])
   })
@@ -105,7 +109,8 @@ describe('names beside the marks of the ruler', () => {
   test('are left out before any that came earlier', () => {
     fc.assert(
       fc.property(RULER, ({ widthPx, labels }) => {
-        // What is placed of the first few hangs on the marks of all, but not on the names of the rest.
+        // What is placed of the first few hangs on the marks of all, but not on the names of the
+        // rest.
         const unnamed = labels.map((label, i) => (i < 2 ? label : { ...label, words: '' }))
         const first = (all: readonly RulerLabel[]) =>
           placeLabels(all, widthPx).filter(({ id }) => Number(id) < 2)

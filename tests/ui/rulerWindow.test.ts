@@ -3,7 +3,10 @@ import { describe, expect, test } from 'vitest'
 import { rulerWindow } from '../../src/ui/head/rulerWindow.ts'
 
 const SEED = 20_271_126
-/** Ends of the band, limit and carbon, from a lens hood to a wing; 0.01 g is the finest that is shown. */
+/**
+ * Ends of the band, limit and carbon, from a lens hood to a wing; 0.01 g is the finest that is
+ * shown.
+ */
 const MARKS = fc.array(
   fc.integer({ min: 0, max: 500_000 }).map((hundredths) => hundredths / 100),
   { minLength: 1, maxLength: 5 },
@@ -61,7 +64,8 @@ describe('the stretch of the gram scale that is shown', () => {
         expect(steps).toBeGreaterThanOrEqual(2)
         expect(steps).toBeLessThanOrEqual(10)
       }),
-      // Printed 90 g where what is bought has used up the limit: 0 to 150 g is no whole number of twenties.
+      // Printed 90 g where what is bought has used up the limit: 0 to 150 g is no whole number of
+      // twenties.
       { seed: SEED, numRuns: 2000, examples: [[[0, 90]], [[0.5, 9]]] },
     )
   })

@@ -6,7 +6,9 @@ import type { HabitNumber, KnownHabits } from '../../../src/core/model/habits.ts
 import { toolpathReader } from '../../../src/core/toolpath/readToolpath.ts'
 import type { Pair } from './readPairs.ts'
 
-/** A pair with the walls and the line that its own moves tell instead of those set, and its habits. */
+/**
+ * A pair with the walls and the line that its own moves tell instead of those set, and its habits.
+ */
 export interface AsLaid {
   readonly pair: Pair
   readonly habits: KnownHabits
@@ -14,7 +16,10 @@ export interface AsLaid {
 
 const known = new Map<string, AsLaid>()
 
-/** Reads a pair's moves, `NAME.gcode` or `NAME.gcode.gz` beside its mesh; as set where there are none. */
+/**
+ * Reads a pair's moves, `NAME.gcode` or `NAME.gcode.gz` beside its mesh; as set where there are
+ * none.
+ */
 export function asLaid(pair: Pair): AsLaid {
   const before = known.get(pair.name)
   if (before) return before

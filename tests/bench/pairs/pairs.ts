@@ -54,7 +54,10 @@ const only = valueOf('--only') ?? ''
 const { pairs, left: unread } = orRefuse(() => readPairs(folder))
 const left = [...unread]
 const rows: Scored[] = []
-/** What `work` gives; null, and the name left out with the reason, where a mesh or its settings cannot be counted. */
+/**
+ * What `work` gives; null, and the name left out with the reason, where a mesh or its settings
+ * cannot be counted.
+ */
 function orLeave<T>(name: string, work: () => T): T | null {
   try {
     return work()

@@ -2,7 +2,10 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Pattern } from '../../../src/core/model/settings.ts'
 
-/** A mesh and what was measured on the toolpath it was printed with. Whatever a folder leaves out is null or empty. */
+/**
+ * A mesh and what was measured on the toolpath it was printed with. Whatever a folder leaves out is
+ * null or empty.
+ */
 export interface Pair {
   readonly name: string
   /** Whose settings they are: the name's part before the first `__`, or the name. */
@@ -50,7 +53,8 @@ export interface LeftOut {
 const ENDINGS = ['stl', 'STL', '3mf', 'obj'] as const
 
 /**
- * The pairs that `pairs.json` of a folder names, with a mesh beside it and a measure; the others with what they lack.
+ * The pairs that `pairs.json` of a folder names, with a mesh beside it and a measure; the others
+ * with what they lack.
  * @throws Error with one sentence where the folder has no such file or it is no list of pairs.
  */
 export function readPairs(folder: string): {

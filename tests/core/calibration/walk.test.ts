@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { CALIBRATION_WALK, blockMesh } from '../../../src/core/calibration/walk.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import type { Form } from '../../../src/core/doubt/form.ts'
@@ -17,7 +17,7 @@ const pla = materialOf('pla')
 const pieces = CALIBRATION_WALK.flatMap((print) => print.pieces)
 const figuresOf = ({ sizeMm, recipe }: (typeof pieces)[number]) =>
   partFigures(
-    takeCensus(blockMesh([{ sizeMm }]), recipe),
+    countAllLayers(blockMesh([{ sizeMm }]), recipe),
     recipe,
     pla,
     PRINTER_DEFAULT,
@@ -35,7 +35,10 @@ const timeLines = pieces.map(({ name }, i): DoubtLine => {
   return { id: `t ${name}`, name, quantity: 1, each: timeS.mid, doubt: doubt.time, scatter: 0 }
 })
 
-/** What scale and clock say when each of these errors is so many deviations off, and nothing else is. */
+/**
+ * What scale and clock say when each of these errors is so many deviations off, and nothing else
+ * is.
+ */
 function readingsWhen(off: Readonly<Record<string, number>>): Reading[] {
   const truth = ({ each, doubt }: DoubtLine): number =>
     doubt.shared.reduce((mass, { id, effect }) => {

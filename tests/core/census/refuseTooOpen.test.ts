@@ -4,11 +4,13 @@ import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { orientMesh } from '../../../src/core/mesh/orient.ts'
+import { countLayers } from '../../../src/core/census/countLayers.ts'
 import { refuseTooOpen } from '../../../src/core/census/refuseTooOpen.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
-import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { censusOf, relative } from '../../support/censusCase.ts'
-import { box, pickTriangles, tube } from '../../support/meshes.ts'
+import { box, pickTriangles, sphere, tube } from '../../support/meshes.ts'
+import { seededRandom } from '../../support/random.ts'
 import { problemOf } from '../../support/problemOf.ts'
 
 /** Drops the triangles whose middle satisfies `where`. */
@@ -71,5 +73,45 @@ describe('an open mesh', () => {
     )
     expect(census.doubtfulShare).toBe(0)
     expect(relative(census.modelMm3, 8000)).toBeLessThan(0.003)
+  })
+})
+
+describe('a large mesh', () => {
+  const ball = sphere(60, 500)
+  const random = seededRandom(11)
+  /** Of every so many triangles one by itself, a corner of it up to half of `mm` away. */
+  const torn = (each: number, mm: number): Mesh => {
+    const indices = [...ball.indices]
+    const positions = [...ball.positions]
+    for (let t = 0; t < indices.length; t += 3 * each) {
+      const at = 3 * indices[t]!
+      indices[t] = positions.length / 3
+      for (let k = 0; k < 3; k++) positions.push(ball.positions[at + k]! + mm * (random() - 0.5))
+    }
+    return { positions: Float64Array.from(positions), indices: Uint32Array.from(indices) }
+  }
+  const count = (mesh: Mesh, onProgress: () => void) =>
+    countLayers(
+      { part: mesh, zones: [] },
+      1,
+      POSE_AS_DRAWN,
+      { ...RECIPE_DEFAULTS, layerMm: 2, firstLayerMm: 2 },
+      { onProgress },
+    )
+
+  test('that is a soup is refused before any of its layers is counted', () => {
+    let layers = 0
+    expect(problemOf(() => count(torn(20, 40), () => layers++))).toMatchObject({
+      code: 'too-open',
+      message: expect.stringMatching(/^The mesh leaves about \d\d\s% of its layers’ outlines open/),
+    })
+    expect(layers).toBe(0)
+  })
+
+  test('with some of its triangles torn is counted first', () => {
+    let layers = 0
+    const census = count(torn(400, 0.1), () => layers++)
+    expect(layers).toBeGreaterThan(0)
+    expect(census.doubtfulShare).toBeGreaterThan(0)
   })
 })

@@ -1,16 +1,17 @@
 import type { Manifold, ManifoldToplevel } from 'manifold-3d'
 import { describe, expect, test } from 'vitest'
 import { placeMesh } from '../../../src/core/mesh/pose.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
-import { seededRandom } from '../../support/random.ts'
 import { PLAIN_HABITS } from '../../support/plainHabits.ts'
+import { rubble } from '../../support/rubble.ts'
 import { loadManifold, solidCensus } from '../../support/solidCensus.ts'
 
 /**
- * Our count against exact polygons: manifold-3d slices, offsets (round joins) and intersects the same part.
- * The source of truth is that library; nothing of ours is on its side but the heights of the cuts.
+ * Our count against exact polygons: manifold-3d slices, offsets (round joins) and intersects the
+ * same part. The source of truth is that library; nothing of ours is on its side but the heights of
+ * the cuts.
  */
 const wasm = await loadManifold()
 const parts = makeParts(wasm)
@@ -20,7 +21,7 @@ const WIDE_MISSES: Readonly<Record<string, number>> = { 'rubble of turned boxes'
 
 describe.each(parts)('$name', ({ name, solid }) => {
   const mesh = toMesh(solid)
-  const ours = takeCensus(mesh, { ...RECIPE_DEFAULTS, habits: PLAIN_HABITS })
+  const ours = countAllLayers(mesh, { ...RECIPE_DEFAULTS, habits: PLAIN_HABITS })
   const theirs = solidCensus(wasm, mesh, { ...RECIPE_DEFAULTS, habits: PLAIN_HABITS }, 256)
   const { heightMm } = ours.layers
   const volume = (areas: ArrayLike<number>): number =>
@@ -42,7 +43,7 @@ describe.each(parts)('$name', ({ name, solid }) => {
 
   test('rooms agree to 0.5 % of the part with widened bands and small ones laid solid', () => {
     const recipe = { ...RECIPE_DEFAULTS, habits: { overlapShare: 0, thinWalls: 'varied' } } as const
-    const ourRooms = volume(takeCensus(mesh, recipe).layers.roomMm2)
+    const ourRooms = volume(countAllLayers(mesh, recipe).layers.roomMm2)
     const theirRooms = volume(solidCensus(wasm, mesh, recipe).roomMm2)
     const part = volume(theirs.areaMm2)
     expect(theirRooms).toBeGreaterThan(0)
@@ -55,19 +56,14 @@ function toMesh(solid: Manifold): Mesh {
   return placeMesh({ positions: vertProperties, indices: triVerts }, 1, POSE_AS_DRAWN)
 }
 
-function makeParts({ Manifold: Solid, CrossSection }: ManifoldToplevel) {
-  const random = seededRandom(20261125)
+function makeParts(tool: ManifoldToplevel) {
+  const { Manifold: Solid, CrossSection } = tool
   const holes = Array.from({ length: 60 }, (_, i) =>
     Solid.cylinder(10, 1.6, 1.6, 64, true).translate([
       -60 + (i % 12) * 11,
       -20 + Math.floor(i / 12) * 10,
       0,
     ]),
-  )
-  const rubble = Array.from({ length: 12 }, () =>
-    Solid.cube([6 + 20 * random(), 6 + 20 * random(), 4 + 12 * random()], true)
-      .rotate([360 * random(), 360 * random(), 360 * random()])
-      .translate([30 * random(), 30 * random(), 15 * random()]),
   )
   return [
     {
@@ -88,6 +84,6 @@ function makeParts({ Manifold: Solid, CrossSection }: ManifoldToplevel) {
         for (const axis of [0, 1, 2] as const) p[axis] *= swell
       }),
     },
-    { name: 'rubble of turned boxes', solid: Solid.union(rubble) },
+    { name: 'rubble of turned boxes', solid: rubble(tool, 20261125) },
   ]
 }

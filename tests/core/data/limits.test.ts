@@ -10,7 +10,9 @@ import { LIMIT_PLACES, TEXT_PLACES } from '../../support/limitPlaces.ts'
 import { putInFrame, valueAt, withValueAt } from '../../support/putInFrame.ts'
 import { startSession } from '../../support/session.ts'
 
-/** Every row of the table by `TABLE.row`: whatever the file exports that is limits, or holds some. */
+/**
+ * Every row of the table by `TABLE.row`: whatever the file exports that is limits, or holds some.
+ */
 const ROWS: readonly (readonly [string, table.Limits])[] = Object.entries(table).flatMap(
   ([name, value]: [string, unknown]) => {
     if (isLimits(value)) return [[name, value] as const]

@@ -64,7 +64,8 @@ describe('built-in materials', () => {
     },
   )
 
-  // Makers' sheets: strength across the layers is 0.73–0.89 of that in plane unfilled, about half with short fibre.
+  // Makers' sheets: strength across the layers is 0.73–0.89 of that in plane unfilled, about half
+  // with short fibre.
   it.each(MATERIALS.map((material) => [material.name, material] as const))(
     '%s is weaker across the layers by the published share',
     (_, material) => {

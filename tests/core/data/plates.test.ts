@@ -21,7 +21,8 @@ describe('plate stock', () => {
   })
 
   it('keeps quasi-isotropic carbon at 45–55 GPa, never the 70 of its cloth', () => {
-    // Quasi-isotropic from the cloth row of performance-composites.com: E = U-invariants of 70/70/5 GPa, ν 0.10.
+    // Quasi-isotropic from the cloth row of performance-composites.com: E = U-invariants of 70/70/5
+    // GPa, ν 0.10.
     const q11 = 70 / (1 - 0.1 ** 2)
     const q12 = 0.1 * q11
     const u1 = (6 * q11 + 2 * q12 + 4 * 5) / 8

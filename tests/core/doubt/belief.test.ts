@@ -78,7 +78,8 @@ describe('believe', () => {
   })
 
   it('agrees with hearing one reading after the other, error by error', () => {
-    // The slow obvious way: the whole matrix of all errors, updated once a reading (R. E. Kalman 1960).
+    // The slow obvious way: the whole matrix of all errors, updated once a reading (R. E. Kalman
+    // 1960).
     const { ids } = all
     let mean: number[] = ids.map(() => 0)
     let cov: number[][] = ids.map((_, i) => ids.map((_other, j) => (i === j ? 1 : 0)))

@@ -47,4 +47,26 @@ describe('arrange', () => {
     expect(high!.motion[11] - low!.motion[11]).toBeCloseTo(20 * 1.9, 9)
     expect(high!.motion.toSpliced(11, 1)).toEqual(upper.motion.toSpliced(11, 1))
   })
+
+  test('a piece with a way of its own goes along it, as far as the frame is large', () => {
+    const upper: DrawnPiece = {
+      ...deck,
+      item: 'upper',
+      motion: [1, 0, 0, 60, 0, 1, 0, 0, 0, 0, 1, 80],
+      way: [0, 0, 2],
+    }
+    const low = { ...deck, way: [0, 0, 0] as const }
+    const apartBy = (share: number) => {
+      const [still, high] = arrange([low, upper], [], VIEWS.side, share)
+      expect(still!.motion).toEqual(deck.motion)
+      expect(high!.motion.toSpliced(11, 1)).toEqual(upper.motion.toSpliced(11, 1))
+      return high!.motion[11] - upper.motion[11]
+    }
+    expect(apartBy(1)).toBeGreaterThan(20)
+    expect(apartBy(0.5)).toBeCloseTo(apartBy(1) / 2, 9)
+    // Away from the middle as ever, where no joint tells.
+    const { way: _way, ...free } = upper
+    const [, radial] = arrange([low, free], [], VIEWS.side, 1)
+    expect(radial!.motion[3]).not.toBeCloseTo(upper.motion[3], 3)
+  })
 })

@@ -45,7 +45,10 @@ function lengthOf(path: string): number {
   return sum
 }
 
-/** Even-odd area of closed path data, by the shoelace rule; loops of one region wind against its holes. */
+/**
+ * Even-odd area of closed path data, by the shoelace rule; loops of one region wind against its
+ * holes.
+ */
 function areaOf(path: string): number {
   let sum = 0
   for (const line of linesOf(path)) {

@@ -44,7 +44,8 @@ describe('overall sizes', () => {
         for (const { x, y } of points) {
           expect(x > 0 && x < SHEET.widthPx && y > 0 && y < SHEET.heightPx).toBe(true)
         }
-        // The middle of a line beside a box lies outside of its hull; the hull's own box is enough where it is level.
+        // The middle of a line beside a box lies outside of its hull; the hull's own box is enough
+        // where it is level.
         if (view === 'top' || view === 'front' || view === 'side') {
           const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 }
           const isOut = middle.x < left || middle.x > right || middle.y < top || middle.y > bottom

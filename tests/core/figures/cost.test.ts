@@ -20,8 +20,8 @@ const at = (pricePerKg: number): Material => {
 }
 
 describe('costOf', () => {
-  // D. G. Zisopol et al., Polymers 2023, 15(18), 3787, doi 10.3390/polym15183787, equations 2–5 and table 1:
-  // 0.35 kW, 0.28 EUR/kWh, PLA 0.022 and ABS 0.021 EUR/g.
+  // D. G. Zisopol et al., Polymers 2023, 15(18), 3787, doi 10.3390/polym15183787, equations 2–5 and
+  // table 1: 0.35 kW, 0.28 EUR/kWh, PLA 0.022 and ABS 0.021 EUR/g.
   it.each([
     ['PLA', 22, 46, 0.3083],
     ['ABS', 21, 60, 0.3206],

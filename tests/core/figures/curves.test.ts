@@ -47,7 +47,8 @@ describe('pace along honeycomb', () => {
     const spacing = infillSpacingMm(recipe)
     expect(spacing).toBeCloseTo((PATTERN_MODELS.honeycomb.pathFactor * 0.4) / 0.2, 9)
     const side = (2 / Math.sqrt(3)) * spacing
-    // The jump 2·v·sin(30°) is that of 12 mm/s at a right angle: 12·√2 = 16.97 mm/s; too short a side for 90 mm/s.
+    // The jump 2·v·sin(30°) is that of 12 mm/s at a right angle: 12·√2 = 16.97 mm/s; too short a
+    // side for 90 mm/s.
     const corner = 12 * Math.SQRT2
     const peak = Math.sqrt(corner ** 2 + MOTION.accelMmS2 * side)
     const seconds = (2 * (peak - corner)) / MOTION.accelMmS2

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTER_DEFAULT, PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import type { Recipe } from '../../../src/core/model/settings.ts'
 import type { Printer } from '../../../src/core/model/figures.ts'
@@ -38,8 +38,8 @@ const steadily = (change: Partial<Printer> = {}, recipe = HOLLOW): number =>
   printTime(BLOCK, recipe, PLA!, { ...STEADY, ...change }).mid
 
 /**
- * By hand: two 0.4 mm lines round the block, 50 layers; eight skin layers of 46 lines, each half its width
- * short of the edge at both ends, and the 45 steps between them.
+ * By hand: two 0.4 mm lines round the block, 50 layers; eight skin layers of 46 lines, each half
+ * its width short of the edge at both ends, and the 45 steps between them.
  */
 const WALL_MM = ((400 - 18.4 * 18.4) / 0.4) * 50
 const SKIN_LAYER_MM = 46 * (18.4 - 0.4) + 45 * 0.4
@@ -90,7 +90,7 @@ describe('printTime', () => {
   })
 
   // Two blocks apart, so that there is something to travel to.
-  const pair = takeCensus(
+  const pair = countAllLayers(
     merge([box(20, 20, 4), translate(box(20, 20, 4), [60, 0, 0])]),
     RECIPE_DEFAULTS,
   )
@@ -116,7 +116,8 @@ describe('printTime', () => {
     expect(at(PRINTER_DEFAULT)).toBeGreaterThan(usual + 1)
   })
 
-  // G. Medina-Sanchez et al., Materials 2019, 12(23), 3982: fitted motion models err by up to 8.5 %.
+  // G. Medina-Sanchez et al., Materials 2019, 12(23), 3982: fitted motion models err by up to 8.5
+  // %.
   it('claims ±15 % untimed and ±8.5 % timed, no more and no less on a sound mesh', () => {
     for (const [clockFactor, claim] of [
       [null, 0.15],
@@ -131,13 +132,13 @@ describe('printTime', () => {
   it('claims less where acceleration decides, up to some 25 % where lines are short', () => {
     // The bound for a model that knows only the printer's class: 15 %, and 25 % for short segments.
     const recipe = { ...RECIPE_DEFAULTS, walls: 1, infillPct: 40 }
-    const comb = takeCensus(box(60, 4, 20), recipe)
+    const comb = countAllLayers(box(60, 4, 20), recipe)
     const claim = (census: typeof comb, accelMmS2: number): number => {
       const printer = { ...PRINTER_DEFAULT, startS: 0, leastLayerS: 0, accelMmS2 }
       const { mid, high } = printTime(census, recipe, PLA!, printer)
       return high / mid - 1
     }
-    const large = takeCensus(box(150, 150, 2), recipe)
+    const large = countAllLayers(box(150, 150, 2), recipe)
     expect(claim(large, 1000)).toBeGreaterThan(0.15)
     expect(claim(large, 1000)).toBeLessThan(0.16)
     expect(claim(comb, 1000)).toBeGreaterThan(0.18)
@@ -152,11 +153,12 @@ describe('printTime', () => {
 })
 
 describe('hours of three bars of ASTM D638 type IV, 4 mm thick, in ABS', () => {
-  // Orderings of the 20 runs of R. T. Mushtaq et al., Materials 2023, 16(9), 3392, doi 10.3390/ma16093392, tables 3–7:
-  // layer mm, infill %, speed mm/s. Absolute minutes are not compared: walls and acceleration are not published.
+  // Orderings of the 20 runs of R. T. Mushtaq et al., Materials 2023, 16(9), 3392 (ma16093392),
+  // tables 3–7: layer mm, infill %, speed mm/s. Absolute minutes are not compared: walls and
+  // acceleration are not published.
   const minutes = (layerMm: number, infillPct: number, speed: number): number => {
     const recipe = { ...RECIPE_DEFAULTS, layerMm, firstLayerMm: layerMm, infillPct }
-    const census = takeCensus(prism(specimenOutline('IV'), 4), recipe)
+    const census = countAllLayers(prism(specimenOutline('IV'), 4), recipe)
     const printer = { ...PRINTERS[1]!, wallMmS: speed, skinMmS: speed, infillMmS: speed }
     return printTime(census, recipe, ABS!, printer).mid / 60
   }

@@ -2,7 +2,7 @@ import * as fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
 import { PATTERN_MODELS, infillOn } from '../../../src/core/figures/infill.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import type { Pattern, Recipe } from '../../../src/core/model/settings.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
@@ -11,7 +11,10 @@ import { box } from '../../support/meshes.ts'
 
 const PATTERNS = Object.keys(PATTERN_MODELS) as readonly Pattern[]
 
-/** Recipe of the sparse blocks of P. Ravi, 3D Printing in Medicine 2020, 6, doi 10.1186/s41205-020-00063-8. */
+/**
+ * Recipe of the sparse blocks of P. Ravi, 3D Printing in Medicine 2020, 6, doi
+ * 10.1186/s41205-020-00063-8.
+ */
 const BARE: Recipe = {
   ...RECIPE_DEFAULTS,
   layerMm: 0.2,
@@ -24,13 +27,14 @@ const BARE: Recipe = {
 }
 
 describe('turns of a sparse 20 × 20 × 5 mm block', () => {
-  // Ravi 2020: 86.5–95.9 % of the plastic lies in the lines, so 13.5 % down to 4.1 % in the turns; ±3 points allowed.
+  // Ravi 2020: 86.5–95.9 % of the plastic lies in lines, so 13.5 % down to 4.1 % in turns; ±3
+  // points allowed.
   it.each([
     [9.58, 13.5],
     [32.33, 4.1],
   ])('at %s percent infill hold about %s percent of the plastic', (infillPct, published) => {
     const recipe = { ...BARE, infillPct }
-    for (const census of [blockCensus(20, 20, 5, recipe), takeCensus(box(20, 20, 5), recipe)]) {
+    for (const census of [blockCensus(20, 20, 5, recipe), countAllLayers(box(20, 20, 5), recipe)]) {
       const { turnMm3, infillMm3 } = depositOf(census, recipe)
       expect(Math.abs((100 * turnMm3) / infillMm3 - published)).toBeLessThan(3)
     }
@@ -38,7 +42,7 @@ describe('turns of a sparse 20 × 20 × 5 mm block', () => {
 
   it.each([[9.58], [20.36], [32.33]])('at %s percent hold 4–14 %, ±3 points', (infillPct) => {
     const recipe = { ...BARE, infillPct }
-    for (const census of [blockCensus(20, 20, 5, recipe), takeCensus(box(20, 20, 5), recipe)]) {
+    for (const census of [blockCensus(20, 20, 5, recipe), countAllLayers(box(20, 20, 5), recipe)]) {
       const { turnMm3, infillMm3 } = depositOf(census, recipe)
       expect((100 * turnMm3) / infillMm3).toBeGreaterThan(4 - 3)
       expect((100 * turnMm3) / infillMm3).toBeLessThan(14 + 3)

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
 import { PATTERN_MODELS } from '../../../src/core/figures/infill.ts'
-import { travelPath } from '../../../src/core/figures/travels.ts'
+import { routeAt, travelPath } from '../../../src/core/figures/travels.ts'
 import type { Pattern } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { box } from '../../support/meshes.ts'
@@ -25,7 +25,7 @@ const PARTS = [
     .map(({ name, mesh }) => ({ name, mesh: mesh() })),
   { name: 'rings of narrow rooms', mesh: narrowRooms() },
   { name: 'a block', mesh: box(60, 60, 4) },
-].map(({ name, mesh }) => ({ name, census: takeCensus(mesh, RECIPE_DEFAULTS) }))
+].map(({ name, mesh }) => ({ name, census: countAllLayers(mesh, RECIPE_DEFAULTS) }))
 
 describe.each(PARTS)('hours of $name', ({ census }) => {
   const hours = (pattern: Pattern, infillPct: number, printer = CLASSES[0]!): number =>
@@ -68,7 +68,8 @@ describe.each(PARTS)('hours of $name', ({ census }) => {
 })
 
 describe('infill of a large block', () => {
-  // As in curves.test.ts, from whole hours: equal grams as gyroid and as lines, each less what the part takes without.
+  // As in curves.test.ts, from whole hours: equal grams as gyroid and as lines, each less what the
+  // part takes without.
   it.each([
     { infillPct: 10, least: 1.1, most: 1.3 },
     { infillPct: 20, least: 1.2, most: 1.75 },
@@ -88,7 +89,9 @@ describe('infill of a large block', () => {
 describe('travelled path', () => {
   it('of a lone block is the way back from infill to wall, drawn back where it is far', () => {
     const { census } = PARTS.at(-1)!
-    const { travelM, retracts } = travelPath(census, { ...RECIPE_DEFAULTS, pattern: 'lines' })
+    const recipe = { ...RECIPE_DEFAULTS, pattern: 'lines' } as const
+    const at = routeAt(census, recipe)
+    const { travelM, retracts } = travelPath([{ census, recipe, at }])
     const layers = census.layers.count
     expect(retracts).toBeGreaterThan(0)
     // At most from corner to corner and back, on every layer.

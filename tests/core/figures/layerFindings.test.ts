@@ -12,7 +12,9 @@ import { writeStlBinary } from '../../support/writeMesh.ts'
 
 const BOX = box(40, 20, 12)
 
-/** The box with one corner of one triangle at the front `gapMm` off: two of its edges meet nothing. */
+/**
+ * The box with one corner of one triangle at the front `gapMm` off: two of its edges meet nothing.
+ */
 function cracked(gapMm: number): Mesh {
   const soup = Float64Array.from(soupOf(BOX))
   const front = [...Array(12).keys()].find((t) => [1, 4, 7].every((k) => soup[9 * t + k] === 0))!

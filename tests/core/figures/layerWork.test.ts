@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { layerWork, printTime } from '../../../src/core/figures/hours.ts'
 import { layersTime } from '../../../src/core/figures/layerSeconds.ts'
 import { RECIPE_DEFAULTS, type Pattern } from '../../../src/core/model/settings.ts'
@@ -14,7 +14,7 @@ test('layer by layer comes to the hours of the whole piece', () => {
   for (const { mesh } of motionParts(false).slice(0, 8)) {
     for (const pattern of patterns) {
       const recipe = { ...RECIPE_DEFAULTS, pattern, brimMm: 3 }
-      const census = takeCensus(mesh(), recipe)
+      const census = countAllLayers(mesh(), recipe)
       for (const printer of PRINTERS) {
         const work = layerWork(census, recipe, material, printer)
         const timeS = layersTime(work, printer.leastLayerS) + printer.startS

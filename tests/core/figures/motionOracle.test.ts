@@ -3,22 +3,25 @@ import type { ManifoldToplevel } from 'manifold-3d'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTER_DEFAULT, PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
+import type { Census } from '../../../src/core/model/census.ts'
 import type { Printer } from '../../../src/core/model/figures.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
-import type { Recipe } from '../../../src/core/model/settings.ts'
+import type { Pattern, Recipe } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import {
   askewBar,
   damperCup,
   fin,
+  islands,
   motionParts,
   narrowArm,
   narrowRooms,
   pivotCollar,
   thinFrame,
 } from '../../support/motionParts.ts'
-import { cutLayers, driveLines, layLines } from '../../support/simulate.ts'
+import { cutLayers, driveLines, layLines, type CutLayers } from '../../support/simulate.ts'
+import { box } from '../../support/meshes.ts'
 import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
@@ -29,12 +32,28 @@ import { loadManifold } from '../../support/solidCensus.ts'
  *
  * At one infill share the lines of a small part may happen to pair up or not, which histograms of
  * all spacings cannot know. So each part is printed at three shares: their hours together agree
- * within 2 %, each by itself within 4 %.
+ * within 2 %, each by itself within 4 %. Lines that wind lie wider apart, and fewer of them pair up
+ * worse: 2.5 and 6.5 %.
  */
-const TOGETHER = 0.02
-const ALONE = 0.04
-const SHARES = [20, 30, 45]
-const PATTERNS = ['lines', 'grid'] as const
+interface Kind {
+  readonly patterns: readonly Pattern[]
+  readonly shares: readonly number[]
+  readonly together: number
+  readonly alone: number
+}
+const STRAIGHT: Kind = {
+  patterns: ['lines', 'grid'],
+  shares: [20, 30, 45],
+  together: 0.02,
+  alone: 0.04,
+}
+/** Denser waves take longer than solid lines do, which our hours never say; see below. */
+const WINDING: Kind = {
+  patterns: ['gyroid', 'honeycomb'],
+  shares: [10, 20, 30],
+  together: 0.025,
+  alone: 0.065,
+}
 const CLASSES = ['mid-2010s', 'ordinary', 'fast-enclosed'].map((id) =>
   PRINTERS.find((printer) => printer.id === id)!,
 )
@@ -70,15 +89,29 @@ interface Differences {
   readonly together: readonly number[]
 }
 
+/** Counted and cut once for all that is laid in it; of the part looked at last. */
+let last: { readonly of: () => Mesh; readonly census: Census; readonly cut: CutLayers } | null =
+  null
+function counted(of: () => Mesh) {
+  if (last?.of === of) return last
+  const mesh = of()
+  const census = countAllLayers(mesh, RECIPE)
+  last = { of, census, cut: cutLayers(wasm, mesh, RECIPE, LEAST_ROOM_MM2) }
+  return last
+}
+
 /** For each pattern. */
-function differences(mesh: Mesh, printers: readonly Printer[] = ALL): readonly Differences[] {
-  const census = takeCensus(mesh, RECIPE)
-  const cut = cutLayers(wasm, mesh, RECIPE, LEAST_ROOM_MM2)
-  return PATTERNS.map((pattern) => {
+function differences(
+  mesh: () => Mesh,
+  { patterns, shares }: Pick<Kind, 'patterns' | 'shares'> = STRAIGHT,
+  printers: readonly Printer[] = ALL,
+): readonly Differences[] {
+  const { census, cut } = counted(mesh)
+  return patterns.map((pattern) => {
     const ours = printers.map(() => 0)
     const oracle = printers.map(() => 0)
     const alone: number[] = []
-    for (const infillPct of SHARES) {
+    for (const infillPct of shares) {
       const recipe = { ...RECIPE, pattern, infillPct }
       const laid = layLines(cut, recipe)
       printers.forEach((printer, k) => {
@@ -114,25 +147,84 @@ describe('hours from move histograms against every move driven by itself, four p
     expect(parts.length).toBeGreaterThanOrEqual(20)
   })
 
-  it.each(parts)(
-    'agree on $name',
-    ({ mesh, printers }) => {
-      for (const { alone, together } of differences(mesh(), printers)) {
-        expect(worst(together)).toBeLessThan(TOGETHER)
-        expect(worst(alone)).toBeLessThan(ALONE)
+  // Webs a few cells wide: rows of cells fit whole or not at all, and fewer do than their share of
+  // the room. What differs is how much is laid, not how it is driven: honeycomb of 10 % takes 60 s
+  // for 41 in the yoke, 477 for 366 in the fin, where lines take 42 for 48 and 352 for 377.
+  // Measured together +4.5 % on honeycomb for the boom, +3.2 % on both for the deck, +2.7 % on
+  // honeycomb for the fin and +2.8 % for the yoke. Nor is it chance: with the rows a quarter of
+  // their distance further on, three times, the yoke came to +1.8 to +2.9 % on honeycomb, +0.5 to
+  // +1.0 % on gyroid. Rows of cells poke out of a web and come back at once: such ends lie close
+  // together and joins of 10, 20 and 30 % follow 850, 2,020 and 2,570 mm of wall, where ours gives
+  // 2,730 to 2,990 for any line that winds; gyroid follows 2,910, 3,320 and 2,600.
+  const WIDER: Readonly<Record<string, number>> = {
+    'a tail boom': 0.05,
+    'a lower deck': 0.035,
+    'a fin': 0.03,
+    'a tail yoke': 0.03,
+  }
+  describe.each(parts)('agree on $name', ({ name, mesh, printers }) => {
+    it('in straight lines', () => {
+      for (const { alone, together } of differences(mesh, STRAIGHT, printers)) {
+        expect(worst(together)).toBeLessThan(STRAIGHT.together)
+        expect(worst(alone)).toBeLessThan(STRAIGHT.alone)
       }
-    },
-    180_000,
-  )
+    }, 180_000)
+
+    it('where lines wind', () => {
+      for (const { alone, together } of differences(mesh, WINDING, printers)) {
+        expect(worst(together)).toBeLessThan(WIDER[name] ?? WINDING.together)
+        expect(worst(alone)).toBeLessThan(WINDING.alone)
+      }
+    }, 180_000)
+  })
+})
+
+describe('a part of sixty islands', () => {
+  // The oracle looks for the nearest next line after each one; ours goes over a layer once and over
+  // layers like it by its histogram. A third are rings with rooms of 1.2 mm, as narrow as those
+  // below. Measured over three shares: hours +0.7 to +1.1 % on lines and −0.6 to −1.4 % on grid,
+  // way +2.0 % and +0.2 %, retracts +3.8 % and −0.1 %; those of walls are the same to the last one.
+  it('takes the hours, the way and the retracts of every move', () => {
+    const mesh = islands(60)
+    const census = countAllLayers(mesh, RECIPE)
+    const cut = cutLayers(wasm, mesh, RECIPE, LEAST_ROOM_MM2)
+    for (const pattern of STRAIGHT.patterns) {
+      const ours = { timeS: CLASSES.map(() => 0), wayM: 0, retracts: 0 }
+      const oracle = { timeS: CLASSES.map(() => 0), wayM: 0, retracts: 0 }
+      for (const infillPct of STRAIGHT.shares) {
+        const recipe = { ...RECIPE, pattern, infillPct }
+        const laid = layLines(cut, recipe)
+        const hopsMm = laid.layers.flatMap(({ lines }) => lines.map(({ hopMm }) => hopMm))
+        oracle.wayM += hopsMm.reduce((sum, mm) => sum + mm, 0) / 1000
+        CLASSES.forEach((printer, k) => {
+          const without = { ...printer, startS: 0 }
+          const { mid, travel } = printTime(census, recipe, PLA, without)
+          const { timeS, retracts } = driveLines(laid, without)
+          ours.timeS[k]! += mid
+          oracle.timeS[k]! += timeS
+          if (k > 0) return
+          ours.wayM += travel!.travelM
+          ours.retracts += travel!.retracts
+          oracle.retracts += retracts.wall + retracts.skin + retracts.infill
+        })
+      }
+      const apart = ours.timeS.map((timeS, k) => timeS / oracle.timeS[k]! - 1)
+      expect(worst(apart), pattern).toBeLessThan(0.02)
+      expect(Math.abs(ours.wayM / oracle.wayM - 1), pattern).toBeLessThan(0.03)
+      expect(Math.abs(ours.retracts / oracle.retracts - 1), pattern).toBeLessThan(0.05)
+    }
+  }, 180_000)
 })
 
 describe('where 2 % is out of reach', () => {
   // Rooms hardly wider than the lines are apart: where the few lines fall decides. Measured on grid
   // +2.1 % for the collar and +2.6 % for the arm (at one share alone up to −12.5 % and +5.4 %). Two
   // lines fill the rooms of the rings, and the oracle's hops from ring to ring make grid of 30 and
-  // 45 % take longer than solid lines, which ours never does: −22.5 %; on lines −4 %. A needle takes
-  // as long as its path at the slowest speed, and its rooms hold one to four lines: +4.6 % on lines.
-  // So does the damper cup where every kind of line is slow: +2.7 % on grid.
+  // 45 % take longer than solid lines, which ours never does: −21 %; on lines +1.7 %. Without that
+  // rule grid came to −4 and −5 % on two printers, and hours fell from 45 % to solid by a quarter,
+  // as the oracle's do; at 20, 30 and 45 % −3, −8 and −2 % instead of −4, −18 and −24 %. A needle
+  // takes as long as its path at the slowest speed, and its rooms hold one to four lines: +4.6 % on
+  // lines. So does the damper cup where every kind of line is slow: +2.7 % on grid.
   it.each([
     { name: 'rings', mesh: narrowRooms, bound: 0.23 },
     {
@@ -146,15 +238,26 @@ describe('where 2 % is out of reach', () => {
   ])(
     'rooms narrow for their infill agree within $bound: $name',
     ({ mesh, bound }) => {
-      for (const { together } of differences(mesh())) expect(worst(together)).toBeLessThan(bound)
+      for (const { together } of differences(mesh)) expect(worst(together)).toBeLessThan(bound)
     },
     180_000,
   )
 
-  // The way from infill back to the walls is 1.4–1.6 mm here, and beyond 1.5 mm the filament is drawn back; between the
-  // spacings that are followed nobody can tell. Measured −2.6 % on grid, −0.5 % on lines.
+  // A gyroid of 45 % takes a fast printer longer than solid lines would, and ours is never longer
+  // than they: hours must not fall when infill is added, and at 100 % it is solid lines.
+  it('dense waves take no longer than solid lines', () => {
+    const fast = CLASSES.filter(({ id }) => id === 'fast-enclosed')
+    const dense = { patterns: ['gyroid'], shares: [45] } as const
+    const [{ alone }] = differences(() => box(20, 20, 4), dense, fast) as [Differences]
+    expect(alone[0]).toBeLessThan(0)
+    expect(worst(alone)).toBeLessThan(0.06)
+  }, 180_000)
+
+  // The way from infill back to the walls is 1.4–1.6 mm here, and beyond 1.5 mm filament is drawn
+  // back; between the spacings that are followed nobody can tell. Measured −2.6 % on grid, −0.5 %
+  // on lines.
   it('a bar askew to the lines agrees within 3 %', () => {
-    for (const { together } of differences(askewBar())) expect(worst(together)).toBeLessThan(0.03)
+    for (const { together } of differences(askewBar)) expect(worst(together)).toBeLessThan(0.03)
   }, 180_000)
 
   // The oracle lays whole lines only and leaves the rest empty, or lays the last line twice; the
@@ -163,7 +266,7 @@ describe('where 2 % is out of reach', () => {
     const mesh = thinFrame(wallMm)
     const recipe = { ...RECIPE, infillPct: 0 }
     const laid = layLines(cutLayers(wasm, mesh, recipe, LEAST_ROOM_MM2), recipe)
-    const { wallMm3, layers } = takeCensus(mesh, recipe)
+    const { wallMm3, layers } = countAllLayers(mesh, recipe)
     const oneLineMm = (2 * (60 + 40) - 4 * wallMm) * layers.count
     const lengthMm = wallMm3 / (recipe.lineMm * recipe.layerMm)
     expect(Math.abs(lengthMm - laid.lengthMm.wall)).toBeLessThan(oneLineMm)

@@ -25,7 +25,8 @@ const DECK: Recipe = {
 }
 
 describe('infillNote', () => {
-  // Arithmetic: (2 + 0.3)/3 = 77 % solid before side walls; turns at the ends of the lines come on top.
+  // Arithmetic: (2 + 0.3)/3 = 77 % solid before side walls; turns at the ends of the lines come on
+  // top.
   it('says that a 3 mm deck with 1 mm skins at 30 % is already 77 % solid', () => {
     const note = noteOf(136, 98, 3, DECK)
     expect(note).toMatch(/Walls and skins alone fill 67\s% of this part/)

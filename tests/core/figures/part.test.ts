@@ -6,7 +6,7 @@ import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { PACKING_MID } from '../../../src/core/doubt/factors.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
 import type { Material } from '../../../src/core/model/figures.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import type { Recipe } from '../../../src/core/model/settings.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
@@ -37,8 +37,8 @@ describe('a 20 × 20 × 10 mm block by hand', () => {
   it('adds up, and weighs what its plastic weighs', () => {
     const { depositMm3, wallMm3, skinMm3, infillMm3, massG } = figures
     expect(depositMm3).toBeCloseTo(wallMm3 + skinMm3 + infillMm3, 9)
-    // Channels stay open between lines that touch: skins; 30 % of the infill at 30 %; of two walls all
-    // sides but the outer one and what of the inner one the body leaves free.
+    // Channels stay open between lines that touch: skins; 30 % of the infill at 30 %; of two walls
+    // all sides but the outer one and what of the inner one the body leaves free.
     const filled = (1.6 + 0.3 * 8.4) / 10
     const packed = (1 - (2 - filled) / 4) * wallMm3 + skinMm3 + 0.3 * infillMm3
     const plasticMm3 = depositMm3 - (1 - PACKING_MID) * packed
@@ -65,7 +65,7 @@ describe('mass', () => {
     (name, thick, solidG) => {
       // Nothing laid twice: lines that overlap add 1 to 1.5 % to these.
       const plain = { ...full, habits: PLAIN_HABITS }
-      const census = takeCensus(prism(specimenOutline(name), thick), plain)
+      const census = countAllLayers(prism(specimenOutline(name), thick), plain)
       const { massG } = partFigures(census, plain, PLA, PRINTER_DEFAULT, PRICES_DEFAULTS)
       // 0.94, and up to 0.955 in the narrowest bar, two fifths of which are walls with a free side.
       expect(massG.mid / solidG).toBeGreaterThan(PACKING_MID - 0.002)
@@ -87,7 +87,8 @@ describe('mass', () => {
           const { massG } = figuresOf(w, d, layers * 0.2, recipe, material)
           const solidG = (w * d * layers * 0.2 * material.densityGCm3.value) / 1000
           expect(massG.mid).toBeLessThanOrEqual(solidG * 1.000001)
-          // Density at most 9 % (the foaming filament's), packing 6.5, flow 3, diameter 2.3, first layer 15 at most.
+          // Density at most 9 % (the foaming filament's), packing 6.5, flow 3, diameter 2.3, first
+          // layer 15 at most.
           expect(massG.high).toBeLessThanOrEqual(massG.mid * 1.21)
           expect(massG.low).toBeLessThanOrEqual(massG.mid)
           expect(massG.low).toBeGreaterThanOrEqual(0)
@@ -115,7 +116,8 @@ describe('mass', () => {
     const { massG } = figuresOf(20, 20, 10, full, { ...PLA, densityTyped: true })
     // Of the two wall lines an outer side lies free; its packing does not count.
     const first = 0.15 * (0.2 / 10)
-    // Round ends leave half of (1 − π/4) × 0.2 mm bare along the outline, told by the walls' area over their depth.
+    // Round ends leave half of (1 − π/4) × 0.2 mm bare along the outline, told by the walls' area
+    // over their depth.
     const bare = (((1 - Math.PI / 4) * 0.2) / 2) * ((20 ** 2 - 18.4 ** 2) / 0.8 / 20 ** 2)
     const reach = Math.hypot(0.01, 0.023, 0.065 * packedShare, 0.03, first, bare, 0.02)
     expect(1 - massG.low / massG.mid).toBeCloseTo(reach, 6)

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { layerWork, printTime } from '../../../src/core/figures/hours.ts'
@@ -20,7 +20,8 @@ const PARTS = [
   { name: 'a block', mesh: box(60, 60, 4) },
 ]
 
-// What is kept of a part, and sums in place of its layers, may change nothing: double precision alone.
+// What is kept of a part, and sums in place of its layers, may change nothing: double precision
+// alone.
 describe.each(PARTS)('hours of $name', ({ name, mesh }) => {
   const random = seededRandom(name.length)
   const one = <T>(of: readonly T[]): T => of[Math.floor(random() * of.length)]!
@@ -29,7 +30,7 @@ describe.each(PARTS)('hours of $name', ({ name, mesh }) => {
   it.each([4, 0])('are those of every line and layer, with %i skins beneath', (bottomSkins) => {
     const zone = random() < 0.3 ? [box(10, 10, 3)] : []
     const geometry = { ...RECIPE_DEFAULTS, bottomSkins }
-    const census = takeCensus(mesh, geometry, undefined, zone)
+    const census = countAllLayers(mesh, geometry, undefined, zone)
     for (let round = 0; round < 12; round++) {
       const recipe: LaidRecipe = {
         ...geometry,

@@ -8,7 +8,7 @@ import { partFigures } from '../../../src/core/figures/part.ts'
 import { weighFrame } from '../../../src/core/frame/weighFrame.ts'
 import type { FrameSum } from '../../../src/core/frame/types.ts'
 import type { PartFigures } from '../../../src/core/model/figures.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { bareFrame, printedPart } from '../../support/ledgerParts.ts'
 import { circle, prism, rectangle } from '../../support/meshes.ts'
@@ -31,7 +31,10 @@ function arm(): Mesh {
   return prism(rectangle(112, 14), 5, holes)
 }
 
-/** 140 × 64 × 4 mm: bolts at the corners, a 30.5 mm board pattern, a round hole and two slots to save weight. */
+/**
+ * 140 × 64 × 4 mm: bolts at the corners, a 30.5 mm board pattern, a round hole and two slots to
+ * save weight.
+ */
 function plate(): Mesh {
   const corners = [bolt(10, 10), bolt(130, 10), bolt(10, 54), bolt(130, 54)]
   const board = [bolt(54.75, 16.75), bolt(85.25, 16.75), bolt(54.75, 47.25), bolt(85.25, 47.25)]
@@ -49,7 +52,7 @@ const OLD = PRINTERS.find((printer) => printer.id === 'mid-2010s')!
 const PLA = priceMaterialIn(MATERIALS[0]!, 'GBP')
 
 function figuresOf(mesh: Mesh, role: Role): PartFigures {
-  return partFigures(takeCensus(mesh, role.recipe), role.recipe, PLA, OLD, pricesIn('GBP'))
+  return partFigures(countAllLayers(mesh, role.recipe), role.recipe, PLA, OLD, pricesIn('GBP'))
 }
 
 describe('a printed quad frame of the 250 class on a printer of the mid-2010s', () => {

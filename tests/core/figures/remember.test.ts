@@ -5,14 +5,14 @@ import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { PATTERN_MODELS } from '../../../src/core/figures/infill.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
 import { createMemory } from '../../../src/core/figures/remember.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import type { Pattern } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { box, merge, translate } from '../../support/meshes.ts'
 import { seededRandom } from '../../support/random.ts'
 
 const part = merge([box(30, 20, 6), translate(box(12, 12, 4), [40, 0, 0])])
-const CENSUS = takeCensus(part, RECIPE_DEFAULTS, undefined, [box(10, 10, 6)])
+const CENSUS = countAllLayers(part, RECIPE_DEFAULTS, undefined, [box(10, 10, 6)])
 const PATTERNS = Object.keys(PATTERN_MODELS) as readonly Pattern[]
 
 describe('what is remembered of a census', () => {

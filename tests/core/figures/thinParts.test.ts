@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import type { ManifoldToplevel } from 'manifold-3d'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import type { Recipe } from '../../../src/core/model/settings.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
@@ -27,7 +27,7 @@ const laidOf = (mesh: Mesh, recipe = RECIPE) =>
 
 /** Plastic by regions ÷ plastic by lines, less one. */
 function difference(mesh: Mesh): number {
-  const { wallMm3, skinMm3, infillMm3 } = depositOf(takeCensus(mesh, RECIPE), RECIPE)
+  const { wallMm3, skinMm3, infillMm3 } = depositOf(countAllLayers(mesh, RECIPE), RECIPE)
   const laid = laidOf(mesh)
   return (wallMm3 + skinMm3 + infillMm3) / ((laid.wall + laid.skin + laid.infill) * BEAD_MM2) - 1
 }
@@ -76,9 +76,10 @@ describe('turns of infill in a narrow arm', () => {
     'at %s percent are as long as lines laid end to end make them',
     (infillPct) => {
       const recipe = { ...RECIPE, infillPct }
-      const { infillMm3, turnMm3 } = depositOf(takeCensus(mesh, recipe), recipe)
+      const { infillMm3, turnMm3 } = depositOf(countAllLayers(mesh, recipe), recipe)
       expect(Math.abs(infillMm3 / (laidOf(mesh, recipe).infill * BEAD_MM2) - 1)).toBeLessThan(0.12)
-      // By hand, the room is 58.4 × 2.4 mm: lines s apart across it on one layer, along it on the next, one turn fewer.
+      // By hand, the room is 58.4 × 2.4 mm: lines s apart across it on one layer, along it on the
+      // next, a turn fewer.
       const s = (recipe.lineMm * 100) / infillPct
       const turnsMm = (58.4 / s - 1 + (2.4 / s - 1)) * (s - recipe.lineMm)
       const linesMm = (2 * 58.4 * 2.4) / s
@@ -92,7 +93,7 @@ describe('turns of infill in a narrow arm', () => {
 
   it('add half the room’s boundary across the lines at a low infill share', () => {
     const recipe = { ...RECIPE, infillPct: 10 }
-    const census = takeCensus(mesh, recipe)
+    const census = countAllLayers(mesh, recipe)
     const { turnMm3 } = depositOf(census, recipe)
     const boundaryMm3 = census.layers.roomSeenMm.reduce((sum, mm) => sum + mm, 0) * BEAD_MM2
     expect(turnMm3 / boundaryMm3).toBeGreaterThan(0.3)

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { printTime } from '../../../src/core/figures/hours.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { merge, prism, specimenOutline, translate } from '../../support/meshes.ts'
 
@@ -63,7 +63,7 @@ function estimateMin([layerMm, infillPct, speed]: (typeof RUNS)[number]): number
     infillPct,
   }
   const printer = { ...PRINTER, wallMmS: speed, skinMmS: speed, infillMmS: speed }
-  return printTime(takeCensus(bars, recipe), recipe, ABS, printer).mid / 60
+  return printTime(countAllLayers(bars, recipe), recipe, ABS, printer).mid / 60
 }
 
 const published = RUNS.map((run) => run[3])

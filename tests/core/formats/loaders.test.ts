@@ -38,7 +38,8 @@ for (const [title, solid] of Object.entries(SOLIDS)) {
   })
 
   test(`ASCII STL of a ${title}: the same corners as both loaders`, () => {
-    // Its patterns need a digit before the point and know an exponent, so every number is spelled 1.25e+1.
+    // Its patterns need a digit before the point and know an exponent, so every number is spelled
+    // 1.25e+1.
     const bytes = writeStlAscii(solid, { number: (value) => value.toExponential(7) })
     const ours = corners(bytes)
     expect(ours.length).toBe(3 * solid.indices.length)

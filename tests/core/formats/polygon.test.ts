@@ -87,7 +87,8 @@ test('an arrowhead, an L, a comb and a bridged hole are filled exactly once', ()
       [0, 3],
       [0, 1],
     ],
-    // The outer square, a bridge to the hole, the hole the other way round, and back over the bridge.
+    // The outer square, a bridge to the hole, the hole the other way round, and back over the
+    // bridge.
     'bridged hole': [
       [0, 0],
       [9, 0],

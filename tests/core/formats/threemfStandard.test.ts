@@ -394,7 +394,8 @@ describe('what the 3MF standard forbids and nobody could price', () => {
       const problem = problemOf(() => read3mf(bytes, 'a.3mf'))
       expect(problem.code).toBe(code)
       expect(problem.message).toMatch(words)
-      // What breaks a rule says which; that it cannot be priced for another reason has advice of its own.
+      // What breaks a rule says which; that it cannot be priced for another reason has advice of
+      // its own.
       if (['bad-3mf', 'bad-index', 'bad-xml'].includes(code)) {
         expect(problem.advice).toMatch(SUBJECTS[section] ?? expect.fail(section))
       } else expect(problem.advice).not.toBe('')

@@ -52,7 +52,8 @@ test('all entries draw on one budget', () => {
 })
 
 test('sizes and places in ZIP64 fields are read', () => {
-  // PKWARE, .ZIP File Format Specification 6.3.x, sections 4.5.3, 4.3.14 and 4.3.15: made by hand from a plain ZIP.
+  // PKWARE, .ZIP File Format Specification 6.3.x, sections 4.5.3, 4.3.14 and 4.3.15: made by hand
+  // from a plain ZIP.
   const plain = zipSync({ 'a.txt': strToU8('hello hello') }, { level: 0 })
   const view = new DataView(plain.buffer)
   const end = plain.length - 22

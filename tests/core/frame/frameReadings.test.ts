@@ -66,11 +66,12 @@ describe('a print by the clock', () => {
     }
     const doubt = { ...part.figures.doubt, time }
     const range = { low: timeS, mid: timeS, high: timeS }
-    return { ...part, figures: { ...part.figures, timeS: range, doubt } }
+    return { ...part, aloneS: timeS, figures: { ...part.figures, timeS: range, doubt } }
   }
   const deck = timed('deck', 5400)
   const arm = timed('arm', 1200, 4)
   const START_S = 300
+  const PRINTER = { id: 'printer', startS: START_S }
   const clock = (pieces: ClockTime['pieces'], timeS: number, calculatedS: number): ClockTime => ({
     id: 'clock',
     pieces,
@@ -80,7 +81,7 @@ describe('a print by the clock', () => {
     trusted: false,
   })
   const armS = (one: ClockTime) => {
-    const doubt = frameDoubt([deck, arm], [], clockReadings([one], [deck, arm], START_S))
+    const doubt = frameDoubt([deck, arm], [], clockReadings([one], [deck, arm], PRINTER))
     return doubt.bell('time', 'flying', ['arm'])
   }
 
@@ -92,6 +93,25 @@ describe('a print by the clock', () => {
     expect((2 * sigma) / mean).toBeLessThan(0.1)
   })
 
+  it('teaches the same whatever the pieces take beside others', () => {
+    const beside = { ...arm, figures: { ...arm.figures, timeS: { low: 900, mid: 900, high: 900 } } }
+    const ratio = (printed: readonly DoubtedPart[], alone: number) => {
+      const readings = clockReadings([clock({ arm: 2 }, 2310, 2100)], printed, PRINTER)
+      return frameDoubt(printed, [], readings).bell('time', 'flying', ['arm']).mean / alone
+    }
+    expect(ratio([deck, beside], 4 * 900)).toBeCloseTo(ratio([deck, arm], 4 * 1200), 9)
+  })
+
+  it('of a run as it was laid is held against its layers together', () => {
+    const beside = { ...arm, figures: { ...arm.figures, timeS: { low: 900, mid: 900, high: 900 } } }
+    const one = { ...clock({ arm: 4 }, 1.1 * 3600, 3600), beside: true as const }
+    const [reading] = clockReadings([one], [deck, beside], PRINTER)
+    expect(reading!.value).toBeCloseTo(1.1 * 4 * 900, 9)
+    // Laid anew since, the ratio stays.
+    const closer = { ...arm, figures: { ...arm.figures, timeS: { low: 600, mid: 600, high: 600 } } }
+    expect(clockReadings([one], [closer], PRINTER)[0]!.value).toBeCloseTo(1.1 * 4 * 600, 9)
+  })
+
   it('of a run of pieces counts its start once', () => {
     const four = 4 * 1200 - 3 * START_S
     expect(armS(clock({ arm: 4 }, four, four)).mean).toBeCloseTo(4800, 6)
@@ -99,6 +119,6 @@ describe('a print by the clock', () => {
   })
 
   it('of a part that is gone teaches nothing', () => {
-    expect(clockReadings([clock({ gone: 1 }, 6480, 5400)], [deck, arm], START_S)).toEqual([])
+    expect(clockReadings([clock({ gone: 1 }, 6480, 5400)], [deck, arm], PRINTER)).toEqual([])
   })
 })

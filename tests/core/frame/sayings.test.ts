@@ -49,6 +49,13 @@ describe('what is said of a frame', () => {
       '5.0 g over the 35.0 g that the all-up limit leaves',
     )
     expect(limits(null, null).strictest).toBeNull()
+    // Never “0.0 g over”.
+    expect(limitWords(limits(null, 39.98).strictest!, 'en')).toBe(
+      'just over the printed limit of 40.0 g',
+    )
+    expect(limitWords(limits(null, 40).strictest!, 'en')).toBe(
+      'just at the printed limit of 40.0 g',
+    )
   })
 
   test('what is left out is counted, and named with why', () => {

@@ -59,6 +59,24 @@ describe('weighFrame', () => {
     ])
   })
 
+  it('is the same frame in ledger, limits and range once the whole aircraft was weighed', () => {
+    const items = [typedItem('pack', 185), typedItem('motor', 30, { quantity: 4 })]
+    const calculatedG = 60 + 185 + 120
+    const whole = { id: 'w', of: 'all-up', scaleG: 385, tareG: 0, stepG: 0.1 } as const
+    const wholes = [{ ...whole, date: '2026-11-26', calculatedG, trusted: false }]
+    const frame = weighFrame(PARTS, { ...bareFrame({ items, limitG: 400 }), wholes })
+    expect(frame.readings.map(({ fate }) => fate)).toEqual(['heard'])
+    // 1 % of what flies may be on no list.
+    expect(frame.allUpG.mid).toBeGreaterThan(380)
+    expect(frame.ledger.basicMassG).toBeCloseTo(frame.allUpG.mid, 9)
+    expect(frame.printed.massG.mid + frame.ledger.bought.massG).toBeCloseTo(frame.allUpG.mid, 9)
+    expect(frame.limits.strictest?.leftG).toBeCloseTo(400 - frame.allUpG.mid, 9)
+    // The pack is typed, to some 10 %: it takes most of what is too much, the motors less.
+    const [pack, motor] = frame.doubt.countedItems
+    expect(pack!.massG / 185).toBeGreaterThan(motor!.massG / 30)
+    expect(motor!.massG).toBeGreaterThan(30)
+  })
+
   it('carries the ratio of a weighing over a change, less surely', () => {
     const arm = printedPart('arm', 8, 1, { scaleG: 8.8 })
     const { weighIn } = arm.part

@@ -6,7 +6,10 @@ import { holed, lay, outlineOf, randomLay, scattered } from '../../support/joint
 import { box, sphere, torus } from '../../support/meshes.ts'
 import { seededRandom } from '../../support/random.ts'
 
-/** Where a straight meets the mesh: every triangle asked, by the three volumes it makes with the straight. */
+/**
+ * Where a straight meets the mesh: every triangle asked, by the three volumes it makes with the
+ * straight.
+ */
 function everyCrossing({ positions, indices }: Mesh, from: Vec3, along: Vec3): readonly number[] {
   const minus = (p: Vec3, q: Vec3): Vec3 => [p[0] - q[0], p[1] - q[1], p[2] - q[2]]
   const volume = (p: Vec3, q: Vec3, r: Vec3) =>

@@ -83,6 +83,32 @@ describe('mouths of bores', () => {
       if (sunk) expect(lengthMm).toBeCloseTo(6, 6)
     }
   })
+
+  test('the seat of a heat-set insert takes no head, and is what the screw bites in', () => {
+    // M3: a hole of 4.0 mm (Accu hole charts) over one of 3.2 (ISO 273 fine); the head is 5.5
+    // across (ISO 4762).
+    const [seat, under] = [4, 3.2]
+    const part = boredPlate(sheet, 14, [
+      {
+        x: 15,
+        y: 20,
+        facets: 48,
+        rings: [
+          [0, seat / 2],
+          [5, seat / 2],
+          [5, under / 2],
+          [14, under / 2],
+        ],
+        through: true,
+      },
+    ])
+    const mouths = findMouths(part)
+    expect(mouths.map(({ sunk }) => sunk)).toEqual([false, false])
+    const top = mouths.find(({ out }) => out[2] > 0)
+    expect(top?.bore.diameterMm).toBeCloseTo(seat, 6)
+    expect(top?.bore.depthMm).toBeCloseTo(5, 6)
+    expect(mouths.find(({ out }) => out[2] < 0)?.bore.diameterMm).toBeCloseTo(under, 6)
+  })
 })
 
 describe('feet of pegs', () => {

@@ -1,6 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { jointMotion } from '../../../src/core/joints/jointMotion.ts'
 import { offerJoints } from '../../../src/core/joints/offerJoints.ts'
+import { turnEnds } from '../../../src/core/joints/turnEnds.ts'
+import { itemMesh } from '../../../src/core/joints/itemMesh.ts'
 import { inverse, mapPoint, STAY } from '../../../src/core/mesh/rigidMaps.ts'
+import type { ItemBody } from '../../../src/core/model/aircraft.ts'
 import type { Mesh, Vec3 } from '../../../src/core/model/mesh.ts'
 import { boredPlate, straight } from '../../support/boredPlate.ts'
 import { blind, holed, lay, layPoint, outlineOf, randomLay } from '../../support/jointShapes.ts'
@@ -18,6 +22,9 @@ const ODD: readonly Point[] = [
   [30, 44],
   [64, 41],
 ]
+
+/** The first of them, on the plates' undersides. */
+const ODD3: Vec3 = [20, 15, 0]
 
 describe('offers', () => {
   test('of two plates drilled alike: first the four holes, with the joint and the place it makes', () => {
@@ -52,6 +59,76 @@ describe('offers', () => {
     )
   })
 
+  test('a motor is offered by its holes, a pack on a face, a propeller on the motor’s shaft', () => {
+    const spots: readonly Point[] = [
+      [32, 22],
+      [48, 22],
+      [48, 38],
+      [32, 38],
+    ]
+    const plate = part('plate', holed(outlineOf('plate', 24), 4, spots, 1.7, 24))
+    const bought = (partId: string, body: ItemBody) => ({ ...part(partId, itemMesh(body)), body })
+    const holes = { layout: 'rectangle', aMm: 16, bMm: 16, thread: 'M3', depthMm: 4 } as const
+    const motor = bought('motor', { kind: 'motor', sizeMm: [28, 28, 18], holes, shaftMm: 5 })
+    const pack = bought('pack', { kind: 'pack', sizeMm: [70, 35, 25], holes: null, shaftMm: 0 })
+    const prop = bought('prop', { kind: 'prop', sizeMm: [127, 127, 7], holes: null, shaftMm: 5 })
+    const offersOf = (...parts: Parameters<typeof offerJoints>[0]) =>
+      offerJoints(parts).map(({ joint, motion, isDrawn }) => ({
+        joint,
+        motion,
+        isDrawn,
+        at: motion.move,
+      }))
+    // Both sides of the plate; nothing of what is bought lies as a file has it.
+    const onPlate = offersOf(plate, motor)
+    expect(onPlate.map(({ joint }) => joint.a.bores.length)).toEqual([4, 4])
+    expect(onPlate.some(({ isDrawn }) => isDrawn)).toBe(false)
+    for (const { joint, at } of onPlate) {
+      expect(joint.fastener).toEqual({ thread: 'M3', end: 'tapped' })
+      expect([at[0], at[1]].map(Math.round)).toEqual([40, 30])
+    }
+    const [rest] = offersOf(plate, pack)
+    expect(rest?.joint).toMatchObject({ kind: 'faces', fastener: null, a: { bores: [] } })
+    expect(distance(rest!.at, [40, 30, rest!.at[2] > 2 ? 4 : 0])).toBeLessThan(1e-6)
+    expect(offersOf(plate, prop)).toEqual([])
+    const [spins] = offersOf(motor, prop)
+    // Whichever way up: on top of the motor, its middle over the motor's.
+    expect(distance(mapPoint(spins!.motion, [0, 0, 3.5]), [0, 0, 21.5])).toBeLessThan(1e-6)
+  })
+
+  test('plates that cannot touch by their four holes are offered on posts, below all that touch', () => {
+    // A window with a wall round it stands 7 mm over the lower plate.
+    const lower = merge([
+      holed(outlineOf('plate', 24), 4, ODD, 1.6, 24),
+      translate(box(8, 8, 7), [40, 24, 4]),
+    ])
+    const upper = holed(outlineOf('plate', 24), 3, ODD, 1.6, 24)
+    const offers = offerJoints([part('lower', lower), part('upper', upper)])
+    const places = offers.map(({ joint }) => joint.gapMm)
+    expect(places).toEqual(places.toSorted((one, other) => one - other))
+    const posts = offers.filter(({ joint }) => joint.gapMm > 0)
+    expect(posts.length).toBeGreaterThan(0)
+    expect(posts.length).toBeLessThanOrEqual(4)
+    for (const { joint, motion } of posts) {
+      expect(joint.fastener).toEqual({ thread: 'M3', end: 'post' })
+      expect(joint.a.bores).toHaveLength(4)
+      // As the joint alone puts it: on the four axes.
+      expect(distance(mapPoint(jointMotion(joint), ODD3), mapPoint(motion, ODD3))).toBeLessThan(
+        1e-5,
+      )
+    }
+    // Above, the shortest post that is longer than the wall is high; below the shortest of all.
+    const above = posts.find(({ motion }) => mapPoint(motion, ODD3)[2] > 4)
+    expect(above!.joint.gapMm).toBe(8)
+    expect(mapPoint(above!.motion, ODD3)[2]).toBeCloseTo(4 + 8, 5)
+    const below = posts.find(({ motion }) => mapPoint(motion, ODD3)[2] < 0)
+    expect(below!.joint.gapMm).toBe(5)
+    // Three holes that meet across a gap are chance.
+    const three = holed(outlineOf('plate', 24), 3, ODD.slice(0, 3), 1.6, 24)
+    const left = offerJoints([part('lower', lower), part('three', three)])
+    expect(left.every(({ joint }) => joint.gapMm === 0)).toBe(true)
+  })
+
   test('a way in which parts would run into each other is none', () => {
     const deck = boredPlate(
       rectangle(80, 60),
@@ -69,7 +146,8 @@ describe('offers', () => {
       offers
         .filter(({ joint }) => joint.a.bores.length === 4)
         .map(({ motion }) => Math.round(mapPoint(motion, [40, 30, 3])[2]))
-    // Its mouths up, the arm goes below the deck, whatever stands on that; beside a wall below it goes nowhere.
+    // Its mouths up, the arm goes below the deck, whatever stands on that; beside a wall below it
+    // goes nowhere.
     expect(byFour(offersOn(deck))).toEqual([-3])
     expect(byFour(offersOn(walled(3)))).toEqual([-3])
     const left = offersOn(walled(-29))
@@ -113,6 +191,44 @@ describe('offers', () => {
     const ends = [mapPoint(motion, [200, 0, 40]), mapPoint(motion, [200, 0, 130])]
     const inner = ends.toSorted((p, q) => p[2] - q[2])[0]!
     expect(distance(inner, [12, 12, 5])).toBeLessThan(1e-6)
+  })
+
+  test('what is offered is kept: the joint alone puts the piece where it was matched', () => {
+    const boom = translate(prism(circle(6, 48), 90), [200, 0, 40])
+    const collar = boredPlate(rectangle(24, 24), 20, [blind(12, 12, 6.1, 15, 48)])
+    const panel = box(60, 20, 9)
+    const deck = holed(outlineOf('plate', 24), 4, ODD, 1.7, 24)
+    const random = seededRandom(21)
+    const meshes = [
+      boom,
+      collar,
+      panel,
+      box(40, 20, 9),
+      deck,
+      holed(rectangle(80, 60), 3, ODD, 1.7, 24),
+    ]
+    const parts = meshes.map((mesh, i) => ({
+      ...part(`p${i}`, lay(mesh, randomLay(random)), 3),
+      mirrored: i % 2,
+    }))
+    const offers = offerJoints(parts)
+    expect(new Set(offers.map(({ joint }) => joint.kind))).toEqual(
+      new Set(['bores', 'shaft', 'faces']),
+    )
+    expect(offers.some(({ joint }) => joint.mirrored)).toBe(true)
+    for (const { joint, motion } of offers) {
+      const put = jointMotion(joint)
+      for (const point of [
+        [0, 0, 0],
+        [90, 0, 0],
+        [0, 80, 30],
+      ] as const) {
+        expect(distance(mapPoint(put, point), mapPoint(motion, point))).toBeLessThan(0.05)
+      }
+      // Told from the other piece it is the same joint.
+      const back = jointMotion(turnEnds(joint))
+      expect(distance(mapPoint(back, mapPoint(put, [50, 20, 10])), [50, 20, 10])).toBeLessThan(0.05)
+    }
   })
 
   test('rib faces of two wing panels meet one way round', () => {

@@ -19,7 +19,10 @@ import {
 } from '../../support/meshes.ts'
 import { seededRandom } from '../../support/random.ts'
 
-/** Area that lies flat on z = 0 once the mesh is placed: what `flatAreaMm2` promises, by another road. */
+/**
+ * Area that lies flat on z = 0 once the mesh is placed: what `flatAreaMm2` promises, by another
+ * road.
+ */
 function areaOnBed(mesh: Mesh, withinMm: number): number {
   const { positions: p, indices } = mesh
   let area = 0
@@ -90,7 +93,8 @@ describe('restingFaces', () => {
   )
 
   it('leaves out sides the part would tip off', () => {
-    // A leaning prism: on its small bottom its centre of mass (x = 25) is beyond the contact (x up to 10).
+    // A leaning prism: on its small bottom its centre of mass (x = 25) is beyond the contact (x up
+    // to 10).
     const lean = prism(
       [
         [0, 0],

@@ -91,7 +91,10 @@ const SOLIDS: readonly {
   },
 ]
 
-/** A half circle of `bands` straight steps, corners on the circle, turned smoothly: a stack of frustums. */
+/**
+ * A half circle of `bands` straight steps, corners on the circle, turned smoothly: a stack of
+ * frustums.
+ */
 function turnedBall(radius: number, bands: number): number {
   let sum = 0
   for (let band = 0; band < bands; band++) {
@@ -120,7 +123,8 @@ describe.each(SOLIDS)('a $name', ({ mesh, exact, smooth, within }) => {
 
   it('holds as much turned, far from the origin, shuffled, renumbered or mirrored', () => {
     expect(relative(volume(rotate(mesh, [33, -71, 120])), exact)).toBeLessThan(1e-12)
-    // 1e5 mm away a double steps by 1.5e-11 mm: what is left after that is measured, not lost in the sum.
+    // 1e5 mm away a double steps by 1.5e-11 mm: what is left after that is measured, not lost in
+    // the sum.
     expect(relative(volume(translate(mesh, [1e5, -1e5, 1e5])), exact)).toBeLessThan(1e-11)
     expect(relative(volume(shuffleTriangles(mesh, random)), exact)).toBeLessThan(1e-12)
     expect(relative(volume(relabelVertices(mesh, random)), exact)).toBeLessThan(1e-12)
@@ -249,8 +253,8 @@ describe('measured beside manifold-3d, a reference library for closed meshes', (
   }
 
   /**
-   * The larger relative difference of volume and area; NaN, which no comparison passes, if we think the
-   * mesh is open. Both sum in double precision from the same single-precision corners.
+   * The larger relative difference of volume and area; NaN, which no comparison passes, if we think
+   * the mesh is open. Both sum in double precision from the same single-precision corners.
    */
   function difference(mesh: Mesh): number {
     const measured = measureMesh(mesh, 1)

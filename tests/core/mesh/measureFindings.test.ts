@@ -144,7 +144,8 @@ describe('facing', () => {
 
 describe('triangles that do not count', () => {
   it('reports collapsed ones and ones on a line, and keeps the rest watertight', () => {
-    // The middle of a bottom edge is a vertex for one neighbour only if a flat triangle fills the seam.
+    // The middle of a bottom edge is a vertex for one neighbour only if a flat triangle fills the
+    // seam.
     const { positions, indices } = cube
     const points = Float64Array.from([...positions, 5, 0, 0])
     const split = [...indices].join(',')

@@ -30,7 +30,8 @@ describe('poseOptions', () => {
   })
 
   test('prefers the side without overhang to a larger one with it', () => {
-    // A table, drawn standing on its four feet: upside down, its top on the bed, nothing hangs over.
+    // A table, drawn standing on its four feet: upside down, its top on the bed, nothing hangs
+    // over.
     const leg = box(5, 5, 20)
     const table = merge([
       translate(box(50, 50, 4), [0, 0, 20]),

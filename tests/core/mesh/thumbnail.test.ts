@@ -100,7 +100,8 @@ describe('drawThumbnail', () => {
   })
 
   it('covers the area of the hexagon that a cube shows', () => {
-    // A parallel projection of a unit cube along the unit vector d covers |dx| + |dy| + |dz| (the three faces seen).
+    // A parallel projection of a unit cube along the unit vector d covers |dx| + |dy| + |dz| (the
+    // three faces seen).
     const az = (32 * Math.PI) / 180
     const el = (33 * Math.PI) / 180
     const shown = Math.cos(el) * (Math.sin(az) + Math.cos(az)) + Math.sin(el)

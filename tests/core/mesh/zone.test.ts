@@ -5,8 +5,8 @@ import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { depositOf } from '../../../src/core/figures/deposit.ts'
 import { partFigures } from '../../../src/core/figures/part.ts'
 import { placeTogether } from '../../../src/core/mesh/pose.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
-import { takeCoarseCensus } from '../../../src/core/census/takeCoarseCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
+import { countSomeLayers } from '../../../src/core/census/countSomeLayers.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import { relative } from '../../support/censusCase.ts'
@@ -20,7 +20,7 @@ const root = translate(box(40, 40, 40), [40, 20, -5])
 
 function censusOf(zones: readonly Mesh[], pose = POSE_AS_DRAWN) {
   const { placed, others } = placeTogether(arm, zones, 1, pose)
-  return takeCensus(placed, recipe, undefined, others)
+  return countAllLayers(placed, recipe, undefined, others)
 }
 
 const censusWith = (zone: Mesh | null, pose = POSE_AS_DRAWN) => {
@@ -85,13 +85,16 @@ describe('a zone around the root of an arm', () => {
 
   test('is in the coarse count too', () => {
     const { placed, others } = placeTogether(arm, [root], 1, POSE_AS_DRAWN)
-    const coarse = takeCoarseCensus(placed, recipe, others)
+    const coarse = countSomeLayers(placed, recipe, others)
     expect(coarse.zones[0]!.roomMm3).toBeGreaterThan(0)
   })
 })
 
 describe('several zones', () => {
-  /** Inside the 0.8 mm walls, the four skins and the arm: from x to x of the arm, all of its width and height. */
+  /**
+   * Inside the 0.8 mm walls, the four skins and the arm: from x to x of the arm, all of its width
+   * and height.
+   */
   const roomBetween = (from: number, to: number): number => (to - from) * 18.4 * (14 - 1.6)
   const block = (from: number, to: number): Mesh =>
     translate(box(to - from, 40, 40), [from, 20, -5])
@@ -129,7 +132,8 @@ describe('several zones', () => {
   })
 
   test('each is filled by its own infill: a wing at 6 and 12 per cent', () => {
-    // Two zones that leave nothing outside: all infill is theirs, a share of their room and the turns on top.
+    // Two zones that leave nothing outside: all infill is theirs, a share of their room and the
+    // turns on top.
     const census = censusOf([block(40, 90), block(90, 160)])
     expect(census.roomMm3).toBe(0)
     const infillMm3 = (...zonePcts: number[]): number => {

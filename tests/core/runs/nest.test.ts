@@ -1,10 +1,11 @@
+import type { Spot } from '../../../src/core/model/runs.ts'
 import { describe, expect, test } from 'vitest'
 import { placeMesh } from '../../../src/core/mesh/pose.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN } from '../../../src/core/model/settings.ts'
 import { goesOn, nest } from '../../../src/core/runs/nest.ts'
 import { outlineOf } from '../../../src/core/runs/outline.ts'
-import type { Bed, LaidPart, PieceOutline, Spot } from '../../../src/core/runs/types.ts'
+import type { Bed, LaidPart, PieceOutline } from '../../../src/core/runs/types.ts'
 import { prism, tube } from '../../support/meshes.ts'
 import { seededRandom } from '../../support/random.ts'
 
@@ -50,7 +51,10 @@ function shadow(
   ])
 }
 
-/** Distance of two triangles, 0 where they overlap: of every corner to every side, and by crossing sides. */
+/**
+ * Distance of two triangles, 0 where they overlap: of every corner to every side, and by crossing
+ * sides.
+ */
 function apart(a: Triangle, b: Triangle): number {
   if (a.some((p) => isInside(p, b)) || b.some((p) => isInside(p, a))) return 0
   let least = Infinity
@@ -291,7 +295,10 @@ function shadowArea({ positions, indices }: Mesh): number {
 }
 
 describe('against every way there is', () => {
-  /** Whether these rectangles go on one bed, each tried in every place on a grid of 10 mm and both ways. */
+  /**
+   * Whether these rectangles go on one bed, each tried in every place on a grid of 10 mm and both
+   * ways.
+   */
   function fitsOne(rectangles: readonly Point[], wide: number, deep: number): boolean {
     const taken = new Set<number>()
     const put = (k: number): boolean => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { PRINTERS } from '../../../src/core/data/printers.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
-import { takeCensus } from '../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { layerWork } from '../../../src/core/figures/hours.ts'
 import { layersTime } from '../../../src/core/figures/layerSeconds.ts'
 import type { Mesh } from '../../../src/core/model/mesh.ts'
@@ -58,12 +58,13 @@ test.each(CASES)('%s take what every line driven takes', async (_, mesh, places)
     ),
   }))
   const work = (printer: (typeof CLASSES)[number]) =>
-    layerWork(takeCensus(mesh, RECIPE), RECIPE, PLA, printer)
+    layerWork(countAllLayers(mesh, RECIPE), RECIPE, PLA, printer)
   for (const printer of CLASSES) {
     const oracleS = driveLines({ ...laid, layers }, printer).timeS + printer.startS
     const pieces = places.map((xMm) => ({ work: work(printer), xMm, yMm: 0 }))
     const share = runSeconds(pieces, printer) / oracleS
-    // Lines of the small tube alone, where no least layer time hides them, are 4 to 5 % short; of the others 1 to 2.
+    // Lines of the small tube alone, where no least layer time hides them, are 4 to 5 % short; of
+    // the others 1 to 2.
     const free = { ...printer, leastLayerS: 0 }
     const alone = layersTime(work(free), 0) / driveLines(laid, free).timeS
     expect(Math.abs(share - alone), `${printer.id}: ${share.toFixed(3)}`).toBeLessThan(0.03)

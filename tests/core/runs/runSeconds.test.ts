@@ -16,7 +16,9 @@ const PRINTER: Printer = {
   travelAccelMmS2: 30_000,
 }
 
-/** A piece of equal layers: seconds of lines and a second to change; 1000 s at the slowest speed. */
+/**
+ * A piece of equal layers: seconds of lines and a second to change; 1000 s at the slowest speed.
+ */
 function piece(layers: number, laidS: number, xMm: number): TimedPiece {
   const work: LayerWork = {
     ownS: new Float64Array(layers).fill(laidS + 1),
@@ -31,7 +33,8 @@ describe('a run by hand', () => {
   })
 
   test('four small tubes share one start and one least layer time', () => {
-    // Each layer 4 × 2 s of lines, 1 s of change, 3 ways of 0.11 + 0.3 s: 10.23 s, past the least of 6.
+    // Each layer 4 × 2 s of lines, 1 s of change, 3 ways of 0.11 + 0.3 s: 10.23 s, past the least
+    // of 6.
     const four = [0, 30, 60, 90].map((x) => piece(100, 2, x))
     expect(runSeconds(four, PRINTER)).toBeCloseTo(300 + 100 * (8 + 1 + 3 * 0.41), 9)
     // Alone they would take 4 × (300 + 600) s.

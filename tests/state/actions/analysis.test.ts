@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Outcome } from '../../../src/core/model/problem.ts'
 import { createInProcessRunner } from '../../../src/jobs/inProcess.ts'
-import type { AnalyseEvent } from '../../../src/jobs/protocol.ts'
+import type { AnalyseEvent } from '../../../src/jobs/asks/partAsks.ts'
 import type { Runner } from '../../../src/jobs/runner.ts'
 import { ledgerRows } from '../../../src/state/store/derived.ts'
 import { createMemoryStorage } from '../../../src/state/storage/memoryStorage.ts'

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { ledgerCsv } from '../../../src/state/actions/csv.ts'
+import { plainBores, plainJoint, plateEnd } from '../../support/plainJoints.ts'
 import { boxFile, startSession } from '../../support/session.ts'
 
 /** A reader of its own, after RFC 4180, section 2. */
@@ -26,6 +27,29 @@ async function withPart() {
 }
 
 describe('the ledger as CSV', () => {
+  test('lists what is bought and what flies in all, the screws of joints among it', async () => {
+    const { actions, state, id } = await withPart()
+    actions.updateParts([id], { quantity: 2 })
+    const end = (piece: 0 | 1) => plateEnd(id, plainBores([6], 6), piece === 0 ? 1 : -1, { piece })
+    const joint = plainJoint('one', end(0), end(1), { fastener: { thread: 'M3', end: 'nut' } })
+    actions.putAircraft({ joints: [joint] }, 'join')
+    const [head = [], , total = [], ...rest] = parseCsv(ledgerCsv(state()).slice(1))
+    const cell = (row: readonly string[] | undefined, name: string) => row?.[head.indexOf(name)]
+    expect(rest.map(([name]) => name)).toEqual([
+      'Screw M3 × 16, socket head, steel (ISO 4762)',
+      'Locknut M3, steel (ISO 7040)',
+      'All up, spares left out',
+    ])
+    expect(rest.every((row) => row.length === head.length)).toBe(true)
+    // 1.2 g by the DIN 912 weight chart, 0.5 g by DIN 985.
+    expect(rest.slice(0, 2).map((row) => [cell(row, 'Pieces'), cell(row, 'Mass (g)')])).toEqual([
+      ['1', '1.200'],
+      ['1', '0.500'],
+    ])
+    const allUp = Number(cell(rest[2], 'Mass (g)'))
+    expect(allUp).toBeCloseTo(Number(cell(total, 'Mass (g)')) + 1.7, 3)
+  })
+
   test('has a line a part and one for the frame, with the figures of the page', async () => {
     const { actions, state, id } = await withPart()
     actions.updateParts([id], { quantity: 4, spares: 1, mirrored: 2, note: 'one, "two"\nthree' })

@@ -77,6 +77,9 @@ test('what a demo says of parts by name reaches them by id', async () => {
   expect(aircraft.season.breakShare[idOf('Tail boom')]).toBe(0.5)
   const ids = new Set(parts.map((part) => part.id))
   expect(aircraft.places.every(({ partId }) => ids.has(partId))).toBe(true)
+  // Bought things with a body are joined, too.
+  const bodied = aircraft.items.filter(({ body }) => body !== undefined)
+  for (const { id } of bodied) ids.add(id)
   expect(aircraft.joints.every(({ a, b }) => ids.has(a.partId) && ids.has(b.partId))).toBe(true)
   expect(framePlaces(parts, aircraft).places.length).toBeGreaterThan(10)
   expect(aircraft.flight).toMatchObject({ motors: 3, motorThrustG: 620 })

@@ -28,7 +28,8 @@ test('pieces with a place are drawn there, the others beside them, each in its o
   expect(right - left).toBeLessThan(2 * 85)
   expect(bottom - top).toBeGreaterThan(2 * 90)
   expect(answer!.left).toEqual([])
-  // The row of those without a place: two feet of 20 px and what is left between them, a pitch of 0.12 of a foot.
+  // The row of those without a place: two feet of 20 px and what is left between them, a pitch of
+  // 0.12 of a foot.
   expect(answer!.loose?.items).toEqual([foot!.id])
   const [rowLeft, rowTop, rowRight, rowBottom] = answer!.loose!.boxPx
   expect(rowRight - rowLeft).toBeCloseTo(2 * 20 + 0.12 * 20, 6)
@@ -38,5 +39,11 @@ test('pieces with a place are drawn there, the others beside them, each in its o
 
 test('a frame without parts gives no drawing', async () => {
   const { actions } = await startSession()
-  expect(await actions.drawFrame(WANTED)).toEqual({ drawing: null, left: [], loose: null })
+  expect(await actions.drawFrame(WANTED)).toEqual({
+    drawing: null,
+    bought: null,
+    left: [],
+    loose: null,
+    ghost: null,
+  })
 })

@@ -25,7 +25,8 @@ test('a habit of the printer reaches every part: figures at once, layers counted
   expect(masses()).toEqual(bare)
   expect(censuses().every((census, i) => census === counted[i])).toBe(true)
 
-  // Infill over half a line of wall: the layers are counted anew, with larger rooms inside the same walls.
+  // Infill over half a line of wall: the layers are counted anew, with larger rooms inside the same
+  // walls.
   actions.putPrinter({ ...printer(), habits: { joinedShare: 0, overlapShare: 0.5 } })
   await actions.settled()
   expect(masses().every((mass, i) => mass > bare[i]!)).toBe(true)

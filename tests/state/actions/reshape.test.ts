@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import type { Frame } from '../../../src/core/model/frame.ts'
+import type { JointEnd } from '../../../src/core/model/joints.ts'
 import { ledgerRows } from '../../../src/state/store/derived.ts'
-import { box, merge, mirror, prism, translate } from '../../support/meshes.ts'
+import { boredPlate, straight } from '../../support/boredPlate.ts'
+import { box, merge, mirror, prism, rectangle, translate } from '../../support/meshes.ts'
+import { plainBores, plainJoint, plateEnd } from '../../support/plainJoints.ts'
 import { fileOf, startSession } from '../../support/session.ts'
 import { meshXml, modelXml, pack3mf, writeStlBinary } from '../../support/writeMesh.ts'
 
@@ -91,6 +94,51 @@ describe('splitPlate', () => {
     await actions.settled()
     const hash = state().frame.parts[0]!.meshHash
     expect(await storage.loadMesh(hash)).not.toBeNull()
+  })
+})
+
+describe('splitPlate of a part that is joined', () => {
+  /** A plate of 20 × 20 × 4 at x with one bore in its middle. */
+  const plateAt = (x: number, widthMm = 20) =>
+    translate(boredPlate(rectangle(widthMm, 20), 4, [straight(widthMm / 2, 10, 1.6, 4, 32)]), [
+      x,
+      0,
+      0,
+    ])
+  const endAt = (partId: string, xs: readonly number[], side: 1 | -1): JointEnd =>
+    plateEnd(partId, plainBores(xs, 10), side)
+
+  test('hands each joint on to the piece that has its holes, and names those it lost', async () => {
+    const session = await startSession()
+    const { actions, state } = session
+    const whole = merge([plateAt(0), plateAt(40, 30)])
+    await actions.addFiles([
+      fileOf('whole.stl', writeStlBinary(whole)),
+      fileOf('cap.stl', writeStlBinary(plateAt(0))),
+      fileOf('bar.stl', writeStlBinary(plateAt(0))),
+    ])
+    await actions.settled()
+    const [all, cap, bar] = state().frame.parts.map(({ id }) => id)
+    const joints = [
+      plainJoint('one', endAt(all!, [55], 1), endAt(cap!, [10], -1)),
+      plainJoint('two', endAt(all!, [10, 55], -1), endAt(bar!, [10, 10], 1)),
+    ]
+    actions.putAircraft({ joints }, 'joints')
+    await actions.splitPlate(all!)
+    await actions.settled()
+    const { frame, notice } = state()
+    const wide = frame.parts.find(({ fileName }) => fileName === 'whole (2).stl')
+    const narrow = frame.parts.find(({ fileName }) => fileName === 'whole (1).stl')
+    expect([narrow, wide].every((each) => each !== undefined)).toBe(true)
+    expect(frame.aircraft.joints.map(({ id }) => id)).toEqual(['one'])
+    // Whichever of the two came first: the joint went with the hole at 55.
+    const owner = frame.parts.find(({ id }) => id === frame.aircraft.joints[0]?.a.partId)
+    const work = state().work[owner?.id ?? '']
+    const read = work?.kind === 'done' ? work.read : null
+    expect(read?.measure.boundsMm.min[0]).toBeCloseTo(40, 3)
+    expect(notice?.text).toContain('No piece has all holes of its joint with “bar”: it is lost.')
+    actions.undo()
+    expect(state().frame.aircraft.joints).toEqual(joints)
   })
 })
 

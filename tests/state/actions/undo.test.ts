@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
-import type { Actions, AppState } from '../../../src/state/store/types.ts'
+import type { Actions } from '../../../src/state/actions/types.ts'
+import type { AppState } from '../../../src/state/store/types.ts'
 import { boxFile, startSession } from '../../support/session.ts'
 
 type Step = (actions: Actions, state: AppState) => void

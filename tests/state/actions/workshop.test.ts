@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { PRINTER_DEFAULT, PRINTERS } from '../../../src/core/data/printers.ts'
+import { PRINTERS_MOST } from '../../../src/core/data/limits.ts'
 import { MATERIALS } from '../../../src/core/data/materials.ts'
 import { pricesIn } from '../../../src/core/data/prices.ts'
 import type { Material } from '../../../src/core/model/figures.ts'
 import { createMemoryStorage } from '../../../src/state/storage/memoryStorage.ts'
-import type { Session } from '../../../src/state/store/types.ts'
+import type { Session } from '../../../src/state/actions/types.ts'
 import { boxFile, startSession } from '../../support/session.ts'
 
 const FAST = { ...PRINTER_DEFAULT, id: 'own', name: 'Own printer', wallMmS: 123 }
@@ -36,6 +37,44 @@ describe('what is the builder’s', () => {
     expect(prices.electricityPerKwh).toBe(0.4)
     expect(materials).toEqual([BLACK])
     expect(roles).toMatchObject([{ name: 'Race arm', recipe: { walls: 5 } }])
+    actions.close()
+  })
+
+  test('holds other printers too; made the frame’s own, each keeps the runs placed on it', async () => {
+    const { actions, state } = await startSession()
+    const [own, other] = [state().frame.printer, { ...FAST, id: 'other' }]
+    actions.putPrinters([other], 'print on another')
+    const spot = { partId: 'a', xMm: 1, yMm: 2, turnDeg: 0 }
+    actions.putRuns({ byHand: [[spot], [{ ...spot, printerId: 'other' }]] }, 'place')
+    const clock = { id: 'c', pieces: { a: 1 }, timeS: 60, calculatedS: 50, date: null }
+    const clocks = [
+      { ...clock, trusted: true },
+      { ...clock, id: 'd', trusted: true, printerId: 'other' },
+    ]
+    actions.putReadings({ clocks }, 'time two prints')
+    actions.swapPrinter('other')
+    const of = state().frame.clocks?.map(({ printerId }) => printerId ?? 'own')
+    expect(of).toEqual([own.id, 'own'])
+    expect(state().frame).toMatchObject({ printer: other, printers: [own] })
+    expect(state().frame.runs?.byHand).toEqual([[{ ...spot, printerId: own.id }], [spot]])
+    actions.undo()
+    expect(state().frame).toMatchObject({ printer: own, printers: [other] })
+    actions.newFrame()
+    expect(state().frame.printers).toEqual([other])
+    actions.putPrinters([], 'print on one')
+    expect(state().frame).not.toHaveProperty('printers')
+    actions.newFrame()
+    expect(state().frame).not.toHaveProperty('printers')
+    actions.close()
+  })
+
+  test('holds no more other printers than a file gives back', async () => {
+    const { actions, state } = await startSession()
+    const many = Array.from({ length: PRINTERS_MOST + 1 }, (_, i) => ({ ...FAST, id: `p${i}` }))
+    actions.putPrinters(many, 'print on many')
+    expect(state().frame).not.toHaveProperty('printers')
+    actions.putPrinters(many.slice(1), 'print on some')
+    expect(state().frame.printers).toHaveLength(PRINTERS_MOST)
     actions.close()
   })
 

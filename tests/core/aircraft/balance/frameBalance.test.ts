@@ -7,6 +7,7 @@ import type {
 import { frameBalance } from '../../../../src/core/aircraft/balance/frameBalance.ts'
 import { partMoments } from '../../../../src/core/aircraft/balance/partMoments.ts'
 import { armPattern } from '../../../../src/core/aircraft/balance/places.ts'
+import { STAY, type RigidMap } from '../../../../src/core/mesh/rigidMaps.ts'
 import { box, translate } from '../../../support/meshes.ts'
 
 const item = (changes: Partial<Item>): Item => ({
@@ -134,5 +135,48 @@ describe('frame balance', () => {
 
   it('is missing when nothing has a place', () => {
     expect(frameBalance(NOTHING)).toBeNull()
+  })
+
+  it('spreads a bought thing with a body over its box or cylinder, where a joint puts it', () => {
+    // m (b² + c²) / 12 about each axis of a box; m r² / 2 along, m (3 r² + h²) / 12 across a
+    // cylinder.
+    const [a, b, c, m] = [100, 30, 20, 180]
+    const pack = item({
+      id: 'pack',
+      massG: m,
+      body: { kind: 'pack', sizeMm: [a, b, c], holes: null, shaftMm: 0 },
+    })
+    // Turned a quarter about x: its top looks to the right.
+    const motion: RigidMap = { matrix: [1, 0, 0, 0, 0, -1, 0, 1, 0], move: [5, 0, 40] }
+    const turned = balanceOf({ items: [pack], motions: new Map([['0 pack', motion]]) })
+    expect(turned.cgMm).toEqual([5, -10, 40])
+    const kg = 1e-9 * (m / 12)
+    expect(turned.inertiaKgM2[0]).toBeCloseTo(kg * (b * b + c * c), 12)
+    expect(turned.inertiaKgM2[1]).toBeCloseTo(kg * (a * a + b * b), 12)
+    expect(turned.inertiaKgM2[2]).toBeCloseTo(kg * (a * a + c * c), 12)
+    const [d, h] = [28, 18]
+    const motor = item({
+      id: 'motor',
+      quantity: 2,
+      massG: 30,
+      body: { kind: 'motor', sizeMm: [d, d, h], holes: null, shaftMm: 5 },
+    })
+    const up = (x: number): RigidMap => ({ ...STAY, move: [x, 0, 0] })
+    const pair = balanceOf({
+      items: [motor],
+      motions: new Map([
+        ['0 motor', up(125)],
+        ['1 motor', up(-125)],
+      ]),
+    })
+    expect(pair.placed.map(({ centreMm }) => centreMm)).toEqual([
+      [125, 0, 9],
+      [-125, 0, 9],
+    ])
+    expect(pair.inertiaKgM2[0]).toBeCloseTo((2e-9 * 30 * ((3 * d * d) / 4 + h * h)) / 12, 12)
+    expect(pair.inertiaKgM2[2]).toBeCloseTo(2e-9 * 30 * ((d * d) / 8 + 125 ** 2), 12)
+    // Of two that fly one has a place.
+    const half = balanceOf({ items: [motor], motions: new Map([['0 motor', up(0)]]) })
+    expect([half.massG, half.unplacedG]).toEqual([30, 30])
   })
 })

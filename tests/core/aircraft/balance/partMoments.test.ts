@@ -35,7 +35,8 @@ describe('mesh moments', () => {
   })
 
   it('of a regular tetrahedron of edge a are a²/40 along every direction', () => {
-    // Solid tetrahedron about any axis through its centre: I = m a²/20, twice the spread along one direction.
+    // Solid tetrahedron about any axis through its centre: I = m a²/20, twice the spread along one
+    // direction.
     const { volume } = partMoments(tetrahedron(10), 1)
     expect(relative(volume.amount, 1000 / (6 * Math.SQRT2))).toBeLessThan(1e-12)
     for (const k of [0, 1, 2] as const) {

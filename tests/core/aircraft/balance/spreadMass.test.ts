@@ -50,7 +50,10 @@ const BAR = {
   ] satisfies Brick[],
 }
 
-/** An 80 × 20 × 1.6 mm tongue, solid because it is two skins thick, under a hollow 20 mm block at one end. */
+/**
+ * An 80 × 20 × 1.6 mm tongue, solid because it is two skins thick, under a hollow 20 mm block at
+ * one end.
+ */
 const TONGUE = {
   mesh: translate(
     rotate(

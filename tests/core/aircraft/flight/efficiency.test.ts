@@ -23,7 +23,10 @@ function lossOf({ propDiameterMm, thrustG }: HoverRow): number {
   return 1 / ((propDiameterMm / 100) ** 1.5 * Math.sqrt(loadingNm2 / 100))
 }
 
-/** Least squares in ln share, by search: for each LOSS the best LARGE is a mean. A slow, obvious oracle. */
+/**
+ * Least squares in ln share, by search: for each LOSS the best LARGE is a mean. A slow, obvious
+ * oracle.
+ */
 function fitted(rows: readonly HoverRow[]): { readonly large: number; readonly loss: number } {
   let best = { large: 0, loss: 0 }
   let least = Infinity

@@ -40,7 +40,8 @@ describe('hardware tables', () => {
     (size, widthMm, heightMm, hexMm, pocketMm, neckMm) => {
       expect(HEADS['ISO 10642'][size]).toMatchObject({ widthMm, heightMm, hexMm })
       expect(COUNTERSINKS[size]).toEqual({ widthMm: pocketMm, neckMm, depthMm: heightMm })
-      // A 90° cone from the sharp edge to the shank is as deep as the head: the sheet agrees with itself.
+      // A 90° cone from the sharp edge to the shank is as deep as the head: the sheet agrees with
+      // itself.
       expect((widthMm - THREADS[size].diameterMm) / 2).toBeCloseTo(heightMm, 9)
     },
   )

@@ -7,7 +7,8 @@ import {
 } from '../../../../src/core/aircraft/hardware/holes.ts'
 
 describe('classifyHole', () => {
-  // ISO 273: engineeringhardware.com/?p=50, in agreement with a drawing table quoting draughtsman.co.uk.
+  // ISO 273: engineeringhardware.com/?p=50, in agreement with a drawing table quoting
+  // draughtsman.co.uk.
   it.each([
     [3.4, 'M3 medium'],
     [3.2, 'M3 fine'],
@@ -55,7 +56,8 @@ describe('hole tables', () => {
     expect(clearanceHoleMm(size, 'coarse')).toBe(coarse)
   })
 
-  // nightshade.net/design-tools/hole-chart-metric and utilitiesbunker.com, 75 % thread; minor diameters there.
+  // nightshade.net/design-tools/hole-chart-metric and utilitiesbunker.com, 75 % thread; minor
+  // diameters there.
   it.each([
     ['M1.6', 1.6, 0.35, 1.25, 1.221],
     ['M2', 2, 0.4, 1.6, 1.567],

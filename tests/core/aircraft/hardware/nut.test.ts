@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { nutHeightMm, nutMass } from '../../../../src/core/aircraft/hardware/nut.ts'
 
 describe('nutMass', () => {
-  // By shape from BS EN ISO 4032:2001 table 1 and DIN 934, sharp hex down to chamfered; M3 cannot pass 0.39 g.
+  // By shape from BS EN ISO 4032:2001 table 1 and DIN 934, sharp hex down to chamfered; M3 cannot
+  // pass 0.39 g.
   it.each([
     ['ISO 4032', 'M2', 0.134, 0.144],
     ['ISO 4032', 'M2.5', 0.26, 0.28],

@@ -11,7 +11,10 @@ import type {
 const socket = (size: MetricSize, lengthMm: number, material: HardwareMaterial = 'steel') =>
   screwMass({ standard: 'ISO 4762', size, lengthMm, material })
 
-/** Fuller fastener weight chart "DIN 912" (fullerkr.com/collections/din-912-weight-chart), kg per 1000 of steel. */
+/**
+ * Fuller fastener weight chart "DIN 912" (fullerkr.com/collections/din-912-weight-chart), kg per
+ * 1000 of steel.
+ */
 const CHART = {
   M3: { 5: 0.7, 6: 0.7, 8: 0.8, 10: 0.9, 12: 1, 16: 1.2, 20: 1.4, 25: 1.6, 30: 1.9 },
   M4: { 6: 1.5, 8: 1.7, 10: 1.8, 12: 2, 16: 2.3, 20: 2.7, 25: 3.2, 30: 3.7, 35: 4.2, 40: 4.7 },

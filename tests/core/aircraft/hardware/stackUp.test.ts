@@ -92,7 +92,8 @@ describe('stackUp into plastic', () => {
       lengthMm: 2 + engagementMm,
     })
 
-  // Engagement 2–3 d: doi 10.1201/9780203747889-6. Boss ≥ 2 d, hole ≥ 2.7 d: celofasteners.com/en/content/220.
+  // Engagement 2–3 d: doi 10.1201/9780203747889-6. Boss ≥ 2 d, hole ≥ 2.7 d:
+  // celofasteners.com/en/content/220.
   it('wants 6 to 9 mm of M3', () => {
     expect(into(5)).toEqual(['short-of-thread'])
     for (const engagementMm of [6, 7, 8, 9]) expect(into(engagementMm)).toEqual([])

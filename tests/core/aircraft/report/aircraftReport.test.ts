@@ -67,7 +67,8 @@ describe('the report of an aircraft', () => {
     const { twin } = reportOf(parts, reportFrame(parts))
     const [deckTwin, armTwin, footTwin, mastTwin] = twin.parts
     const thickness = deckTwin?.twin?.chosen.thicknessMm ?? 0
-    // A solid deck of 2.247 GPa, 4 mm thick, is as stiff as 4 · (2.247 / 50)^(1/3) = 1.42 mm of carbon: 1.5 is stocked.
+    // A solid deck of 2.247 GPa, 4 mm thick, is as stiff as 4 · (2.247 / 50)^(1/3) = 1.42 mm of
+    // carbon: 1.5 is stocked.
     expect(thickness).toBe(1.5)
     expect(deckTwin?.twin?.chosen.massG.mid).toBeCloseTo(6 * thickness * 1.55, 6)
     expect(armTwin?.twin).not.toBeNull()
@@ -199,7 +200,7 @@ describe('the report of an aircraft', () => {
   })
 
   it('takes a part whose layers are not counted yet, without a twin', () => {
-    const rough = { ...deck, census: null, facts: null }
+    const rough = { ...deck, census: null, traits: null }
     const report = reportOf([rough], reportFrame([rough], { places: [at('deck', 0)] }))
     expect(report.sum.ledger.lines).toHaveLength(1)
     expect(report.twin.parts).toEqual([])

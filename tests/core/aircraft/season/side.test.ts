@@ -42,7 +42,8 @@ describe('a season on one frame', () => {
   })
 
   it('wants spares that keep running out below 5 %', () => {
-    // Mean 2.4: P(N ≤ 4) = 0.9041, P(N ≤ 5) = 0.9643. Mean 0.9: P(N ≤ 2) = 0.9371, P(N ≤ 3) = 0.9865.
+    // Mean 2.4: P(N ≤ 4) = 0.9041, P(N ≤ 5) = 0.9643. Mean 0.9: P(N ≤ 2) = 0.9371, P(N ≤ 3) =
+    // 0.9865.
     expect(side.lines.map(({ sparesWanted }) => sparesWanted)).toEqual([5, 3])
     // P(N ≤ 2) at 2.4 = e^−2.4 (1 + 2.4 + 2.88).
     expect(side.lines[0]?.runOut).toBeCloseTo(1 - Math.exp(-2.4) * 6.28, 12)

@@ -4,8 +4,14 @@ import { armShake, hoverTurnHz, tipMassG } from '../../../../src/core/aircraft/t
 import { plateBendingNm } from '../../../../src/core/aircraft/twin/bending.ts'
 import { firstBendingHz } from '../../../../src/core/aircraft/twin/firstBending.ts'
 import { flatTwin } from '../../../../src/core/aircraft/twin/flatTwin.ts'
+import { toneDoubt } from '../../../../src/core/doubt/stiffness.ts'
+import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../../../src/core/model/settings.ts'
+import { LOAD_PICK_AUTO } from '../../../../src/core/stiffness/part/chooseLoad.ts'
+import { laidOf } from '../../../../src/core/stiffness/part/laidOf.ts'
+import { partSections, stiffPart } from '../../../../src/core/stiffness/part/stiffPart.ts'
+import { box } from '../../../support/meshes.ts'
 import { relative } from '../../../support/censusCase.ts'
-import { typedItem } from '../../../support/ledgerParts.ts'
+import { materialOf, typedItem } from '../../../support/ledgerParts.ts'
 
 describe('first bending of a beam with a mass at its tip', () => {
   /*
@@ -36,7 +42,8 @@ describe('first bending of a beam with a mass at its tip', () => {
     expect(Math.abs(hz - 69.4)).toBeLessThan(0.2)
   })
 
-  // 150 mm free, 34.5 g at the tip, worked by hand; E 1.9 GPa of PETG and 50 GPa of carbon plate are common practice.
+  // 150 mm free, 34.5 g at the tip, worked by hand; E 1.9 GPa of PETG and 50 GPa of carbon plate
+  // are common practice.
   it.each([
     ['a PETG box 20 × 14, walls 1.8 mm', 5.8, (20 * 14 - 16.4 * 10.4) * 0.15 * 1.27e-3, 57],
     ['carbon 16 × 5', plateBendingNm(50, 5) * 0.016, 16 * 5 * 0.15 * 1.55e-3, 70],
@@ -90,7 +97,12 @@ describe('an arm that shakes', () => {
   const twin = flatTwin({ partId: 'arm', outline, bendingNm }, PLATES.carbon, setup)
   const flight = { motors: 3, propDiameterMm: 152.4 }
   const shakeOf = (freeMm: number | undefined, auwG = 612) =>
-    armShake({ partId: 'arm', name: 'Arm', outline, twin, massG: 23, freeMm }, flight, 34.5, auwG)!
+    armShake(
+      { partId: 'arm', name: 'Arm', outline, twin, massG: 23, freeMm, beam: null, solidHz: null },
+      flight,
+      34.5,
+      auwG,
+    )!
 
   it('rings at 57 Hz printed, ±20 %, well below 160 turns a second', () => {
     const shake = shakeOf(150)
@@ -123,8 +135,69 @@ describe('an arm that shakes', () => {
     expect(shakeOf(undefined).freeMm).toBeCloseTo(0.85 * 168, 9)
   })
 
+  it('as a beam of its own sections swings from what holds it on, as its sheet and the solid model tell', () => {
+    const geometry = { ...RECIPE_DEFAULTS, infillPct: 20 }
+    const bar = { part: box(168, 20, 14), zones: [] }
+    const held = { pose: POSE_AS_DRAWN, jointBores: [], pick: LOAD_PICK_AUTO }
+    const sections = partSections(bar, 1, { ...held, geometry })
+    if (sections.kind === 'no') throw new Error(sections.why)
+    const material = materialOf('petg')
+    const laid = laidOf(geometry, material, 1)
+    const beam = { sections, laid, doubt: toneDoubt(material) }
+    const arm = {
+      partId: 'arm',
+      name: 'Arm',
+      outline,
+      twin,
+      massG: 23,
+      freeMm: undefined,
+      beam,
+      solidHz: null,
+    }
+    const shake = armShake(arm, flight, 34.5, 612)!
+    // 5 % of its length is held at one end and pushed, by its middle, at the other; to whole cells.
+    expect(shake).toMatchObject({ by: 'sections', typed: false })
+    expect(relative(shake.freeMm, 168 * (1 - 0.05 - 0.025))).toBeLessThan(0.03)
+    const { figures } = stiffPart(bar, 1, {
+      ...held,
+      recipe: geometry,
+      material,
+      massG: 23,
+      loadN: 1,
+      tipG: 34.5,
+      cellMm: 4,
+      wantTones: true,
+    })
+    const [first] = figures.hz
+    expect(relative(shake.printedHz.mid, first!.mid)).toBeLessThan(0.05)
+    expect(shake.printedHz.high / shake.printedHz.low).toBeCloseTo(first!.high / first!.low, 6)
+    // Cut, it swings by the plate's stiffness and mass for the printed arm's.
+    const by = Math.sqrt(twin.chosen.bendingNm.mid / twin.equal.bendingNm.mid)
+    expect(relative(shake.plateHz.mid / shake.printedHz.mid, by)).toBeLessThan(0.12)
+    // Solved, it is what the solid model says.
+    const solved = armShake({ ...arm, solidHz: first! }, flight, 34.5, 612)!
+    expect(solved).toMatchObject({ by: 'solid', printedHz: first })
+    // A typed length is meant: shorter by half, higher.
+    const short = armShake(
+      { ...arm, solidHz: first!, freeMm: shake.freeMm / 2 },
+      flight,
+      34.5,
+      612,
+    )!
+    expect(short.printedHz.mid / shake.printedHz.mid).toBeGreaterThan(2.4)
+  })
+
   it('is missing without anything at its tip', () => {
-    const arm = { partId: 'arm', name: 'Arm', outline, twin, massG: 23, freeMm: 150 }
+    const arm = {
+      partId: 'arm',
+      name: 'Arm',
+      outline,
+      twin,
+      massG: 23,
+      freeMm: 150,
+      beam: null,
+      solidHz: null,
+    }
     expect(armShake(arm, flight, 0, 612)).toBeNull()
     expect(armShake(arm, flight, 34.5, 0)).toBeNull()
   })

@@ -9,7 +9,10 @@ import { blockCensus } from '../../../support/blockCensus.ts'
 import { censusOf, relative } from '../../../support/censusCase.ts'
 import { box } from '../../../support/meshes.ts'
 
-/** Tip deflection of a cantilever, mm: F L³ / (3 E I) (Roark, Formulas for Stress and Strain, ch. 8). */
+/**
+ * Tip deflection of a cantilever, mm: F L³ / (3 E I) (Roark, Formulas for Stress and Strain, ch.
+ * 8).
+ */
 const tipMm = (forceN: number, lengthMm: number, ei: number) => (forceN * lengthMm ** 3) / (3 * ei)
 
 /** An outline of that area whose longer side lies along x. */
@@ -48,7 +51,8 @@ describe('bending stiffness', () => {
   })
 
   it('finds the neutral axis when only the bottom has skins', () => {
-    // Two strips: a wall-less block whose lowest 2 mm are skin and the 8 mm above are empty is a 2 mm plate.
+    // Two strips: a wall-less block whose lowest 2 mm are skin and the 8 mm above are empty is a 2
+    // mm plate.
     const settings = { ...RECIPE_DEFAULTS, walls: 0, topSkins: 0, bottomSkins: 10 }
     const census = blockCensus(100, 30, 10, settings)
     const bending = printedBendingNm(

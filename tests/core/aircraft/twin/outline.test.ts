@@ -123,7 +123,8 @@ describe('outline as SVG', () => {
   })
 
   it('is turned over for the screen, not mirrored', () => {
-    // An L whose foot points right at the bottom: on the screen, y down, the foot must still be at the bottom right.
+    // An L whose foot points right at the bottom: on the screen, y down, the foot must still be at
+    // the bottom right.
     const foot: Loop = [
       [0, 0],
       [30, 0],

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { profileLayers } from '../../../../src/core/census/coarse/layerProfile.ts'
 import { planLayers } from '../../../../src/core/census/cut/layerPlan.ts'
-import { createSlicer } from '../../../../src/core/census/cut/slice.ts'
+import { createPlaneCutter } from '../../../../src/core/census/cut/planeCutter.ts'
 import { placeMesh } from '../../../../src/core/mesh/pose.ts'
 import type { Mesh } from '../../../../src/core/model/mesh.ts'
 import { POSE_AS_DRAWN } from '../../../../src/core/model/settings.ts'
@@ -35,13 +35,13 @@ describe.each(PARTS)('the profile of %s', (_name, mesh) => {
   const profile = profileLayers(placed, plan)
 
   test('holds area and outline of every layer as the cut itself', () => {
-    const slice = createSlicer(placed, plan, { cos: 1, sin: 0 })
+    const slice = createPlaneCutter(placed, plan, { cos: 1, sin: 0 })
     for (let layer = plan.count - 1; layer >= 0; layer--) {
       const { points, count } = slice(layer)
       let twice = 0
       let lengthMm = 0
       for (let i = 0; i < 4 * count; i += 4) {
-        const [u, v, toU, toV] = points.subarray(i, i + 4) as unknown as [
+        const [u, v, toU, toV] = points.slice(i, i + 4) as unknown as [
           number,
           number,
           number,

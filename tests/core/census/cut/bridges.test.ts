@@ -5,7 +5,10 @@ import { circle, prism, rectangle, rotate, box, merge, translate } from '../../.
 
 const supportOf = (mesh: Mesh) => censusOf(mesh, { supports: true }).supportMm3
 
-/** A gate seen from the front, pulled along y: two posts and a lintel 4 mm high over a gap `gap` wide and 10 high. */
+/**
+ * A gate seen from the front, pulled along y: two posts and a lintel 4 mm high over a gap `gap`
+ * wide and 10 high.
+ */
 const gate = (gap: number, depth = 20) =>
   rotate(
     prism(

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { joinContours } from '../../../../src/core/census/cut/contours.ts'
-import type { LayerCut } from '../../../../src/core/census/cut/slice.ts'
+import type { LayerCut } from '../../../../src/core/census/cut/planeCutter.ts'
 import { seededRandom } from '../../../support/random.ts'
 
 /** Segments that share no mesh edge: every end is lone. */

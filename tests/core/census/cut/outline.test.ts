@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { joinContours } from '../../../../src/core/census/cut/contours.ts'
 import { planLayers } from '../../../../src/core/census/cut/layerPlan.ts'
 import { simplifyContours } from '../../../../src/core/census/cut/simplify.ts'
-import { createSlicer } from '../../../../src/core/census/cut/slice.ts'
+import { createPlaneCutter } from '../../../../src/core/census/cut/planeCutter.ts'
 import type { Mesh } from '../../../../src/core/model/mesh.ts'
 import {
   circle,
@@ -19,7 +19,7 @@ const STRAIGHT = { cos: 1, sin: 0 }
 
 function contoursAtMiddle(mesh: Mesh, height: number) {
   const plan = planLayers(height, height, height)
-  return joinContours(createSlicer(mesh, plan, STRAIGHT)(0))
+  return joinContours(createPlaneCutter(mesh, plan, STRAIGHT)(0))
 }
 
 describe('joining', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { takeCensus } from '../../../../src/core/census/takeCensus.ts'
+import { countAllLayers } from '../../../../src/core/census/countAllLayers.ts'
 import { depositOf } from '../../../../src/core/figures/deposit.ts'
 import type { KnownHabits } from '../../../../src/core/model/habits.ts'
 import type { Mesh } from '../../../../src/core/model/mesh.ts'
@@ -17,7 +17,10 @@ import { loadManifold } from '../../../support/solidCensus.ts'
 const wasm = await loadManifold()
 const parts = habitParts(wasm)
 const WITHIN = 0.01
-/** Rooms hardly wider than infill lines are apart: where the few lines fall decides. Measured 1.1 % of the part. */
+/**
+ * Rooms hardly wider than infill lines are apart: where the few lines fall decides. Measured 1.1 %
+ * of the part.
+ */
 const NARROW_ROOMS: Readonly<Record<string, number>> = { 'a hub with spokes': 0.012 }
 
 /** The other ends of the habits' ranges, or near them. */
@@ -35,7 +38,7 @@ const OTHER: KnownHabits = {
 function differences(mesh: Mesh, habits: KnownHabits): Record<keyof LaidByKind | 'all', number> {
   const recipe = { ...RECIPE_DEFAULTS, pattern: 'lines', infillPct: 20, habits } as const
   const { wall, gap, skin, strand, infill } = layByHabit(wasm, mesh, recipe)
-  const ours = depositOf(takeCensus(mesh, recipe), recipe)
+  const ours = depositOf(countAllLayers(mesh, recipe), recipe)
   const all = wall + gap + skin + strand + infill
   return {
     all: (ours.wallMm3 + ours.skinMm3 + ours.infillMm3) / all - 1,
@@ -87,7 +90,7 @@ describe('with other habits', () => {
     const { mesh } = parts.find(({ name }) => name === 'a frame of walls three lines thick')!
     expectAlike('', mesh, { gapLines: false })
     const recipe = { ...RECIPE_DEFAULTS, habits: { gapLines: false } }
-    const census = takeCensus(mesh, recipe)
+    const census = countAllLayers(mesh, recipe)
     expect(census.gapMm3).toBe(0)
     // Two of three lines.
     expect(census.wallMm3 / census.modelMm3).toBeGreaterThan(0.65)

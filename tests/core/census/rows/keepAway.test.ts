@@ -43,7 +43,10 @@ function awayMm({ start, spans }: RowSet, row: number, at: number, pitchMm: numb
   return Math.sqrt(least2)
 }
 
-/** Places of a region kept though they are nearer than `nearMm`, and dropped though further than `farMm`. */
+/**
+ * Places of a region kept though they are nearer than `nearMm`, and dropped though further than
+ * `farMm`.
+ */
 function wrongPlaces(
   own: RowSet,
   other: RowSet,

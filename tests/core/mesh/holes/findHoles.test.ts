@@ -62,7 +62,8 @@ describe('findHoles', () => {
   }
 
   test('tells a blind hole from a through hole', () => {
-    // A ring on a disc of the same outline, sharing vertices only where they are equal: one welded cup.
+    // A ring on a disc of the same outline, sharing vertices only where they are equal: one welded
+    // cup.
     const cup = merge([translate(tube(10, 3, 8, 32), [0, 0, 2])])
     expect(findHoles(cup)[0]!.through).toBe(true)
     const blind = blindHole()

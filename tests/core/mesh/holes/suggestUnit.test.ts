@@ -113,7 +113,8 @@ const inchPlate = (hole: number) =>
   )
 
 describe('holes for inch screws', () => {
-  // Close and free clearance drills from memory, usual charts; the tests of a unit rest on the size as well.
+  // Close and free clearance drills from memory, usual charts; the tests of a unit rest on the size
+  // as well.
   test.each([
     ['#4', 0.116],
     ['#4', 0.1285],

@@ -45,7 +45,9 @@ function item(id: number, turn: Vec3, move: Vec3, mirrored = false): string {
 const read = (build: string, unit: Parameters<typeof modelXml>[2] = 'millimetre'): ReadMesh =>
   readMesh(pack3mf(modelXml(OBJECTS, build, unit)), 'frame.3mf')
 
-/** The build taken apart and put together again by its places: every piece as heavy as it is large. */
+/**
+ * The build taken apart and put together again by its places: every piece as heavy as it is large.
+ */
 function balanceOfSplit(whole: ReadMesh) {
   const { groups } = splitItems(whole)!
   const unit = whole.unit ?? 'millimetre'

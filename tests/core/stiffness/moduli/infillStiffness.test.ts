@@ -5,13 +5,15 @@ import {
   infillStiffnessAlong,
   infillStiffnessUp,
   planeBound,
-} from '../../../../src/core/aircraft/twin/infillStiffness.ts'
+} from '../../../../src/core/stiffness/moduli/infillStiffness.ts'
 import { relative } from '../../../support/censusCase.ts'
 
 /* Thin-wall limits: Gibson and Ashby, Cellular Solids, 2nd ed. 1997. */
 describe('infill stiffness', () => {
   it('up through the layers is the filled share exactly', () => {
-    for (const share of [0, 0.1, 0.37, 1]) expect(infillStiffnessUp(share)).toBe(share)
+    for (const pattern of ['grid', 'triangles', 'honeycomb'] as const) {
+      for (const share of [0, 0.1, 0.37, 1]) expect(infillStiffnessUp(pattern, share)).toBe(share)
+    }
   })
 
   it.each([
@@ -62,7 +64,8 @@ describe('infill stiffness', () => {
       infillStiffnessAlong('grid', 0.2, 0),
       12,
     )
-    // A square sheet of two directions: 1/E goes with sin² of twice the angle (transformed compliance, any text).
+    // A square sheet of two directions: 1/E goes with sin² of twice the angle (transformed
+    // compliance, any text).
     const at = (deg: number) => 1 / infillStiffnessAlong('grid', 0.3, deg)
     expect(at(22.5)).toBeCloseTo((at(0) + at(45)) / 2, 9)
     // It may pass what is alike in all directions.

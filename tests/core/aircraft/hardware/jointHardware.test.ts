@@ -1,23 +1,16 @@
 import { describe, expect, it } from 'vitest'
-import { screwsOf } from '../../../../src/core/aircraft/hardware/screwsOf.ts'
+import { screwsOf } from '../../../../src/core/aircraft/hardware/jointHardware.ts'
 import type { BoreMark, Joint, JointEnd, JointFastener } from '../../../../src/core/model/joints.ts'
+import { plainBore, plainJoint } from '../../../support/plainJoints.ts'
 
-// Lengths of the DIN 912 / ISO 4762 weight chart, fullerkr.com/collections/din-912-weight-chart: M2 3,
-// 4, 5, 6, 8, 10 …; M3 5, 6, 8, 10, 12, 16, 20, 25, 30 mm. Nut heights: M3 locknut 4.0 mm, DIN
-// 985:1987 as quoted by fasten.it; M2 1.6 mm, BS EN ISO 4032:2001 table 1. Two threads past a nut and
-// one diameter in an insert: common practice, no source. Two diameters in plastic: Lincoln, Gomes,
-// Braden, doi 10.1201/9780203747889-6.
+// Lengths of the DIN 912 / ISO 4762 weight chart, fullerkr.com/collections/din-912-weight-chart: M2
+// 3, 4, 5, 6, 8, 10 …; M3 5, 6, 8, 10, 12, 16, 20, 25, 30 mm. Nut heights: M3 locknut 4.0 mm, DIN
+// 985:1987 as quoted by fasten.it; M2 1.6 mm, BS EN ISO 4032:2001 table 1. Two threads past a nut
+// and one diameter in an insert: common practice, no source. Two diameters in plastic: Lincoln,
+// Gomes, Braden, doi 10.1201/9780203747889-6.
 
-const bore = (depthMm: number, more: Partial<BoreMark> = {}): BoreMark => ({
-  kind: 'bore',
-  centreMm: [0, 0, depthMm / 2],
-  axis: [0, 0, 1],
-  diameterMm: 3.2,
-  depthMm,
-  openLow: true,
-  openHigh: true,
-  ...more,
-})
+const bore = (depthMm: number, more: Partial<BoreMark> = {}): BoreMark =>
+  plainBore([0, 0, depthMm / 2], { depthMm, ...more })
 const end = (partId: string, ...bores: readonly BoreMark[]): JointEnd => ({
   partId,
   piece: 0,
@@ -29,18 +22,7 @@ const joint = (
   b: JointEnd,
   fastener: JointFastener | null,
   more: Partial<Joint> = {},
-): Joint => ({
-  id: `${a.partId}-${b.partId}`,
-  a,
-  b,
-  kind: 'bores',
-  mirrored: false,
-  turnDeg: 0,
-  slideMm: 0,
-  gapMm: 0,
-  fastener,
-  ...more,
-})
+): Joint => plainJoint(`${a.partId}-${b.partId}`, a, b, { fastener, ...more })
 
 const NUT = { thread: 'M3', end: 'nut' } as const
 const INSERT = { thread: 'M3', end: 'insert' } as const

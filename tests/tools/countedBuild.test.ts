@@ -4,11 +4,13 @@ import { expect, test } from 'vitest'
 
 /*
  * Censuses and measures kept in the browser are found again only under the name of the worker that made them
- * (`FACTS_BUILD`). So that name has to change with whatever the worker computes, however deep it lies, or a new page
+ * (`COUNTED_BUILD`). So that name has to change with whatever the worker computes, however deep it lies, or a new page
  * would show the figures of an old one.
  */
 
-/** Builds what names the worker, with a line put into one source file; gives the worker’s file name. */
+/**
+ * Builds what names the worker, with a line put into one source file; gives the worker’s file name.
+ */
 async function workerName(changedFile: string | null): Promise<string> {
   let changes = 0
   const changing: Plugin = {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { placeMesh } from '../../../src/core/mesh/pose.ts'
 import { PreweighError } from '../../../src/core/model/problem.ts'
+import { POSE_AS_DRAWN } from '../../../src/core/model/settings.ts'
 import { censusOf, relative } from '../../support/censusCase.ts'
 import {
   box,
@@ -17,7 +19,8 @@ import {
 } from '../../support/meshes.ts'
 
 describe('a box by hand arithmetic', () => {
-  // Walls: what two 0.4 mm lines take all round. Skins: 4 layers below and 4 above, inside the walls. Room: the rest.
+  // Walls: what two 0.4 mm lines take all round. Skins: 4 layers below and 4 above, inside the
+  // walls. Room: the rest.
   test.each([
     [20, 20, 20],
     [12, 12, 5],
@@ -55,6 +58,18 @@ describe('a box by hand arithmetic', () => {
     expect(relative(layers.roomSeenMm[8]!, 20)).toBeLessThan(0.25)
     expect(relative(layers.roomSeenMm[9]!, 60)).toBeLessThan(0.05)
     expect(relative(layers.roomWalkMm[9]!, 60)).toBeLessThan(0.05)
+  })
+
+  test.each([
+    ['a box', box(30, 10, 4), 80],
+    ['a disc', tube(12, 0.01, 4, 128), 2 * Math.PI * 12],
+    ['a ring', tube(15, 9, 4, 128), 2 * Math.PI * 24],
+    ['a box askew', placeMesh(rotate(box(50, 8, 4), [0, 0, 20]), 1, POSE_AS_DRAWN), 116],
+  ])('the edge of the room of %s is its perimeter', (_, mesh, perimeterMm) => {
+    const { layers } = censusOf(mesh, { walls: 0 })
+    for (const layer of [8, 9]) {
+      expect(relative(layers.roomEdgeMm[layer]!, perimeterMm)).toBeLessThan(0.015)
+    }
   })
 })
 
@@ -224,10 +239,10 @@ describe('supports and brim', () => {
 })
 
 test('progress rises to 1', async () => {
-  const { takeCensus } = await import('../../../src/core/census/takeCensus.ts')
+  const { countAllLayers } = await import('../../../src/core/census/countAllLayers.ts')
   const { RECIPE_DEFAULTS } = await import('../../../src/core/model/settings.ts')
   const seen: number[] = []
-  takeCensus(box(10, 10, 10), RECIPE_DEFAULTS, (fraction) => seen.push(fraction))
+  countAllLayers(box(10, 10, 10), RECIPE_DEFAULTS, (fraction) => seen.push(fraction))
   expect(seen.at(-1)).toBe(1)
   expect(seen).toEqual([...seen].sort((a, b) => a - b))
 })

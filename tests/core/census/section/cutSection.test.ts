@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { takeCensus } from '../../../../src/core/census/takeCensus.ts'
-import { takeSection } from '../../../../src/core/census/section/takeSection.ts'
+import { countAllLayers } from '../../../../src/core/census/countAllLayers.ts'
+import { cutSection } from '../../../../src/core/census/section/cutSection.ts'
 import type { SectionAxis, SectionRegion } from '../../../../src/core/census/section/types.ts'
 import type { Mesh } from '../../../../src/core/model/mesh.ts'
 import type { GeometrySettings } from '../../../../src/core/model/settings.ts'
@@ -52,7 +52,7 @@ const rounded = (boxes: readonly (readonly number[])[]) =>
 
 describe('a section through a part', () => {
   test('a block cut upright: two lines a side, skins above and below, room between, by hand', () => {
-    const { regions, frame, layers } = takeSection(BLOCK, [], SETTINGS, 'x', 3)
+    const { regions, frame, layers } = cutSection(BLOCK, [], SETTINGS, 'x', 3)
     expect(layers).toBe(50)
     expect(frame.left).toBeCloseTo(-15, 9)
     expect(frame.top).toBeCloseTo(10, 9)
@@ -73,12 +73,12 @@ describe('a section through a part', () => {
   })
 
   test('cut level it is one layer: of the skin whole, of the middle its room', () => {
-    const middle = takeSection(BLOCK, [], SETTINGS, 'z', 5.05)
+    const middle = cutSection(BLOCK, [], SETTINGS, 'z', 5.05)
     expect(middle.layer).toBe(26)
     // 28 × 38 mm within the walls; rows tell an edge that lies along them to within one, 0.15 mm.
     expect(Math.abs(areaOf(middle.regions, 'room') / (28 * 38) - 1)).toBeLessThan(0.01)
     expect(areaOf(middle.regions, 'skin')).toBe(0)
-    const first = takeSection(BLOCK, [], SETTINGS, 'z', 0)
+    const first = cutSection(BLOCK, [], SETTINGS, 'z', 0)
     expect(first.layer).toBe(1)
     expect(areaOf(first.regions, 'room')).toBe(0)
     expect(Math.abs(areaOf(first.regions, 'skin') / (28 * 38) - 1)).toBeLessThan(0.01)
@@ -87,7 +87,7 @@ describe('a section through a part', () => {
   test('a zone takes its part of the room, the later of two where they overlap', () => {
     const zone = (from: number, to: number): Mesh =>
       translate(box(100, to - from, 100), [-50, from, -50])
-    const { regions } = takeSection(BLOCK, [zone(-5, 5), zone(0, 8)], SETTINGS, 'x', 0)
+    const { regions } = cutSection(BLOCK, [zone(-5, 5), zone(0, 8)], SETTINGS, 'x', 0)
     expect(
       rounded(
         at(
@@ -116,9 +116,9 @@ describe('a section through a part', () => {
       translate(box(10, 10, 8), [-5, -5, 0]),
       translate(box(40, 10, 2), [-20, -5, 8]),
     ])
-    const bare = takeSection(mushroom, [], SETTINGS, 'y', 0)
+    const bare = cutSection(mushroom, [], SETTINGS, 'y', 0)
     expect(at(bare.regions, 'support')).toEqual([])
-    const { regions } = takeSection(mushroom, [], { ...SETTINGS, supports: true }, 'y', 0)
+    const { regions } = cutSection(mushroom, [], { ...SETTINGS, supports: true }, 'y', 0)
     const held = at(regions, 'support')
     // A layer may reach out by 0.2 mm × tan 50°, 0.24 mm, without one.
     expect(rounded(held)).toEqual([
@@ -134,7 +134,7 @@ describe('a section through a part', () => {
       const plate = translate(prism(rectangle(40, 24), 6, [hole]), [-20, -12, 0])
       const settings = { ...SETTINGS, habits: { ...SETTINGS.habits, holdMm: 2, slopeBandMm: 1 } }
       const step = merge([plate, translate(box(12, 20, 3), [8, -10, 6])])
-      const census = takeCensus(step, settings)
+      const census = countAllLayers(step, settings)
       const k = { x: 0, y: 1, z: 2 }[axis]
       const low = [-20, -12, 0][k]!
       const high = [20, 12, 9][k]!
@@ -142,7 +142,7 @@ describe('a section through a part', () => {
       const each = (high - low) / cuts
       const sums = { cut: 0, skin: 0, room: 0 }
       for (let i = 0; i < cuts; i++) {
-        const { regions } = takeSection(step, [], settings, axis, low + (i + 0.5) * each)
+        const { regions } = cutSection(step, [], settings, axis, low + (i + 0.5) * each)
         for (const kind of ['cut', 'skin', 'room'] as const)
           sums[kind] += areaOf(regions, kind) * each
       }
