@@ -12,7 +12,10 @@ export function roundStep(value: number): number {
   return power * (lead < 1.5 ? 1 : lead < 3.5 ? 2 : lead < 7.5 ? 5 : 10)
 }
 
-/** The cell of the grid under a part, mm: 1, 5, 10, 50, 100 … so that five or ten cells make a round length. */
+/**
+ * The cell of the grid under a part, mm: 1, 5, 10, 50, 100 … so that five or ten cells make a round
+ * length.
+ */
 function gridCellMm(longestMm: number): number {
   const power = 10 ** Math.floor(Math.log10(longestMm / CELLS))
   const lead = longestMm / CELLS / power

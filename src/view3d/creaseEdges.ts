@@ -1,8 +1,8 @@
 /**
  * The edges a draughtsman would ink: those where two faces meet at more than 28°, and open ones.
  *
- * three's EdgesGeometry does this with a text key an edge and in one go: 20 000 triangles already are a long task.
- * Here an open-addressing table of numbers is filled in slices.
+ * three's EdgesGeometry does this with a text key an edge and in one go: 20 000 triangles already
+ * are a long task. Here an open-addressing table of numbers is filled in slices.
  */
 const CREASE_COS = Math.cos((28 * Math.PI) / 180)
 const STEP = 4096
@@ -19,7 +19,10 @@ export function* findCreaseEdges(
   const triangles = Math.floor(indices.length / 3)
   const slots = 2 ** Math.ceil(Math.log2(Math.max(8, triangles * 4)))
   const mask = slots - 1
-  /** Per slot: lower and higher vertex number, and the first triangle there + 1; 0 is free, negative is met twice. */
+  /**
+   * Per slot: lower and higher vertex number, and the first triangle there + 1; 0 is free, negative
+   * is met twice.
+   */
   const low = new Uint32Array(slots)
   const high = new Uint32Array(slots)
   const owner = new Int32Array(slots)
@@ -76,7 +79,10 @@ function writeNormal(p: Float32Array, indices: Uint32Array, t: number, normals: 
   normals[t * 3 + 2] = nz / length
 }
 
-/** Cosine between two face normals; 1 where a face has no area, since such a sliver is no crease of the part. */
+/**
+ * Cosine between two face normals; 1 where a face has no area, since such a sliver is no crease of
+ * the part.
+ */
 function cosBetween(n: Float32Array, s: number, t: number): number {
   const [sx = 0, sy = 0, sz = 0] = n.subarray(s * 3, s * 3 + 3)
   const [tx = 0, ty = 0, tz = 0] = n.subarray(t * 3, t * 3 + 3)

@@ -3,7 +3,9 @@ import { BufferAttribute, BufferGeometry, Vector3, type Box3, type OrthographicC
 /** Distance of a dimension line from the part and length of its end ticks, in screen pixels. */
 const GAP_PX = 20
 const TICK_PX = 5
-/** A dimension seen shorter than this has no room for its number: looking along it, it is left out. */
+/**
+ * A dimension seen shorter than this has no room for its number: looking along it, it is left out.
+ */
 const SHORTEST_PX = 34
 /** Sine of the elevation under which the bed is seen too flat to carry the lines. */
 const LEVEL_VIEW = 0.5
@@ -37,7 +39,8 @@ export function drawDimensions(
   const tick = TICK_PX / eye.zoom
   const right = new Vector3().setFromMatrixColumn(eye.matrixWorld, 0)
   const towardsEye = new Vector3().setFromMatrixColumn(eye.matrixWorld, 2)
-  // The sides that lie lower in the picture: the near ones from above, the far ones from under the bed.
+  // The sides that lie lower in the picture: the near ones from above, the far ones from under the
+  // bed.
   const under = towardsEye.z < -1e-6 ? -1 : 1
   const lowX = under * towardsEye.x >= 0 ? max.x + gap : min.x - gap
   const lowY = under * towardsEye.y > 0 ? max.y + gap : min.y - gap

@@ -2,13 +2,17 @@ import { OrthographicCamera, Vector3, type Box3 } from 'three'
 import { THREE_QUARTER } from '../core/mesh/thumbnail.ts'
 import type { ViewName } from './types.ts'
 
-/** Where the eye is: degrees round the bed from the front towards the right, degrees above the bed. */
+/**
+ * Where the eye is: degrees round the bed from the front towards the right, degrees above the bed.
+ */
 export interface Direction {
   readonly azimuthDeg: number
   readonly elevationDeg: number
 }
 
-/** Straight above has no "round": stay a hair short of it, so that the picture keeps x to the right. */
+/**
+ * Straight above has no "round": stay a hair short of it, so that the picture keeps x to the right.
+ */
 const ALMOST_ABOVE_DEG = 89.99
 
 export const DIRECTIONS: Readonly<Record<ViewName, Direction>> = {

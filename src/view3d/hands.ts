@@ -6,7 +6,10 @@ const KEY_TURN = Math.PI / 24
 const KEY_PAN_PX = 24
 const KEY_ZOOM = 1.2
 
-/** Lets mouse, touch and keyboard turn the eye. `onMove` follows every change, `onReset` the key that goes back. */
+/**
+ * Lets mouse, touch and keyboard turn the eye. `onMove` follows every change, `onReset` the key
+ * that goes back.
+ */
 export function createHands(
   eye: OrthographicCamera,
   canvas: HTMLCanvasElement,
@@ -30,7 +33,8 @@ export function createHands(
     event.preventDefault()
     act()
   }
-  // The wheel scrolls the page until the view has been clicked; a pinch on a trackpad (ctrl) always zooms.
+  // The wheel scrolls the page until the view has been clicked; a pinch on a trackpad (ctrl) always
+  // zooms.
   const wheel = (event: WheelEvent) => {
     if (!event.ctrlKey && document.activeElement !== canvas) event.stopImmediatePropagation()
   }

@@ -23,7 +23,10 @@ const GLIDE_MS = 280
 /** How much larger a ringed place is shown than the whole part. */
 const NEARER = 1.8
 
-/** The page has one view and one graphics context: browsers drop the oldest of many. Mounting anew ends the former. */
+/**
+ * The page has one view and one graphics context: browsers drop the oldest of many. Mounting anew
+ * ends the former.
+ */
 let mounted: ViewHandle | null = null
 
 /**
@@ -120,7 +123,8 @@ function startView(
   function drawFrame(now: number) {
     frame = 0
     if (!alive || lost) return
-    // Drawing on top of undrawn frames would in the end make the page itself wait for a slow graphics card.
+    // Drawing on top of undrawn frames would in the end make the page itself wait for a slow
+    // graphics card.
     if (!pace.free()) {
       requestDraw()
       return
@@ -227,7 +231,9 @@ function startView(
     refit()
   }
 
-  /** Waits until the graphics card has nothing left to do; false when the work is no longer wanted. */
+  /**
+   * Waits until the graphics card has nothing left to do; false when the work is no longer wanted.
+   */
   async function free(current: () => boolean): Promise<boolean> {
     while (current() && !lost && !(compiled && pace.free())) await breathe()
     return current()

@@ -119,7 +119,10 @@ function sizeWords(size: Vector3, locale: string | undefined): string {
   return `${[size.x, size.y, size.z].map((mm) => lengthWords(mm, locale)).join(' × ')} ${lengthUnit()}`
 }
 
-/** In the unit that is shown: tenths of a mm, as a builder reads them off a calliper; hundredths below 1 mm. */
+/**
+ * In the unit that is shown: tenths of a mm, as a builder reads them off a calliper; hundredths
+ * below 1 mm.
+ */
 function lengthWords(mm: number, locale: string | undefined): string {
   const as = shownAs('mm')
   return formatAll(shownOf(mm, as), (mm < 1 ? 2 : 1) + as.finer, locale)

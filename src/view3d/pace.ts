@@ -1,6 +1,8 @@
 import type { WebGLRenderer } from 'three'
 
-/** Tells whether the graphics card has caught up. Never waits itself: waiting would stop the page. */
+/**
+ * Tells whether the graphics card has caught up. Never waits itself: waiting would stop the page.
+ */
 export interface Pace {
   /** Call after handing over work. */
   mark(): void

@@ -10,7 +10,9 @@ import {
 import type { Mesh } from '../core/model/mesh.ts'
 import { findCreaseEdges } from './creaseEdges.ts'
 
-/** Edges are drawn up to this many triangles, and edges; beyond, they would only darken the part. */
+/**
+ * Edges are drawn up to this many triangles, and edges; beyond, they would only darken the part.
+ */
 const EDGES_UP_TO_TRIANGLES = 300_000
 const MOST_EDGES = 150_000
 /**
@@ -121,7 +123,10 @@ function* findBounds(positions: Float32Array | Float64Array): Generator<void, Bo
   return new Box3(new Vector3(minX, minY, minZ), new Vector3(maxX, maxY, maxZ))
 }
 
-/** Bounds of the turned shape, one pass over the vertices (1 M take about 8 ms); none where it is not turned. */
+/**
+ * Bounds of the turned shape, one pass over the vertices (1 M take about 8 ms); none where it is
+ * not turned.
+ */
 export function turnedBounds({ positions, bounds }: PartShape, turn: Quaternion): Box3 {
   if (Math.abs(turn.w) === 1) return bounds.clone()
   const [xx, yx, zx, , xy, yy, zy, , xz, yz, zz] = new Matrix4().makeRotationFromQuaternion(

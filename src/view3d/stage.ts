@@ -21,17 +21,28 @@ import type { ViewTheme } from './types.ts'
 /** Beyond this many vertices the part throws no shadow: it would be drawn twice a frame. */
 const SHADOW_UP_TO_VERTICES = 600_000
 
-/** What stands on the bed, and the bed. Knows nothing of the page, the eye or the renderer's life. */
+/**
+ * What stands on the bed, and the bed. Knows nothing of the page, the eye or the renderer's life.
+ */
 export interface Stage {
   readonly scene: Scene
   setTheme(theme: ViewTheme): void
-  /** Takes the old part off and readies a new one; its pieces then come one at a time. Null clears the bed. */
+  /**
+   * Takes the old part off and readies a new one; its pieces then come one at a time. Null clears
+   * the bed.
+   */
   setPart(shape: PartShape | null): void
-  /** Drawn as one triangle for now: enough to carry its data to the graphics card, and nothing is drawn twice. */
+  /**
+   * Drawn as one triangle for now: enough to carry its data to the graphics card, and nothing is
+   * drawn twice.
+   */
   addPiece(geometry: BufferGeometry): void
   /** Shows all pieces. */
   reveal(): void
-  /** Turns the part and stands it on the middle of the bed; `turned` are its bounds then, about its own middle. */
+  /**
+   * Turns the part and stands it on the middle of the bed; `turned` are its bounds then, about its
+   * own middle.
+   */
   stand(turn: Quaternion, turned: Box3): void
   /** Readies what depends on the eye; returns the dimensions that have room. */
   faceEye(eye: OrthographicCamera): readonly Dimension[]
@@ -54,7 +65,8 @@ export function createStage(): Stage {
   const bedFine = new LineSegments(new BufferGeometry(), materials.gridFine)
   const bedBold = new LineSegments(new BufferGeometry(), materials.gridBold)
   const dimensions = new LineSegments(createDimensionLines(), materials.dimension)
-  // The bed lies below everything, whatever the depths say: the shadow and the resting face are in its plane.
+  // The bed lies below everything, whatever the depths say: the shadow and the resting face are in
+  // its plane.
   bedFine.renderOrder = -3
   bedBold.renderOrder = -2
   shadow.renderOrder = -1

@@ -9,13 +9,15 @@ interface SectionProps {
   readonly children: ReactNode
   /** The word of the title that wants telling. */
   readonly help?: HelpWord
+  /** False where it would print nothing but empty fields. */
+  readonly onPaper?: boolean
 }
 
 /** One region of a sheet: its name, itself in one line, and all of it below. */
-export function Section({ title, summary, children, help }: SectionProps) {
+export function Section({ title, summary, children, help, onPaper = true }: SectionProps) {
   const id = useId()
   return (
-    <section className="craft" aria-labelledby={`${id}-title`}>
+    <section className={onPaper ? 'craft' : 'craft screen-only'} aria-labelledby={`${id}-title`}>
       <div className="craft-line">
         <h3 id={`${id}-title`} className="craft-title">
           {title}

@@ -2,10 +2,13 @@ import { createContext, useContext, useDeferredValue, useMemo, type ReactNode } 
 import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { aircraftView, type AircraftView } from '../../state/store/aircraftView.ts'
-import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
+import { boughtAircraft, ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 
-/** A frame with what follows from it, all of one moment. */
+/**
+ * A frame, what its joints take among the bought items, with what follows from it; all of one
+ * moment.
+ */
 interface Shown {
   readonly frame: Frame
   readonly rows: readonly LedgerRow[]
@@ -23,7 +26,11 @@ export function ShownAircraft({ children }: { readonly children: ReactNode }) {
   const frame = useAppState((state) => state.frame)
   const rows = useAppState(ledgerRows)
   const view = useAppState(aircraftView)
-  const now = useMemo(() => ({ frame, rows, view }), [frame, rows, view])
+  const aircraft = useAppState(boughtAircraft)
+  const now = useMemo(
+    () => ({ frame: { ...frame, aircraft }, rows, view }),
+    [frame, aircraft, rows, view],
+  )
   const shown = useDeferredValue(now)
   return <ShownContext value={shown}>{children}</ShownContext>
 }

@@ -9,7 +9,10 @@ interface TextBoxProps {
   readonly value: string
   /** Letters at most; those of a name unless given. */
   readonly most?: number
-  /** Called when the field is left, with what was typed; not called for an unchanged text or one that will not do. */
+  /**
+   * Called when the field is left, with what was typed; not called for an unchanged text or one
+   * that will not do.
+   */
   readonly onChange: (text: string) => void
   /** What is wrong with a text, as a sentence; null for one that will do. */
   readonly check?: (text: string) => string | null

@@ -19,8 +19,9 @@ type Answer = PartShape | null
 const askedOf = new WeakMap<LoadShape, Map<string, Promise<Answer>>>()
 
 /**
- * What a worker finds on the meshes of these parts; asked for when a section that needs it is opened. All come at once:
- * drawn anew for each of them, a frame of many parts would keep input waiting.
+ * What a worker finds on the meshes of these parts; asked for when a section that needs it is
+ * opened. All come at once: drawn anew for each of them, a frame of many parts would keep input
+ * waiting.
  */
 export function usePartShapes(parts: readonly Part[]): PartShapes {
   const { loadShape } = useActions()

@@ -4,7 +4,10 @@ import { useShown } from './ShownAircraft.tsx'
 import { usePartShapes, type PartShapes } from './usePartShapes.ts'
 
 interface PartsInUse {
-  /** Null until the meshes were looked at for the first time: without them most of a report would be missing. */
+  /**
+   * Null until the meshes were looked at for the first time: without them most of a report would be
+   * missing.
+   */
   readonly parts: readonly ReportPart[] | null
   readonly shapes: PartShapes
 }
@@ -23,8 +26,8 @@ export function useReportParts(): PartsInUse {
     return rows.flatMap(({ part, sum, work }): ReportPart[] => {
       if (sum === null) return []
       const census = work.kind === 'done' ? work.census : null
-      const facts = shapes.shapes.get(part.id) ?? null
-      return [{ ...sum, census, facts }]
+      const traits = shapes.shapes.get(part.id) ?? null
+      return [{ ...sum, census, traits }]
     })
   }, [rows, shapes.shapes, isFirst])
   return { parts, shapes }

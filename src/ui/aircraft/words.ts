@@ -40,8 +40,8 @@ export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
 }
 
 /**
- * Grams to a tenth, however small, and whole from 1000 g on, or ounces: for sums that have to agree to
- * the eye. Without the unit.
+ * Grams to a tenth, however small, and whole from 1000 g on, or ounces: for sums that have to agree
+ * to the eye. Without the unit.
  */
 export function tenthG(massG: number): string {
   return trueMinus(formatGrams(massG, undefined, 1))
@@ -65,8 +65,8 @@ export function pieceMass(massG: number): string {
 }
 
 /**
- * "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. In the builder's
- * own unit where that is another.
+ * "3.1–4.0 mm", both ends to the same decimal; one figure where both read the same. In the
+ * builder's own unit where that is another.
  */
 export function spanWords(range: Range, unit: string, digits = 2): string {
   const as = shownAs(unit)
@@ -121,7 +121,8 @@ function decimalsOf(value: number, digits: number): number {
 }
 
 function fixed(value: number, decimals: number): string {
-  // Three digits at most: 1,234 reads 1,230. Smaller ones are rounded once: 1.747 through 1.75 would read 1.8.
+  // Three digits at most: 1,234 reads 1,230. Smaller ones are rounded once: 1.747 through 1.75
+  // would read 1.8.
   const rounded = Math.abs(value) < 999.5 ? value : Number(value.toPrecision(3))
   return trueMinus(formatFixed(rounded, decimals))
 }

@@ -1,58 +1,68 @@
 import '../styles/drawing.css'
-import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react'
+import type { FrameSign } from '../../core/aircraft/report/frameSigns.ts'
 import { placeLeaders } from '../../core/drawing/placeLeaders.ts'
-import type { View } from '../../core/drawing/types.ts'
+import type { LineDrawing } from '../../core/drawing/types.ts'
+import { pieceKey, type PlacedPieces } from '../../core/joints/placePieces.ts'
 import { VIEWS } from '../../core/drawing/viewAxes.ts'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { useWidth } from '../fields/useWidth.ts'
 import { ItemNumbers, NumberWords, type NumberedItem } from './ItemNumbers.tsx'
 import { SaveDrawing } from './SaveDrawing.tsx'
-import { PieceFaces, PieceLines } from './PieceLines.tsx'
+import { ScaleBar } from './ScaleBar.tsx'
+import { FrameSignButtons, FrameSigns } from './FrameSigns.tsx'
+import { placeSigns } from './placeSigns.ts'
+import { BoughtPiece, PieceFaces, PieceLines } from './PieceLines.tsx'
+import { useJoinable } from '../useJoinable.ts'
 import { useFramePlaces } from '../useFramePlaces.ts'
 import { useDrawing } from './useDrawing.ts'
-import type { LooseRow } from '../../state/store/types.ts'
+import { useSight } from './useSight.ts'
+import type { LaidPiece, LooseRow } from '../../state/store/types.ts'
 import { formatAddress } from '../set/address.ts'
 import { faultOf } from './faultOf.ts'
 import { INKS, inkDepths, inkWords, type InkId } from './inks.ts'
-import { shownAs } from '../../core/words/shownUnits.ts'
-import { formatNumber } from '../../core/words/format.ts'
 
 const VIEW_NAMES = { slant: 'Slant', top: 'Top', front: 'Front', side: 'Side' } as const
-/** Turned a degree a px. */
-const TURN_DEG = 0.5
-const KEY_TURN_DEG = 5
-/** A hand that presses moves so far without meaning to, px. */
-const STILL_PX = 4
-/** Times the size that fits. */
-const MOST_ZOOM = 8
-
-interface AssemblyProps {
+export interface AssemblyProps {
   /** The part pointed at, here or in the list. */
   readonly litId: string | null
   readonly chosenId: string | null
   readonly onLight: (partId: string | null) => void
   /** A part or its number was pressed. */
   readonly onChoose: (partId: string) => void
+  /** These in place of what stands, and nothing loose. */
+  readonly laid?: readonly LaidPiece[]
+  /** Pieces that are not there, in dashed lines. */
+  readonly ghosts?: readonly LaidPiece[]
+  /** What is drawn upon all of it. */
+  readonly overlay?: (drawing: LineDrawing) => ReactNode
+  /** What runs into what, marked where it is; nothing while all is drawn apart. */
+  readonly signs?: readonly FrameSign[]
 }
 
 /** The frame as an assembly drawing: parts in lines, numbered as in the list. */
-export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) {
+export function Assembly(props: AssemblyProps) {
+  const { litId, chosenId, onLight, onChoose, laid, ghosts, overlay, signs } = props
   const parts = useAppState((state) => state.frame.parts)
-  const { places } = useFramePlaces()
+  const placed = useFramePlaces()
   const rows = useAppState(ledgerRows)
   const place = useRef<HTMLDivElement>(null)
   const width = useWidth(place, 800)
-  const [view, setView] = useState<View>(VIEWS.slant)
   const [apart, setApart] = useState(0)
-  const [zoom, setZoom] = useState(1)
-  const [fitScale, setFitScale] = useState<number | null>(null)
   const [ink, setInk] = useState<InkId>('light')
-  const turnedPx = useRef(0)
-  // What lies under the pointer, and lay there when it went down: a captured pointer has left everything else.
+  // What lies under the pointer, and lay there when it went down: a captured pointer has left
+  // everything else.
   const pointedAt = useRef<string | null>(null)
   const pressed = useRef<string | null>(null)
-  const [isMoving, setMoving] = useState(false)
+  const { view, setView, near, isMoving, lieRef, svgRef, hands } = useSight(
+    () => {
+      pressed.current = pointedAt.current
+    },
+    () => {
+      if (pressed.current !== null) onChoose(pressed.current)
+    },
+  )
   const isNarrow = width < 560
   const widthPx = Math.round(width)
   const heightPx = Math.round(Math.min(720, Math.max(300, 0.8 * width)))
@@ -66,11 +76,14 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
       marginPx,
       apart,
       isMoving,
-      ...(zoom === 1 || fitScale === null ? {} : { scale: fitScale * zoom }),
+      withBought: true,
+      ...(laid === undefined ? {} : { laid }),
+      ...(ghosts === undefined ? {} : { ghosts }),
+      ...(near === null ? {} : { scale: near.fitScale * near.zoom, middleMm: near.middleMm }),
     }),
-    [view, widthPx, heightPx, marginPx, apart, isMoving, zoom, fitScale],
+    [view, widthPx, heightPx, marginPx, apart, isMoving, near, laid, ghosts],
   )
-  const { drawing, left, loose } = useDrawing(wanted, parts, places)
+  const { drawing, left, loose, ghost, bought } = useDrawing(wanted, parts, placed)
 
   const items = useMemo(
     () =>
@@ -96,31 +109,36 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
     )
     return new Map(placeLeaders(asks, room).map((leader) => [leader.item, leader]))
   }, [drawing, isMoving, isNarrow])
+  const placedSigns = useMemo(
+    () =>
+      drawing === null || isMoving || apart > 0 || signs === undefined
+        ? []
+        : placeSigns(signs, drawing),
+    [drawing, isMoving, apart, signs],
+  )
   const hidden = items.filter(
     ({ id }) => drawing?.items.some(({ item, areaPx2 }) => item === id && areaPx2 === 0) === true,
   )
   const unplaced = items.filter(({ id }) => loose?.items.includes(id) === true)
+  const joinable = useJoinable()
+  const boughtHere = joinable
+    .filter(({ id }) => bought?.items.some(({ item }) => item === id) === true)
+    .map(({ label, name }) => (isNarrow ? name : `${label} ${name}`))
+    .join(', ')
+  const hanging =
+    laid !== undefined
+      ? ''
+      : joinable
+          .filter(
+            ({ id, body, quantity }) => body !== undefined && standsLess(placed, id, quantity),
+          )
+          .map(({ label, name }) => `${label} ${name}`)
+          .join(', ')
   const missing = items.filter(({ id }) => left.includes(id))
 
-  const svg = useRef<SVGSVGElement>(null)
-  const scaleNow = drawing?.scale ?? null
   useEffect(() => {
-    // By hand: a listener of React's may not keep the page from scrolling.
-    const element = svg.current
-    if (element === null) return
-    const onWheel = (event: WheelEvent) => {
-      if (!event.ctrlKey && !event.shiftKey && document.activeElement !== element) return
-      event.preventDefault()
-      if (zoom === 1) setFitScale(scaleNow)
-      // With Shift held many browsers make a level wheel of it.
-      const way = event.deltaY === 0 ? event.deltaX : event.deltaY
-      setZoom(Math.min(MOST_ZOOM, Math.max(1, zoom * Math.exp(-way / 400))))
-    }
-    element.addEventListener('wheel', onWheel, { passive: false })
-    return () => {
-      element.removeEventListener('wheel', onWheel)
-    }
-  }, [zoom, scaleNow])
+    lieRef.current = drawing
+  }, [lieRef, drawing])
 
   const pointAt = useCallback(
     (partId: string | null) => {
@@ -129,13 +147,6 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
     },
     [onLight],
   )
-  const turn = (rightDeg: number, downDeg: number) => {
-    setView((now) => ({
-      azimuthDeg: now.azimuthDeg + rightDeg,
-      elevationDeg: Math.max(-90, Math.min(90, now.elevationDeg + downDeg)),
-    }))
-  }
-  const as = shownAs('mm')
   return (
     <div className="assembly">
       <div className="assembly-tools" role="group" aria-label="View">
@@ -191,7 +202,7 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
       </div>
       <div className="assembly-sheet" ref={place}>
         <svg
-          ref={svg}
+          ref={svgRef}
           role="slider"
           tabIndex={0}
           aria-valuemin={0}
@@ -199,49 +210,13 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           aria-valuenow={Math.round(((view.azimuthDeg % 360) + 360) % 360)}
           aria-valuetext={`turned ${Math.round(view.azimuthDeg)}°, ${Math.round(view.elevationDeg)}° from above`}
           aria-label={
-            'Assembly drawing of the frame; arrow keys turn it, plus and minus bring it nearer. ' +
-            'The numbers beside it open their parts.'
+            'Assembly drawing of the frame; arrow keys turn it, with Shift they shift it, plus and minus bring it ' +
+            'nearer. The numbers beside it open their parts.'
           }
           width={widthPx}
           height={heightPx}
           viewBox={`0 0 ${drawing?.widthPx ?? widthPx} ${drawing?.heightPx ?? heightPx}`}
-          onKeyDown={(event) => {
-            if (event.key === '+' || event.key === '-') {
-              if (zoom === 1) setFitScale(scaleNow)
-              setZoom(Math.min(MOST_ZOOM, Math.max(1, zoom * (event.key === '+' ? 1.25 : 0.8))))
-            }
-            const step = {
-              ArrowLeft: [-1, 0],
-              ArrowRight: [1, 0],
-              ArrowUp: [0, -1],
-              ArrowDown: [0, 1],
-            }[event.key]
-            if (step === undefined) return
-            event.preventDefault()
-            turn(KEY_TURN_DEG * (step[0] ?? 0), KEY_TURN_DEG * (step[1] ?? 0))
-          }}
-          onDoubleClick={() => {
-            setZoom(1)
-          }}
-          onPointerDown={(event) => {
-            event.currentTarget.setPointerCapture(event.pointerId)
-            turnedPx.current = 0
-            pressed.current = pointedAt.current
-            setMoving(true)
-          }}
-          onPointerMove={(event) => {
-            if (!isMoving) return
-            turnedPx.current += Math.abs(event.movementX) + Math.abs(event.movementY)
-            turn(-TURN_DEG * event.movementX, TURN_DEG * event.movementY)
-          }}
-          onPointerUp={() => {
-            setMoving(false)
-            // A press that turned nothing is meant for the part below it.
-            if (turnedPx.current <= STILL_PX && pressed.current !== null) onChoose(pressed.current)
-          }}
-          onPointerCancel={() => {
-            setMoving(false)
-          }}
+          {...hands}
         >
           {loose === null || isMoving || unplaced.length === items.length ? null : (
             <LooseLabel boxPx={loose.boxPx} />
@@ -264,8 +239,13 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           ))}
           {[...leaders.values()].map(({ item, number, knee, anchor, side }) => {
             const isFaulty = items.some(({ id, fault }) => id === item && fault !== null)
+            // Below the figure under the number, where there is one.
             const start =
-              side === 'top' ? number.y + 14 : side === 'bottom' ? number.y - 12 : number.y
+              side === 'top'
+                ? number.y + (isNarrow ? 14 : 25)
+                : side === 'bottom'
+                  ? number.y - 12
+                  : number.y
             const points =
               side === 'top' || side === 'bottom'
                 ? `${number.x},${start} ${anchor.x},${anchor.y}`
@@ -290,6 +270,32 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
               </g>
             )
           })}
+          {drawing === null ? null : (
+            <ScaleBar
+              pxPerMm={drawing.scale}
+              widthPx={drawing.widthPx}
+              xPx={8}
+              yPx={drawing.heightPx - 8}
+            />
+          )}
+          {bought?.items.map((item) => (
+            <BoughtPiece
+              key={item.item}
+              item={item}
+              letter={
+                isMoving || isNarrow
+                  ? undefined
+                  : joinable.find(({ id }) => id === item.item)?.label
+              }
+            />
+          ))}
+          {ghost?.items.map((item) => (
+            <g key={item.item} className="ghost">
+              <PieceLines item={item} isLit />
+            </g>
+          ))}
+          {drawing === null || isMoving ? null : overlay?.(drawing)}
+          <FrameSigns signs={placedSigns} isNarrow={isNarrow} />
           <NumberWords
             items={items}
             leaders={leaders}
@@ -305,21 +311,22 @@ export function Assembly({ litId, chosenId, onLight, onChoose }: AssemblyProps) 
           onHover={onLight}
           onChoose={onChoose}
         />
+        <FrameSignButtons signs={placedSigns} />
       </div>
       <p className="hint assembly-hint">
-        Drag it to turn it. Shift and the wheel, or + and −, bring it nearer; a double click fits
-        it.
+        Drag it to turn it, with Shift to shift it. Shift and the wheel, or + and −, bring it
+        nearer; a double click fits it.
       </p>
       <p className="hint" role="status">
-        {drawing === null
-          ? 'Being drawn…'
-          : `1 ${as.label} is ${formatNumber(drawing.scale * as.per)} px on this screen.`}
+        {drawing === null ? 'Being drawn…' : ''}
         {hidden.length > 0
           ? ` Hidden here: ${hidden.map(({ number, name }) => `${number} ${name}`).join(', ')}.`
           : ''}
         {unplaced.length > 0 ? (
           <UnplacedWords items={unplaced} isAll={unplaced.length === items.length} />
         ) : null}
+        {boughtHere === '' ? '' : ` In phantom lines, bought: ${boughtHere}.`}
+        {hanging === '' ? '' : ` Bought and not placed yet: ${hanging}.`}
         {missing.length > 0
           ? ` Without a mesh: ${missing.map(({ number, name }) => `${number} ${name}`).join(', ')}.`
           : ''}
@@ -337,6 +344,13 @@ function LooseLabel({ boxPx: [left, top, right] }: Pick<LooseRow, 'boxPx'>) {
         not placed yet
       </text>
     </g>
+  )
+}
+
+/** Whether fewer pieces of it stand than fly. */
+function standsLess({ motions }: PlacedPieces, partId: string, quantity: number): boolean {
+  return Array.from({ length: quantity }, (_, piece) => pieceKey({ partId, piece })).some(
+    (key) => !motions.has(key),
   )
 }
 

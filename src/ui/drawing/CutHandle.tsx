@@ -33,7 +33,8 @@ export function CutHandle({ look, plane, layerMm, onMove }: CutHandleProps) {
   const stepShare = cutStepMm(plane.axis, lengthMm, layerMm) / lengthMm
   const reachPx = Math.hypot(reach.x, reach.y)
   const move = (share: number) => {
-    const stepped = Math.round(share / stepShare) * stepShare
+    // Layers begin where the first one ends: who moves a level plane puts it into one.
+    const stepped = plane.axis === 'z' ? share : Math.round(share / stepShare) * stepShare
     onMove({ axis: plane.axis, share: Math.min(1, Math.max(0, stepped)) })
   }
   const take = (event: PointerEvent) => {

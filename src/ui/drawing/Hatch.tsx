@@ -11,7 +11,10 @@ interface HatchProps {
   readonly className: string
 }
 
-/** Lines across an area, cut off at its edge; as lines and not as a pattern, so that they print as such. */
+/**
+ * Lines across an area, cut off at its edge; as lines and not as a pattern, so that they print as
+ * such.
+ */
 export function Hatch({ path, box, gapPx, angleDeg, className }: HatchProps) {
   const id = useId()
   const [left, top, right, bottom] = box

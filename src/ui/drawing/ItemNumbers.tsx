@@ -6,9 +6,13 @@ export interface NumberedItem {
   /** Number on its row of the list. */
   readonly number: number
   readonly name: string
-  /** What stands below the number: its grams, or what the drawing is toned by; empty while unknown. */
+  /**
+   * What stands below the number: its grams, or what the drawing is toned by; empty while unknown.
+   */
   readonly words: string
-  /** What is wrong with it, in a few words; null where nothing is. It takes the place of the words. */
+  /**
+   * What is wrong with it, in a few words; null where nothing is. It takes the place of the words.
+   */
   readonly fault: string | null
 }
 
@@ -88,7 +92,10 @@ interface NumberWordsProps {
   readonly showsWords: boolean
 }
 
-/** The numbers as they are drawn and printed, each where its leader line begins, with a figure of it below. */
+/**
+ * The numbers as they are drawn and printed, each where its leader line begins, with a figure of it
+ * below.
+ */
 export function NumberWords({ items, leaders, litIds, showsWords }: NumberWordsProps) {
   return (
     <g aria-hidden="true">

@@ -8,6 +8,7 @@ import type { CutPlane } from '../part/cutPlane.ts'
 import type { PartMark } from '../part/partMarks.ts'
 import { DimensionLines } from './DimensionLines.tsx'
 import { Hatch } from './Hatch.tsx'
+import { LensDrawing, type Lens } from './LensDrawing.tsx'
 import { PieceFaces, PieceLines } from './PieceLines.tsx'
 import type { PlacedMarks } from './placeMarks.ts'
 
@@ -17,6 +18,8 @@ interface PartDrawingProps {
   readonly placed: PlacedMarks
   /** Drawn as chain line A–A; null for none. */
   readonly plane: CutPlane | null
+  /** A layer to look into the part at; null for none. */
+  readonly lens: Lens | null
   /** Sign of the mark that is pointed out. */
   readonly litSign: string | null
   readonly label: string
@@ -30,7 +33,8 @@ function nothing(): void {
  * One part in lines with what is worth showing on it: what was found, holes, zones, what hangs
  * over, how it is laid.
  */
-export function PartDrawing({ look, marks, placed, plane, litSign, label }: PartDrawingProps) {
+export function PartDrawing(props: PartDrawingProps) {
+  const { look, marks, placed, plane, lens, litSign, label } = props
   const { drawing, overhang, zones, holes, boundsMm } = look
   const { widthPx, heightPx, items, boxPx } = drawing
   const { sizes, leaders, isRoomy } = placed
@@ -42,18 +46,25 @@ export function PartDrawing({ look, marks, placed, plane, litSign, label }: Part
       role="img"
       aria-label={label}
     >
-      {items.map((item) => (
-        <PieceFaces key={item.item} item={item} isLit={false} onHover={nothing} />
-      ))}
+      <g className={lens === null ? undefined : 'lens-body'}>
+        {items.map((item) => (
+          <PieceFaces key={item.item} item={item} isLit={false} onHover={nothing} />
+        ))}
+      </g>
+      {lens === null ? null : (
+        <LensDrawing lens={lens} drawing={drawing} bottomMm={boundsMm.min[2]} />
+      )}
       {marks.some(({ kind }) => kind === 'over') && overhang.path !== '' ? (
         <>
           <Hatch path={overhang.path} box={boxPx} gapPx={5} angleDeg={60} className="mark-over" />
           <path className="mark-over-edge" d={overhang.path} />
         </>
       ) : null}
-      {items.map((item) => (
-        <PieceLines key={item.item} item={item} isLit={false} />
-      ))}
+      <g className={lens === null ? undefined : 'lens-body'}>
+        {items.map((item) => (
+          <PieceLines key={item.item} item={item} isLit={false} />
+        ))}
+      </g>
       <path className="mark-zone" d={zones.map(({ path }) => path).join('')} />
       {holes.flatMap(({ places }, i) =>
         places.map(({ x, y, isSeen }) =>
@@ -132,7 +143,10 @@ function PlaneLine({ of: { corners, letters } }: { readonly of: CutOutline }) {
   )
 }
 
-/** How the layers lie: a small stack with the way they grow, or, seen from above, that they lie in the sheet. */
+/**
+ * How the layers lie: a small stack with the way they grow, or, seen from above, that they lie in
+ * the sheet.
+ */
 function LayerTicks({ look: { drawing } }: { readonly look: LookAnswer }) {
   const { heightPx, view } = drawing
   const upOnSheet = viewAxes(view).up[2]

@@ -48,3 +48,31 @@ export const PieceLines = memo(function PieceLines({ item, isLit }: PieceProps) 
     </g>
   )
 })
+
+interface BoughtProps extends Pick<PieceProps, 'item'> {
+  /** By which the words below the drawing name it. */
+  readonly letter?: string | undefined
+}
+
+/** The simple body of a bought thing: phantom lines over a faint tone, in nobody's way. */
+export const BoughtPiece = memo(function BoughtPiece({ item, letter }: BoughtProps) {
+  const { anchors } = item
+  return (
+    <g className="piece-bought">
+      {TONES.map((tone) =>
+        item.tones[tone] === '' ? null : <path key={tone} className="tone" d={item.tones[tone]} />,
+      )}
+      <path className="piece-edges" d={item.edges} />
+      <path className="piece-outline" d={item.outline} />
+      {letter === undefined || anchors === null ? null : (
+        <text
+          className="bought-letter"
+          x={(anchors.left.x + anchors.right.x) / 2}
+          y={(anchors.top.y + anchors.bottom.y) / 2}
+        >
+          {letter}
+        </text>
+      )}
+    </g>
+  )
+})

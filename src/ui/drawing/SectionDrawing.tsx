@@ -3,6 +3,7 @@ import { useMemo } from 'react'
 import type { PartSection, SectionRegion } from '../../core/census/section/types.ts'
 import { placeLeaders } from '../../core/drawing/placeLeaders.ts'
 import { Hatch } from './Hatch.tsx'
+import { hatchGapPx, LEAST_GAP_PX } from './hatchGap.ts'
 
 /** What a region is called on the drawing, and a figure below it. */
 export interface RegionWords {
@@ -28,8 +29,6 @@ const SIDE_PX = 76
 const AIR_PX = 18
 /** Two names below each other fit beside the flattest cut. px */
 const LEAST_HIGH_PX = 96
-const LEAST_GAP_PX = 3.5
-const MOST_GAP_PX = 16
 
 type Box = readonly [left: number, top: number, right: number, bottom: number]
 
@@ -65,8 +64,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
     widthPx / 2 + (scale * wide) / 2,
     heightPx / 2 + (scale * high) / 2,
   ]
-  const gapOf = (pct: number): number =>
-    Math.min(MOST_GAP_PX, Math.max(LEAST_GAP_PX, (scale * lineMm) / Math.max(pct / 100, 0.01)))
+  const gapOf = (pct: number): number => hatchGapPx(scale, lineMm, pct)
   const named = drawn.flatMap(({ region, boxes }) => {
     const words = wordsOf(region)
     return words === null || boxes.length === 0 ? [] : [{ region, boxes, words }]
@@ -154,7 +152,10 @@ const pathOf = ([left, top, right, bottom]: Box): string =>
 
 const hundredth = (value: number): number => Math.round(value * 100) / 100
 
-/** In the largest box on either side of the middle; never above or below, where there is no room for words. */
+/**
+ * In the largest box on either side of the middle; never above or below, where there is no room for
+ * words.
+ */
 function sideAnchors(boxes: readonly Box[], middle: number) {
   const areaOf = ([left, top, right, bottom]: Box): number => (right - left) * (bottom - top)
   const best = (list: readonly Box[]) => {

@@ -1,9 +1,10 @@
 import type { PartWork } from '../../state/store/types.ts'
-import { findingsOf } from '../ledger/workFacts.ts'
+import { findingsOf } from '../ledger/partWork.ts'
 
 /**
- * What is marked at a part in the drawing of the frame: that it could not be counted, or the heaviest
- * of what is wrong with its mesh. Null for what is only worth knowing, and for a count of some layers.
+ * What is marked at a part in the drawing of the frame: that it could not be counted, or the
+ * heaviest of what is wrong with its mesh. Null for what is only worth knowing, and for a count of
+ * some layers.
  */
 export function faultOf(work: PartWork): string | null {
   if (work.kind === 'failed') return 'not counted'

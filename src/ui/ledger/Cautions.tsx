@@ -4,11 +4,16 @@ import { toldWords } from '../../core/words/toldWords.ts'
 interface CautionsProps {
   /** Heaviest first. */
   readonly findings: readonly Finding[]
-  /** That it holds several parts, or why it cannot be printed as it lies; null where there is nothing to say. */
+  /**
+   * That it holds several parts, or why it cannot be printed as it lies; null where there is
+   * nothing to say.
+   */
   readonly mark: string | null
 }
 
-/** The heaviest thing found about a part, and how many more; the sentences stand in the opened part. */
+/**
+ * The heaviest thing found about a part, and how many more; the sentences stand in the opened part.
+ */
 export function Cautions({ findings, mark }: CautionsProps) {
   const [heaviest, ...others] = findings.filter(({ grade }) => grade !== 'note')
   const words: string[] = []

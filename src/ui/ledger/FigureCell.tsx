@@ -10,7 +10,10 @@ interface FigureCellProps {
   readonly rough: boolean
 }
 
-/** A figure with its range in small print below; "~" marks one that still rests on volume and area alone. */
+/**
+ * A figure with its range in small print below; "~" marks one that still rests on volume and area
+ * alone.
+ */
 export const FigureCell = memo(function FigureCell(props: FigureCellProps) {
   const { className, unit, mid, range, rough } = props
   return (

@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
+import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useInTurn } from '../inTurn/useInTurn.ts'
@@ -38,7 +38,8 @@ export function Ledger({ litId, onLight }: LedgerProps) {
     sorted.map(({ part }) => part.id),
     ROWS_AT_ONCE,
   )
-  // What was pressed went with the bar: the line that now stands where the first ticked one stood takes the focus.
+  // What was pressed went with the bar: the line that now stands where the first ticked one stood
+  // takes the focus.
   const table = useRef<HTMLTableElement>(null)
   const leftAt = useRef<number | null>(null)
   useEffect(() => {
@@ -48,6 +49,12 @@ export function Ledger({ litId, onLight }: LedgerProps) {
     leftAt.current = null
     next?.focus({ preventScroll: true })
   }, [selection, rows])
+  const tickAll = useCallback(
+    (all: boolean) => {
+      select(all ? rows.map(({ part }) => part.id) : [])
+    },
+    [select, rows],
+  )
   const ticked = selection.length === 0 ? 'none' : selection.length === rows.length ? 'all' : 'some'
   return (
     <>
@@ -60,9 +67,7 @@ export function Ledger({ litId, onLight }: LedgerProps) {
           order={order}
           onOrder={setOrder}
           ticked={ticked}
-          onTickAll={(all) => {
-            select(all ? rows.map(({ part }) => part.id) : [])
-          }}
+          onTickAll={tickAll}
         />
         <tbody>
           {sorted.map((row) =>

@@ -6,7 +6,10 @@ import { showGrams, showMoney, showTime } from '../show.ts'
 import { FigureCell } from './FigureCell.tsx'
 import { massUnit } from '../../core/words/shownUnits.ts'
 
-/** The last line of the list: the mass of what flies; cost and hours of all that is printed, as in the lines above. */
+/**
+ * The last line of the list: the mass of what flies; cost and hours of all that is printed, as in
+ * the lines above.
+ */
 export function LedgerFoot() {
   const sums = useAppState(frameSum)
   const { pieces, printed, withSpares } = sums

@@ -1,3 +1,4 @@
+import { memo } from 'react'
 import { Button, Checkbox } from 'react-aria-components'
 import { nextOrder, type ColumnId, type Order } from './columns.ts'
 import { massUnit } from '../../core/words/shownUnits.ts'
@@ -24,7 +25,9 @@ const NAME_KEYS: readonly Key[] = [
   { id: 'share', words: 'Share' },
 ]
 
-export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: LedgerHeadProps) {
+/** Keys that order the list, and the tick for all of it. */
+export const LedgerHead = memo(function LedgerHead(props: LedgerHeadProps) {
+  const { currency, order, onOrder, ticked, onTickAll } = props
   const figures: readonly Key[] = [
     { id: 'pieces', words: 'Qty' },
     { id: 'grams', words: 'Mass', unit: massUnit() },
@@ -87,4 +90,4 @@ export function LedgerHead({ currency, order, onOrder, ticked, onTickAll }: Ledg
       </tr>
     </thead>
   )
-}
+})

@@ -12,7 +12,7 @@ import { printedTotals } from './printedTotals.ts'
 import { recipeWords } from './recipeWords.ts'
 import { RowStatus } from './RowStatus.tsx'
 import { TickBox } from './TickBox.tsx'
-import { findingsOf, isCounting, readOf } from './workFacts.ts'
+import { findingsOf, isCounting, readOf } from './partWork.ts'
 import { massUnit } from '../../core/words/shownUnits.ts'
 
 interface LedgerRowViewProps {
@@ -124,7 +124,9 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
   )
 })
 
-/** A weighing of the part as it was before; one that holds needs no words where there are figures. */
+/**
+ * A weighing of the part as it was before; one that holds needs no words where there are figures.
+ */
 function weighedMark(sum: FrameRow | null): string | null {
   if (sum === null) return null
   if (sum.figures === null) return 'counts by the scale, without cost and hours'

@@ -12,7 +12,9 @@ import { useRoleOptions } from '../workshop/useRoles.ts'
 
 interface SelectionBarProps {
   readonly ids: readonly string[]
-  /** Called before the bar goes because its own button was pressed: the focus needs another place. */
+  /**
+   * Called before the bar goes because its own button was pressed: the focus needs another place.
+   */
   readonly onLeave: () => void
 }
 

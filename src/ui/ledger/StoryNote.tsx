@@ -2,7 +2,10 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import { useActions, useAppState } from '../appContext.ts'
 
-/** What the demo aircraft is for and what there is to find in it: a note of the sheet, unfolded when asked for. */
+/**
+ * What the demo aircraft is for and what there is to find in it: a note of the sheet, unfolded when
+ * asked for.
+ */
 export function StoryNote() {
   const { dismissStory } = useActions()
   const frameId = useAppState((state) => state.frame.id)

@@ -7,7 +7,9 @@ export type ColumnId =
 /** How the ledger is ordered; `null` means as the parts came in. */
 export type Order = { readonly column: ColumnId; readonly descending: boolean } | null
 
-/** Figures start with the heaviest, words with A; a third press brings back the order of arrival. */
+/**
+ * Figures start with the heaviest, words with A; a third press brings back the order of arrival.
+ */
 export function nextOrder(order: Order, column: ColumnId): Order {
   const figuresFirst = FIGURES.has(column)
   if (order?.column !== column) return { column, descending: figuresFirst }

@@ -4,12 +4,11 @@ import type { FlightSetup } from '../../../core/model/aircraft.ts'
 import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
 import { ringPoints } from '../../../core/aircraft/balance/places.ts'
 import { VIEWS } from '../../../core/drawing/viewAxes.ts'
-import { formatNumber } from '../../../core/words/format.ts'
 import type { Vec3 } from '../../../core/model/mesh.ts'
 import { FrameLines } from '../../drawing/FrameLines.tsx'
+import { ScaleBar } from '../../drawing/ScaleBar.tsx'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
 import { showLength } from '../../show.ts'
-import { shownAs } from '../../../core/words/shownUnits.ts'
 import { nameMasses } from './nameMasses.ts'
 
 interface BalanceDrawingProps {
@@ -24,7 +23,10 @@ const SIZE = 560
 const MARGIN = 26
 const MOST_R = 22
 
-/** Side view above plan, nose left (first angle): the parts in outline, every mass as a circle; both to one scale. */
+/**
+ * Side view above plan, nose left (first angle): the parts in outline, every mass as a circle; both
+ * to one scale.
+ */
 export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
   const motors =
     flight === null
@@ -80,8 +82,6 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
     return { key: `${id} ${index}`, name, massG, x, y, radius: radius(massG) }
   })
   const sheet = { widthPx: SIZE, heightPx: height, mark: { x: cx, y: cy } }
-  const as = shownAs('mm')
-  const scale = niceLength(reach / as.per)
   return (
     <figure ref={figure}>
       <svg
@@ -135,24 +135,12 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
           className="draw-cg-quarter"
           d={`M${cx} ${cy}h7a7 7 0 0 0 -7 -7zM${cx} ${cy}h-7a7 7 0 0 0 7 7z`}
         />
-        <path className="draw-scale" d={`M8 ${height - 8}h${scale * as.per * pxPerMm}`} />
-        <text className="draw-name" x={8} y={height - 14}>
-          {formatNumber(scale)} {as.label}
-        </text>
+        <ScaleBar pxPerMm={pxPerMm} widthPx={SIZE} xPx={8} yPx={height - 8} />
       </svg>
       <figcaption>
         {words} <SaveDrawing of={figure} name={isPlan ? 'plan' : 'side'} />
       </figcaption>
     </figure>
-  )
-}
-
-/** A round length of about a quarter of the drawing, in the unit of its reach. */
-function niceLength(reach: number): number {
-  return (
-    scaleLinear([0, reach / 2], [0, 1])
-      .nice(2)
-      .ticks(2)[1] ?? 50
   )
 }
 

@@ -1,22 +1,24 @@
 import { memo, useMemo } from 'react'
 import { balanceReport } from '../../../core/aircraft/report/balanceReport.ts'
+import { boughtAircraft } from '../../../state/store/derived.ts'
+import { useAppState } from '../../appContext.ts'
 import { useFramePlaces } from '../../useFramePlaces.ts'
 import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
-import { Facts } from '../Facts.tsx'
+import { FigureList } from '../FigureList.tsx'
 import { Section } from '../Section.tsx'
 import { useShownAircraft } from '../ShownAircraft.tsx'
-import { useAircraft } from '../useAircraft.ts'
 import { useReportParts } from '../useReportParts.ts'
 import { figureWords, tenthMass, measureWords } from '../words.ts'
 import { BalanceDrawing } from './BalanceDrawing.tsx'
-import { JointsBlock } from './JointsBlock.tsx'
+import { JointFindings } from './JointFindings.tsx'
 import { PlaceFields } from './PlaceFields.tsx'
 import { WingBalanceBlock } from './WingBalanceBlock.tsx'
 
 /** Where things sit, and where that puts the centre of gravity. */
 export function BalanceSection() {
-  const { aircraft } = useAircraft()
-  const placed = aircraft.items.filter(({ positionMm }) => positionMm !== null).length
+  const placed = useAppState(boughtAircraft).items.filter(
+    ({ positionMm }) => positionMm !== null,
+  ).length
   const pieces = useFramePlaces().places.length
   return (
     <Section
@@ -34,23 +36,24 @@ export function BalanceSection() {
 }
 
 const BalanceBody = memo(function BalanceBody() {
-  const { aircraft } = useShownAircraft()
+  const { aircraft, view } = useShownAircraft()
+  const items = view.doubt.countedItems
   const { parts, shapes } = useReportParts()
   const balance = useMemo(
-    () => (parts === null ? null : balanceReport(parts, aircraft)),
-    [parts, aircraft],
+    () => (parts === null ? null : balanceReport(parts, aircraft, items)),
+    [parts, aircraft, items],
   )
   return (
     <>
       <div className="craft-side">
         <PlaceFields />
-        <JointsBlock />
         <p className="hint">
-          Bought items get a place where they are listed. Motors and propellers without one sit on
-          the motor circle.
+          Bought items get a place where they are listed, screws of joints have theirs. Motors and
+          propellers without one sit on the motor circle.
         </p>
       </div>
       <div className="craft-main">
+        {parts === null ? null : <JointFindings parts={parts} aircraft={aircraft} />}
         {shapes.pending > 0 ? (
           <p className="hint" role="status">
             Looking at {shapes.pending} {shapes.pending === 1 ? 'mesh' : 'meshes'}…
@@ -71,29 +74,29 @@ const BalanceBody = memo(function BalanceBody() {
               balance={balance}
               flight={aircraft.wing === null ? aircraft.flight : null}
             />
-            <BalanceFacts balance={balance} hasThrustCentre={aircraft.wing === null} />
+            <BalanceFigures balance={balance} hasThrustCentre={aircraft.wing === null} />
           </>
         )}
         {aircraft.wing === null ? null : (
-          <WingBalanceBlock wing={aircraft.wing} balance={balance} items={aircraft.items} />
+          <WingBalanceBlock wing={aircraft.wing} balance={balance} items={items} />
         )}
       </div>
     </>
   )
 })
 
-interface BalanceFactsProps {
+interface BalanceFiguresProps {
   readonly balance: FrameBalance
   readonly hasThrustCentre: boolean
 }
 
-function BalanceFacts({ balance, hasThrustCentre }: BalanceFactsProps) {
+function BalanceFigures({ balance, hasThrustCentre }: BalanceFiguresProps) {
   const [x, y, z] = balance.cgMm
   const [forward, left] = balance.offsetMm
   const [roll, pitch, yaw] = balance.inertiaKgM2.map((value) => figureWords(value * 1000, 2))
   return (
     <>
-      <Facts
+      <FigureList
         of={[
           { words: 'Mass that has a place', figure: tenthMass(balance.massG) },
           {

@@ -2,7 +2,7 @@ import { memo, useState } from 'react'
 import { Button, Switch } from 'react-aria-components'
 import type { Place } from '../../../core/model/aircraft.ts'
 import { armPattern } from '../../../core/aircraft/balance/places.ts'
-import type { PlacedPieces } from '../../../core/joints/placePieces.ts'
+import { isOpenLoop, type PlacedPieces } from '../../../core/joints/placePieces.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import { formatNumber } from '../../../core/words/format.ts'
 import { Choice } from '../../fields/Choice.tsx'
@@ -13,10 +13,8 @@ import { showMm, trueMinus } from '../../show.ts'
 import { lengthUnit } from '../../../core/words/shownUnits.ts'
 import { useFramePlaces } from '../../useFramePlaces.ts'
 import { usePutAircraft } from '../useAircraft.ts'
+import { formatAddress } from '../../set/address.ts'
 import { DrawnPlaces } from './DrawnPlaces.tsx'
-
-/** Holes of printed parts have this much play anyway (common practice, no source). mm */
-const LOOP_OPEN_MM = 0.2
 
 /** Which piece sits where: one by one, or as arms round a circle. */
 export const PlaceFields = memo(function PlaceFields() {
@@ -36,6 +34,10 @@ export const PlaceFields = memo(function PlaceFields() {
   return (
     <>
       <h4>Places</h4>
+      <p className="hint">
+        <a href={formatAddress('frame')}>Put the frame together</a> by its holes, and most places
+        follow; or type them here.
+      </p>
       <Choice
         label="Printed part"
         value={part.id}
@@ -147,7 +149,7 @@ function JointedPlaces({ placed, typed, nameOf }: JointedPlacesProps) {
     return { place, name: `${nameOf(place.partId)} ${count}` }
   })
   const jointed = lines.filter(({ place }) => !own.has(place))
-  const open = placed.loops.filter(({ misfitMm }) => misfitMm > LOOP_OPEN_MM)
+  const open = placed.loops.filter(isOpenLoop)
   if (jointed.length === 0) return null
   return (
     <>

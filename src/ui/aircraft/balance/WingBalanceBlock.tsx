@@ -8,7 +8,7 @@ import {
 } from '../../../core/aircraft/balance/wingBalance.ts'
 import { formatPercent } from '../../../core/words/format.ts'
 import { showLength } from '../../show.ts'
-import { Facts, type Fact } from '../Facts.tsx'
+import { FigureList, type ListedFigure } from '../FigureList.tsx'
 import { tenthMass } from '../words.ts'
 import { WingBalanceFields } from './WingBalanceFields.tsx'
 import { toldWords } from '../../../core/words/toldWords.ts'
@@ -32,7 +32,9 @@ export function WingBalanceBlock({ wing, balance, items }: WingBalanceBlockProps
             {toldWords(found.words)}
           </p>
           {balance === null ? null : (
-            <Facts of={remedies(balance, found.shiftMm, found.chordShare, items, noseMmOf(wing))} />
+            <FigureList
+              of={remedies(balance, found.shiftMm, found.chordShare, items, noseMmOf(wing))}
+            />
           )}
         </>
       )}
@@ -47,12 +49,14 @@ function remedies(
   chordShare: number,
   items: readonly Item[],
   noseMm: number,
-): readonly Fact[] {
-  const facts: Fact[] = [{ words: 'Of the mean chord', figure: formatPercent(chordShare) }]
-  if (shiftMm === 0) return facts
+): readonly ListedFigure[] {
+  const figures: ListedFigure[] = [
+    { words: 'Of the mean chord', figure: formatPercent(chordShare) },
+  ]
+  if (shiftMm === 0) return figures
   const [cgX] = balance.cgMm
   const weightG = trimWeightG(balance.massG, cgX, shiftMm, noseMm)
-  facts.push({
+  figures.push({
     words: shiftMm > 0 ? 'Nose weight to reach the range' : 'Weight there to reach the range',
     figure: weightG === null ? 'none there can do it' : tenthMass(weightG),
     strong: true,
@@ -64,12 +68,12 @@ function remedies(
     pack === undefined ? null : packSlideMm(balance.massG, shiftMm, pack.massG * pack.quantity)
   if (pack !== undefined && slideMm !== null) {
     const size = showLength(Math.abs(slideMm), 0)
-    facts.push({
+    figures.push({
       words: `Or slide “${pack.name}”`,
       figure: `${size} ${slideMm > 0 ? 'forward' : 'back'}`,
     })
   }
-  return facts
+  return figures
 }
 
 /** The chord from its leading edge, the range on it, and a needle where the aircraft balances. */

@@ -28,14 +28,17 @@ const LINE = 13
 /** Longer names are cut. */
 const LETTERS = 36
 const GAP = 5
-/** A name that would cover more circles than this is left out: in such a crowd nobody sees whose it is. */
+/**
+ * A name that would cover more circles than this is left out: in such a crowd nobody sees whose it
+ * is.
+ */
 const MOST_COVERED = 1
 /** Half the width of a mark. px */
 const MARK = 8
 
 /**
- * Names of the heaviest few that have room, each beside, above or below its circle: none upon another, and where
- * they cover the fewest circles.
+ * Names of the heaviest few that have room, each beside, above or below its circle: none upon
+ * another, and where they cover the fewest circles.
  */
 export function nameMasses(masses: readonly DrawnMass[], sheet: Sheet): readonly MassName[] {
   const taken: MassName[] = []

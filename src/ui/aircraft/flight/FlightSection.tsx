@@ -9,7 +9,7 @@ import { useShownAircraft } from '../ShownAircraft.tsx'
 import { useAircraft, usePutAircraft } from '../useAircraft.ts'
 import { figureWords, spanWords, measureWords } from '../words.ts'
 import { FlightFields } from './FlightFields.tsx'
-import { HoverFacts } from './HoverFacts.tsx'
+import { HoverList } from './HoverList.tsx'
 import { WingBlock } from './WingBlock.tsx'
 import { WingFields } from './WingFields.tsx'
 
@@ -89,7 +89,7 @@ const FlightBody = memo(function FlightBody() {
           </p>
         ) : null}
         {flight !== null && hover !== null ? (
-          <HoverFacts flight={flight} hover={hover} auwRangeG={rangeG} />
+          <HoverList flight={flight} hover={hover} auwRangeG={rangeG} />
         ) : null}
         {wing !== null ? (
           <WingBlock wing={wing} flight={flight} auwG={auwG} auwRangeG={rangeG} />

@@ -3,8 +3,8 @@ import type { Range } from '../../../core/model/figures.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { wingLoading } from '../../../core/aircraft/flight/wing.ts'
 import { toldWords } from '../../../core/words/toldWords.ts'
-import { Facts } from '../Facts.tsx'
-import { CruiseFacts } from './CruiseFacts.tsx'
+import { FigureList } from '../FigureList.tsx'
+import { CruiseList } from './CruiseList.tsx'
 import { figureWords, spanG, spanWords, tenthMass } from '../words.ts'
 import { shownOf, shownAs } from '../../../core/words/shownUnits.ts'
 
@@ -30,7 +30,7 @@ export function WingBlock({ wing, flight, auwG, auwRangeG }: WingBlockProps) {
         </b>{' '}
         {as.label} on the wing
       </p>
-      <Facts
+      <FigureList
         of={[
           { words: 'All-up weight', figure: tenthMass(auwG), small: spanG(auwRangeG) },
           {
@@ -50,7 +50,7 @@ export function WingBlock({ wing, flight, auwG, auwRangeG }: WingBlockProps) {
           'Level flight, lift coefficient 0.9 to 1.3 at the stall (common practice, no source).',
         )}
       </p>
-      <CruiseFacts wing={wing} flight={flight} auwG={auwG} />
+      <CruiseList wing={wing} flight={flight} auwG={auwG} />
       <p className="caution">{FLIGHT_CAUTIONS.firstThrow}</p>
     </>
   )

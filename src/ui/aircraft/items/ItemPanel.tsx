@@ -5,6 +5,7 @@ import { Choice } from '../../fields/Choice.tsx'
 import { ITEM_LIMITS, PLACE_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
+import { BodyFields } from './BodyFields.tsx'
 import { GROUP_WORDS, ITEM_GROUPS, STATUSES } from '../words.ts'
 import { keepOnShelf } from '../../../state/storage/shelf.ts'
 
@@ -107,6 +108,13 @@ export function ItemPanel({ item, currency, onChange, onRemove }: ItemPanelProps
           ))}
         </>
       )}
+      <BodyFields
+        body={item.body}
+        onChange={(body) => {
+          const { body: _old, ...rest } = item
+          onChange(body === undefined ? rest : { ...rest, body })
+        }}
+      />
       <div className="button-line item-buttons">
         <Button
           className="quiet"

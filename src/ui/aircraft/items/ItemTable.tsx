@@ -1,13 +1,20 @@
 import { Fragment } from 'react'
 import { Button } from 'react-aria-components'
+import type { AircraftLedger } from '../../../core/frame/ledger.ts'
 import type { Item } from '../../../core/model/aircraft.ts'
 import { showFixed } from '../../show.ts'
 import { BASIS_WORDS, GROUP_WORDS, ITEM_GROUPS, pieceG, tenthG, pieceMass } from '../words.ts'
 import { ItemPanel } from './ItemPanel.tsx'
 import { massUnit } from '../../../core/words/shownUnits.ts'
 
+/** Lines of joints change with them, and with nothing else. */
+const isFromJoints = ({ sitesMm }: Item): boolean => sitesMm !== undefined
+const basisWords = (item: Item): string =>
+  isFromJoints(item) ? 'from joints' : BASIS_WORDS[item.basis]
+
 interface ItemTableProps {
   readonly items: readonly Item[]
+  readonly ledger: AircraftLedger
   readonly currency: string
   readonly openId: string | null
   readonly onOpen: (id: string | null) => void
@@ -17,8 +24,9 @@ interface ItemTableProps {
 
 /** The list, by group; a line opens in place. */
 export function ItemTable(props: ItemTableProps) {
-  const { items, currency, openId, onOpen, onChange, onRemove } = props
+  const { items, ledger, currency, openId, onOpen, onChange, onRemove } = props
   if (items.length === 0) return null
+  const countedG = new Map(ledger.lines.map(({ id, massTotalG }) => [id, massTotalG]))
   return (
     <table className="items">
       <caption className="unseen">Bought items by group</caption>
@@ -48,7 +56,7 @@ export function ItemTable(props: ItemTableProps) {
       {ITEM_GROUPS.map((group) => {
         const own = items.filter((item) => item.group === group)
         if (own.length === 0) return null
-        const massG = own.reduce((sum, item) => sum + item.quantity * item.massG, 0)
+        const massG = ledger.groups.find((share) => share.group === group)?.massG ?? 0
         return (
           <tbody key={group}>
             <tr className="items-group">
@@ -63,26 +71,30 @@ export function ItemTable(props: ItemTableProps) {
               <Fragment key={item.id}>
                 <tr className={item.id === openId ? 'item item-open' : 'item'}>
                   <th scope="row">
-                    <Button
-                      className="craft-opener"
-                      aria-expanded={item.id === openId}
-                      onPress={() => {
-                        onOpen(item.id === openId ? null : item.id)
-                      }}
-                    >
-                      {item.name}
-                      <span aria-hidden="true" className="caret" />
-                    </Button>
+                    {isFromJoints(item) ? (
+                      item.name
+                    ) : (
+                      <Button
+                        className="craft-opener"
+                        aria-expanded={item.id === openId}
+                        onPress={() => {
+                          onOpen(item.id === openId ? null : item.id)
+                        }}
+                      >
+                        {item.name}
+                        <span aria-hidden="true" className="caret" />
+                      </Button>
+                    )}
                     <span className="range narrow-only">
-                      {pieceMass(item.massG)} each, {BASIS_WORDS[item.basis]}
+                      {pieceMass(item.massG)} each, {basisWords(item)}
                     </span>
                   </th>
                   <td className="figures">{item.quantity}</td>
                   <td className="figures wide-only">{pieceG(item.massG)}</td>
-                  <td className="figures item-mass">{tenthG(item.quantity * item.massG)}</td>
+                  <td className="figures item-mass">{tenthG(countedG.get(item.id) ?? 0)}</td>
                   <td className="figures wide-only">{showFixed(item.costEach)}</td>
                   <td className="wide-only item-word quiet-text">{item.status}</td>
-                  <td className="wide-only item-word quiet-text">{BASIS_WORDS[item.basis]}</td>
+                  <td className="wide-only item-word quiet-text">{basisWords(item)}</td>
                 </tr>
                 {item.id === openId ? (
                   <tr className="item-panel">

@@ -2,7 +2,8 @@ import { useState } from 'react'
 import { Button } from 'react-aria-components'
 import type { Item } from '../../../core/model/aircraft.ts'
 import { formatMoney } from '../../../core/words/format.ts'
-import { useActions } from '../../appContext.ts'
+import { boughtAircraft } from '../../../state/store/derived.ts'
+import { useActions, useAppState } from '../../appContext.ts'
 import { Section } from '../Section.tsx'
 import { useAircraft, usePutAircraft } from '../useAircraft.ts'
 import { tenthMass } from '../words.ts'
@@ -28,8 +29,8 @@ export function ItemsSection() {
   const [way, setWay] = useState<Way | null>(null)
   const [openId, setOpenId] = useState<string | null>(null)
   const { items } = aircraft
-  const massG = items.reduce((sum, item) => sum + item.quantity * item.massG, 0)
-  const cost = items.reduce((sum, item) => sum + item.quantity * item.costEach, 0)
+  const bought = useAppState(boughtAircraft).items
+  const { massG, cost } = view.ledger.bought
 
   const put = (next: readonly Item[], what: string) => {
     putAircraft({ items: next }, what)
@@ -56,20 +57,21 @@ export function ItemsSection() {
     <Section
       title="Bolts and bought items"
       summary={
-        items.length === 0
+        bought.length === 0
           ? 'none yet'
-          : `${items.length} ${items.length === 1 ? 'line' : 'lines'} · ` +
+          : `${bought.length} ${bought.length === 1 ? 'line' : 'lines'} · ` +
             `${tenthMass(massG)} · ${formatMoney(cost, currency)}`
       }
     >
       <div className="craft-full">
-        {view.ledger.lines.length > 0 && items.length === 0 ? (
+        {view.ledger.lines.length > 0 && bought.length === 0 ? (
           <p className="hint">
             Screws, motors, pack, camera: with them on the list the page knows the all-up weight.
           </p>
         ) : null}
         <ItemTable
-          items={items}
+          items={bought}
+          ledger={view.ledger}
           currency={currency}
           openId={openId}
           onOpen={setOpenId}
@@ -88,6 +90,12 @@ export function ItemsSection() {
             setOpenId(null)
           }}
         />
+        {view.doubt.countedItems.some((item, i) => item !== view.doubt.items[i]) ? (
+          <p className="hint">
+            Each is what was typed; mass and sums are as the weighing of the whole aircraft corrects
+            them.
+          </p>
+        ) : null}
         <div className="button-line craft-ways">
           {WAYS.map(({ id, words }) => (
             <Button

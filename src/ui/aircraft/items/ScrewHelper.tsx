@@ -5,7 +5,8 @@ import type { Item } from '../../../core/model/aircraft.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import { catalogueItem, nutSizes, screwSizes } from '../../../core/aircraft/hardware/catalogue.ts'
 import { INSERTS } from '../../../core/aircraft/hardware/data.ts'
-import type { InsertPrint, StackEnd, StackLayer } from '../../../core/aircraft/hardware/stack.ts'
+import { insertPrint } from '../../../core/aircraft/hardware/insertPrint.ts'
+import type { StackEnd, StackLayer } from '../../../core/aircraft/hardware/stack.ts'
 import { stackUp } from '../../../core/aircraft/hardware/stackUp.ts'
 import type { MetricSize, ScrewStandard } from '../../../core/aircraft/hardware/types.ts'
 import { useAppState } from '../../appContext.ts'
@@ -14,7 +15,7 @@ import { HARDWARE_LIMITS, ITEM_LIMITS, narrowed } from '../../../core/data/limit
 import { HelpMark } from '../../help/HelpMark.tsx'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showNumber, showLength, showMm } from '../../show.ts'
-import { Facts } from '../Facts.tsx'
+import { FigureList } from '../FigureList.tsx'
 import { TextBox } from '../TextBox.tsx'
 import { toldWords } from '../../../core/words/toldWords.ts'
 
@@ -172,7 +173,7 @@ export function ScrewHelper({ onAdd }: { readonly onAdd: (item: Item) => void })
         </Button>
       </div>
       <div role="status">
-        <Facts
+        <FigureList
           of={[
             {
               words: 'Take',
@@ -251,18 +252,11 @@ function endOf(
         insertMm: INSERTS[size].lengthMm,
         bossMm: boss,
         holeDepthMm: depth,
-        ...(part === undefined ? {} : { print: printOf(part) }),
+        ...(part === undefined ? {} : { print: insertPrint(part) }),
       }
     case 'plastic':
       return { kind: 'plastic', bossMm: boss, holeDepthMm: depth }
     case 'motor':
       return { kind: 'motor', depthMm }
   }
-}
-
-/** The densest zone is taken to lie round the insert: that is what it is drawn for. */
-function printOf({ recipe, zones }: Part): InsertPrint {
-  const { walls, lineMm, infillPct } = recipe
-  const densestPct = Math.max(infillPct, ...zones.map((zone) => zone.infillPct))
-  return { walls, lineMm, infillPct: densestPct }
 }

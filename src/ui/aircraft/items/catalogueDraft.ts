@@ -3,9 +3,10 @@ import {
   screwSizes,
   type CatalogueChoice,
 } from '../../../core/aircraft/hardware/catalogue.ts'
-import { MATERIAL_NAMES, SIZES } from '../../../core/aircraft/hardware/data.ts'
+import { MATERIAL_NAMES } from '../../../core/aircraft/hardware/data.ts'
 import type { TubeMaterial } from '../../../core/aircraft/hardware/tube.ts'
 import type { MetricSize } from '../../../core/aircraft/hardware/types.ts'
+import { JOINT_THREADS } from '../../../core/model/joints.ts'
 
 export type DraftKind =
   | 'ISO 4762'
@@ -74,7 +75,7 @@ export function sizesOf(kind: DraftKind): readonly MetricSize[] {
     case 'ISO 7040':
       return nutSizes(kind)
     default:
-      return SIZES
+      return JOINT_THREADS
   }
 }
 

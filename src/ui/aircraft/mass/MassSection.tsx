@@ -9,7 +9,7 @@ import { tenthMass } from '../words.ts'
 import { GroupBars } from './GroupBars.tsx'
 import { GrowthFields } from './GrowthFields.tsx'
 import { LimitFields } from './LimitFields.tsx'
-import { MassFacts } from './MassFacts.tsx'
+import { MassList } from './MassList.tsx'
 import { MassLines } from './MassLines.tsx'
 import { OddsBlock } from './OddsBlock.tsx'
 
@@ -36,7 +36,7 @@ const MassBody = memo(function MassBody() {
       <div className="craft-main">
         {leftOut === null ? null : <p className="caution">Every sum here is {leftOut}.</p>}
         <p className="mass-standing">{trueMinus(standingWords(view.sum))}</p>
-        <MassFacts view={view} />
+        <MassList view={view} />
         <GroupBars ledger={view.ledger} />
         <OddsBlock view={view} limitG={aircraft.limitG} />
       </div>

@@ -3,7 +3,7 @@ import { formatPercent } from '../../../core/words/format.ts'
 import { massOdds } from '../../../core/frame/odds.ts'
 import type { AircraftView } from '../../../state/store/aircraftView.ts'
 import { HelpMark } from '../../help/HelpMark.tsx'
-import { Facts } from '../Facts.tsx'
+import { FigureList } from '../FigureList.tsx'
 import { tenthG, tenthMass } from '../words.ts'
 
 interface OddsBlockProps {
@@ -25,7 +25,7 @@ export function OddsBlock({ view, limitG }: OddsBlockProps) {
         <h4>Odds</h4>
         <HelpMark of="odds" />
       </div>
-      <Facts
+      <FigureList
         of={[
           {
             words: '19 times in 20 it ends between',

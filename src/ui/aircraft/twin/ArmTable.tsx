@@ -21,7 +21,7 @@ export function ArmTable({ arms }: ArmTableProps) {
     <>
       <h4>Do the arms ring</h4>
       <table className="sides">
-        <caption className="unseen">First bending of the arms, up and down</caption>
+        <caption className="unseen">First tone of the arms</caption>
         <thead>
           <tr>
             <th scope="col">Arm</th>
@@ -63,8 +63,10 @@ export function ArmTable({ arms }: ArmTableProps) {
           : 'No arm’s first bending lies within 15 % of either; throttling still passes through.'}
       </p>
       <p className="hint">
-        As beams held firmly at one end, {measureWords(first.tipG, 'g', 0)} of motor and propeller
-        at the other, ±20 %: clamps soften it. Tap a finished arm and listen before you trust this.
+        Held firmly, {measureWords(first.tipG, 'g', 0)} of motor and propeller at the end: printed
+        by the solid model that the part’s sheet shows, or as a beam where a length is typed; cut
+        the same with the plate’s stiffness, ±20 %. Clamps soften it. Tap a finished arm and listen
+        before you trust this.
       </p>
     </>
   )
@@ -89,7 +91,7 @@ function HzCell({ hz }: { readonly hz: Range }) {
   )
 }
 
-function FreeLength({ arm: { partId, name, freeMm, typed } }: { readonly arm: ArmShake }) {
+function FreeLength({ arm: { partId, name, freeMm, typed, by } }: { readonly arm: ArmShake }) {
   const typedMm = useAppState((state) => state.frame.aircraft.twin.freeMm?.[partId])
   const read = useReadState()
   const putAircraft = usePutAircraft()
@@ -111,7 +113,11 @@ function FreeLength({ arm: { partId, name, freeMm, typed } }: { readonly arm: Ar
           )
         }}
       />
-      {typed ? null : <span className="range">a guess: 85 % of it</span>}
+      {typed ? null : (
+        <span className="range">
+          {by === 'solid' ? 'solved; type one for a beam' : 'a guess: 85 % of it'}
+        </span>
+      )}
     </>
   )
 }

@@ -20,7 +20,10 @@ const FIRST_WIDTH = 360
 const LEAST_SHOWN = 10
 const MOST_SHOWN = 60
 
-/** Money after so many broken pieces: where the two lines cross, the other frame would have been cheaper. */
+/**
+ * Money after so many broken pieces: where the two lines cross, the other frame would have been
+ * cheaper.
+ */
 export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place, FIRST_WIDTH)

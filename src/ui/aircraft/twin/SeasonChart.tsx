@@ -33,7 +33,10 @@ interface Bar {
   readonly span: string
 }
 
-/** A season as a picture: what it costs and how long it grounds on either frame, and the spares it wants. */
+/**
+ * A season as a picture: what it costs and how long it grounds on either frame, and the spares it
+ * wants.
+ */
 export function SeasonChart({ season, parts, currency }: SeasonChartProps) {
   const place = useRef<HTMLElement>(null)
   const width = useWidth(place, FIRST_WIDTH)

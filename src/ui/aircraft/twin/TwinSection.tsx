@@ -1,4 +1,4 @@
-import { memo, useMemo } from 'react'
+import { memo, useMemo, useState } from 'react'
 import { flatness } from '../../../core/aircraft/twin/flatness.ts'
 import { PLATES } from '../../../core/data/plates.ts'
 import type { Frame } from '../../../core/model/frame.ts'
@@ -20,6 +20,9 @@ import { SeasonChart } from './SeasonChart.tsx'
 import { SeasonFields } from './SeasonFields.tsx'
 import { SeasonTables } from './SeasonTables.tsx'
 import { SidesTable } from './SidesTable.tsx'
+import { BreaksByLoad } from './BreaksByLoad.tsx'
+import { SolvedTwins } from './SolvedTwins.tsx'
+import { useModelledParts, type SolvedPart } from './useModelledParts.ts'
 import { TwinOutlines } from './TwinOutlines.tsx'
 import { TwinTable } from './TwinTable.tsx'
 
@@ -37,12 +40,23 @@ export function TwinSection() {
 
 const TwinBody = memo(function TwinBody() {
   const { frame, view } = useShown()
-  const { parts, shapes } = useReportParts()
+  const { parts: known, shapes } = useReportParts()
+  const [wantsAll, setWantsAll] = useState(false)
+  const { parts, solved, isDone } = useModelledParts(known, frame, wantsAll)
   const twin = useMemo(
     () => (parts === null ? null : twinReport(parts, view.sum, frame)),
     [parts, view, frame],
   )
-  if (parts !== null && twin !== null) return <TwinAndSeason {...{ frame, parts, shapes, twin }} />
+  if (parts !== null && twin !== null) {
+    return (
+      <TwinAndSeason
+        {...{ frame, parts, shapes, twin, solved, isDone, wantsAll }}
+        onWantAll={() => {
+          setWantsAll(true)
+        }}
+      />
+    )
+  }
   return (
     <>
       <div className="craft-side">
@@ -60,10 +74,19 @@ interface TwinAndSeasonProps {
   readonly parts: readonly ReportPart[]
   readonly shapes: PartShapes
   readonly twin: TwinReport
+  readonly solved: readonly SolvedPart[]
+  readonly isDone: boolean
+  readonly wantsAll: boolean
+  readonly onWantAll: () => void
 }
 
-/** A component of its own, so that twin and season are worked out in two steps, between which the page takes input. */
-function TwinAndSeason({ frame, parts, shapes, twin }: TwinAndSeasonProps) {
+/**
+ * A component of its own, so that twin and season are worked out in two steps, between which the
+ * page takes input.
+ */
+function TwinAndSeason(props: TwinAndSeasonProps) {
+  const { frame, parts, shapes, twin, solved, isDone, wantsAll, onWantAll } = props
+
   const { aircraft, carbon, prices } = frame
   const season = useMemo(
     () => seasonReport(aircraft.season, parts, twin.parts, twin.sides, carbon),
@@ -98,11 +121,13 @@ function TwinAndSeason({ frame, parts, shapes, twin }: TwinAndSeasonProps) {
         <h4>Part by part</h4>
         <TwinOutlines parts={twin.parts} shapes={shapes.shapes} />
         <TwinTable parts={twin.parts} shapes={shapes.shapes} currency={currency} />
+        <SolvedTwins {...{ twin, isDone, wantsAll, onWantAll }} />
         <ArmTable arms={twin.arms} />
         <h4>A season played out</h4>
         <SeasonFields frame={season.carbonFrame} />
         <SeasonChart season={season} parts={frame.parts} currency={currency} />
         <SeasonTables season={season} currency={currency} />
+        <BreaksByLoad solved={solved} isAll={wantsAll && isDone} />
       </div>
     </>
   )

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import { HelpMark } from '../help/HelpMark.tsx'
 import type { HelpWord } from '../help/helpWords.ts'
 
-export interface Fact {
+export interface ListedFigure {
   readonly words: string
   /** The word in them that wants telling. */
   readonly help?: HelpWord
@@ -13,13 +13,13 @@ export interface Fact {
 }
 
 /** Words left, figures right, a hairline below: the ledger's own form. */
-export function Facts({ of }: { readonly of: readonly Fact[] }) {
+export function FigureList({ of }: { readonly of: readonly ListedFigure[] }) {
   return (
     <dl
       className={
         of.some(({ small }) => small !== undefined)
-          ? 'facts craft-facts'
-          : 'facts craft-facts craft-bare'
+          ? 'terms craft-figures'
+          : 'terms craft-figures craft-bare'
       }
     >
       {of.map(({ words, help, figure, small, strong = false }) => (

@@ -1,7 +1,7 @@
 import type { FlightSetup, WingSetup } from '../../../core/model/aircraft.ts'
 import { cruise } from '../../../core/aircraft/flight/cruise.ts'
 import { toldWords } from '../../../core/words/toldWords.ts'
-import { Facts } from '../Facts.tsx'
+import { FigureList } from '../FigureList.tsx'
 import { figureWords, spanWords } from '../words.ts'
 
 interface CruiseFactsProps {
@@ -17,7 +17,7 @@ const TAKEN =
   'into push (common practice, no source). Level in calm air: climb, turns and wind cost more.'
 
 /** How long a plane flies level, or what is missing to say it. */
-export function CruiseFacts({ wing, flight, auwG }: CruiseFactsProps) {
+export function CruiseList({ wing, flight, auwG }: CruiseFactsProps) {
   const { missing, figures } = cruise(wing, flight, auwG)
   if (figures === null) {
     return (
@@ -37,7 +37,7 @@ export function CruiseFacts({ wing, flight, auwG }: CruiseFactsProps) {
           {figureWords(speedMS, 1)} m/s {toldWords(NEAR_STALL)}
         </p>
       ) : null}
-      <Facts
+      <FigureList
         of={[
           {
             words: 'Cruise power',

@@ -4,7 +4,7 @@ import type { Range } from '../../../core/model/figures.ts'
 import type { HoverFigures } from '../../../core/aircraft/flight/hover.ts'
 import { scaleRange } from '../../../core/model/ranges.ts'
 import { formatPercent } from '../../../core/words/format.ts'
-import { Facts } from '../Facts.tsx'
+import { FigureList } from '../FigureList.tsx'
 import { figureWords, spanG, spanWords, tenthMass, measureWords } from '../words.ts'
 import { toldWords } from '../../../core/words/toldWords.ts'
 import { shownAs } from '../../../core/words/shownUnits.ts'
@@ -19,7 +19,7 @@ interface HoverFactsProps {
 const NOTE_CLASS = { bad: 'craft-bad', caution: 'caution', note: 'hint' } as const
 
 /** Thrust, power and minutes at the present all-up weight. */
-export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
+export function HoverList({ flight, hover, auwRangeG }: HoverFactsProps) {
   const { squareRoot, linear } = hover.hoverThrottle
   const as = shownAs('g')
   return (
@@ -36,7 +36,7 @@ export function HoverFacts({ flight, hover, auwRangeG }: HoverFactsProps) {
           {toldWords(message)}
         </p>
       ))}
-      <Facts
+      <FigureList
         of={[
           { words: 'All-up weight', figure: tenthMass(hover.auwG), small: spanG(auwRangeG) },
           {

@@ -31,10 +31,15 @@ interface Known {
   readonly findings: readonly Finding[]
 }
 
-/** By what the mesh alone told, so that a row gets the same list while its count goes on and is not drawn again. */
+/**
+ * By what the mesh alone told, so that a row gets the same list while its count goes on and is not
+ * drawn again.
+ */
 const known = new WeakMap<readonly Finding[], Known>()
 
-/** What was found about the mesh, heaviest first; more is known of gaps once the layers are counted. */
+/**
+ * What was found about the mesh, heaviest first; more is known of gaps once the layers are counted.
+ */
 export function findingsOf(work: PartWork): readonly Finding[] {
   const measured = readOf(work)?.measure.findings
   if (measured === undefined) return NONE

@@ -1,15 +1,15 @@
 import { useMemo } from 'react'
 import { massOdds } from '../../../core/frame/odds.ts'
 import type { AircraftView } from '../../../state/store/aircraftView.ts'
-import { Facts } from '../Facts.tsx'
+import { FigureList } from '../FigureList.tsx'
 import { spanG, tenthMass } from '../words.ts'
 
 /** The sums of the ledger, down to the margin. */
-export function MassFacts({ view }: { readonly view: AircraftView }) {
+export function MassList({ view }: { readonly view: AircraftView }) {
   const { basicMassG, growthG, predictedMassG, limitG } = view.ledger
   const { rangeG } = useMemo(() => massOdds(view.doubt, view.ledger.basicMassG), [view])
   return (
-    <Facts
+    <FigureList
       of={[
         {
           words: 'Basic mass, all lines as they stand',
