@@ -3,24 +3,29 @@ import { useActions, useAppState } from './appContext.ts'
 import { EmptyState } from './EmptyState.tsx'
 import { FailureList } from './FailureList.tsx'
 import { TopBar } from './head/TopBar.tsx'
-import { TotalsHead } from './head/TotalsHead.tsx'
 import { IncomingLine } from './IncomingLine.tsx'
 import type { Intake } from './intake/readDrop.ts'
 import { isSavedFrame } from './intake/savedFrame.ts'
 import { WindowDrop } from './intake/WindowDrop.tsx'
 import { NoticeLine } from './NoticeLine.tsx'
 import { parseAddress } from './set/address.ts'
-import { SheetPlace } from './set/SheetPlace.tsx'
 import { goTo } from './set/useAddress.ts'
 import { useShownUnits } from './useShownUnits.ts'
 import { ElsewhereLine } from './tabs/ElsewhereLine.tsx'
+
+const frameSet = () => import('./set/frameSet.ts')
+const TotalsHead = lazy(async () => ({ default: (await frameSet()).TotalsHead }))
+const SheetPlace = lazy(async () => ({ default: (await frameSet()).SheetPlace }))
 
 const CrossingWatch = lazy(async () => {
   const { CrossingWatch: loaded } = await import('./aircraft/CrossingWatch.tsx')
   return { default: loaded }
 })
 
-/** Id of the frame the store starts with: until the last visit's is back, the page must not look like a first visit. */
+/**
+ * Id of the frame the store starts with: until the last visit's is back, the page must not look
+ * like a first visit.
+ */
 const UNRESTORED = 'first'
 
 /** The whole page: the frame's mass on its ruler on top, one sheet of the set below. */
@@ -31,6 +36,11 @@ export function App() {
   const unitKey = useShownUnits()
   const isRestoring = frameId === UNRESTORED
   const [leftAlone, setLeftAlone] = useState(0)
+
+  // Here before the first mesh is read, and not in the way of the first screen.
+  useEffect(() => {
+    void frameSet()
+  }, [])
 
   // Another frame begins on its first sheet; the address of a reload stays. Between two frames the
   // page may be without parts, and so without a sheet that could see the change.
@@ -64,14 +74,16 @@ export function App() {
     <>
       <TopBar onIntake={onIntake} hasParts={hasParts} />
       <Fragment key={unitKey}>
-        {hasParts ? <TotalsHead /> : null}
+        <Suspense fallback={null}>{hasParts ? <TotalsHead /> : null}</Suspense>
         <main>
           <ElsewhereLine />
           <FailureList />
           <IncomingLine leftAlone={leftAlone} />
           {hasParts ? (
             <>
-              <SheetPlace />
+              <Suspense fallback={<div className="drawn-sheet sheet-coming" />}>
+                <SheetPlace />
+              </Suspense>
               <Suspense fallback={null}>
                 <CrossingWatch />
               </Suspense>

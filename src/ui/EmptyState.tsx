@@ -78,7 +78,10 @@ export function EmptyState({ onIntake }: { readonly onIntake: (intake: Intake) =
 const EXAMPLE_G: Range = { low: 21.4, mid: 22.1, high: 22.9 }
 const EXAMPLE_COST: Range = { low: 0.52, mid: 0.66, high: 0.8 }
 
-/** One arm with its three answers, as every part gets them; a drawing of ours, its figures stand for any. */
+/**
+ * One arm with its three answers, as every part gets them; a drawing of ours, its figures stand for
+ * any.
+ */
 function ExamplePicture() {
   const mass = showGrams(EXAMPLE_G)
   const cost = showMoney(EXAMPLE_COST)

@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react'
 import { useStore, type StoreApi } from 'zustand'
-import type { Actions, AppState } from '../state/store/types.ts'
+import type { Actions } from '../state/actions/types.ts'
+import type { AppState } from '../state/store/types.ts'
 
 /** What main.tsx hands the page: the store to read from and the actions to change it with. */
 export interface App {
@@ -20,7 +21,10 @@ export function useActions(): Actions {
   return useApp().actions
 }
 
-/** Reads one thing from the state; `select` must return the same object while nothing it reads has changed. */
+/**
+ * Reads one thing from the state; `select` must return the same object while nothing it reads has
+ * changed.
+ */
 export function useAppState<T>(select: (state: AppState) => T): T {
   return useStore(useApp().store, select)
 }

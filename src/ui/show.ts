@@ -18,7 +18,10 @@ export function showNumber(value: number, digits: number): string {
   return formatNumber(value, undefined, digits)
 }
 
-/** A side of something that may be drawn in another unit: never 0 for what is small. Without its unit. */
+/**
+ * A side of something that may be drawn in another unit: never 0 for what is small. Without its
+ * unit.
+ */
 export function showSide(mm: number): string {
   return showMm(mm, mm < 1 ? 3 : 1)
 }

@@ -14,7 +14,10 @@ export function shownTheme(): Theme {
   return matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'
 }
 
-/** Sets the page's colours; choosing what the system has anyway hands the decision back to the system. */
+/**
+ * Sets the page's colours; choosing what the system has anyway hands the decision back to the
+ * system.
+ */
 export function chooseTheme(theme: Theme): void {
   const system: Theme = matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light'
   if (theme === system) {

@@ -2,8 +2,8 @@ import { METRIC, showUnits } from '../core/words/shownUnits.ts'
 import { useAppState } from './appContext.ts'
 
 /**
- * Has everything written in the builder's units. Text does not hear of a change by itself: what shows figures has the
- * key that is given, and is drawn anew when it changes.
+ * Has everything written in the builder's units. Text does not hear of a change by itself: what
+ * shows figures has the key that is given, and is drawn anew when it changes.
  */
 export function useShownUnits(): string {
   const units = useAppState(({ workshop }) => workshop.units ?? METRIC)

@@ -1,19 +1,18 @@
 import '../styles/runs.css'
-import { useMemo, type ReactNode } from 'react'
 import { RUNS_DEFAULTS } from '../../core/data/runs.ts'
 import { RUN_LIMITS } from '../../core/data/limits.ts'
-import { failingShare } from '../../core/figures/cost.ts'
 import type { PrintOrder, RunSettings, RunWay } from '../../core/model/runs.ts'
-import { unfitWords } from '../../core/runs/sayings.ts'
-import type { RunsTold, RunTold } from '../../core/runs/tellRuns.ts'
-import { formatHours, formatMass, formatMoney, formatRange } from '../../core/words/format.ts'
+import { finishOf, type Finish } from '../../core/runs/finish.ts'
+import { formatHours, formatMoney } from '../../core/words/format.ts'
 import { Section } from '../aircraft/Section.tsx'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
-import { showLength, showNumber } from '../show.ts'
-import { BedPlan } from './BedPlan.tsx'
+import { PrinterList } from './PrinterList.tsx'
+import { RunPlans } from './RunPlans.tsx'
+import { SpoolShelf } from './SpoolShelf.tsx'
 import { usePrintRuns, type PrintRuns } from './usePrintRuns.ts'
+import { frameSum, isLaying } from '../../state/store/derived.ts'
 
 const WAY_NAMES: Readonly<Record<RunWay, string>> = {
   'fewest beds': 'as few beds as it goes',
@@ -31,41 +30,41 @@ export function RunsSection() {
   const settings = useAppState((state) => state.frame.runs ?? RUNS_DEFAULTS)
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
   if (!hasParts) return null
-  const told = runs?.told?.[settings.way] ?? null
   return (
-    <Section
-      title="Print runs"
-      summary={
-        told === null ? (
-          runs === null ? (
-            'being laid; every layer has to be counted first'
-          ) : (
-            'too many pieces to lay'
-          )
-        ) : told.runs.length === 0 ? (
-          'nothing to lay yet'
-        ) : (
-          <RunsWords told={told} isOld={runs?.isOld === true} />
-        )
-      }
-    >
+    <Section title="Print runs" summary={<RunsWords runs={runs} />}>
       <div className="craft-full runs">
         <RunFields settings={settings} runs={runs} />
-        {runs === null || told === null ? null : <RunPlans runs={runs} told={told} />}
+        <PrinterList />
+        {runs === null ? null : <RunPlans runs={runs} />}
+        <SpoolShelf runs={runs} />
       </div>
     </Section>
   )
 }
 
-function RunsWords({ told, isOld }: { readonly told: RunsTold; readonly isOld: boolean }) {
-  const { runs, timeS, singlyS } = told
-  const count = `${runs.length} ${runs.length === 1 ? 'print run' : 'print runs'}`
+function RunsWords({ runs }: { readonly runs: PrintRuns | null }) {
+  const laying = useAppState(isLaying)
+  const timeS = useAppState((state) => frameSum(state).withSpares.timeS)
+  if (runs === null) return <>being laid; every layer has to be counted first</>
+  const { told, alone } = runs
+  const onSeveral = new Set(told.map(({ printer }) => printer.id)).size > 1
+  const finish = finishOf(told.map((run) => ({ printerId: run.printer.id, timeS: run.timeS.mid })))
+  if (told.length === 0) return <>{alone === 0 ? 'nothing to lay yet' : 'no piece could be laid'}</>
+  const count = `${told.length} ${told.length === 1 ? 'print run' : 'print runs'}`
   return (
     <>
-      {formatHours(timeS.mid)} in {count}, spares too; {formatHours(singlyS.mid)} if every piece
-      were printed by itself, as the head counts{isOld ? '; newer ones are being laid' : ''}
+      {formatHours(timeS.mid)} in {count}
+      {alone === 0 ? '' : ` and ${alone} by ${alone === 1 ? 'itself' : 'themselves'}`}, spares too
+      {onSeveral ? `; side by side done in ${formatHours(finish.sideBySideS)}` : ''}
+      {laying ? '; newer ones are being laid' : ''}
     </>
   )
+}
+
+/** One figure where it makes no difference. */
+function finishWords({ inTurnS, sideBySideS }: Finish): string {
+  const all = formatHours(inTurnS)
+  return sideBySideS < inTurnS ? `${all}, side by side ${formatHours(sideBySideS)}` : all
 }
 
 interface RunFieldsProps {
@@ -77,11 +76,14 @@ function RunFields({ settings, runs }: RunFieldsProps) {
   const { putRuns } = useActions()
   const currency = useAppState((state) => state.frame.prices.currency)
   const wayDetail = (way: RunWay): { readonly detail?: string } => {
-    const told = runs?.told?.[way]
-    if (told === undefined) return {}
-    const { runs: all, timeS, cost } = told
+    const other = runs?.ways[way]
+    if (other === undefined) return {}
+    const { count, finish, cost, failures, mostLost } = other
+    const money = (value: number): string => formatMoney(value, currency)
     return {
-      detail: `${all.length} runs, ${formatHours(timeS.mid)}, ${formatMoney(cost, currency)} with what fails`,
+      detail:
+        `${count} runs, ${finishWords(finish)}, ${money(cost)}, of it ${money(failures)} for what fails; ` +
+        `a full bed that does loses ${money(mostLost)}`,
     }
   }
   const inTurn = settings.order === 'one at a time'
@@ -164,79 +166,4 @@ function RunFields({ settings, runs }: RunFieldsProps) {
       ) : null}
     </div>
   )
-}
-
-function RunPlans({ runs, told }: { readonly runs: PrintRuns; readonly told: RunsTold }) {
-  const parts = useAppState((state) => state.frame.parts)
-  const bedMm = useAppState((state) => state.frame.printer.bedMm)
-  const numbers = useMemo(() => new Map(parts.map(({ id }, i) => [id, i + 1])), [parts])
-  const { unfit, plans } = runs.answer
-  const nameOf = (id: string): string => parts.find((part) => part.id === id)?.name ?? ''
-  return (
-    <>
-      {unfit.map((why) => (
-        <p key={why.partId} className="field-note wrong-text">
-          {unfitWords(nameOf(why.partId), why)}
-        </p>
-      ))}
-      <ol className="run-list">
-        {told.runs.map((run) => (
-          <RunView
-            key={run.number}
-            run={run}
-            plan={
-              <BedPlan
-                run={run}
-                plans={plans}
-                bedMm={bedMm}
-                numbers={numbers}
-                title={`Bed of run ${run.number} from above: ${pieceWords(run)}`}
-              />
-            }
-          />
-        ))}
-      </ol>
-      <p className="hint">
-        Beds of {showLength(bedMm[0], 0)} × {showLength(bedMm[1], 0)} from above, front edge below,
-        the shortest run first, so that what does not fit shows early. Stay near while it prints, as
-        your printer’s maker and local rules ask; a smoke alarm belongs beside one left overnight.
-      </p>
-    </>
-  )
-}
-
-interface RunViewProps {
-  readonly run: RunTold
-  readonly plan: ReactNode
-}
-
-function RunView({ run, plan }: RunViewProps) {
-  const prices = useAppState((state) => state.frame.prices)
-  const eveningH = useAppState((state) => (state.frame.runs ?? RUNS_DEFAULTS).eveningH)
-  const { material, layerMm, timeS, massG, bedShare, lostAtEnd } = run
-  const isNight = timeS.mid > eveningH * 3600
-  const fails = failingShare(timeS.mid / 3600, prices)
-  return (
-    <li className="run">
-      {plan}
-      <p className="run-line">
-        <strong>Run {run.number}</strong> {material}
-        <span className="run-figures">
-          {formatHours(timeS.mid)} · {formatMass(massG)}
-        </span>
-      </p>
-      <p className="quiet-text">{pieceWords(run)}</p>
-      <p className="quiet-text">
-        {formatRange(timeS, (value) => formatHours(value))}
-        {isNight ? ', longer than an evening' : ''}; layers of {showLength(layerMm, 2)},{' '}
-        {bedShare < 0.01 ? `under ${showNumber(1, 0)}` : showNumber(100 * bedShare, 0)} % of the
-        bed. {showNumber(100 * fails, 1)} % of such prints fail; one that does at its end loses{' '}
-        {formatMoney(lostAtEnd, prices.currency)}.
-      </p>
-    </li>
-  )
-}
-
-function pieceWords({ pieces }: RunTold): string {
-  return pieces.map(({ part, count }) => (count === 1 ? part : `${count} × ${part}`)).join(', ')
 }

@@ -10,6 +10,7 @@ import { materialOf } from '../../state/store/materialOf.ts'
 import type { ReadToolpath } from '../../state/store/types.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Section } from '../aircraft/Section.tsx'
+import { LaidList, TakeReading } from './LaidReadings.tsx'
 import { showLength, showMass, showNumber } from '../show.ts'
 
 /** Printer files that were dropped, each beside the part it prints. */
@@ -19,7 +20,7 @@ export function ToolpathSection() {
   const here = all.filter((each) => each.frameId === frameId)
   const summary = here.length === 0 ? 'none dropped yet' : `${here.length} read`
   return (
-    <Section title="Printer file" summary={summary}>
+    <Section title="Printer file" summary={summary} onPaper={here.length > 0}>
       <div className="craft-full">
         <p className="hint">
           Drop the file your printer is sent (G-code, packed with gzip or not): what its moves lay
@@ -29,6 +30,7 @@ export function ToolpathSection() {
         {here.map((each) => (
           <ToolpathTable key={each.id} toolpath={each} />
         ))}
+        <LaidList />
       </div>
     </Section>
   )
@@ -91,6 +93,14 @@ function ToolpathTable({ toolpath }: { readonly toolpath: ReadToolpath }) {
           {message}
         </p>
       ))}
+      {row === undefined || row.figures === null ? null : (
+        <TakeReading
+          toolpath={toolpath}
+          partId={row.part.id}
+          counted={row.figures}
+          differing={lines.filter(({ differs }) => differs).map(({ words }) => words.toLowerCase())}
+        />
+      )}
       <div className="toolpath-tools">
         {row === undefined ? null : (
           <Button

@@ -17,11 +17,14 @@ import { pieceSpan, pieceMass } from '../aircraft/words.ts'
 import { LessonList } from '../workshop/LessonList.tsx'
 import { ScaleFields, SCALE_AT_FIRST, type Scale } from './ScaleFields.tsx'
 import { leastOnScale } from './leastOnScale.ts'
+import { ScaleSheet } from './ScaleSheet.tsx'
+import { WeighedPicture } from './WeighedPicture.tsx'
 import { WholeWeighIns } from './WholeWeighIns.tsx'
 
 /** What the scale said, piece by piece and of the whole, and what that taught. */
 export function WeighIns({ sum }: { readonly sum: FrameSum }) {
   const [scale, setScale] = useState<Scale>(SCALE_AT_FIRST)
+  const [isAtScale, setIsAtScale] = useState(false)
   const rows = useAppState(ledgerRows)
   const strays = new Map(sum.strays.map((stray) => [stray.id, stray]))
   return (
@@ -31,6 +34,23 @@ export function WeighIns({ sum }: { readonly sum: FrameSum }) {
         place of the estimate, and what was off tells on all that is printed from the same spool and
         printer. Empty the field to go back to the estimate.
       </p>
+      <Button
+        className="outlined"
+        onPress={() => {
+          setIsAtScale(true)
+        }}
+      >
+        Piece by piece at the scale
+      </Button>
+      {isAtScale ? (
+        <ScaleSheet
+          scale={scale}
+          onScale={setScale}
+          onClose={() => {
+            setIsAtScale(false)
+          }}
+        />
+      ) : null}
       <ScaleFields scale={scale} onChange={setScale} />
       <ul className="weigh-list">
         {rows.map((row) => (
@@ -39,6 +59,7 @@ export function WeighIns({ sum }: { readonly sum: FrameSum }) {
       </ul>
       <WholeWeighIns sum={sum} scale={scale} />
       <LearnedList sum={sum} />
+      <WeighedPicture rows={sum.rows} />
       <LessonList />
     </>
   )

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { Button } from 'react-aria-components'
+import { calculatedWholeG } from '../../core/frame/frameReadings.ts'
 import type { FrameSum } from '../../core/frame/types.ts'
 import type { WholeWeighing } from '../../core/model/readings.ts'
 import { fateWords, strayMassWords } from '../../core/words/learned.ts'
@@ -25,12 +26,7 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
   const put = (next: readonly WholeWeighing[]) => {
     putReadings({ wholes: next }, 'weigh the whole')
   }
-  const calculatedG = sum.doubt.parts.reduce(
-    (total, { quantity, figures }) => total + quantity * figures.massG.mid,
-    of === 'all-up'
-      ? sum.doubt.items.reduce((total, item) => total + item.quantity * item.massG, 0)
-      : 0,
-  )
+  const calculatedG = calculatedWholeG(of, sum.doubt.parts, sum.doubt.items)
   const add = (scaleG: number) => {
     const date = new Date().toISOString().slice(0, 10)
     const whole = {

@@ -1,70 +1,88 @@
 import { useEffect, useMemo, useState } from 'react'
-import { RUNS_DEFAULTS } from '../../core/data/runs.ts'
 import type { RunWay } from '../../core/model/runs.ts'
-import { bedOf } from '../../core/runs/planRuns.ts'
-import { tellRuns, type RunsTold } from '../../core/runs/tellRuns.ts'
-import { frameSum, ledgerRows } from '../../state/store/derived.ts'
-import type { RunsAnswer } from '../../state/store/types.ts'
-import { useActions, useAppState } from '../appContext.ts'
-
-/** Typing and dragging settle first: laying takes some seconds. */
-const SETTLE_MS = 400
+import { finishOf, type Finish } from '../../core/runs/finish.ts'
+import type { ReckonedRun } from '../../core/runs/reckonRuns.ts'
+import { tellRuns, type RunTold } from '../../core/runs/tellRuns.ts'
+import { frameSum, ledgerRows, reckonedRuns } from '../../state/store/derived.ts'
+import type { LaidRuns, RunsAnswer } from '../../state/store/types.ts'
+import { useAppState } from '../appContext.ts'
 
 const WAYS: readonly RunWay[] = ['fewest beds', 'evenings', 'least loss']
 
 export interface PrintRuns {
-  readonly answer: RunsAnswer
-  /** Null where there are too many pieces. */
-  readonly told: Readonly<Record<RunWay, RunsTold>> | null
-  /** Newer ones are being laid. */
-  readonly isOld: boolean
+  readonly told: readonly RunTold[]
+  /** Pieces that lie in no run: they are counted as printed one by one. */
+  readonly alone: number
+  readonly unfit: RunsAnswer['unfit']
+  readonly plans: RunsAnswer['plans']
+  /** What the pieces would take divided in another way, before what scale and clock taught. */
+  readonly ways: Partial<Record<RunWay, WaySum>>
 }
 
-/** The frame's print runs, laid in a worker; null until they are there for the first time. */
+/** Runs of one way together. */
+interface WaySum {
+  readonly count: number
+  /** Printers at once, or one after the other. */
+  readonly finish: Finish
+  /** With what failed ones before good ones cost, of which `failures` is that. */
+  readonly cost: number
+  readonly failures: number
+  /** What the dearest of them loses when it fails at its end. */
+  readonly mostLost: number
+}
+
+/** The frame's print runs with each part drawn from above; null until both are there. */
 export function usePrintRuns(): PrintRuns | null {
-  const { layRuns } = useActions()
+  const laid = useAppState((state) => state.runs)
+  const reckoned = useAppState(reckonedRuns)
   const rows = useAppState(ledgerRows)
   const sum = useAppState(frameSum)
-  const printer = useAppState((state) => state.frame.printer)
-  const prices = useAppState((state) => state.frame.prices)
-  const settings = useAppState((state) => state.frame.runs ?? RUNS_DEFAULTS)
-  const [laid, setLaid] = useState<{ readonly answer: RunsAnswer; readonly of: unknown } | null>(
-    null,
-  )
-  const { way: _way, ...laying } = settings
-  // The way is chosen among those laid; weighing a part lays nothing anew.
-  const of = JSON.stringify([
-    laying,
-    prices,
-    printer,
-    rows.map(({ part, work, material, figures }) => [
-      [part.id, part.meshHash, part.unit, part.quantity + part.spares, part.pose],
-      [work.kind, figures?.timeS.mid, figures?.spoolG.mid, part.recipe, material.id],
-    ]),
-  ])
+  const frame = useAppState((state) => state.frame)
+  const others = useOtherWays(laid)
+  return useMemo(() => {
+    if (laid === null || reckoned === null || others === null) return null
+    const outlines = new Map(Object.entries(others.plans).map(([id, { outline }]) => [id, outline]))
+    const told = tellRuns(reckoned.runs, sum, outlines, frame)
+    const inRuns = told.reduce((all, { spots }) => all + spots.length, 0)
+    const pieces = rows
+      .filter(({ figures }) => figures !== null)
+      .reduce((all, { part }) => all + part.quantity + part.spares, 0)
+    const ways = Object.fromEntries(
+      Object.entries(others.ways).map(([way, planned]) => [
+        way,
+        sumOf(laid.reckon(rows, frame, planned).runs),
+      ]),
+    )
+    const { unfit } = laid.answer
+    return { told, alone: pieces - inRuns, unfit, plans: others.plans, ways }
+  }, [laid, reckoned, others, frame, rows, sum])
+}
+
+function sumOf(
+  runs: readonly Pick<ReckonedRun, 'printerId' | 'timeS' | 'cost' | 'lostAtEnd'>[],
+): WaySum {
+  return {
+    count: runs.length,
+    finish: finishOf(runs),
+    cost: runs.reduce((all, { cost }) => all + cost, 0),
+    failures: runs.reduce((all, { cost, lostAtEnd }) => all + cost - lostAtEnd, 0),
+    mostLost: Math.max(0, ...runs.map(({ lostAtEnd }) => lostAtEnd)),
+  }
+}
+
+/** The pieces divided in every way, and drawn; null until they are there for the first time. */
+function useOtherWays(laid: LaidRuns | null): RunsAnswer | null {
+  const [others, setOthers] = useState<RunsAnswer | null>(null)
+  const layOthers = laid?.isOld === false ? laid.layOthers : null
   useEffect(() => {
+    if (layOthers === null) return
     const stop = new AbortController()
-    const timer = setTimeout(() => {
-      void layRuns(stop.signal).then((answer) => {
-        if (answer !== null && !stop.signal.aborted) setLaid({ answer, of })
-      })
-    }, SETTLE_MS)
+    void layOthers(WAYS, stop.signal).then((answer) => {
+      if (answer !== null && !stop.signal.aborted) setOthers(answer)
+    })
     return () => {
-      clearTimeout(timer)
       stop.abort()
     }
-  }, [layRuns, of])
-  return useMemo(() => {
-    if (laid === null) return null
-    const { answer } = laid
-    const outlines = new Map(Object.entries(answer.plans))
-    const { ways } = answer
-    const bed = bedOf(printer, settings)
-    const told =
-      ways &&
-      (Object.fromEntries(
-        WAYS.map((way) => [way, tellRuns(ways[way], sum, outlines, bed)]),
-      ) as Record<RunWay, RunsTold>)
-    return { answer, told, isOld: laid.of !== of }
-  }, [laid, of, sum, printer, settings])
+  }, [layOthers])
+  return others
 }

@@ -25,8 +25,9 @@ export function curvesLayout(
   const most = Math.max(...massesG)
   const room = Math.max(ROOM * (most - least), 0.05)
   const fit = Math.max(1, Math.floor((widthPx - AXIS_PX) / LEAST_PX))
-  const columns = Math.max(1, Math.min(panels, fit))
-  const rows = Math.ceil(panels / columns)
+  // As few rows as there is room for, and none of them with one panel left over.
+  const rows = Math.ceil(panels / Math.min(Math.max(panels, 1), fit))
+  const columns = Math.max(1, Math.ceil(panels / Math.max(rows, 1)))
   return {
     low: Math.max(0, least - room),
     high: most + room,

@@ -1,5 +1,5 @@
 import { formatMoney } from '../../core/words/format.ts'
-import { Facts } from '../aircraft/Facts.tsx'
+import { FigureList } from '../aircraft/FigureList.tsx'
 import { useCostBlame } from '../set/useCostBlame.ts'
 
 const SHOWN = 4
@@ -11,7 +11,7 @@ export function CostDoubt({ currency }: { readonly currency: string }) {
   return (
     <>
       <h3>What the frame’s cost is unsure by</h3>
-      <Facts
+      <FigureList
         of={blame.slice(0, SHOWN).map(({ name, money }) => ({
           words: name,
           figure: `± ${formatMoney(money, currency)}`,

@@ -1,5 +1,6 @@
 import { PRINTER_FIELDS, PRINTERS } from '../../core/data/printers.ts'
 import type { Printer } from '../../core/model/figures.ts'
+import { toldApart } from '../../core/runs/runPrinters.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { PRINTER_LIMITS } from '../../core/data/limits.ts'
@@ -7,6 +8,8 @@ import { NumberBox } from '../fields/NumberBox.tsx'
 import { Sheet } from '../fields/Sheet.tsx'
 import { MineLine } from '../workshop/MineLine.tsx'
 import { HabitsStep } from './habits/HabitsStep.tsx'
+
+const NO_PRINTERS: readonly Printer[] = []
 
 interface PrinterSheetProps {
   readonly isOpen: boolean
@@ -17,8 +20,13 @@ interface PrinterSheetProps {
 export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
   const printer = useAppState((state) => state.frame.printer)
   const { putPrinter } = useActions()
+  const others = useAppState((state) => state.frame.printers) ?? NO_PRINTERS
+  const isClass = PRINTERS.some(({ id }) => id === printer.id)
   const own = (patch: Partial<Printer>) => {
-    putPrinter({ ...printer, ...patch, id: 'own', name: 'Own printer' })
+    const changed = { ...printer, ...patch }
+    putPrinter(
+      isClass ? toldApart({ ...changed, id: 'own', name: 'Own printer' }, others) : changed,
+    )
   }
   return (
     <Sheet title="Printer" isOpen={isOpen} onClose={onClose}>
@@ -28,12 +36,12 @@ export function PrinterSheet({ isOpen, onClose }: PrinterSheetProps) {
       </p>
       <Choice
         label="Class"
-        value={PRINTERS.some(({ id }) => id === printer.id) ? printer.id : null}
+        value={isClass ? printer.id : null}
         placeholder={printer.name}
         options={PRINTERS.map(({ id, name }) => ({ id, name }))}
         onChange={(id) => {
           const found = PRINTERS.find((each) => each.id === id)
-          if (found !== undefined) putPrinter(found)
+          if (found !== undefined) putPrinter(toldApart(found, others))
         }}
       />
       {PRINTER_FIELDS.map(({ key, label, unit, explain }) => (

@@ -18,11 +18,16 @@ interface NumberBoxProps {
   readonly usual?: string
   /** Called when the box is emptied; without it an empty box is refused. */
   readonly onEmpty?: () => void
-  /** What the arrow keys add; ten times as much with the page keys. Any number between may be typed. */
+  /**
+   * What the arrow keys add; ten times as much with the page keys. Any number between may be typed.
+   */
   readonly step?: number
   /** Fraction digits shown at most. */
   readonly digits?: number
-  /** What limits, value and step are in. Shown behind the number, or the builder's own unit in its place. */
+  /**
+   * What limits, value and step are in. Shown behind the number, or the builder's own unit in its
+   * place.
+   */
   readonly unit?: string
   /** Part of a standard's name (M3 × 16): typed in `unit`, whatever the builder reads in. */
   readonly isName?: boolean
@@ -41,9 +46,9 @@ const STEPS: Readonly<Record<string, number>> = {
 }
 
 /**
- * A number with its unit, taken when the box is left or on Enter. `.` and `,` are the decimal mark in every language.
- * What will not do stays as it was typed, with the reason and what would; the number that held still holds, and Escape
- * brings it back.
+ * A number with its unit, taken when the box is left or on Enter. `.` and `,` are the decimal mark
+ * in every language. What will not do stays as it was typed, with the reason and what would; the
+ * number that held still holds, and Escape brings it back.
  */
 export function NumberBox(props: NumberBoxProps) {
   const {

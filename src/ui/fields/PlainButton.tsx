@@ -11,7 +11,10 @@ interface PlainButtonProps {
   readonly children: ReactNode
 }
 
-/** The browser's own button, for what a first visit loads: the component library comes with the first sheet. */
+/**
+ * The browser's own button, for what a first visit loads: the component library comes with the
+ * first sheet.
+ */
 export function PlainButton({ onPress, isDisabled = false, ...rest }: PlainButtonProps) {
   return <button type="button" disabled={isDisabled} onClick={onPress} {...rest} />
 }

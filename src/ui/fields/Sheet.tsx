@@ -1,3 +1,4 @@
+import '../styles/late.css'
 import type { ReactNode } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 

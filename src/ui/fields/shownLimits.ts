@@ -2,13 +2,17 @@ import type { Limits } from '../../core/data/limits.ts'
 import type { ShownAs } from '../../core/words/shownUnits.ts'
 import type { Bounds } from './numberWords.ts'
 
-/** Digits of a limit in another unit, and decimals: enough, and few enough to be written out and typed. */
+/**
+ * Digits of a limit in another unit, and decimals: enough, and few enough to be written out and
+ * typed.
+ */
 const DIGITS = 6
 const FINEST = 1e-6
 
 /**
- * Limits in the unit that is shown, rounded inwards: what is told as the least and the most is taken,
- * and is within the limits that hold. A whole number of millimetres is no whole number of inches.
+ * Limits in the unit that is shown, rounded inwards: what is told as the least and the most is
+ * taken, and is within the limits that hold. A whole number of millimetres is no whole number of
+ * inches.
  */
 export function shownLimits(limits: Limits, as: ShownAs): Required<Omit<Bounds, 'unit'>> {
   if (as.per === 1) return limits
@@ -27,7 +31,9 @@ function inwards(value: number, round: (value: number) => number): number {
   return Number((round(steps) * unit).toPrecision(DIGITS))
 }
 
-/** What an arrow key adds: the nearest of 1, 2, 5, 10 … to the same step in the unit that is kept. */
+/**
+ * What an arrow key adds: the nearest of 1, 2, 5, 10 … to the same step in the unit that is kept.
+ */
 export function shownStep(step: number, as: ShownAs): number {
   if (as.per === 1) return step
   const wanted = Math.log10(step / as.per)

@@ -1,7 +1,8 @@
 import { useState } from 'react'
 import { formatTyped } from '../../core/words/format.ts'
 import { parseNumber } from '../../core/words/parseNumber.ts'
-import { refusedWords, type Bounds } from './numberWords.ts'
+import type { Bounds } from './numberWords.ts'
+import { readNumber } from './readNumber.ts'
 
 /** Decimals at most of what was typed. */
 const FINEST = 6
@@ -44,18 +45,7 @@ export function useNumberDraft(options: DraftOptions): NumberDraft {
   const shown = value === null ? '' : formatTyped(value, value === own ? FINEST : digits)
 
   function read(text: string): { value: number | null } | { refused: string } {
-    if (text.trim() === '') {
-      return onEmpty === undefined ? { refused: refusedWords('empty', options) } : { value: null }
-    }
-    const number = parseNumber(text)
-    if (number === null) return { refused: refusedWords('no number', options) }
-    if (number < (min ?? -Infinity) || number > (max ?? Infinity) || !Number.isFinite(number)) {
-      return { refused: refusedWords('outside', options) }
-    }
-    if (options.whole && !Number.isInteger(number)) {
-      return { refused: refusedWords('fraction', options) }
-    }
-    return { value: number }
+    return text.trim() === '' && onEmpty !== undefined ? { value: null } : readNumber(text, options)
   }
 
   return {

@@ -1,5 +1,4 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react'
-import { ledgerCsv } from '../../state/actions/csv.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
 import { PlainButton } from '../fields/PlainButton.tsx'
 import { download, useSaveFile } from './download.ts'
@@ -31,7 +30,10 @@ const LicencesSheet = lazy(async () => {
   return { default: Loaded }
 })
 
-/** Saving, printing, starting over, the other frames, the demos. None replaces work: each frame stays in the list. */
+/**
+ * Saving, printing, starting over, the other frames, the demos. None replaces work: each frame
+ * stays in the list.
+ */
 export function FrameMenu() {
   const { newFrame, loadDemo } = useActions()
   const readState = useReadState()
@@ -51,6 +53,10 @@ export function FrameMenu() {
     last.current = open
     if (hasClosed && document.activeElement === document.body) button.current?.focus()
   }, [open])
+  const saveCsv = async () => {
+    const { ledgerCsv } = await import('../../state/actions/csv.ts')
+    download(new Blob([ledgerCsv(readState())]), readState().frame.name, '.csv')
+  }
   const act = (item: MenuKey) => {
     close()
     switch (item) {
@@ -64,7 +70,7 @@ export function FrameMenu() {
         goTo('paper')
         break
       case 'csv':
-        download(new Blob([ledgerCsv(readState())]), readState().frame.name, '.csv')
+        void saveCsv()
         break
       case 'sandpiper':
       case 'tern':

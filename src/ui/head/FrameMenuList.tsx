@@ -1,3 +1,4 @@
+import '../styles/late.css'
 import type { RefObject } from 'react'
 import { Menu, MenuItem, Popover } from 'react-aria-components'
 

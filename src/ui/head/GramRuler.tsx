@@ -26,8 +26,8 @@ const BREAK_PX = 26
 
 /**
  * The printed mass on a scale of grams or ounces: a tick with a flag at the middle, a band for the
- * range, the limit through the scale
- * with a hatch beyond it, the carbon frame dotted, and dashed where the change under hand would move it.
+ * range, the limit through the scale with a hatch beyond it, the carbon frame dotted, and dashed
+ * where the change under hand would move it.
  */
 export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
   const place = useRef<HTMLDivElement>(null)
@@ -149,17 +149,19 @@ export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
             d={`M${scale(massG.mid)} ${TOP_PX - 15}V${base}m-5 ${-(TICK_PX + 15)}h10l-5 7z`}
           />
         )}
-        {placeLabels(labels, widthPx).map(({ id, words, xPx, side, line }) => (
-          <text
-            key={id}
-            className={`ruler-word ruler-word-${id}`}
-            x={side === 'left' ? xPx - 6 : xPx + 6}
-            y={line === 0 ? TOP_PX - 1 : TOP_PX - 18}
-            textAnchor={side === 'left' ? 'end' : 'start'}
-          >
-            {words}
-          </text>
-        ))}
+        {placeLabels(labels, widthPx, massG.high === 0 ? [] : [scale(massG.mid)]).map(
+          ({ id, words, xPx, side, line }) => (
+            <text
+              key={id}
+              className={`ruler-word ruler-word-${id}`}
+              x={side === 'left' ? xPx - 6 : xPx + 6}
+              y={line === 0 ? TOP_PX - 1 : TOP_PX - 18}
+              textAnchor={side === 'left' ? 'end' : 'start'}
+            >
+              {words}
+            </text>
+          ),
+        )}
       </svg>
     </div>
   )

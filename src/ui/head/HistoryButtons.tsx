@@ -2,7 +2,10 @@ import { useEffect } from 'react'
 import { useActions, useAppState } from '../appContext.ts'
 import { PlainButton } from '../fields/PlainButton.tsx'
 
-/** Undo and redo, by button and by Ctrl+Z / Ctrl+Shift+Z (also Ctrl+Y); text fields keep their own undo. */
+/**
+ * Undo and redo, by button and by Ctrl+Z / Ctrl+Shift+Z (also Ctrl+Y); text fields keep their own
+ * undo.
+ */
 export function HistoryButtons() {
   const { undo, redo } = useActions()
   const undoLabel = useAppState((state) => state.undoLabel)

@@ -2,7 +2,10 @@ import { useAppState } from '../appContext.ts'
 import { useSaveFile } from './download.ts'
 import { PlainButton } from '../fields/PlainButton.tsx'
 
-/** Says where the work is kept; browsers may refuse to keep anything, which is said before there is any work. */
+/**
+ * Says where the work is kept; browsers may refuse to keep anything, which is said before there is
+ * any work.
+ */
 export function StorageLine({ hasParts }: { readonly hasParts: boolean }) {
   const storage = useAppState((state) => state.storage)
   const isElsewhere = useAppState(

@@ -1,6 +1,6 @@
 import { coarseWords, leftOutWords, limitWords, piecesNoun } from '../../core/frame/sayings.ts'
 import { formatPercent, withSign } from '../../core/words/format.ts'
-import { allUpMassG, frameSummary } from '../../state/store/derived.ts'
+import { allUpMassG, frameSummary, isLaying } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
 import { HelpMark } from '../help/HelpMark.tsx'
 import { SheetLinks } from '../set/SheetLinks.tsx'
@@ -10,7 +10,10 @@ import { SpokenTotal } from './SpokenTotal.tsx'
 import { TotalFigure } from './TotalFigure.tsx'
 import { massUnit } from '../../core/words/shownUnits.ts'
 
-/** The frame's one mass on its ruler, its other totals and the way to every sheet; it stays on top of all of them. */
+/**
+ * The frame's one mass on its ruler, its other totals and the way to every sheet; it stays on top
+ * of all of them.
+ */
 export function TotalsHead() {
   const { sum, partCount, censusCount, coarseCount, failedCount } = useAppState(frameSummary)
   const { printed } = sum
@@ -25,6 +28,7 @@ export function TotalsHead() {
   const outOfCost = leftOutWords(sum.leftOut, 'cost and hours')
   const { strictest, allUpG: limitG } = sum.limits
   const isOver = strictest !== null && strictest.leftG < 0
+  const laying = useAppState(isLaying)
   const rough = unsettled + coarseCount > 0 ? '~' : ''
   const difference = sum.carbon
   const allUpG = useAppState(allUpMassG)
@@ -105,7 +109,13 @@ export function TotalsHead() {
               words="Time"
               figure={rough + time.mid}
               unit="h"
-              below={outOfCost === leftOut ? undefined : `both ${outOfCost}`}
+              below={
+                laying && unsettled === 0 ? (
+                  <span className="laying-words">runs being laid</span>
+                ) : outOfCost === leftOut ? undefined : (
+                  `both ${outOfCost}`
+                )
+              }
               title={time.range}
             />
             {difference === null ? null : (

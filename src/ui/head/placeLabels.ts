@@ -18,12 +18,14 @@ const LETTER_PX = 6.3
 const GAP_PX = 10
 
 /**
- * Finds room for each name in the order given: on its own side or the other, on the line next to the scale or the one
- * above. A name without room is left out; its mark stays.
+ * Finds room for each name in the order given: on its own side or the other, on the line next to
+ * the scale or the one above. A name without room is left out; its mark stays. `marksPx`: other
+ * marks that no name may lie on.
  */
 export function placeLabels(
   labels: readonly RulerLabel[],
   widthPx: number,
+  marksPx: readonly number[] = [],
 ): readonly PlacedLabel[] {
   const placed: (PlacedLabel & { readonly from: number; readonly to: number })[] = []
   for (const label of labels) {
@@ -45,7 +47,10 @@ export function placeLabels(
           to <= widthPx &&
           placed.every((other) => other.line !== line || other.to <= from || other.from >= to) &&
           // No name over the mark of another.
-          labels.every(({ id, xPx }) => id === label.id || line === 1 || xPx <= from || xPx >= to),
+          (line === 1 ||
+            [...labels.filter(({ id }) => id !== label.id).map(({ xPx }) => xPx), ...marksPx].every(
+              (xPx) => xPx <= from || xPx >= to,
+            )),
       )
     if (found !== undefined) placed.push(found)
   }

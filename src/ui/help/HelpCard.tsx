@@ -17,8 +17,8 @@ const EDGE = 8
 
 /**
  * What a word means. It lies on the page beside its mark, also where that stands still in the head,
- * and stays open; Escape, a press elsewhere or on the mark puts it away. Inside a dialog it belongs to
- * the dialog.
+ * and stays open; Escape, a press elsewhere or on the mark puts it away. Inside a dialog it belongs
+ * to the dialog.
  */
 export function HelpCard({ id, of, mark, onClose }: HelpCardProps) {
   const card = useRef<HTMLDivElement>(null)
@@ -103,7 +103,10 @@ function cornerOf(card: HTMLElement): readonly [number, number] {
   return [left - offsetParent.scrollLeft, top - offsetParent.scrollTop]
 }
 
-/** Escape and focus are a dialog's own while it is open; else the card is part of the page's content. */
+/**
+ * Escape and focus are a dialog's own while it is open; else the card is part of the page's
+ * content.
+ */
 function placeFor(mark: HTMLElement | null): Element {
   const dialog = mark?.closest('[role="dialog"]') ?? null
   return dialog ?? document.querySelector('main') ?? document.body

@@ -1,17 +1,22 @@
-import { Children, useEffect, useState, type ReactNode } from 'react'
+import { Children, startTransition, useContext, useEffect, useState, type ReactNode } from 'react'
+import { StillDrawing } from './stillDrawing.ts'
 
 /**
- * Mounts its children one after the other, each in a task of its own, so that a long page does not
- * keep input waiting.
+ * Mounts its children one after the other, each in tasks of its own that end for any input, so that
+ * a long page does not keep it waiting.
  */
 export function InTurn({ children }: { readonly children: ReactNode }) {
   const all = Children.toArray(children)
   const [shown, setShown] = useState(0)
   const isWaiting = shown < all.length
+  const begin = useContext(StillDrawing)
+  useEffect(() => (isWaiting ? begin?.() : undefined), [isWaiting, begin])
   useEffect(() => {
     if (!isWaiting) return
     const timer = setTimeout(() => {
-      setShown(shown + 1)
+      startTransition(() => {
+        setShown(shown + 1)
+      })
     })
     return () => {
       clearTimeout(timer)

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react'
 
 /**
- * Lets a long list in little by little, so that a frame of fifty parts does not keep input waiting while it is drawn.
+ * Lets a long list in little by little, so that a frame of fifty parts does not keep input waiting
+ * while it is drawn.
  *
  * @param ids of the whole list, in its order.
  * @param atOnce how many are let in in one task.

@@ -10,7 +10,8 @@ export function WindowDrop({ onIntake }: { readonly onIntake: (intake: Intake) =
   const { addZones } = useActions()
   const [above, setAbove] = useState(false)
   useEffect(() => {
-    // Enter and leave fire for every element crossed; only their balance tells whether the drag is still here.
+    // Enter and leave fire for every element crossed; only their balance tells whether the drag is
+    // still here.
     let depth = 0
     const show = (next: number) => {
       depth = Math.max(0, next)

@@ -1,6 +1,9 @@
 import type { IncomingFile } from '../../state/store/types.ts'
 
-/** What came in at once, and how many files of a folder were left alone because their name says they hold no mesh. */
+/**
+ * What came in at once, and how many files of a folder were left alone because their name says they
+ * hold no mesh.
+ */
 export interface Intake {
   readonly files: readonly IncomingFile[]
   readonly leftAlone: number

@@ -1,15 +1,8 @@
 import type { FrameRow } from '../../core/frame/types.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
-import { showMass, showNumber } from '../show.ts'
-import { laidInPiece, type LaidShare } from './laidShares.ts'
 import { HelpMark } from '../help/HelpMark.tsx'
-import type { HelpWord } from '../help/helpWords.ts'
-
-const HELP: Partial<Readonly<Record<LaidShare['id'], HelpWord>>> = {
-  gaps: 'gap line',
-  strands: 'strand',
-  supports: 'support',
-}
+import { LaidList } from './LaidList.tsx'
+import { laidInPiece } from './laidShares.ts'
 
 interface BreakdownProps {
   readonly figures: PartFigures
@@ -30,16 +23,7 @@ export function Breakdown({ figures, sum }: BreakdownProps) {
           <span key={id} className={`laid laid-${id}`} style={{ flexGrow: share }} />
         ))}
       </div>
-      <ul>
-        {shares.map(({ id, words, massG, share }) => (
-          <li key={id}>
-            <span className={`key laid-${id}`} aria-hidden="true" />
-            {words}
-            {HELP[id] === undefined ? null : <HelpMark of={HELP[id]} />} <b>{showMass(massG)}</b>{' '}
-            <span className="quiet-text">{showNumber(share * 100, 0)} %</span>
-          </li>
-        ))}
-      </ul>
+      <LaidList shares={shares} hasHelp />
     </figure>
   )
 }

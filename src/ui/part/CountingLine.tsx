@@ -1,10 +1,10 @@
 import type { PartWork } from '../../state/store/types.ts'
-import { isCounting } from '../ledger/workFacts.ts'
+import { isCounting } from '../ledger/partWork.ts'
 import { showNumber } from '../show.ts'
 
 /**
- * Says that the figures of the sheet are not the last word while layers are counted. Spoken once when
- * a count begins and once when it is over; the percentage is for the eye alone.
+ * Says that the figures of the sheet are not the last word while layers are counted. Spoken once
+ * when a count begins and once when it is over; the percentage is for the eye alone.
  */
 export function CountingLine({ work }: { readonly work: PartWork }) {
   const isBusy = isCounting(work)

@@ -7,11 +7,15 @@ import type { PartEdit } from './usePartEdit.ts'
 interface InfillFieldProps {
   readonly infillPct: number
   readonly write: PartEdit
-  /** What ten points of infill are worth on this part, in words; null until its layers are counted. */
+  /**
+   * What ten points of infill are worth on this part, in words; null until its layers are counted.
+   */
   readonly worth: string | null
 }
 
-/** Infill by slider and by number. While the slider is dragged the row and the frame total follow. */
+/**
+ * Infill by slider and by number. While the slider is dragged the row and the frame total follow.
+ */
 export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
   return (
     <div className="infill-field">

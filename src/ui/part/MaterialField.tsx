@@ -33,7 +33,8 @@ export function MaterialField({ material, write }: MaterialFieldProps) {
   )
 }
 
-// Styrene plastics give off styrene when melted; fibre-filled ones give off fibre dust when cut or sanded.
+// Styrene plastics give off styrene when melted; fibre-filled ones give off fibre dust when cut or
+// sanded.
 function fumeCaution({ id, name }: Material): string | null {
   const word = `${id} ${name}`.toLowerCase()
   if (/\b(abs|asa)\b/.test(word))

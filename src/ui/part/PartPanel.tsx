@@ -1,12 +1,11 @@
-import { memo, useMemo, useState, type ReactNode } from 'react'
-import { Button } from 'react-aria-components'
+import { memo, useDeferredValue, useMemo, useState, type ReactNode } from 'react'
 import type { Part } from '../../core/model/frame.ts'
 import type { Bounds, Finding, MeshMeasure } from '../../core/model/mesh.ts'
 import type { Pose, Recipe } from '../../core/model/settings.ts'
 import { crowdWords } from '../../core/mesh/plateWords.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
-import { censusOf, findingsOf, isCounting, readOf } from '../ledger/workFacts.ts'
+import { censusOf, findingsOf, isCounting, readOf } from '../ledger/partWork.ts'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { CoarseHint } from './CoarseHint.tsx'
@@ -17,10 +16,9 @@ import { FindingList } from './FindingList.tsx'
 import { HairHint } from './HairHint.tsx'
 import { InfillField } from './InfillField.tsx'
 import { infillWorth } from './infillWorth.ts'
-import { laidInPiece } from './laidShares.ts'
 import { FirstLayerField, LayerField, LineField } from './LayerFields.tsx'
 import { MaterialField } from './MaterialField.tsx'
-import { MeasuredFacts } from './MeasuredFacts.tsx'
+import { MeasuredList } from './MeasuredList.tsx'
 import { NameField } from './NameField.tsx'
 import { NoteField } from './NoteField.tsx'
 import { PartPicture } from './PartPicture.tsx'
@@ -34,12 +32,17 @@ import { SkinFields } from './SkinFields.tsx'
 import { SpeckHint } from './SpeckHint.tsx'
 import { StepLines } from './StepLines.tsx'
 import type { StepKey } from './steps.ts'
+import { BeamLine } from './stiffness/BeamLine.tsx'
+import { StiffnessPlace } from './stiffness/StiffnessPlace.tsx'
+import { useLiveBeam } from './stiffness/useLiveBeam.ts'
 import { SupportFields } from './SupportFields.tsx'
 import { UnitField } from './UnitField.tsx'
 import { UnitHint } from './UnitHint.tsx'
 import { useLaid } from './useLaid.ts'
 import { usePartEdit, type PartEdit } from './usePartEdit.ts'
+import { Unfolding } from './Unfolding.tsx'
 import { useSteps } from './useSteps.ts'
+import { WhatIfPlace } from './WhatIfPlace.tsx'
 import { WallField, WallThicknessField } from './WallFields.tsx'
 import { ZoneFields } from './ZoneFields.tsx'
 
@@ -50,17 +53,14 @@ import { ZoneFields } from './ZoneFields.tsx'
 export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const { part, figures } = row
   const write = usePartEdit(part.id)
-  const [ringed, setRinged] = useState<{ place: Bounds; finding: Finding } | null>(null)
+  const [ringed, setRinged] = useState<Ringed | null>(null)
   const read = readOf(row.work)
   const census = censusOf(row.work)
-  const crowd = read === null || read.plate !== undefined ? null : crowdWords(read.measure.bodies)
   const freshCensus = row.stale ? null : census
   const laid = useLaid(part.recipe)
-  // The box round a plate says nothing of how long its parts are.
-  const direction =
-    read === null || read.plate !== undefined
-      ? null
-      : directionNote(read.measure.boundsMm, part.pose)
+  // The field under a hand goes first; what only tells of it comes a moment after.
+  const late = useDeferredValue(row)
+  const lateRead = readOf(late.work)
   return (
     <div
       className={isCounting(row.work) ? 'part-panel part-counting' : 'part-panel'}
@@ -69,52 +69,16 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
     >
       <InTurn>
         <div className="part-large">
-          {read === null ? (
-            <p className="hint">{unreadWords(row)}</p>
+          {lateRead === null ? (
+            <p className="hint">{unreadWords(late)}</p>
           ) : (
-            <PartPicture part={part} read={read} findings={findingsOf(row.work)} ringed={ringed} />
+            <LatePicture row={late} read={lateRead} ringed={ringed} />
           )}
         </div>
-        <section className="part-notes" aria-label="What was found">
-          <CountingLine work={row.work} />
-          {read === null ? null : (
-            <SectionBlock
-              part={part}
-              boundsMm={read.measure.boundsMm}
-              laidAs={laidInPiece(figures, row.sum)}
-            />
-          )}
-          {figures === null ? null : <Breakdown figures={figures} sum={row.sum} />}
-          {read === null ? null : (
-            <>
-              <FindingList
-                findings={findingsOf(row.work)}
-                onShow={(place, finding) => {
-                  setRinged({ place, finding })
-                }}
-              />
-              {row.basis === 'coarse' ? <CoarseHint partId={part.id} /> : null}
-              {read.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
-              {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
-              {crowd === null ? null : <p className="hint">{crowd}</p>}
-              {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
-                <SpeckHint partId={part.id} />
-              ) : null}
-              {read.measure.findings.some(({ code }) => code === 'hair') ? (
-                <HairHint partId={part.id} isKept={part.keepsHairs === true} />
-              ) : null}
-              <BedNote part={part} boundsMm={read.measure.boundsMm} />
-              {direction === null ? null : <p className="hint">{direction}</p>}
-            </>
-          )}
-          {part.role === 'arm' ? (
-            <p className="caution">
-              A dense arm is not a proven arm. Load-test one by hand before flight, away from
-              spinning props, and follow your club’s and your country’s rules.
-            </p>
-          ) : null}
-        </section>
+        <PartNotes row={late} onRing={setRinged} />
         <Strip row={row} />
+        {lateRead === null ? null : <LateWhatIf row={late} />}
+        {lateRead === null ? null : <LateStiffness row={late} />}
         <section className="part-cells" aria-label="Part">
           <NameField name={part.name} write={write} />
           <RoleField partId={part.id} />
@@ -127,30 +91,96 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
             write={write}
           />
         </section>
-        <Rest>
-          <section className="part-cells" aria-label="Recipe">
-            <WallThicknessField recipe={part.recipe} write={write} />
-            <FirstLayerField recipe={part.recipe} write={write} />
-            <ZoneFields part={part} census={freshCensus} />
-            <PoseTrials
-              row={row}
-              choose={(pose) => {
-                write.edit({ pose })
-              }}
-            />
-            <NoteField note={part.note} write={write} />
-          </section>
-          {read === null ? null : (
-            <section className="part-mesh" aria-label="Mesh">
-              <MeasuredFacts read={read} census={census} figures={figures} />
-              <p className="hint file-name">{part.fileName}</p>
-            </section>
+        <Unfolding opens="All settings" closes="Fewer settings">
+          {() => (
+            <div className="part-rest-body">
+              <section className="part-cells" aria-label="Recipe">
+                <WallThicknessField recipe={part.recipe} write={write} />
+                <FirstLayerField recipe={part.recipe} write={write} />
+                <ZoneFields part={part} census={freshCensus} />
+                <PoseTrials
+                  row={row}
+                  choose={(pose) => {
+                    write.edit({ pose })
+                  }}
+                />
+                <NoteField note={part.note} write={write} />
+              </section>
+              {read === null ? null : (
+                <section className="part-mesh" aria-label="Mesh">
+                  <MeasuredList read={read} census={census} figures={figures} />
+                  <p className="hint file-name">{part.fileName}</p>
+                </section>
+              )}
+            </div>
           )}
-        </Rest>
+        </Unfolding>
       </InTurn>
     </div>
   )
 }
+
+/** A finding whose place is ringed in the picture. */
+interface Ringed {
+  readonly place: Bounds
+  readonly finding: Finding
+}
+
+interface PartNotesProps {
+  readonly row: LedgerRow
+  readonly onRing: (ringed: Ringed) => void
+}
+
+/** What was found on the mesh, cut open, and where the grams go. */
+const PartNotes = memo(function PartNotes({ row, onRing }: PartNotesProps) {
+  const { part, figures } = row
+  const read = readOf(row.work)
+  const crowd = read === null || read.plate !== undefined ? null : crowdWords(read.measure.bodies)
+  // The box round a plate says nothing of how long its parts are.
+  const direction =
+    read === null || read.plate !== undefined
+      ? null
+      : directionNote(read.measure.boundsMm, part.pose)
+  return (
+    <section className="part-notes" aria-label="What was found">
+      <CountingLine work={row.work} />
+      {read === null ? null : <SectionBlock row={row} boundsMm={read.measure.boundsMm} />}
+      {figures === null ? null : <Breakdown figures={figures} sum={row.sum} />}
+      {read === null ? null : (
+        <>
+          <FindingList
+            findings={findingsOf(row.work)}
+            onShow={(place, finding) => {
+              onRing({ place, finding })
+            }}
+          />
+          {row.basis === 'coarse' ? <CoarseHint partId={part.id} /> : null}
+          {read.unitHint === undefined ? null : <UnitHint part={part} hint={read.unitHint} />}
+          {read.plate === undefined ? null : <PlateHint partId={part.id} plate={read.plate} />}
+          {crowd === null ? null : <p className="hint">{crowd}</p>}
+          {read.measure.findings.some(({ code }) => code === 'stray-speck') ? (
+            <SpeckHint partId={part.id} />
+          ) : null}
+          {read.measure.findings.some(({ code }) => code === 'hair') ? (
+            <HairHint partId={part.id} isKept={part.keepsHairs === true} />
+          ) : null}
+          <BedNote part={part} boundsMm={read.measure.boundsMm} />
+          {direction === null ? null : <p className="hint">{direction}</p>}
+        </>
+      )}
+      {part.role === 'arm' ? (
+        <p className="caution">
+          A dense arm is not a proven arm. Load-test one by hand before flight, away from spinning
+          props, and follow your club’s and your country’s rules.
+        </p>
+      ) : null}
+    </section>
+  )
+})
+
+const LatePicture = memo(PartPicture)
+const LateWhatIf = memo(WhatIfPlace)
+const LateStiffness = memo(StiffnessPlace)
 
 interface PlacedFieldsProps {
   readonly unit: Part['unit']
@@ -178,11 +208,13 @@ function Strip({ row }: { readonly row: LedgerRow }) {
   const { recipe } = part
   const write = usePartEdit(part.id)
   const effects = useSteps(row)
+  const { own, load, now, givesOf, isScaled } = useLiveBeam(row, effects)
   const census = censusOf(work)
   const worth =
     census === null || figures === null ? null : infillWorth(census, figures, recipe, material)
   const laid = useLaid(recipe)
-  // Elements that stay the same are not drawn again, nor are the steps while they are not reckoned anew.
+  // Elements that stay the same are not drawn again, nor are the steps while they are not reckoned
+  // anew.
   const fields = useMemo(
     () => ({
       walls: <WallField recipe={laid} write={write} />,
@@ -196,7 +228,12 @@ function Strip({ row }: { readonly row: LedgerRow }) {
   )
   const steps = useMemo(() => {
     const lines = (key: StepKey) => (
-      <StepLines of={key} effects={effects.filter(({ step }) => step.key === key)} write={write} />
+      <StepLines
+        of={key}
+        effects={effects.filter(({ step }) => step.key === key)}
+        write={write}
+        givesOf={givesOf}
+      />
     )
     return {
       walls: lines('walls'),
@@ -207,7 +244,7 @@ function Strip({ row }: { readonly row: LedgerRow }) {
       pattern: lines('pattern'),
       plastic: lines('plastic'),
     }
-  }, [effects, write])
+  }, [effects, write, givesOf])
   const card = (key: StepKey, field: ReactNode) => (
     <div className="strip-card">
       {field}
@@ -226,29 +263,9 @@ function Strip({ row }: { readonly row: LedgerRow }) {
         {card('pattern', fields.pattern)}
         {card('plastic', fields.plastic)}
       </InTurn>
+      {/* Comes late: above the cards it would push them from under a hand. */}
+      <BeamLine own={own} gives={now} load={load} isScaled={isScaled} />
     </section>
-  )
-}
-
-/** Open once, open for every part of this visit. */
-let restIsOpen = false
-
-function Rest({ children }: { readonly children: ReactNode }) {
-  const [isOpen, setOpen] = useState(restIsOpen)
-  return (
-    <div className="part-rest">
-      <Button
-        className="quiet"
-        aria-expanded={isOpen}
-        onPress={() => {
-          restIsOpen = !isOpen
-          setOpen(restIsOpen)
-        }}
-      >
-        {isOpen ? 'Fewer settings' : 'All settings'}
-      </Button>
-      {isOpen ? <div className="part-rest-body">{children}</div> : null}
-    </div>
   )
 }
 

@@ -6,13 +6,13 @@ import type { LedgerRow } from '../../state/store/derived.ts'
 import { ownRolesOf } from '../../state/store/ownRoles.ts'
 import { useAppState } from '../appContext.ts'
 import { PaperPictures } from './PaperPictures.tsx'
-import { censusOf, findingsOf, readOf } from '../ledger/workFacts.ts'
+import { censusOf, findingsOf, readOf } from '../ledger/partWork.ts'
 import { showGrams, showMoney, showNumber, showTime, showLength } from '../show.ts'
 import { BedNote } from './BedNote.tsx'
 import { Breakdown } from './Breakdown.tsx'
 import { directionNote } from './directionNote.ts'
-import { MeasuredFacts } from './MeasuredFacts.tsx'
-import { FactList } from './FactList.tsx'
+import { MeasuredList } from './MeasuredList.tsx'
+import { TermList } from './TermList.tsx'
 import { massUnit } from '../../core/words/shownUnits.ts'
 
 /** A part as it goes on paper: drawn in lines, with its recipe, its figures and what was found. */
@@ -24,7 +24,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
   const read = readOf(work)
   const direction = read === null ? null : directionNote(read.measure.boundsMm, part.pose)
   const mm = (value: number) => showLength(value, 2)
-  const facts: (readonly [string, string])[] = [
+  const terms: (readonly [string, string])[] = [
     ['Plastic', material.name],
     ['Recipe for', own?.name ?? (part.role === null ? 'set by hand' : ROLES[part.role].name)],
     ['Walls', `${recipe.walls} lines = ${mm(recipe.walls * recipe.lineMm)}`],
@@ -43,7 +43,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
   ]
   if (sum !== null) {
     const mass = showGrams(sum.pieceG)
-    facts.push([
+    terms.push([
       'Mass of one',
       `${mass.mid} ${massUnit()} (${mass.range === '' ? 'weighed' : mass.range})`,
     ])
@@ -51,8 +51,8 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
   if (sum !== null && figures !== null) {
     const cost = showMoney(sum.withSpares.cost)
     const time = showTime(sum.withSpares.timeS)
-    facts.push(['Cost of all', `${cost.mid} ${currency} (${cost.range})`])
-    facts.push(['Hours of all', `${time.mid} (${time.range})`])
+    terms.push(['Cost of all', `${cost.mid} ${currency} (${cost.range})`])
+    terms.push(['Hours of all', `${time.mid} (${time.range})`])
   }
   return (
     <div className="part-paper">
@@ -69,9 +69,9 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
         {part.note === '' ? null : <p>{part.note}</p>}
       </div>
       <div>
-        <FactList of={facts} />
+        <TermList of={terms} />
         {read === null ? null : (
-          <MeasuredFacts read={read} census={censusOf(work)} figures={figures} />
+          <MeasuredList read={read} census={censusOf(work)} figures={figures} />
         )}
       </div>
     </div>

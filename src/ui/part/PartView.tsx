@@ -30,7 +30,9 @@ interface PartViewProps {
   readonly ringed: Ringed | null
 }
 
-/** The part in 3D, as it lies on the bed. The drawing code is fetched when the first part is opened. */
+/**
+ * The part in 3D, as it lies on the bed. The drawing code is fetched when the first part is opened.
+ */
 export function PartView({ part, picture, ringed }: PartViewProps) {
   const { loadMesh } = useActions()
   const box = useRef<HTMLDivElement>(null)

@@ -3,7 +3,9 @@ import type { Pattern } from '../../core/model/settings.ts'
 import { Choice } from '../fields/Choice.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
-/** What is counted for each pattern, said in a sentence; core/figures/infill.ts holds the numbers. */
+/**
+ * What is counted for each pattern, said in a sentence; core/figures/infill.ts holds the numbers.
+ */
 const MODELLED: Readonly<Record<Pattern, string>> = {
   lines: 'Counted as straight lines, one way on each layer and across on the next, turns included.',
   grid: 'Counted as straight lines both ways on every layer, twice as far apart, turns included.',

@@ -16,7 +16,10 @@ interface PoseTrialsProps {
   readonly choose: (pose: Pose) => void
 }
 
-/** The faces a part can lie on, each with what it would cost. Nothing is counted before the list is asked for. */
+/**
+ * The faces a part can lie on, each with what it would cost. Nothing is counted before the list is
+ * asked for.
+ */
 export function PoseTrials({ row, choose }: PoseTrialsProps) {
   const [open, setOpen] = useState(false)
   return (
@@ -39,7 +42,10 @@ interface Trial {
   readonly option: PoseOption
   /** By the part's recipe; null while its layers are being counted. */
   readonly figures: PartFigures | null
-  /** With supports, where the recipe has none; null before it is counted and where nothing hangs over. */
+  /**
+   * With supports, where the recipe has none; null before it is counted and where nothing hangs
+   * over.
+   */
   readonly supported: PartFigures | null
 }
 
@@ -100,29 +106,32 @@ function Trials({ row, choose }: PoseTrialsProps) {
   }
   const present = part.pose.rotateDeg.join(' ')
   return (
-    <ol className="faces">
-      {trials.map((trial, i) => {
-        const { option } = trial
-        const turns = option.pose.rotateDeg.join(' ')
-        return (
-          <li key={turns}>
-            <Button
-              className="quiet"
-              onPress={() => {
-                choose(option.pose)
-              }}
-            >
-              {option.name}
-              {i === 0 ? ' (best guess)' : ''}
-            </Button>
-            {turns === present ? <small> (as it lies now)</small> : null}
-            <p className="hint">
-              {effect(trial, recipe.supports)}; {facts(option)}
-            </p>
-          </li>
-        )
-      })}
-    </ol>
+    <>
+      <p className="hint">Grams and hours are of one piece printed by itself, as calculated.</p>
+      <ol className="faces">
+        {trials.map((trial, i) => {
+          const { option } = trial
+          const turns = option.pose.rotateDeg.join(' ')
+          return (
+            <li key={turns}>
+              <Button
+                className="quiet"
+                onPress={() => {
+                  choose(option.pose)
+                }}
+              >
+                {option.name}
+                {i === 0 ? ' (best guess)' : ''}
+              </Button>
+              {turns === present ? <small> (as it lies now)</small> : null}
+              <p className="hint">
+                {effect(trial, recipe.supports)}; {lyingWords(option)}
+              </p>
+            </li>
+          )
+        })}
+      </ol>
+    </>
   )
 }
 
@@ -150,7 +159,7 @@ function supportOf({ supportMm3, depositMm3, spoolG }: PartFigures): number {
   return depositMm3 > 0 ? (supportMm3 / depositMm3) * spoolG.mid : 0
 }
 
-function facts(option: PoseOption): string {
+function lyingWords(option: PoseOption): string {
   const { flatAreaMm2, overhangMm2, heightMm, holes, holesUpright } = option
   const upright = holes === 0 ? '' : `, ${holesUpright} of ${holes} holes upright`
   const over = hangsOver(option)

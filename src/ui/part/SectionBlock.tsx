@@ -1,13 +1,14 @@
 import { useRef } from 'react'
 import type { SectionAxis } from '../../core/census/section/types.ts'
-import type { Part } from '../../core/model/frame.ts'
 import type { Bounds } from '../../core/model/mesh.ts'
+import type { LedgerRow } from '../../state/store/derived.ts'
 import { SaveDrawing } from '../drawing/SaveDrawing.tsx'
 import { useWidth } from '../fields/useWidth.ts'
 import { cutStepMm, longAxis, moveCutPlane, useCutPlane } from './cutPlane.ts'
-import type { LaidShare } from './laidShares.ts'
+import { inLayer, lensLayer } from './lensLayer.ts'
 import { SectionPicture } from './SectionPicture.tsx'
 import { planeWords } from './sectionWords.ts'
+import { useLaidAs } from './useLaidAs.ts'
 import { useSection } from './useSection.ts'
 
 /** By the part's longer side on the bed. */
@@ -27,22 +28,22 @@ const AXES: Readonly<
 }
 
 interface SectionBlockProps {
-  readonly part: Part
+  readonly row: LedgerRow
   readonly boundsMm: Bounds
-  /** For the grams beside the names; empty until there are figures. */
-  readonly laidAs: readonly LaidShare[]
 }
 
 /** The section A–A: the part cut where the slider says. */
-export function SectionBlock({ part, boundsMm, laidAs }: SectionBlockProps) {
+export function SectionBlock({ row, boundsMm }: SectionBlockProps) {
+  const { part } = row
   const place = useRef<HTMLDivElement>(null)
   const width = useWidth(place, 400)
   const plane = useCutPlane(part, boundsMm)
   const section = useSection(part, plane)
   const shown = section?.axis === plane.axis ? section : null
-  const isLevel = plane.axis === 'z'
-  const steps = shown === null ? 1 : isLevel ? shown.layers : shown.reachMm
-  const step = isLevel ? 1 : cutStepMm(plane.axis, steps, part.recipe.layerMm)
+  const lens = plane.axis === 'z' ? lensLayer(part, boundsMm, plane) : null
+  const laidAs = useLaidAs(row, lens?.layer ?? null)
+  const steps = lens?.layers ?? shown?.reachMm ?? 1
+  const step = lens === null ? cutStepMm(plane.axis, steps, part.recipe.layerMm) : 1
   return (
     <section className="section-block" aria-label="Section A–A">
       <div className="section-tools">
@@ -55,7 +56,7 @@ export function SectionBlock({ part, boundsMm, laidAs }: SectionBlockProps) {
               className="assembly-view"
               aria-pressed={plane.axis === id}
               onClick={() => {
-                moveCutPlane(part.id, { axis: id, share: 0.5 })
+                moveCutPlane(part.id, inLayer(part, boundsMm, { axis: id, share: 0.5 }))
               }}
             >
               {words}
@@ -71,15 +72,16 @@ export function SectionBlock({ part, boundsMm, laidAs }: SectionBlockProps) {
         <span className="unseen">Where it is cut</span>
         <input
           type="range"
-          min={0}
+          min={lens === null ? 0 : 1}
           max={steps}
           step={step}
           disabled={shown === null}
-          value={plane.share * steps}
+          value={lens === null ? plane.share * steps : lens.layer + 1}
           aria-valuetext={shown === null ? 'being cut' : planeWords(shown)}
           onChange={(event) => {
-            const share = Number(event.currentTarget.value) / steps
-            moveCutPlane(part.id, { axis: plane.axis, share })
+            const value = Number(event.currentTarget.value)
+            const upright = { axis: plane.axis, share: value / steps }
+            moveCutPlane(part.id, lens?.planeAt(value - 1) ?? upright)
           }}
         />
         <output>{shown === null ? 'being cut…' : planeWords(shown)}</output>

@@ -10,7 +10,10 @@ interface UnitHintProps {
   readonly hint: UnitSuggestion
 }
 
-/** Offers the unit a file was more likely drawn in: for this part, and for all that were dropped with it. */
+/**
+ * Offers the unit a file was more likely drawn in: for this part, and for all that were dropped
+ * with it.
+ */
 export function UnitHint({ part, hint }: UnitHintProps) {
   const { updateParts } = useActions()
   const dropOf = useAppState((state) => state.dropOf)

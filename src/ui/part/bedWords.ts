@@ -16,7 +16,9 @@ export interface BedWords {
 type Bed = Pick<Printer, 'bedMm'>
 type Lying = Pick<Part, 'pose' | 'recipe'>
 
-/** Whether a part fits the printer as it lies, in words. `boundsMm` are those of the mesh as drawn. */
+/**
+ * Whether a part fits the printer as it lies, in words. `boundsMm` are those of the mesh as drawn.
+ */
 export function bedWords(boundsMm: Bounds, { pose, recipe }: Lying, { bedMm }: Bed): BedWords {
   const { min, max } = poseBounds(boundsMm, pose)
   const size = [max[0] - min[0], max[1] - min[1], max[2] - min[2]] as const

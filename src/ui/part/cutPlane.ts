@@ -10,7 +10,9 @@ export interface CutPlane {
   readonly share: number
 }
 
-/** By part id, for as long as the visit: on paper the part is cut where it was cut on the screen. */
+/**
+ * By part id, for as long as the visit: on paper the part is cut where it was cut on the screen.
+ */
 let planes: ReadonlyMap<string, CutPlane> = new Map()
 const listeners = new Set<() => void>()
 

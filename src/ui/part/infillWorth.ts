@@ -4,7 +4,10 @@ import { formatMass } from '../../core/words/format.ts'
 import { infillNote } from '../../core/figures/note.ts'
 import type { Recipe } from '../../core/model/settings.ts'
 
-/** The sentence beside the infill slider: that it hardly matters, or what ten points of it are worth on one piece. */
+/**
+ * The sentence beside the infill slider: that it hardly matters, or what ten points of it are worth
+ * on one piece.
+ */
 export function infillWorth(
   census: Census,
   figures: PartFigures,

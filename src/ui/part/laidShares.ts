@@ -1,5 +1,8 @@
+import { layerLaid, type LaidVolumes } from '../../core/figures/layerLaid.ts'
 import type { FrameRow } from '../../core/frame/types.ts'
+import type { Census } from '../../core/model/census.ts'
 import type { PartFigures } from '../../core/model/figures.ts'
+import type { LaidRecipe } from '../../core/model/settings.ts'
 
 export interface LaidShare {
   readonly id: 'walls' | 'gaps' | 'skins' | 'strands' | 'infill' | 'supports' | 'brim'
@@ -9,15 +12,10 @@ export interface LaidShare {
   readonly share: number
 }
 
-/**
- * What one piece of `pieceG` grams, as it counts in the frame, is laid as; supports and brim are
- * laid too, and taken off afterwards.
- */
-function laidShares(figures: PartFigures, pieceG: number): readonly LaidShare[] {
-  const keptMm3 = figures.wallMm3 + figures.skinMm3 + figures.infillMm3
-  const laidMm3 = keptMm3 + figures.supportMm3 + figures.brimMm3
-  if (keptMm3 <= 0 || laidMm3 <= 0) return []
-  const gramsPerMm3 = pieceG / keptMm3
+/** By kind; supports and brim are laid too, and taken off afterwards. */
+function laidShares(of: LaidVolumes, gramsPerMm3: number): readonly LaidShare[] {
+  const laidMm3 = of.wallMm3 + of.skinMm3 + of.infillMm3 + of.supportMm3 + of.brimMm3
+  if (!(laidMm3 > 0)) return []
   const laid = (id: LaidShare['id'], words: string, mm3: number): LaidShare => ({
     id,
     words,
@@ -25,20 +23,39 @@ function laidShares(figures: PartFigures, pieceG: number): readonly LaidShare[] 
     share: mm3 / laidMm3,
   })
   return [
-    laid('walls', 'walls', figures.wallMm3 - figures.gapMm3),
-    laid('gaps', 'gap lines between walls', figures.gapMm3),
-    laid('skins', 'skins', figures.skinMm3 - figures.strandMm3),
-    laid('strands', 'strands under skins', figures.strandMm3),
-    laid('infill', 'infill', figures.infillMm3),
-    laid('supports', 'supports, removed', figures.supportMm3),
-    laid('brim', 'brim, removed', figures.brimMm3),
+    laid('walls', 'walls', of.wallMm3 - of.gapMm3),
+    laid('gaps', 'gap lines between walls', of.gapMm3),
+    laid('skins', 'skins', of.skinMm3 - of.strandMm3),
+    laid('strands', 'strands under skins', of.strandMm3),
+    laid('infill', 'infill', of.infillMm3),
+    laid('supports', 'supports, removed', of.supportMm3),
+    laid('brim', 'brim, removed', of.brimMm3),
   ].filter(({ share }) => share > 0)
 }
 
-/** The same with the grams that the frame's sum has for a piece, where there are figures; else none. */
+/** As one piece counts in the frame; null where it holds nothing. */
+function densityOf(figures: PartFigures, sum: FrameRow | null): number | null {
+  const keptMm3 = figures.wallMm3 + figures.skinMm3 + figures.infillMm3
+  return keptMm3 > 0 ? (sum?.pieceG.mid ?? figures.massG.mid) / keptMm3 : null
+}
+
+/** What one piece is laid as, where there are figures; else none. */
 export function laidInPiece(
   figures: PartFigures | null,
   sum: FrameRow | null,
 ): readonly LaidShare[] {
-  return figures === null ? [] : laidShares(figures, sum?.pieceG.mid ?? figures.massG.mid)
+  const grams = figures === null ? null : densityOf(figures, sum)
+  return figures === null || grams === null ? [] : laidShares(figures, grams)
+}
+
+/** What one layer of it (0 is the lowest) is laid as. */
+export function laidInLayer(
+  layer: number,
+  census: Census,
+  recipe: LaidRecipe,
+  figures: PartFigures,
+  sum: FrameRow | null,
+): readonly LaidShare[] {
+  const grams = densityOf(figures, sum)
+  return grams === null ? [] : laidShares(layerLaid(census, recipe, layer), grams)
 }

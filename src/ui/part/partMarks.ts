@@ -89,12 +89,12 @@ export function partMarks(
       },
     ]
   })
-  const holes = look.holes.map((group, i): PartMark => {
+  const holes = look.holes.map((group): PartMark => {
     const seen = group.places.find(({ isSeen }) => isSeen)
-    const size = `${group.places.length} × Ø ${showMm(group.diameterMm, 2)}`
+    const size = `${group.places.length} × ${holeSize(group)}`
     return {
       kind: 'hole',
-      sign: String(i + 1),
+      sign: String(group.group),
       short: size,
       words: `${size} ${lengthUnit()}, ${holeWords(group)}`,
       anchors: seen === undefined ? null : pointAnchors([seen.x, seen.y]),
@@ -103,9 +103,18 @@ export function partMarks(
   return [...odd, ...over, ...inZones, ...holes]
 }
 
-function holeWords({ through, depthMm: { low, high }, lies }: HoleGroup): string {
+function holeSize({ shape, diameterMm, lengthMm }: HoleGroup): string {
+  const size = showMm(diameterMm, 2)
+  if (shape === 'round') return `Ø ${size}`
+  return shape === 'slot' ? `slot ${size} × ${showMm(lengthMm, 2)}` : `hexagon ${size}`
+}
+
+function holeWords({ through, depthMm: { low, high }, lies, seats }: HoleGroup): string {
   const deep = high - low < 0.05 ? showMm(high, 1) : `${showMm(low, 1)}–${showMm(high, 1)}`
-  return `${through ? 'through' : 'blind'}, ${deep} ${lengthUnit()} deep, ${lies}`
+  const seated = seats.map(
+    ({ kind, diameterMm }) => `, ${kind} ${showMm(diameterMm, 2)} ${lengthUnit()}`,
+  )
+  return `${through ? 'through' : 'blind'}, ${deep} ${lengthUnit()} deep, ${lies}${seated.join('')}`
 }
 
 /** Length × width × height of a box with their unit. */

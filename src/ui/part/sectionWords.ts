@@ -45,7 +45,8 @@ export function sectionSentence(section: PartSection): string {
   }
   const cut = areas.get('cut') ?? 0
   if (cut === 0) return `${planeWords(section)}. The plane meets nothing there.`
-  // What is neither skin nor room: the walls, with what is left free between their lines in the drawing.
+  // What is neither skin nor room: the walls, with what is left free between their lines in the
+  // drawing.
   const share = (area: number): string => `${showNumber((100 * area) / cut, 0)} %`
   const skin = areas.get('skin') ?? 0
   const room = areas.get('room') ?? 0

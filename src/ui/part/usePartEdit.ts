@@ -1,8 +1,11 @@
 import { useCallback, useMemo, useRef } from 'react'
-import type { PartPatch } from '../../state/store/types.ts'
+import type { PartPatch } from '../../state/actions/types.ts'
 import { useActions } from '../appContext.ts'
 
-/** How a field of one part writes: `edit` is an undo step of its own, `drag` belongs to the gesture until `settle`. */
+/**
+ * How a field of one part writes: `edit` is an undo step of its own, `drag` belongs to the gesture
+ * until `settle`.
+ */
 export interface PartEdit {
   readonly edit: (patch: PartPatch) => void
   readonly drag: (patch: PartPatch) => void

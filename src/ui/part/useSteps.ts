@@ -1,13 +1,10 @@
 import { useDeferredValue, useEffect, useMemo, useState } from 'react'
-import { useShallow } from 'zustand/react/shallow'
-import { laidRecipe } from '../../core/figures/laidRecipe.ts'
-import { partFigures } from '../../core/figures/part.ts'
 import type { GeometrySettings } from '../../core/model/settings.ts'
 import type { Census } from '../../core/model/census.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
-import { frameSum, type LedgerRow } from '../../state/store/derived.ts'
+import type { LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
-import { censusOf } from '../ledger/workFacts.ts'
+import { frameThen, NOT_ASKED, pricerOf } from '../choose/chosenParts.ts'
 import { countedSteps, freeSteps, type Step } from './steps.ts'
 
 /** A step and what it would do to the frame. */
@@ -19,9 +16,14 @@ export interface StepEffect {
   readonly cost: number
   /** Printed mass of the frame with it, g. */
   readonly frameG: number
+  /** One piece of the part with it, g. */
+  readonly pieceG: number
 }
 
-/** So long the settings have to stand still before steps are counted: the part's own count goes first, ms. */
+/**
+ * So long the settings have to stand still before steps are counted: the part's own count goes
+ * first, ms.
+ */
 const QUIET_MS = 400
 
 /** Censuses of steps, and the part's own census they belong to. */
@@ -37,20 +39,19 @@ const NONE: Counted = { of: null, steps: new Map() }
  * present count at once; the others come as their layers are counted, one after the other. While
  * older layers are shown there are none.
  */
-export function useSteps(now: LedgerRow): readonly StepEffect[] {
+export function useSteps({ part: { id } }: LedgerRow): readonly StepEffect[] {
   // A moment late, so that a slider that is dragged does not wait for it.
-  const row = useDeferredValue(now)
-  const { part, material, work, stale, sum } = row
-  const { id, recipe, zones, quantity, spares } = part
+  const then = useDeferredValue(useAppState(frameThen))
+  const row = then.rows.find(({ part }) => part.id === id)
+  const census = then.censuses.get(id) ?? null
   const { tryRecipe } = useActions()
-  const census = stale ? null : censusOf(work)
-  const printer = useAppState((state) => state.frame.printer)
-  const prices = useAppState((state) => state.frame.prices)
-  const materials = useAppState(useShallow((state) => materialsOf(state.frame)))
-  const printedG = useAppState((state) => frameSum(state).printed.massG.mid)
+  const recipe = row?.part.recipe ?? null
   // Infill changes no layer: the text of the rest stays, and with it what was counted.
-  const laid = JSON.stringify({ ...recipe, infillPct: 0, pattern: null })
-  const steps = useMemo(() => countedSteps(JSON.parse(laid) as GeometrySettings), [laid])
+  const laid = recipe === null ? null : JSON.stringify({ ...recipe, infillPct: 0, pattern: null })
+  const steps = useMemo(
+    () => (laid === null ? [] : countedSteps(JSON.parse(laid) as GeometrySettings)),
+    [laid],
+  )
   const [counted, setCounted] = useState(NONE)
 
   useEffect(() => {
@@ -69,7 +70,8 @@ export function useSteps(now: LedgerRow): readonly StepEffect[] {
     }
     const timer = setTimeout(() => {
       run().catch(() => {
-        // The part's own count says what is wrong with it; a step that cannot be counted is not offered.
+        // The part's own count says what is wrong with it; a step that cannot be counted is not
+        // offered.
       })
     }, QUIET_MS)
     return () => {
@@ -79,40 +81,34 @@ export function useSteps(now: LedgerRow): readonly StepEffect[] {
   }, [census, steps, id, tryRecipe])
 
   return useMemo(() => {
-    if (census === null || sum === null) return []
-    const present = partFigures(
-      census,
-      laidRecipe({ recipe, zones }, printer),
-      material,
-      printer,
-      prices,
-    )
+    if (census === null || row === undefined) return []
+    const { part, material } = row
+    const price = pricerOf(then, row, census, NOT_ASKED)
+    const now = price(census, part)
     // What the scale taught of this part holds for the step too.
-    const ratio = present.massG.mid > 0 ? sum.pieceG.mid / present.massG.mid : 1
-    const printed = quantity + spares
+    const ratio = now.figures.massG.mid > 0 ? row.pieceG.mid / now.figures.massG.mid : 1
     const effect = (step: Step, of: Census): StepEffect => {
-      const then = partFigures(
-        of,
-        laidRecipe({ recipe: { ...recipe, ...step.recipe }, zones }, printer),
-        step.material ?? material,
-        printer,
-        prices,
-      )
-      const massG = (then.massG.mid - present.massG.mid) * ratio * quantity
+      const way = {
+        recipe: { ...part.recipe, ...step.recipe },
+        materialId: step.material?.id ?? part.materialId,
+      }
+      const one = price(of, way)
+      const massG = one.massG - now.massG
       return {
         step,
         massG,
-        timeS: (then.timeS.mid - present.timeS.mid) * printed,
-        cost: (then.cost.mid - present.cost.mid) * printed,
-        frameG: printedG + massG,
+        timeS: one.timeS - now.timeS,
+        cost: one.cost - now.cost,
+        frameG: then.printedG + massG,
+        pieceG: one.figures.massG.mid * ratio,
       }
     }
     const effects = steps.flatMap((step) => {
       const of = counted.of === census ? counted.steps.get(step) : undefined
       return of === undefined ? [] : [effect(step, of)]
     })
-    const free = freeSteps(recipe).map((step) => effect(step, census))
-    const plastics = materials
+    const free = freeSteps(part.recipe).map((step) => effect(step, census))
+    const plastics = materialsOf(then.frame)
       .filter((one) => one.id !== material.id)
       .map((one) =>
         effect(
@@ -125,19 +121,5 @@ export function useSteps(now: LedgerRow): readonly StepEffect[] {
       .filter((one) => one !== lightest)
       .toSorted((a, b) => a.cost - b.cost)[0]
     return [...effects, ...free, ...[lightest, cheapest].filter((one) => one !== undefined)]
-  }, [
-    census,
-    sum,
-    recipe,
-    zones,
-    material,
-    printer,
-    prices,
-    quantity,
-    spares,
-    printedG,
-    steps,
-    counted,
-    materials,
-  ])
+  }, [then, row, census, steps, counted])
 }

@@ -11,7 +11,10 @@ import { InTurn } from '../inTurn/InTurn.tsx'
 import { DrawnSheet } from './DrawnSheet.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 
-/** All that flies: its mass against the limit, what is bought, where it balances, how long it stays up. */
+/**
+ * All that flies: its mass against the limit, what is bought, where it balances, how long it stays
+ * up.
+ */
 export function AircraftSheet() {
   return (
     <DrawnSheet

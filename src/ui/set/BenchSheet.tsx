@@ -1,6 +1,7 @@
 import '../styles/aircraft.css'
 import '../styles/aircraftMass.css'
 import { ClockRow } from '../bench/ClockRow.tsx'
+import { DrillSection } from '../bench/DrillSection.tsx'
 import { RunsSection } from '../bench/RunsSection.tsx'
 import { SparesList } from '../bench/SparesList.tsx'
 import { ToolpathSection } from '../bench/ToolpathSection.tsx'
@@ -24,18 +25,11 @@ export function BenchSheet() {
         <ShownAircraft>
           <InTurn>
             <RunsSection />
+            <DrillSection />
             <ToolpathSection />
             <WeighSection />
-            <Section title="Clock" summary={<ClockWords />}>
-              <div className="craft-full">
-                <ClockRow />
-              </div>
-            </Section>
-            <Section title="Spares" summary={<SpareWords />}>
-              <div className="craft-full">
-                <SparesList />
-              </div>
-            </Section>
+            <ClockSection />
+            <SpareSection />
           </InTurn>
         </ShownAircraft>
       </div>
@@ -59,14 +53,34 @@ function WeighSection() {
   )
 }
 
-function ClockWords() {
+function ClockSection() {
   const count = useAppState((state) => state.frame.clocks?.length ?? 0)
-  return <>{count === 0 ? 'no print timed yet' : `${count} timed`}</>
+  return (
+    <Section
+      title="Clock"
+      summary={count === 0 ? 'no print timed yet' : `${count} timed`}
+      onPaper={count > 0}
+    >
+      <div className="craft-full">
+        <ClockRow />
+      </div>
+    </Section>
+  )
 }
 
-function SpareWords() {
+function SpareSection() {
   const count = useAppState((state) =>
     state.frame.parts.reduce((sum, { spares }) => sum + spares, 0),
   )
-  return <>{count === 0 ? 'none' : `${count} in the bag`}</>
+  return (
+    <Section
+      title="Spares"
+      summary={count === 0 ? 'none' : `${count} in the bag`}
+      onPaper={count > 0}
+    >
+      <div className="craft-full">
+        <SparesList />
+      </div>
+    </Section>
+  )
 }

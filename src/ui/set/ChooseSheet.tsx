@@ -1,9 +1,15 @@
 import '../styles/aircraft.css'
+import '../styles/choose.css'
 import { useActions, useAppState } from '../appContext.ts'
 import { Section } from '../aircraft/Section.tsx'
+import { FindSection } from '../choose/find/FindSection.tsx'
+import { SavesMost } from '../choose/steps/SavesMost.tsx'
+import { VariantsSection } from '../choose/variants/VariantsSection.tsx'
+import { WhatIf } from '../choose/whatIf/WhatIf.tsx'
 import { InfillTable } from '../choose/InfillTable.tsx'
 import { Choice } from '../fields/Choice.tsx'
 import { InTurn } from '../inTurn/InTurn.tsx'
+import { LiesPlace } from '../part/stiffness/LiesPlace.tsx'
 import { PoseTrials } from '../part/PoseTrials.tsx'
 import { usePartEdit } from '../part/usePartEdit.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
@@ -16,6 +22,7 @@ export function ChooseSheet() {
   const item = useAppState(chosenItem)
   const rows = useAppState(ledgerRows)
   const row = rows[item - 1]
+  const frameId = useAppState((state) => state.frame.id)
   const { openPart } = useActions()
   return (
     <DrawnSheet
@@ -25,6 +32,11 @@ export function ChooseSheet() {
       block={<TitleBlock sheet="choose" />}
     >
       <div className="aircraft">
+        <InTurn>
+          <VariantsSection />
+          <SavesMost />
+          <FindSection key={frameId} />
+        </InTurn>
         <div className="choose-part">
           <Choice
             label="Part"
@@ -43,12 +55,16 @@ function Ways({ row }: { readonly row: LedgerRow }) {
   const write = usePartEdit(row.part.id)
   return (
     <InTurn>
+      <WhatIf row={row} />
       <Section title="Infill" summary={`${row.part.name}, from hollow to solid`}>
         <div className="craft-full">
           <InfillTable row={row} />
         </div>
       </Section>
-      <Section title="Ways to lie" summary="each face it can stand on, counted">
+      <Section
+        title="Ways to lie"
+        summary="each face it can stand on, counted; how stiff and strong it is each way"
+      >
         <div className="craft-full">
           <PoseTrials
             row={row}
@@ -56,6 +72,7 @@ function Ways({ row }: { readonly row: LedgerRow }) {
               write.edit({ pose })
             }}
           />
+          <LiesPlace row={row} />
         </div>
       </Section>
     </InTurn>

@@ -13,7 +13,10 @@ interface DrawnSheetProps {
 const FIGURES = [1, 2, 3, 4, 5, 6, 7, 8]
 const LETTERS = ['A', 'B', 'C', 'D']
 
-/** A sheet of the set: frame with centring marks and zones after ISO 5457, title, body and title block. */
+/**
+ * A sheet of the set: frame with centring marks and zones after ISO 5457, title, body and title
+ * block.
+ */
 export function DrawnSheet({ title, below, className = '', children, block }: DrawnSheetProps) {
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => {

@@ -1,16 +1,24 @@
-import { useCallback, useState } from 'react'
+import { lazy, memo, Suspense, useCallback, useState } from 'react'
 import { piecesWords } from '../../core/frame/sayings.ts'
 import { frameSum, ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
-import { Assembly } from '../drawing/Assembly.tsx'
+import { PlanBelow } from '../drawing/PlanBelow.tsx'
+import { SignedAssembly } from '../drawing/SignedAssembly.tsx'
+import { PlainButton } from '../fields/PlainButton.tsx'
 import { showGhost } from '../head/ghost.ts'
 import { Ledger } from '../ledger/Ledger.tsx'
 import { StoryNote } from '../ledger/StoryNote.tsx'
-import { findingsOf } from '../ledger/workFacts.ts'
+import { findingsOf } from '../ledger/partWork.ts'
 import { formatAddress } from './address.ts'
+import { AssemblyOrder, OrderPaper } from './AssemblyOrder.tsx'
 import { DrawnSheet } from './DrawnSheet.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 import { goTo } from './useAddress.ts'
+
+/** Not in the sheet's first load: most visits weigh what stands already. */
+const AssemblingView = lazy(async () => ({
+  default: (await import('../assembling/AssemblingView.tsx')).AssemblingView,
+}))
 
 /** The aircraft put together, and the list of its items. Number, line and piece are one thing. */
 export function FrameSheet() {
@@ -19,6 +27,8 @@ export function FrameSheet() {
   const chosenId = useAppState((state) => state.openPartId)
   const name = useAppState((state) => state.frame.name)
   const [litId, setLit] = useState<string | null>(null)
+  const hasParts = useAppState((state) => state.frame.parts.length > 0)
+  const [isAssembling, setAssembling] = useState(false)
 
   const light = useCallback(
     (partId: string | null) => {
@@ -47,25 +57,52 @@ export function FrameSheet() {
     [readState, openPart],
   )
   return (
-    <DrawnSheet
-      className="frame-sheet"
-      title="Frame, assembled"
-      below={<FrameWords />}
-      block={<TitleBlock sheet="frame" title={name} below="Frame" scale="by the bar" />}
-    >
-      <div className="frame-drawing">
-        <Assembly litId={litId} chosenId={chosenId} onLight={light} onChoose={choose} />
-        <StoryNote />
-      </div>
-      <div className="frame-list">
-        <Ledger litId={litId} onLight={light} />
-      </div>
-    </DrawnSheet>
+    <>
+      <DrawnSheet
+        className="frame-sheet"
+        title={isAssembling ? 'Frame, being put together' : 'Frame, assembled'}
+        below={
+          <>
+            <FrameWords />{' '}
+            {hasParts ? (
+              <PlainButton
+                className="quiet put-together"
+                onPress={() => {
+                  setAssembling(!isAssembling)
+                }}
+              >
+                {isAssembling ? 'Done, show assembled' : 'Put it together'}
+              </PlainButton>
+            ) : null}
+          </>
+        }
+        block={<TitleBlock sheet="frame" title={name} below="Frame" scale="by the bar" />}
+      >
+        {isAssembling ? (
+          <Suspense fallback={<div className="frame-drawing sheet-coming" />}>
+            <AssemblingView />
+          </Suspense>
+        ) : (
+          <>
+            <div className="frame-drawing">
+              <SignedAssembly litId={litId} chosenId={chosenId} onLight={light} onChoose={choose} />
+              <StoryNote />
+              <PlanBelow />
+              <AssemblyOrder />
+            </div>
+            <div className="frame-list">
+              <Ledger litId={litId} onLight={light} />
+            </div>
+          </>
+        )}
+      </DrawnSheet>
+      {isAssembling ? null : <OrderPaper />}
+    </>
   )
 }
 
 /** How many parts and pieces, and which of them have something to look at. */
-function FrameWords() {
+const FrameWords = memo(function FrameWords() {
   const rows = useAppState(ledgerRows)
   const { flying, spares } = useAppState(frameSum).pieces
   const odd = rows.flatMap(({ work }, i) =>
@@ -90,4 +127,4 @@ function FrameWords() {
       )}
     </>
   )
-}
+})

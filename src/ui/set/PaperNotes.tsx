@@ -9,7 +9,10 @@ import { DrawnSheet } from './DrawnSheet.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
 import { toldWords } from '../../core/words/toldWords.ts'
 
-/** The last page of the set: what was taken for granted and from where, how the ranges are meant, and the cautions. */
+/**
+ * The last page of the set: what was taken for granted and from where, how the ranges are meant,
+ * and the cautions.
+ */
 export function PaperNotes() {
   const frame = useAppState((state) => state.frame)
   const { sum } = useAppState(aircraftView)

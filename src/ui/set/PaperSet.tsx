@@ -1,7 +1,8 @@
-import { useEffect, useState } from 'react'
+import { useCallback, useEffect, useMemo, useState } from 'react'
 import { Button } from 'react-aria-components'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
+import { StillDrawing } from '../inTurn/stillDrawing.ts'
 import { PartPaper } from '../part/PartPaper.tsx'
 import { AircraftSheet } from './AircraftSheet.tsx'
 import { formatAddress } from './address.ts'
@@ -24,37 +25,50 @@ export function PaperSet() {
   const rows = useAppState(ledgerRows)
   const hasCarbon = useAppState(({ frame }) => frame.carbon !== null)
   const [shown, setShown] = useState(1)
-  const pages = [
-    <FrameSheet key="frame" />,
-    ...rows.map((row, i) => (
-      <DrawnSheet
-        key={row.part.id}
-        className="part-sheet"
-        title={
-          <>
-            <span className="part-number">{i + 1}</span> {row.part.name}
-          </>
-        }
-        block={<TitleBlock sheet="part" title={row.part.name} below={<PartWords row={row} />} />}
-      >
-        <PartPaper row={row} />
-      </DrawnSheet>
-    )),
-    ...(hasCarbon ? [<CarbonSheet key="carbon" />] : []),
-    <AircraftSheet key="aircraft" />,
-    <BenchSheet key="bench" />,
-    <PaperNotes key="notes" />,
-  ]
-  const isWhole = shown >= pages.length
+  // A sheet that joins must not draw those before it anew.
+  const pages = useMemo(
+    () => [
+      <FrameSheet key="frame" />,
+      ...rows.map((row, i) => (
+        <DrawnSheet
+          key={row.part.id}
+          className="part-sheet"
+          title={
+            <>
+              <span className="part-number">{i + 1}</span> {row.part.name}
+            </>
+          }
+          block={<TitleBlock sheet="part" title={row.part.name} below={<PartWords row={row} />} />}
+        >
+          <PartPaper row={row} />
+        </DrawnSheet>
+      )),
+      ...(hasCarbon ? [<CarbonSheet key="carbon" />] : []),
+      <AircraftSheet key="aircraft" />,
+      <BenchSheet key="bench" />,
+      <PaperNotes key="notes" />,
+    ],
+    [rows, hasCarbon],
+  )
+  const hasJoined = shown >= pages.length
+  // Sheets draw themselves piece by piece after they have joined.
+  const [drawing, setDrawing] = useState(0)
+  const begin = useCallback(() => {
+    setDrawing((count) => count + 1)
+    return () => {
+      setDrawing((count) => count - 1)
+    }
+  }, [])
+  const isWhole = hasJoined && drawing === 0
   useEffect(() => {
-    if (isWhole) return
+    if (hasJoined) return
     const timer = setTimeout(() => {
       setShown(shown + 1)
     }, STEP_MS)
     return () => {
       clearTimeout(timer)
     }
-  }, [shown, isWhole])
+  }, [shown, hasJoined])
   return (
     <div className="paper-set">
       <div className="paper-bar">
@@ -74,7 +88,7 @@ export function PaperSet() {
         </Button>
         <a href={formatAddress('frame')}>Back to the sheets</a>
       </div>
-      {pages.slice(0, shown)}
+      <StillDrawing value={begin}>{pages.slice(0, shown)}</StillDrawing>
     </div>
   )
 }

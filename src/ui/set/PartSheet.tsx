@@ -1,9 +1,9 @@
-import { useDeferredValue, useEffect } from 'react'
+import { memo, useDeferredValue, useEffect } from 'react'
 import { formatMoney } from '../../core/words/format.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
-import { isCounting } from '../ledger/workFacts.ts'
+import { isCounting } from '../ledger/partWork.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
 import { PartPaper } from '../part/PartPaper.tsx'
 import { showGrams, showTime } from '../show.ts'
@@ -52,15 +52,21 @@ export function PartSheet() {
   )
 }
 
-/** For the printer, and so never before what is seen: neither while it opens nor while a slider is dragged. */
+/**
+ * For the printer, and so never before what is seen: neither while it opens nor while a slider is
+ * dragged.
+ */
 function LatePaper({ row }: { readonly row: LedgerRow }) {
-  const late = useDeferredValue(row)
+  return <Paper row={useDeferredValue(row)} />
+}
+
+const Paper = memo(function Paper({ row }: { readonly row: LedgerRow }) {
   return (
     <InTurn>
-      <PartPaper row={late} />
+      <PartPaper row={row} />
     </InTurn>
   )
-}
+})
 
 function Neighbours({
   item,

@@ -3,10 +3,17 @@ import { useAppState } from '../appContext.ts'
 import { showGhost } from '../head/ghost.ts'
 import { SHEETS, type PlaceId } from './address.ts'
 import { useAddress } from './useAddress.ts'
+import { useShownPlace } from './useShownPlace.ts'
 
-/** Each sheet is fetched when it is first gone to. */
+const frameSheet = () => import('./FrameSheet.tsx')
+// A frame begins on its first sheet: that one is here when the first mesh is read.
+void frameSheet().catch(() => {
+  // Told where the sheet is gone to.
+})
+
+/** Each other sheet is fetched when it is first gone to. */
 const PLACES: Readonly<Record<PlaceId, ComponentType>> = {
-  frame: lazy(async () => ({ default: (await import('./FrameSheet.tsx')).FrameSheet })),
+  frame: lazy(async () => ({ default: (await frameSheet()).FrameSheet })),
   part: lazy(async () => ({ default: (await import('./PartSheet.tsx')).PartSheet })),
   choose: lazy(async () => ({ default: (await import('./ChooseSheet.tsx')).ChooseSheet })),
   carbon: lazy(async () => ({ default: (await import('./CarbonSheet.tsx')).CarbonSheet })),
@@ -17,7 +24,7 @@ const PLACES: Readonly<Record<PlaceId, ComponentType>> = {
 
 /** The sheet that the address names. Each is left and found again where it was scrolled to. */
 export function SheetPlace() {
-  const { sheet } = useAddress()
+  const sheet = useShownPlace(useAddress().sheet)
   const frameName = useAppState((state) => state.frame.name)
   const Place = PLACES[sheet]
 
@@ -41,7 +48,8 @@ const scrolled = new Map<PlaceId, number>()
 
 function useScrollKept(sheet: PlaceId): void {
   useLayoutEffect(() => {
-    // A sheet may be a moment in coming; until it is as high as it was, the browser could not scroll so far.
+    // A sheet may be a moment in coming; until it is as high as it was, the browser could not
+    // scroll so far.
     const wanted = scrolled.get(sheet) ?? 0
     if (wanted === 0) window.scrollTo({ top: 0 })
     const observer = new ResizeObserver(() => {

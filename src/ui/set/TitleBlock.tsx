@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react'
+import { memo, useState, type ReactNode } from 'react'
 import { Button } from 'react-aria-components'
 import { formatMoney } from '../../core/words/format.ts'
 import { useAppState } from '../appContext.ts'
@@ -22,29 +22,16 @@ interface TitleBlockProps {
 }
 
 /** What every figure on the sheet rests on. Its cells are the fields: each opens what it names. */
-export function TitleBlock({ sheet, title, below, scale }: TitleBlockProps) {
+export const TitleBlock = memo(function TitleBlock(props: TitleBlockProps) {
+  const { sheet, title, below, scale } = props
   const frame = useAppState((state) => state.frame)
-  const { printer, prices, name } = frame
+  const { printer, printers = [], prices, name } = frame
   const [worst] = useCostBlame()
   const [day] = useState(() => new Date().toISOString().slice(0, 10))
   const [open, setOpen] = useState<PaneId | null>(null)
   const close = () => {
     setOpen(null)
   }
-  const cell = (id: PaneId, head: string, words: string) => (
-    <div className="block-cell">
-      <span className="block-head">{head}</span>
-      <Button
-        className="quiet term"
-        aria-label={`${head}: ${words}`}
-        onPress={() => {
-          setOpen(id)
-        }}
-      >
-        {words}
-      </Button>
-    </div>
-  )
   const number = SHEETS.findIndex(({ id }) => id === sheet) + 1
   const used = materialsInUse(frame)
   return (
@@ -64,14 +51,22 @@ export function TitleBlock({ sheet, title, below, scale }: TitleBlockProps) {
           {scale}
         </div>
       )}
-      {cell('printer', 'Printer', printer.name)}
-      {cell(
-        'prices',
-        'Prices',
-        `${formatMoney(prices.electricityPerKwh, prices.currency)}/kWh, ` +
-          `${formatMoney(prices.wearPerHour, prices.currency)}/h wear`,
-      )}
-      {cell('materials', 'Materials', used)}
+      <OpeningCell
+        opens="printer"
+        head="Printer"
+        words={printers.length === 0 ? printer.name : `${printer.name} and ${printers.length} more`}
+        onOpen={setOpen}
+      />
+      <OpeningCell
+        opens="prices"
+        head="Prices"
+        words={
+          `${formatMoney(prices.electricityPerKwh, prices.currency)}/kWh, ` +
+          `${formatMoney(prices.wearPerHour, prices.currency)}/h wear`
+        }
+        onOpen={setOpen}
+      />
+      <OpeningCell opens="materials" head="Materials" words={used} onOpen={setOpen} />
       <div className="block-cell">
         <span className="block-head">Units</span>
         {lengthUnit()}, {massUnit()}, {prices.currency}
@@ -91,4 +86,29 @@ export function TitleBlock({ sheet, title, below, scale }: TitleBlockProps) {
       {open === 'prices' ? <PricesSheet isOpen onClose={close} /> : null}
     </footer>
   )
+})
+
+interface OpeningCellProps {
+  readonly opens: PaneId
+  readonly head: string
+  readonly words: string
+  readonly onOpen: (id: PaneId) => void
 }
+
+/** Not drawn again with every figure of the sheet: its words seldom change. */
+const OpeningCell = memo(function OpeningCell({ opens, head, words, onOpen }: OpeningCellProps) {
+  return (
+    <div className="block-cell">
+      <span className="block-head">{head}</span>
+      <Button
+        className="quiet term"
+        aria-label={`${head}: ${words}`}
+        onPress={() => {
+          onOpen(opens)
+        }}
+      >
+        {words}
+      </Button>
+    </div>
+  )
+})

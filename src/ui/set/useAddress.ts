@@ -1,7 +1,9 @@
 import { useMemo, useSyncExternalStore } from 'react'
 import { formatAddress, parseAddress, type Address, type PlaceId } from './address.ts'
 
-/** What the page's address names now; follows links, the browser's own back and forward, and `goTo`. */
+/**
+ * What the page's address names now; follows links, the browser's own back and forward, and `goTo`.
+ */
 export function useAddress(): Address {
   const hash = useSyncExternalStore(subscribe, () => location.hash)
   return useMemo(() => parseAddress(hash), [hash])

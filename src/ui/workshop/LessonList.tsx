@@ -6,7 +6,10 @@ import { formatNumber } from '../../core/words/format.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
 import { useActions, useAppState } from '../appContext.ts'
 
-/** What readings of earlier frames taught, each by itself; the present frame's own stand with its readings. */
+/**
+ * What readings of earlier frames taught, each by itself; the present frame's own stand with its
+ * readings.
+ */
 export function LessonList() {
   const frameId = useAppState((state) => state.frame.id)
   const all = useAppState((state) => state.workshop.lessons)

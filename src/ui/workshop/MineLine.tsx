@@ -8,6 +8,10 @@ const WORDS: Readonly<Record<MineKind, { readonly mine: string; readonly apart: 
     mine: 'Your printer: what you change here, new frames start with.',
     apart: 'This frame has a printer of its own; what you change here stays with the frame.',
   },
+  printers: {
+    mine: 'Your other printers: new frames start with them.',
+    apart: 'Some printers differ between this frame and yours.',
+  },
   prices: {
     mine: 'Your prices: what you change here, new frames start with.',
     apart: 'This frame has prices of its own; what you change here stays with the frame.',

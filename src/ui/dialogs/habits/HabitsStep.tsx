@@ -7,7 +7,9 @@ const HabitFields = lazy(async () => {
   return { default: fields }
 })
 
-/** The way to the printer's habits: most users never need them, so they are loaded when asked for. */
+/**
+ * The way to the printer's habits: most users never need them, so they are loaded when asked for.
+ */
 export function HabitsStep() {
   const known = useAppState((state) => Object.keys(state.frame.printer.habits ?? {}).length)
   const [open, setOpen] = useState(false)

@@ -1,7 +1,7 @@
 /** Words left, a figure right, a hairline below: what is known of a part. */
-export function FactList({ of }: { readonly of: readonly (readonly [string, string])[] }) {
+export function TermList({ of }: { readonly of: readonly (readonly [string, string])[] }) {
   return (
-    <dl className="facts">
+    <dl className="terms">
       {of.map(([words, figure]) => (
         <div key={words}>
           <dt>{words}</dt>

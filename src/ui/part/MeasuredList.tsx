@@ -3,7 +3,7 @@ import type { PartFigures, TravelPath } from '../../core/model/figures.ts'
 import { formatFilament, formatVolume, formatWithUnit } from '../../core/words/format.ts'
 import type { PartRead } from '../../state/store/types.ts'
 import { showNumber, showSide, showArea } from '../show.ts'
-import { FactList } from './FactList.tsx'
+import { TermList } from './TermList.tsx'
 import { lengthUnit } from '../../core/words/shownUnits.ts'
 
 interface MeasuredFactsProps {
@@ -20,11 +20,11 @@ const FORMAT_WORDS = {
 } as const
 
 /** What was measured on the mesh, before any price. */
-export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
+export function MeasuredList({ read, census, figures }: MeasuredFactsProps) {
   const { measure } = read
   const { min, max } = measure.boundsMm
   const size = [max[0] - min[0], max[1] - min[1], max[2] - min[2]]
-  const facts: (readonly [string, string])[] = [
+  const terms: (readonly [string, string])[] = [
     ['Size', `${size.map(showSide).join(' × ')} ${lengthUnit()}`],
     ['Volume', volumeWords(measure.volumeMm3)],
     ['Surface', areaWords(measure.areaMm2)],
@@ -33,13 +33,13 @@ export function MeasuredFacts({ read, census, figures }: MeasuredFactsProps) {
     ['File', FORMAT_WORDS[read.format]],
   ]
   if (census !== null) {
-    facts.push(['Layers', showNumber(census.layers.count, 0)])
-    facts.push(['Printed height', `${showSide(census.heightMm)} ${lengthUnit()}`])
+    terms.push(['Layers', showNumber(census.layers.count, 0)])
+    terms.push(['Printed height', `${showSide(census.heightMm)} ${lengthUnit()}`])
   }
-  if (figures !== null) facts.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
+  if (figures !== null) terms.push(['Filament', `${formatFilament(figures.filamentM.mid)} a piece`])
   const travel = figures?.travel ?? null
-  if (travel !== null) facts.push(['Travel', travelWords(travel)])
-  return <FactList of={facts} />
+  if (travel !== null) terms.push(['Travel', travelWords(travel)])
+  return <TermList of={terms} />
 }
 
 function areaWords(areaMm2: number): string {
