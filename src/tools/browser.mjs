@@ -12,8 +12,8 @@ const require = createRequire(import.meta.url)
 const SPARTICUZ = '@sparticuz/chromium@143.0.4'
 
 /**
- * Flags every test browser starts with. WebGL is drawn by the processor, so that machines without a GPU pass; the
- * last keep Chromium from talking to the network on its own.
+ * Flags every test browser starts with. WebGL is drawn by the processor, so that machines without a
+ * GPU pass; the last keep Chromium from talking to the network on its own.
  *
  * @returns {string[]}
  */
@@ -24,7 +24,8 @@ export function browserFlags() {
     '--use-gl=angle',
     '--use-angle=swiftshader',
     '--enable-unsafe-swiftshader',
-    // Only WebGL needs that; the page itself is put together faster without (a fifth of a frame's first load).
+    // Only WebGL needs that; the page itself is put together faster without (a fifth of a frame's
+    // first load).
     '--disable-gpu-compositing',
     '--disable-quic',
     '--no-first-run',
@@ -35,8 +36,9 @@ export function browserFlags() {
 }
 
 /**
- * The browser already on this machine: `CHROME_PATH`, Playwright's own, then the system's Chrome, Chromium or Edge.
- * `PREWEIGH_SKIP_SYSTEM_BROWSER=1` passes over the last, to try the ways of installing one.
+ * The browser already on this machine: `CHROME_PATH`, Playwright's own, then the system's Chrome,
+ * Chromium or Edge. `PREWEIGH_SKIP_SYSTEM_BROWSER=1` passes over the last, to try the ways of
+ * installing one.
  *
  * @returns {string | undefined} path of the executable
  */
@@ -51,7 +53,8 @@ export function findBrowser() {
 }
 
 /**
- * Environment the browser needs besides the path: the libraries that came with the unpacked last resort.
+ * Environment the browser needs besides the path: the libraries that came with the unpacked last
+ * resort.
  *
  * @param {string} executable
  * @returns {Record<string, string>}
@@ -152,8 +155,8 @@ function installPlaywrights(say) {
 }
 
 /**
- * A Chromium that comes inside an npm package, with the libraries it needs. Kept outside the project, since only
- * machines without any other way need its 60 MB.
+ * A Chromium that comes inside an npm package, with the libraries it needs. Kept outside the
+ * project, since only machines without any other way need its 60 MB.
  *
  * @param {(line: string) => void} say
  */
@@ -163,8 +166,9 @@ function unpackSparticuz(say) {
   const folder = unpackFolder()
   mkdirSync(folder, { recursive: true })
   run('npm', ['install', '--prefix', folder, '--no-save', '--no-audit', '--no-fund', SPARTICUZ])
-  // The package unpacks itself into the temporary folder; a process of its own lets us choose that folder. It takes
-  // the libraries along only where it believes to run on the cloud service it was made for.
+  // The package unpacks itself into the temporary folder; a process of its own lets us choose that
+  // folder. It takes the libraries along only where it believes to run on the cloud service it was
+  // made for.
   run(
     process.execPath,
     [

@@ -4,12 +4,13 @@
  * @property {number} numFailedTests
  * @property {number} numPendingTests
  * @property {number} [numTodoTests]
- * @property {readonly { status: string, assertionResults: readonly { status: string }[] }[]} testResults
+ * @property {readonly { status: string, assertionResults: readonly { status: string }[] }[]}
+ *   testResults
  */
 
 /**
- * Counts a test run so that no failure is lost: a file that could not be loaded, an error outside every test and a
- * run that ended early or ran nothing count as one failure each.
+ * Counts a test run so that no failure is lost: a file that could not be loaded, an error outside
+ * every test and a run that ended early or ran nothing count as one failure each.
  *
  * @param {SpecReport | null} report null when there is none
  * @param {number | null} exitCode null when the run was killed

@@ -1,5 +1,6 @@
-// Reads public/_headers: the one place where the app's response headers, its content policy among them, are written.
-// The file's shape (a path pattern, then indented `Name: value` lines) is what several static hosts read themselves.
+// Reads public/_headers: the one place where the app's response headers, its content policy among
+// them, are written. The file's shape (a path pattern, then indented `Name: value` lines) is what
+// several static hosts read themselves.
 
 /**
  * @typedef {object} HeaderRule
@@ -42,7 +43,8 @@ export function headersFor(rules, pathname) {
 }
 
 /**
- * The content policy as a page may state it about itself: without the directives that only a header can set.
+ * The content policy as a page may state it about itself: without the directives that only a header
+ * can set.
  *
  * @param {readonly HeaderRule[]} rules
  * @returns {string}

@@ -10,7 +10,10 @@ export interface Licences {
     readonly name: string
     readonly version: string
     readonly licence: string
-    /** Index into `texts`; null when the package comes without a text and no other has one of its licence. */
+    /**
+     * Index into `texts`; null when the package comes without a text and no other has one of its
+     * licence.
+     */
     readonly text: number | null
   }[]
   /** Each text once: most packages of one house share theirs. */

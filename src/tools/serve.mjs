@@ -27,8 +27,8 @@ const TYPES = {
 }
 
 /**
- * Answers GET and HEAD for the files of `folder`, with the headers its `_headers` file asks for. Nothing outside the
- * folder is ever read, whatever the request or a link inside it says.
+ * Answers GET and HEAD for the files of `folder`, with the headers its `_headers` file asks for.
+ * Nothing outside the folder is ever read, whatever the request or a link inside it says.
  *
  * @param {string} folder
  */

@@ -4,7 +4,10 @@ import path from 'node:path'
 import type { Plugin } from 'vite'
 import { parseHeaders, policyForMeta } from './headers.mjs'
 
-/** Writes the content policy of public/_headers into the built page too, for hosts that send no headers. */
+/**
+ * Writes the content policy of public/_headers into the built page too, for hosts that send no
+ * headers.
+ */
 export function policyPlugin(): Plugin {
   let publicDir = ''
   return {
@@ -27,7 +30,9 @@ export function policyPlugin(): Plugin {
   }
 }
 
-/** Makes the built app open without a network: a service worker that keeps every file of the build. */
+/**
+ * Makes the built app open without a network: a service worker that keeps every file of the build.
+ */
 export function offlinePlugin(): Plugin {
   const source = (name: string) => readFileSync(new URL(`offline/${name}`, import.meta.url), 'utf8')
   let outDir = ''
@@ -50,7 +55,8 @@ export function offlinePlugin(): Plugin {
     generateBundle() {
       this.emitFile({ type: 'asset', fileName: 'offline.js', source: source('register.js') })
     },
-    // Last of all: the files of public/ have been copied by then, and a build that failed does not come here.
+    // Last of all: the files of public/ have been copied by then, and a build that failed does not
+    // come here.
     writeBundle: {
       order: 'post',
       sequential: true,

@@ -1,5 +1,5 @@
-// What a first visit has to load before the page can be used: the files index.html names itself. Chunks that are
-// loaded later (the 3D view, the workers) do not count.
+// What a first visit has to load before the page can be used: the files index.html names itself.
+// Chunks that are loaded later (the 3D view, the workers) do not count.
 import { readFileSync } from 'node:fs'
 import path from 'node:path'
 import { DIST } from './project.mjs'

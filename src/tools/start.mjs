@@ -24,7 +24,10 @@ if (port !== wantedPort) {
 stopWithNpm()
 console.log(`Preweigh is at http://127.0.0.1:${port}/`)
 
-/** When npm is ended by a signal it does not always end what it started: without this the server would stay behind. */
+/**
+ * When npm is ended by a signal it does not always end what it started: without this the server
+ * would stay behind.
+ */
 function stopWithNpm() {
   if (process.env['npm_lifecycle_event'] !== 'start') return
   const parent = process.ppid

@@ -1,5 +1,6 @@
-// npm test: the whole gate. Installs what is missing, the browser too, runs every check even after one has failed, and
-// closes with a line `N passed, N failed` in which each check and each test counts as one.
+// npm test: the whole gate. Installs what is missing, the browser too, runs every check even after
+// one has failed, and closes with a line `N passed, N failed` in which each check and each test
+// counts as one.
 import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import path from 'node:path'
@@ -18,7 +19,9 @@ const CHECKS = {
   size: 'check:size',
   specs: 'check:specs',
 }
-/** Checks that run at a time; most use one core each. The tests come by themselves, on all cores. */
+/**
+ * Checks that run at a time; most use one core each. The tests come by themselves, on all cores.
+ */
 const LANES = 2
 const REPORT = path.join(ROOT, 'node_modules', '.cache', 'specs.json')
 
