@@ -8,10 +8,14 @@ import { browserFlags, findBrowser } from './src/tools/browser.mjs'
 import { licencesPlugin } from './src/tools/licencesPlugin.ts'
 import { offlinePlugin, policyPlugin } from './src/tools/sitePlugins.ts'
 
-/** Locales whose component texts are shipped; numbers and money follow any locale, since the browser formats them. */
+/**
+ * Locales whose component texts are shipped; numbers and money follow any locale, since the browser
+ * formats them.
+ */
 const LOCALES = ['en-US', 'en-GB', 'de-DE', 'fr-FR', 'es-ES', 'it-IT', 'nl-NL', 'pl-PL']
 
-// Everything from npm that runs in the browser is bundled at once: a package found late would reload the tests.
+// Everything from npm that runs in the browser is bundled at once: a package found late would
+// reload the tests.
 const manifest = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as {
   dependencies: Record<string, string>
 }
@@ -39,15 +43,22 @@ export default defineConfig({
   ],
   worker: { format: 'es' },
   optimizeDeps: { include: BUNDLED },
-  // The 3D view's chunk is big by nature and loaded late; what counts is the shell, see sizeLimit.config.mjs.
+  // The 3D view's chunk is big by nature and loaded late; what counts is the shell, see
+  // sizeLimit.config.mjs.
   build: {
     target: 'es2023',
     sourcemap: true,
     chunkSizeWarningLimit: 800,
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      // What a first visit needs comes as one file: split for the sheets that share it, it packs 4
+      // kB worse.
+      output: { codeSplitting: { groups: [{ name: 'shell', tags: ['$initial'] }] } },
+    },
   },
   test: {
-    // As many files at once as there are cores; vitest keeps one back, which of two is half of them.
+    // As many files at once as there are cores; vitest keeps one back, which of two is half of
+    // them.
     maxWorkers: availableParallelism(),
     projects: [
       {
@@ -55,12 +66,14 @@ export default defineConfig({
         test: {
           name: 'node',
           environment: 'node',
-          // Generous: it only matters to a test that hangs, and a busy machine must not fail one that passes.
-          testTimeout: 240_000,
+          // Generous: it only matters to a test that hangs, and a busy machine must not fail one
+          // that passes.
+          testTimeout: 480_000,
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**', 'tests/app/**'],
-          // Files share a process and its modules: core is pure, so nothing of one is left for the next, and starting
-          // afresh for each took two thirds of the time (25 s of 43 quick files' processor time, 9 s this way).
+          // Files share a process and its modules: core is pure, so nothing of one is left for the
+          // next, and starting afresh for each took two thirds of the time (25 s of 43 quick files'
+          // processor time, 9 s this way).
           isolate: false,
           sequence: { groupOrder: 0 },
         },
@@ -69,7 +82,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'browser',
-          testTimeout: 60_000,
+          testTimeout: 120_000,
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           sequence: { groupOrder: 0 },
           browser: {
@@ -88,13 +101,19 @@ export default defineConfig({
           environment: 'node',
           include: ['tests/app/**/*.test.ts'],
           globalSetup: 'tests/support/serveApp.ts',
-          // Files share a process, and so a browser: see `support/app.ts`. After the others, which would part them.
+          setupFiles: 'tests/support/weighOnce.ts',
+          // Files share a process, and so a browser: see `support/app.ts`. After the others, which
+          // would part them.
           isolate: false,
           sequence: { groupOrder: 1 },
-          testTimeout: 120_000,
-          // As generous: a poll gives up after a second by itself, which says more of the machine than of the page.
-          expect: { poll: { timeout: 60_000 } },
-          hookTimeout: 120_000,
+          // One more than there are cores: a page waits a good part of its time, for a frame, a
+          // timer, a disk.
+          maxWorkers: availableParallelism() + 1,
+          testTimeout: 300_000,
+          // As generous: a poll gives up after a second by itself, which says more of the machine
+          // than of the page.
+          expect: { poll: { timeout: 120_000 } },
+          hookTimeout: 300_000,
         },
       },
     ],
