@@ -5,7 +5,7 @@ import { loadSandpiper } from './page.ts'
 export type Profile = Awaited<ReturnType<BrowserContext['storageState']>>
 
 /** Of the page's database, what is computed from meshes and belongs to no frame. */
-const COMPUTED = ['censuses', 'reads']
+const COMPUTED = ['censuses', 'reads', 'answers']
 
 /**
  * A profile in which the Sandpiper's layers were counted once, by the page at `url` itself, and

@@ -4,8 +4,6 @@ import type { LengthUnit } from '../../core/model/mesh.ts'
 import { PreweighError } from '../../core/model/problem.ts'
 import type { Pose } from '../../core/model/settings.ts'
 import type { MeshSource } from '../../jobs/asks/fileAsks.ts'
-import type { PartShape } from '../../jobs/asks/partAsks.ts'
-import { readKey } from '../../jobs/keys.ts'
 import type { Runner } from '../../jobs/runner.ts'
 import { createAnalysis, missingMesh, missingZone, takenAs } from './analysis.ts'
 import type { Claims } from '../storage/claims.ts'
@@ -18,7 +16,6 @@ import { createFrameFiles } from './frameFiles.ts'
 import { createHistory } from './history.ts'
 import { createIntake } from './intake.ts'
 import { createLearning } from './learning.ts'
-import { createLatest } from '../store/latest.ts'
 import { createMeshes } from '../storage/meshes.ts'
 import { createJointOffers } from './jointOffers.ts'
 import { createPartLooks } from './partLooks.ts'
@@ -34,9 +31,6 @@ import type { Session } from './types.ts'
 import { createToolpaths } from './toolpaths.ts'
 import { createWorkshop, type WorkshopNews } from './workshop.ts'
 import { createZones } from './zones.ts'
-
-/** An outline of a part with many holes is a few hundred kilobytes at most. */
-const KEPT_SHAPES = 100
 
 export interface ActionDeps {
   readonly runner: Runner
@@ -111,7 +105,6 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   }
   const afterRestore = (work: () => Promise<void>): Promise<void> => keepTrack(restored.then(work))
 
-  const shapes = createLatest<PartShape>(KEPT_SHAPES)
   async function meshOf(
     id: string,
   ): Promise<{ readonly source: MeshSource; readonly unit: LengthUnit; readonly pose: Pose }> {
@@ -140,7 +133,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
   if (deps.laysRunsAfterMs !== undefined) {
     startLaying(store, runner, meshes, deps.laysRunsAfterMs)
   }
-  const keeper = keepAnswers(runner)
+  const keeper = keepAnswers(runner, storage)
   const reshape = createReshape({ store, runner, history, meshes, newId, meshOf })
   return {
     ...createFrameActions(store, history, newId),
@@ -148,7 +141,7 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
     ...projects,
     drawFrame: createDrawFrame(store, keeper, meshes),
     ...createPartLooks(store, keeper, meshes),
-    ...createJointOffers(store, runner, meshes),
+    ...createJointOffers(store, keeper, meshes),
     ...createRunActions(store, history),
     ...learning,
     ...toolpathActions,
@@ -183,15 +176,8 @@ export function createActions(store: StoreApi<AppState>, deps: ActionDeps): Sess
       throw new PreweighError(code, message, advice)
     },
     async loadShape(id) {
-      const mesh = await meshOf(id)
-      const key = `${readKey(mesh.source.hash, mesh.unit, mesh.source.keepsHairs)}|${mesh.pose.rotateDeg.join(' ')}`
-      const known = shapes.get(key)
-      if (known !== undefined) return known
-      const outcome = await runner.run({ kind: 'shape', ...mesh })
-      if (outcome.ok) {
-        shapes.set(key, outcome.value)
-        return outcome.value
-      }
+      const outcome = await keeper.run({ kind: 'shape', ...(await meshOf(id)) })
+      if (outcome.ok) return outcome.value
       const { code, message, advice } = outcome.problem
       throw new PreweighError(code, message, advice)
     },

@@ -12,8 +12,9 @@ import type { Workshop } from '../store/workshop.ts'
  *   1  one frame, under the key `current`; meshes, censuses and measures
  *   2  many projects: each frame under its id, what the list shows of it in `projects`, the one to open in `settings`
  *   3  what is the builder's and no frame's, in `workshop`
+ *   4  what workers drew, cut and reckoned, in `answers`
  */
-export const DATABASE_VERSION = 3
+export const DATABASE_VERSION = 4
 
 export interface Schema extends DBSchema {
   /** By project id. As written, but maybe by another version of the page: check before use. */
@@ -26,6 +27,7 @@ export interface Schema extends DBSchema {
   meshes: { key: string; value: { readonly blob: Blob; readonly savedAt: number } }
   censuses: { key: string; value: Kept<Census>; indexes: { savedAt: number } }
   reads: { key: string; value: Kept<PartRead>; indexes: { savedAt: number } }
+  answers: { key: string; value: Kept<unknown>; indexes: { savedAt: number } }
 }
 
 interface Kept<T> {
@@ -63,6 +65,7 @@ export async function upgradeDatabase(
     }
   }
   if (from < 3) db.createObjectStore('workshop')
+  if (from < 4) db.createObjectStore('answers').createIndex('savedAt', 'savedAt')
 }
 
 /** Of a frame that may be damaged; whether it can be opened is seen when it is. */

@@ -6,8 +6,11 @@ import { meshHashesOf } from './meshHashesOf.ts'
 import { DAY_MS, isSpent, latestFirst, summaryOf } from '../store/projectSummary.ts'
 import type { Storage } from './storage.ts'
 
-/** Censuses and measures kept: a few ten kilobytes each. */
-const KEPT_COUNTED = 500
+/** What follows from meshes and settings alone, and is only kept to be had sooner. */
+const COMPUTED = ['censuses', 'reads', 'answers'] as const
+/** So many of each: a few ten kilobytes apiece. */
+const KEPT_COMPUTED = 500
+const SAVED_BETWEEN_TIDYINGS = 100
 
 /**
  * On the disk, not just on its way there, before the page says “saved”: a power cut costs no more
@@ -16,7 +19,7 @@ const KEPT_COUNTED = 500
 const DURABLE = { durability: 'strict' } as const
 
 export interface IndexedDbOptions {
-  /** Censuses and measures kept under another build are not found. */
+  /** What was computed by another build is not found. */
   readonly countedBuild: string
   readonly now?: () => number
 }
@@ -31,6 +34,7 @@ export function createIndexedDbStorage(
   { countedBuild, now = Date.now }: IndexedDbOptions,
 ): Storage & { close(): Promise<void> } {
   let opening: Promise<Database> | null = null
+  let answersSaved = 0
   const inBuild = (key: string) => `${countedBuild}|${key}`
 
   function open(): Promise<Database> {
@@ -171,11 +175,19 @@ export function createIndexedDbStorage(
     async saveRead(key, value) {
       await (await open()).put('reads', { value, savedAt: now() }, inBuild(key))
     },
+    async loadAnswer(key) {
+      return (await (await open()).get('answers', inBuild(key)))?.value ?? null
+    },
+    async saveAnswer(key, value) {
+      await (await open()).put('answers', { value, savedAt: now() }, inBuild(key))
+      answersSaved += 1
+      // Every rest of a drawing that is turned comes to one.
+      if (answersSaved % SAVED_BETWEEN_TIDYINGS === 0) await dropOldest(await open(), 'answers')
+    },
     async tidy(needed) {
       await write(['frames', 'projects', 'meshes'], (tx) => dropUnneeded(tx, needed, now()))
       const db = await open()
-      await dropOldest(db, 'censuses')
-      await dropOldest(db, 'reads')
+      for (const computed of COMPUTED) await dropOldest(db, computed)
     },
   }
 
@@ -216,9 +228,9 @@ async function dropUnneeded(tx: Writing, needed: Frame, now: number): Promise<tr
   return true
 }
 
-async function dropOldest(db: Database, name: 'censuses' | 'reads'): Promise<void> {
+async function dropOldest(db: Database, name: (typeof COMPUTED)[number]): Promise<void> {
   const tx = db.transaction(name, 'readwrite')
-  let surplus = (await tx.store.count()) - KEPT_COUNTED
+  let surplus = (await tx.store.count()) - KEPT_COMPUTED
   const oldest = tx.store.index('savedAt')
   for (let at = await oldest.openCursor(); at !== null && surplus > 0; at = await at.continue()) {
     await at.delete()

@@ -20,6 +20,7 @@ export function createMemoryStorage(): Storage {
   const meshes = new Map<string, Blob>()
   const censuses = new Map<string, Census>()
   const reads = new Map<string, PartRead>()
+  const answers = new Map<string, unknown>()
 
   const listed = () => [...projects.values()].map((each) => each.summary).toSorted(latestFirst)
 
@@ -78,6 +79,11 @@ export function createMemoryStorage(): Storage {
     loadRead: (key) => Promise.resolve(reads.get(key) ?? null),
     saveRead(key, read) {
       reads.set(key, read)
+      return Promise.resolve()
+    },
+    loadAnswer: (key) => Promise.resolve(answers.get(key) ?? null),
+    saveAnswer(key, answer) {
+      answers.set(key, answer)
       return Promise.resolve()
     },
     tidy: () => Promise.resolve(),

@@ -74,9 +74,12 @@ export interface Storage {
   saveCensus(key: string, census: Census): Promise<void>
   loadRead(key: string): Promise<PartRead | null>
   saveRead(key: string, read: PartRead): Promise<void>
+  /** What a worker drew, cut or reckoned before; null for what it did not. */
+  loadAnswer(key: string): Promise<unknown>
+  saveAnswer(key: string, answer: unknown): Promise<void>
   /**
    * Throws out projects deleted more than a day ago, empty ones nobody named, meshes that neither a
-   * project nor `needed` has needed for a day, and all but the latest censuses. Only while no other
+   * project nor `needed` has needed for a day, and all but the latest of what was computed. Only while no other
    * page is open: its undo may still need what no project does.
    */
   tidy(needed: Frame): Promise<void>

@@ -2,6 +2,8 @@ import { expect, test } from 'vitest'
 import { VIEWS } from '../../../src/core/drawing/viewAxes.ts'
 import { LOAD_PICK_AUTO } from '../../../src/core/stiffness/part/chooseLoad.ts'
 import { createInProcessRunner } from '../../../src/jobs/inProcess.ts'
+import { createMemoryStorage } from '../../../src/state/storage/memoryStorage.ts'
+import type { Storage } from '../../../src/state/storage/storage.ts'
 import type { Session } from '../../../src/state/actions/types.ts'
 import { boxFile, counting, startSession } from '../../support/session.ts'
 
@@ -12,13 +14,16 @@ const GIVES = { ...HELD, massG: 7, loadN: 10, tipG: 0, cellMm: 5, wantTones: fal
 const { signal } = new AbortController()
 const LOOK = { view: VIEWS.slant, sheet: SHEET, pointsMm: [] }
 
-const ASKED = new Set(['draw', 'look', 'cut', 'sections', 'stiff'])
+const ASKED = new Set(['draw', 'look', 'cut', 'sections', 'stiff', 'shape'])
 
 /** A frame of a block, and how often a worker was asked to draw, cut or reckon. */
-async function frameOfBlock() {
+async function frameOfBlock(storage: Storage = createMemoryStorage()) {
   const runner = counting(createInProcessRunner())
-  const { actions, state } = await startSession({ runner })
-  await actions.addFiles([boxFile('block.stl', 30, 20, 10)])
+  const { actions, state } = await startSession({ runner, storage })
+  await actions.settled()
+  if (state().frame.parts.length === 0) {
+    await actions.addFiles([boxFile('block.stl', 30, 20, 10)])
+  }
   await actions.settled()
   const asked = () => runner.kinds.filter((kind) => ASKED.has(kind)).length
   return { actions, asked, id: state().frame.parts[0]!.id, state }
@@ -79,8 +84,31 @@ test('what a hand turns is not kept', async () => {
   expect(asked()).toBe(2)
 })
 
+test('what was drawn, cut, measured and reckoned is there at the next visit', async () => {
+  const storage = createMemoryStorage()
+  const ask = async ({ actions, id }: Awaited<ReturnType<typeof frameOfBlock>>) => [
+    await actions.drawFrame(STILL),
+    await actions.lookAtPart(id, LOOK),
+    await actions.cutPart(id, 'z', 0.5),
+    await actions.stiffenPart(id, GIVES, { signal }),
+    await actions.sectionPart(id, HELD, signal),
+    await actions.loadShape(id),
+  ]
+  const first = await frameOfBlock(storage)
+  const answers = await ask(first)
+  first.actions.close()
+  expect(first.asked()).toBe(answers.length)
+  const second = await frameOfBlock(storage)
+  expect(await ask(second)).toEqual(answers)
+  expect(second.asked()).toBe(0)
+})
+
 test('of many the first is forgotten, and what could not be drawn is asked again', async () => {
-  const { actions, asked, id } = await frameOfBlock()
+  const nothing = () => Promise.resolve(null)
+  const { actions, asked, id } = await frameOfBlock({
+    ...createMemoryStorage(),
+    loadAnswer: nothing,
+  })
   const from = (azimuthDeg: number) =>
     actions.lookAtPart(id, { ...LOOK, view: { azimuthDeg, elevationDeg: 30 } })
   for (let deg = 0; deg <= 60; deg++) await from(deg)
