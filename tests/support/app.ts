@@ -1,7 +1,7 @@
-import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright'
+import type { Browser, BrowserContextOptions, Page } from 'playwright'
 import { afterAll, inject } from 'vitest'
-import { browserFlags, findBrowser } from '../../src/tools/browser.mjs'
-import { countSample, type Profile } from './countedSample.ts'
+import type { Profile } from './countedSample.ts'
+import { startBrowser } from './startBrowser.ts'
 
 /*
  * One browser for all test files that a process goes through, started when first asked for. Each test has a profile of
@@ -12,11 +12,7 @@ let counted: Promise<Profile> | undefined
 
 async function sharedBrowser(): Promise<Browser> {
   if ((await browser)?.isConnected() === true) return browser!
-  const executablePath = findBrowser()
-  browser = chromium.launch({
-    args: browserFlags(),
-    ...(executablePath === undefined ? {} : { executablePath }),
-  })
+  browser = startBrowser()
   return browser
 }
 
@@ -38,7 +34,7 @@ export interface AppVisitOptions extends BrowserContextOptions {
 }
 
 async function countedProfile(): Promise<Profile> {
-  counted ??= countSample(await sharedBrowser(), inject('appUrl'))
+  counted ??= fetch(inject('profileUrl')).then(async (answer) => (await answer.json()) as Profile)
   return counted
 }
 

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import path from 'node:path'
 import type { TestProject } from 'vitest/node'
 import { createAppServer, listen } from '../../src/tools/serve.mjs'
+import { serveProfile } from './serveProfile.ts'
 
 declare module 'vitest' {
   export interface ProvidedContext {
@@ -11,6 +12,8 @@ declare module 'vitest' {
     appUrl: string
     /** The folder that holds it. */
     appFolder: string
+    /** Where a profile that has counted the sample is handed out. */
+    profileUrl: string
   }
 }
 
@@ -23,11 +26,16 @@ export default async function serveApp(project: TestProject): Promise<() => void
   const folder = given ?? buildInto(project.config.root)
   const server = createAppServer(folder)
   const port = await listen(server, 0)
-  project.provide('appUrl', `http://127.0.0.1:${port}/`)
+  const appUrl = `http://127.0.0.1:${port}/`
+  const profiles = serveProfile(appUrl)
+  project.provide('appUrl', appUrl)
+  project.provide('profileUrl', `http://127.0.0.1:${await listen(profiles, 0)}/`)
   project.provide('appFolder', folder)
   return () => {
-    server.close()
-    server.closeAllConnections()
+    for (const each of [server, profiles]) {
+      each.close()
+      each.closeAllConnections()
+    }
     if (given === undefined) rmSync(folder, { recursive: true, force: true })
   }
 }
