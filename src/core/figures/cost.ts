@@ -59,8 +59,12 @@ export function costOf(
   const drawn = [powerError(printer), ...electricityErrors(prices)]
   const mixed = mixDoubts([
     { share: filament * perMoney, doubt: also(doubt.spool, priceErrors(material)) },
-    { share: electricity * perMoney, doubt: also(doubt.time, drawn) },
-    { share: wear * perMoney + (once > 0 ? exponent : 0), doubt: doubt.time },
+    // What the hours are off by of their own is one error, wherever they are paid for.
+    {
+      share: (electricity + wear) * perMoney + (once > 0 ? exponent : 0),
+      doubt: doubt.time,
+    },
+    { share: electricity * perMoney, doubt: { shared: drawn, own: 0 } },
     { share: once > 0 ? 1 : 0, doubt: { shared: [failureError(exponent, prices)], own: 0 } },
   ])
   const { low, mid, high } = rangeOfFigure(once + failures, mixed)

@@ -54,6 +54,15 @@ describe('costOf', () => {
     expect((1 - failed(60)) ** 2).toBeCloseTo(1 - failed(120), 12)
   })
 
+  it('carries what the hours alone are off by once, whatever is paid by the hour', () => {
+    const time = { shared: [], own: 0.2 }
+    const prices: Prices = { ...PLAIN, wearPerHour: 0.1 }
+    const free = costOf(0, 7200, { spool: SURE, time }, at(20), PRINTER, prices)
+    // All of it goes with the hours: 20 % longer is 20 % dearer, in both.
+    expect(free.electricity / free.mid).toBeCloseTo(0.196 / 0.396, 10)
+    expect(free.doubt.own).toBeCloseTo(0.2, 12)
+  })
+
   it('is unsure by price, draw and failures too, each to its part of the money', () => {
     const prices: Prices = { ...PLAIN, failurePctPerHour: 2 }
     const guessed = { ...at(20), pricePerKg: MATERIALS[0]!.pricePerKg }
