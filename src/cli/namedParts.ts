@@ -28,13 +28,20 @@ export function namedParts(
   }
 }
 
-/** Ids of plastics of the frame. Throws UsageError for one it does not have. */
-export function plasticIds(frame: Frame, wanted: readonly string[]): readonly string[] {
+/**
+ * Ids of plastics of the frame. Throws UsageError for one it does not have, naming the option that
+ * asks.
+ */
+export function plasticIds(
+  frame: Frame,
+  wanted: readonly string[],
+  option = '--find',
+): readonly string[] {
   const known = materialsOf(frame)
   for (const id of wanted) {
     if (known.some((one) => one.id === id)) continue
     const all = known.map((one) => one.id).join(', ')
-    throw new UsageError(`--find: there is no plastic “${id}”. Choose of ${all}.`)
+    throw new UsageError(`${option}: there is no plastic “${id}”. Choose of ${all}.`)
   }
   return wanted
 }

@@ -17,6 +17,7 @@ import { loadFrame, type LoadedFrame } from './loadFrame.ts'
 import { reportHabits } from './habits.ts'
 import { loadsOf } from './loadOptions.ts'
 import { loadLessons } from './loadLessons.ts'
+import { plasticIds } from './namedParts.ts'
 import { parseOptions, withHabits } from './options.ts'
 import type { PriceOptions } from './options.ts'
 import { priceAll } from './priceAll.ts'
@@ -135,6 +136,11 @@ async function printFrame(
   const asTold = beside.length === 0 ? own : { ...own, printers: beside }
   let told: LoadedFrame = { ...loaded.value, frame: asTold }
   try {
+    plasticIds(
+      asTold,
+      (spools ?? []).map(({ materialId }) => materialId),
+      '--spools',
+    )
     if (loads !== null) told = { ...told, loads: loadsOf(asTold, loads) }
   } catch (error) {
     if (!(error instanceof UsageError)) throw error

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { parseFrameOptions } from '../../src/cli/frameOptions.ts'
+import { runPrice } from '../../src/cli/runPrice.ts'
 import { spoolsFrom } from '../../src/cli/spools.ts'
 
 const none = (): string => {
@@ -16,6 +17,25 @@ describe('--spools', () => {
     expect(options?.spools).toEqual(spools)
     expect(parseFrameOptions(['--frame', 'demo'], none)?.spools).toBeNull()
   })
+
+  test.each(['petgg', 'PETG', 'constructor'])(
+    'of “%s”, which is no material, ends it',
+    async (id) => {
+      const shelf = JSON.stringify([{ material: id, grossG: 812, emptyG: 223 }])
+      let err = ''
+      const code = await runPrice(['--frame', 'tern', '--spools', shelf], {
+        base: '.',
+        locale: 'en-GB',
+        out: none,
+        err: (said) => (err += said),
+        onProgress: none,
+      })
+      expect(code).toBe(2)
+      expect(err).toMatch(
+        new RegExp(`^--spools: there is no plastic “${id}”\\. Choose of .*petg.*\\.\n$`),
+      )
+    },
+  )
 
   test.each([
     ['{"material": "petg"}', /must be a list/],
