@@ -48,6 +48,7 @@ export async function priceToolpath(
   })
   try {
     const bytes = statSync(path).size
+    if (bytes === 0) throw new PreweighError('empty-file', 'It is 0 bytes long.', 'Save it again.')
     const isGzip = isPackedFile(path)
     const file = createReadStream(path, { highWaterMark: 1 << 20 })
     let done = 0

@@ -167,6 +167,7 @@ export function textOf(
       `${option}: “${path}” is neither ${or}, nor a file: ${whyUnread(error, path)}.`,
     )
   }
+  if (text.trim() === '') throw new UsageError(`${option}: the file “${path}” is empty.`)
   if (!isJson(text)) throw new UsageError(`${option}: the file “${path}” does not hold JSON.`)
   return text
 }

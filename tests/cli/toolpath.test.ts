@@ -13,6 +13,7 @@ const { text, filamentMm } = writeBox(SMALL_BOX)
 writeFileSync(join(folder, 'box.gcode'), text)
 writeFileSync(join(folder, 'box.gcode.gz'), gzipSync(text))
 writeFileSync(join(folder, 'letter.gcode'), 'Dear builder,\n')
+writeFileSync(join(folder, 'nothing.gcode'), '')
 
 async function price(...args: readonly string[]) {
   let [out, err] = ['', '']
@@ -88,6 +89,11 @@ test('names a file that is none, and what does not go with it', async () => {
   const letter = await price('--toolpath', 'letter.gcode')
   expect(letter).toMatchObject({ code: 1, out: '' })
   expect(letter.err).toMatch(/^letter\.gcode: The file holds no moves/)
+  const nothing = await price('--toolpath', 'nothing.gcode')
+  expect([nothing.code, nothing.err]).toEqual([
+    1,
+    'nothing.gcode: It is 0 bytes long. Save it again.\n',
+  ])
   expect((await price('--toolpath', 'gone.gcode')).err).toMatch(
     /^gone\.gcode: It cannot be read: there is no “.*gone\.gcode”\./,
   )
