@@ -8,12 +8,11 @@ import {
 } from '../core/data/limits.ts'
 import { MATERIALS } from '../core/data/materials.ts'
 import {
-  CURRENCY_CODES,
+  allCurrencies,
   currencyForLocale,
-  priceMaterialIn,
-  pricesIn,
+  materialInCurrency,
+  startingPrices,
 } from '../core/data/prices.ts'
-import type { CurrencyCode } from '../core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../core/data/printers.ts'
 import { ROLES } from '../core/data/roles.ts'
 import type { Material, Prices, Printer } from '../core/model/figures.ts'
@@ -82,7 +81,7 @@ export function parseOptions(
     throw new UsageError('--coupon goes with --frame only; see --help.')
   }
   const currency = currencyOf(values.currency, locale)
-  const materials = MATERIALS.map((material) => priceMaterialIn(material, currency))
+  const materials = MATERIALS.map((material) => materialInCurrency(material, currency))
   return {
     files: positionals,
     recipe: values.recipe === undefined ? RECIPE_DEFAULTS : recipeOf(values.recipe, readText),
@@ -91,7 +90,7 @@ export function parseOptions(
       values.printer === undefined ? PRINTER_DEFAULT : printerFrom(values.printer),
       values.habits === undefined ? undefined : habitsFrom(values.habits, readText),
     ),
-    prices: pricesIn(currency),
+    prices: startingPrices(currency),
     quantity: quantityOf(values.quantity),
     unit: unitOf(values.unit),
     json: values.json === true,
@@ -106,11 +105,14 @@ export function parseOptions(
 const REPEATED: ReadonlySet<string> = new Set(['zone'])
 
 /**
- * The options as given. Throws UsageError for one that does not exist or is given twice: neither
- * value could be meant alone.
+ * The options as given. Throws UsageError for one that does not exist or is given twice, since
+ * neither value could be meant alone, and for a file without a name, which would be the folder.
  */
 export function parseFlags(args: readonly string[]) {
   const parsed = parseOrRefuse(args)
+  if (parsed.positionals.includes('')) {
+    throw new UsageError('A file is given as “”, without a name. Leave it out, or name it.')
+  }
   const seen = new Set<string>()
   for (const token of parsed.tokens) {
     if (token.kind !== 'option') continue
@@ -245,9 +247,11 @@ export function unitOf(given: string | undefined): LengthUnit {
   throw new UsageError(`--unit is “${given}”; it must be one of ${LENGTH_UNITS.join(', ')}.`)
 }
 
-function currencyOf(given: string | undefined, locale: string): CurrencyCode {
+function currencyOf(given: string | undefined, locale: string): string {
   if (given === undefined) return currencyForLocale(locale)
-  const currency = CURRENCY_CODES.find((code) => code === given.toUpperCase())
-  if (currency) return currency
-  throw new UsageError(`--currency is “${given}”; it must be one of ${CURRENCY_CODES.join(', ')}.`)
+  const currency = allCurrencies().find((code) => code === given.toUpperCase())
+  if (currency !== undefined) return currency
+  throw new UsageError(
+    `--currency is “${given}”; it must be a code of ISO 4217, three letters such as EUR or KRW.`,
+  )
 }

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import type { DrillRow } from '../core/drill/types.ts'
+import { CURRENCY_CODES } from '../core/data/prices.ts'
 import { withPrinters } from '../core/runs/runPrinters.ts'
 import type { Lesson } from '../core/doubt/lessons.ts'
 import type { Outcome } from '../core/model/problem.ts'
@@ -70,6 +71,7 @@ export async function runPrice(args: readonly string[], stage: PriceStage): Prom
 }
 
 async function printReport(options: PriceOptions, stage: PriceStage): Promise<number> {
+  tellUnpriced(options, stage)
   const parts: PartReport[] = []
   await priceAll(options, stage, 'in order', (some) => parts.push(...some))
   stage.onProgress('')
@@ -210,6 +212,7 @@ const MOST_IN_TABLE = 12
 
 /** Keeps nothing: a line leaves as soon as its file is priced. */
 async function printLines(options: PriceOptions, stage: PriceStage): Promise<number> {
+  tellUnpriced(options, stage)
   let failed = false
   await priceAll(options, stage, 'as they come', (parts) => {
     failed ||= parts.some(isFailed)
@@ -217,6 +220,16 @@ async function printLines(options: PriceOptions, stage: PriceStage): Promise<num
   })
   stage.onProgress('')
   return failed ? 1 : 0
+}
+
+/** On stderr, so that a cost without electricity is not taken for one. */
+function tellUnpriced({ prices: { currency }, material }: PriceOptions, stage: PriceStage): void {
+  if (CURRENCY_CODES.some((code) => code === currency)) return
+  const isFree = material.pricePerKg.value === 0
+  stage.err(
+    `No prices are usual here in ${currency}: electricity and wear count as 0` +
+      (isFree ? ', and so does filament: give --material its pricePerKg.\n' : '.\n'),
+  )
 }
 
 const jsonOf = (report: unknown): string => `${JSON.stringify(report, null, 2)}\n`

@@ -69,7 +69,10 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
   --keep-hairs              closed bodies thinner than a line, off from the rest, are left out unless this is given.
   --full                    counts all layers, however long that takes. Without it a file that takes longer than 10 s
                             keeps the figures of some of its layers, with a wider range; its "coarse" is then true.
-  --currency CODE           ${CURRENCY_CODES.join(', ')}. By your locale unless given.
+  --currency CODE           any of ISO 4217, by your locale unless given. What filament, electricity and wear usually
+                            cost is known in ${CURRENCY_CODES.slice(0, 9).join(', ')},
+                            ${CURRENCY_CODES.slice(9).join(', ')}; in others they are 0 but for
+                            the pricePerKg of --material, and that is told on stderr.
   --frame FILE|DEMO         a frame saved by the page (.preweigh), or one of its samples: demo (that is sandpiper) or
                             tern. Its parts, recipes, quantities, printer, prices and bought items are its own, so no
                             MESH and no other option but --lessons, --loads, --spools, --printers, --find, --coupon,
@@ -95,7 +98,8 @@ MESH is an STL, OBJ or 3MF file, or a ZIP of them; the content decides, not the 
                             the page, or a saved frame, whose own weighings and timed prints then teach.
   --spools JSON             what stands on the shelf, for --frame: JSON or a file of it, such as
                             [{"material": "petg", "grossG": 812, "emptyG": 223}], as the scale shows it and the empty
-                            reel. Tells which spool finishes each run, what stays on it and what is to be bought.
+                            reel. A material is the id of one that comes along or of the frame’s own. Tells which
+                            spool finishes each run, what stays on it and what is to be bought.
   --printers IDS            others that print --frame beside its own, by their classes with commas between, such as
                             ordinary,fast-enclosed. Each run is on one; finish tells hours one after the other and
                             side by side.

@@ -138,6 +138,13 @@ describe('the command line', () => {
     expect(parse(['--currency', 'chf', 'a.stl'], 'en-GB').prices.currency).toBe('CHF')
   })
 
+  it('takes any currency, of which what is not known is 0 and never that of another', () => {
+    // ISO 4217 (2015): KRW, South Korea. No price is usual in it here.
+    const { prices, material } = parse(['--currency', 'krw', 'a.stl'], 'en-GB')
+    expect(prices).toMatchObject({ currency: 'KRW', electricityPerKwh: 0, wearPerHour: 0 })
+    expect(material.pricePerKg.value).toBe(0)
+  })
+
   it('gives null when help is asked for, mesh or not', () => {
     expect(parseOptions(['--help'], () => '', 'en')).toBeNull()
     expect(parseOptions(['-h', 'a.stl'], () => '', 'en')).toBeNull()
@@ -147,6 +154,7 @@ describe('the command line', () => {
 describe('bad usage names what was given and what would do', () => {
   it.each([
     [[], /No mesh file/],
+    [['a.stl', ''], /“”, without a name/],
     [['--recipie', 'x', 'a.stl'], /--recipie/],
     [['--recipe', '{"wals":2}', 'a.stl'], /--recipe: “wals” is not a key it knows/],
     [['--recipe', '{"walls":-1}', 'a.stl'], /walls is -1; .*from 0 to 50/],
@@ -177,7 +185,7 @@ describe('bad usage names what was given and what would do', () => {
     [['--quantity=-2', 'a.stl'], /--quantity is “-2”/],
     [['--quantity', '1.5', 'a.stl'], /--quantity is “1.5”/],
     [['--unit', 'cubit', 'a.stl'], /--unit is “cubit”.*inch/],
-    [['--currency', 'XYZ', 'a.stl'], /--currency is “XYZ”.*EUR/],
+    [['--currency', 'XYZ', 'a.stl'], /--currency is “XYZ”.*ISO 4217.*EUR/],
     [['--nonsense', 'a.stl'], /^There is no option “--nonsense”; .* See --help\.$/],
     [['--quantity'], /^--quantity needs a value; .* See --help\.$/],
     [['--quantity', '-3', 'a.stl'], /^--quantity needs a value; .*--quantity=-/],

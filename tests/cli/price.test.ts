@@ -147,6 +147,14 @@ describe('price', () => {
     expect(out).toMatch(/Not priced: broken\.stl: .+/)
   })
 
+  it('says on stderr what counts as 0 in a currency without usual prices', async () => {
+    const typed = await price('--currency', 'KRW', '--material', '{"pricePerKg":30000}', 'cube.stl')
+    expect(typed.err).toBe('No prices are usual here in KRW: electricity and wear count as 0.\n')
+    expect(typed.out).toContain('₩')
+    const bare = await price('--currency', 'KRW', 'cube.stl')
+    expect(bare.err).toContain('and so does filament')
+  })
+
   it('exits with 2 and says why on bad usage', async () => {
     const { code, out, err } = await price('--recipe', '{"wals":2}', 'cube.stl')
     expect([code, out]).toEqual([2, ''])
