@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { withApp } from '../support/app.ts'
 import { box } from '../support/meshes.ts'
-import { dropFiles, openRow } from '../support/page.ts'
+import { dropFiles, openRow, openSection } from '../support/page.ts'
 import { writeStlBinary } from '../support/writeMesh.ts'
 
 /**
@@ -19,36 +19,55 @@ const LOCALES = [
 ] as const
 
 describe('a number typed in a browser of', () => {
-  test.each(LOCALES)('%s is taken with either decimal mark', async (locale, shown) => {
-    await withApp(
-      async ({ page }) => {
-        await dropFiles(page, [{ name: 'bar.stl', bytes: writeStlBinary(box(20, 8, 6)) }])
-        await openRow(page, 'bar')
-        const layer = page.getByRole('textbox', { name: 'Layer height' })
-        for (const typed of ['0.28', '0,28']) {
-          await layer.fill('1')
+  test.each(LOCALES)(
+    '%s is taken with either decimal mark, and comes back',
+    async (locale, shown) => {
+      await withApp(
+        async ({ page }) => {
+          await dropFiles(page, [{ name: 'bar.stl', bytes: writeStlBinary(box(20, 8, 6)) }])
+          await openRow(page, 'bar')
+          const layer = page.getByRole('textbox', { name: 'Layer height' })
+          for (const typed of ['0.28', '0,28']) {
+            await layer.fill('1')
+            await layer.press('Tab')
+            await layer.fill(typed)
+            await layer.press('Tab')
+            expect(await layer.inputValue()).toBe(shown)
+            expect(await layer.getAttribute('aria-invalid')).toBeNull()
+          }
+          // Refused whole, and left as typed; what held still holds.
+          await layer.fill('0,2,8')
           await layer.press('Tab')
-          await layer.fill(typed)
+          const alert = page.getByRole('alert').filter({ hasText: 'Takes' })
+          await alert.waitFor()
+          const lowest = shown.replace('28', '02')
+          expect((await alert.innerText()).replaceAll(/\s/g, ' ')).toContain(`${lowest} to 2 mm`)
+          expect(await layer.inputValue()).toBe('0,2,8')
+          expect(await layer.getAttribute('aria-invalid')).toBe('true')
+          await layer.fill('5')
           await layer.press('Tab')
+          expect(await layer.inputValue()).toBe('5')
+          await layer.press('Escape')
           expect(await layer.inputValue()).toBe(shown)
-          expect(await layer.getAttribute('aria-invalid')).toBeNull()
-        }
-        // Refused whole, and left as typed; what held still holds.
-        await layer.fill('0,2,8')
-        await layer.press('Tab')
-        const alert = page.getByRole('alert').filter({ hasText: 'Takes' })
-        await alert.waitFor()
-        const lowest = shown.replace('28', '02')
-        expect((await alert.innerText()).replaceAll(/\s/g, ' ')).toContain(`${lowest} to 2 mm`)
-        expect(await layer.inputValue()).toBe('0,2,8')
-        expect(await layer.getAttribute('aria-invalid')).toBe('true')
-        await layer.fill('5')
-        await layer.press('Tab')
-        expect(await layer.inputValue()).toBe('5')
-        await layer.press('Escape')
-        expect(await layer.inputValue()).toBe(shown)
-      },
-      { locale },
-    )
-  })
+          // Finer than the box shows what is worked out, and negative.
+          const fine = shown.replace('28', '25')
+          const balance = await openSection(page, 'Balance')
+          await balance.getByRole('button', { name: 'Place one piece' }).click()
+          const forward = balance.getByRole('textbox', { name: 'Forward' })
+          const left = balance.getByRole('textbox', { name: 'Left' })
+          await forward.fill('0,25')
+          await left.fill('-12.5')
+          await left.press('Enter')
+          const minus = (-1).toLocaleString(locale)[0] ?? ''
+          const places = [fine, `${minus}12${shown[1]}5`]
+          expect([await forward.inputValue(), await left.inputValue()]).toEqual(places)
+          await page.getByText('Saved on this device').waitFor()
+          await page.reload()
+          await balance.getByRole('button', { name: 'bar 1' }).click()
+          expect([await forward.inputValue(), await left.inputValue()]).toEqual(places)
+        },
+        { locale },
+      )
+    },
+  )
 })

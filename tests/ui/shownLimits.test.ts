@@ -1,30 +1,19 @@
 import { afterEach, describe, expect, it } from 'vitest'
-import * as tables from '../../src/core/data/limits.ts'
 import { keptOf, METRIC, shownAs, showUnits } from '../../src/core/words/shownUnits.ts'
+import { LIMIT_ROWS } from '../support/limitRows.ts'
 import { shownLimits, shownStep } from '../../src/ui/fields/shownLimits.ts'
 
 afterEach(() => {
   showUnits(METRIC)
 })
 
-const isLimits = (entry: unknown): entry is tables.Limits =>
-  typeof entry === 'object' &&
-  entry !== null &&
-  'min' in entry &&
-  'max' in entry &&
-  'whole' in entry
-
 /** Every limit of a length, mass or area in the one table, by the unit at the end of its name. */
-const MEASURED = Object.entries(tables as Readonly<Record<string, unknown>>).flatMap(
-  ([table, entries]) =>
-    Object.entries((entries ?? {}) as Readonly<Record<string, unknown>>).flatMap(
-      ([name, limits]) => {
-        const unit = /[a-z](Mm|G|Dm2)$/.exec(name)?.[1]
-        if (unit === undefined || !isLimits(limits)) return []
-        return [[`${table}.${name}`, { Mm: 'mm', G: 'g', Dm2: 'dm²' }[unit] ?? '', limits] as const]
-      },
-    ),
-)
+const MEASURED = LIMIT_ROWS.flatMap(([name, limits]) => {
+  const unit = /\.[a-z]\w*(Mm|G|Dm2)$/.exec(name)?.[1]
+  return unit === undefined
+    ? []
+    : [[name, { Mm: 'mm', G: 'g', Dm2: 'dm²' }[unit] ?? '', limits] as const]
+})
 
 describe('limits in inches and ounces', () => {
   it('cover every length and mass that can be typed', () => {

@@ -1,11 +1,8 @@
 import { useState } from 'react'
-import { formatTyped } from '../../core/words/format.ts'
+import { shownNumber } from './shownNumber.ts'
 import { parseNumber } from '../../core/words/parseNumber.ts'
 import type { Bounds } from './numberWords.ts'
 import { readNumber } from './readNumber.ts'
-
-/** Decimals at most of what was typed. */
-const FINEST = 6
 
 interface Draft {
   readonly text: string
@@ -38,11 +35,9 @@ export interface DraftOptions extends Bounds {
 /** What stands in a number box: the number, or what was typed and not yet taken. */
 export function useNumberDraft(options: DraftOptions): NumberDraft {
   const { value, digits, min, max, onChange, onEmpty } = options
-  // What was typed here is shown as finely as it was typed.
-  const [own, setOwn] = useState<number | null>(null)
   const [kept, setDraft] = useState<Draft | null>(null)
   const draft = kept !== null && Object.is(kept.of, value) ? kept : null
-  const shown = value === null ? '' : formatTyped(value, value === own ? FINEST : digits)
+  const shown = value === null ? '' : shownNumber(value, digits)
 
   function read(text: string): { value: number | null } | { refused: string } {
     return text.trim() === '' && onEmpty !== undefined ? { value: null } : readNumber(text, options)
@@ -71,7 +66,6 @@ export function useNumberDraft(options: DraftOptions): NumberDraft {
       if (taken.value === null) {
         if (value !== null) onEmpty?.()
       } else if (taken.value !== value) {
-        setOwn(taken.value)
         onChange(taken.value)
       }
       return true

@@ -6,26 +6,10 @@ import * as table from '../../../src/core/data/limits.ts'
 import type { Frame } from '../../../src/core/model/frame.ts'
 import { parseFrame } from '../../../src/state/storage/parseFrame.ts'
 import { fillFrame } from '../../support/fullFrame.ts'
+import { LIMIT_ROWS } from '../../support/limitRows.ts'
 import { LIMIT_PLACES, TEXT_PLACES } from '../../support/limitPlaces.ts'
 import { putInFrame, valueAt, withValueAt } from '../../support/putInFrame.ts'
 import { startSession } from '../../support/session.ts'
-
-/**
- * Every row of the table by `TABLE.row`: whatever the file exports that is limits, or holds some.
- */
-const ROWS: readonly (readonly [string, table.Limits])[] = Object.entries(table).flatMap(
-  ([name, value]: [string, unknown]) => {
-    if (isLimits(value)) return [[name, value] as const]
-    if (typeof value !== 'object' || value === null) return []
-    return Object.entries(value).flatMap(([key, each]: [string, unknown]) =>
-      isLimits(each) ? [[`${name}.${key}`, each] as const] : [],
-    )
-  },
-)
-
-function isLimits(value: unknown): value is table.Limits {
-  return typeof value === 'object' && value !== null && 'min' in value && 'whole' in value
-}
 
 /** Both ends, and just inside them. */
 function inside({ min, max, whole }: table.Limits): readonly number[] {
@@ -61,7 +45,9 @@ afterAll(() => {
 
 describe('the table of limits', () => {
   test('has a place for each row and a row for each place', () => {
-    expect(ROWS.map(([name]) => name).toSorted()).toEqual(Object.keys(LIMIT_PLACES).toSorted())
+    expect(LIMIT_ROWS.map(([name]) => name).toSorted()).toEqual(
+      Object.keys(LIMIT_PLACES).toSorted(),
+    )
     expect(Object.keys(table.TEXT_LIMITS).toSorted()).toEqual(Object.keys(TEXT_PLACES).toSorted())
   })
 
@@ -71,7 +57,7 @@ describe('the table of limits', () => {
   })
 })
 
-describe.each(ROWS)('%s', (name, limits) => {
+describe.each(LIMIT_ROWS)('%s', (name, limits) => {
   const place = LIMIT_PLACES[name] ?? { kept: [] }
   const { kept, keptTimes = 1, command, field } = place
 

@@ -101,7 +101,7 @@ function FreeLength({ arm: { partId, name, freeMm, typed, by } }: { readonly arm
         label={`Free length of ${name}`}
         bare
         limits={TWIN_LIMITS.freeMm}
-        value={typedMm ?? freeMm}
+        value={typedMm ?? Number(freeMm.toFixed(1))}
         step={1}
         digits={1}
         unit="mm"

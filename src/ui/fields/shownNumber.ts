@@ -1,0 +1,17 @@
+import { formatTyped } from '../../core/words/format.ts'
+
+/** Decimals at most of what was typed. */
+const FINEST = 6
+/** Share of itself by which a number may miss what was typed: per cent are kept as shares. */
+const DUST = 1e-11
+
+/**
+ * A number as its box shows it. One that can have been typed stands as finely as it was, today and
+ * at the next load, since that is what counts; of any other, which was worked out, `digits` are
+ * shown. `locale` as in `core/words/format.ts`.
+ */
+export function shownNumber(value: number, digits: number, locale?: string): string {
+  const typed = Number(value.toFixed(FINEST))
+  const isTyped = Math.abs(value - typed) <= DUST * Math.abs(value)
+  return isTyped ? formatTyped(typed, FINEST, locale) : formatTyped(value, digits, locale)
+}
