@@ -58,7 +58,8 @@ test('what earlier frames taught stands with spool and printer, and is dropped o
     const bench = await openSection(page, 'Weigh-in')
     for (const name of ['front arm', 'camera tray']) {
       const line = bench.locator('.weigh-list > li', { hasText: name })
-      const reckoned = Number(/reckoned ([\d.]+) g/.exec(await line.innerText())?.[1])
+      const told = line.getByText(/reckoned [\d.]+\sg/)
+      const reckoned = Number(/reckoned ([\d.]+)/.exec(await told.innerText())?.[1])
       const field = line.getByRole('textbox', { name: `${name} on the scale` })
       await field.fill((1.04 * reckoned).toFixed(1))
       await field.press('Tab')
@@ -76,8 +77,8 @@ test('what earlier frames taught stands with spool and printer, and is dropped o
     await again.getByText('from 2 weighings').waitFor()
     await again.getByText('Learned from earlier frames (2)').click()
     const lessons = again.getByRole('list', { name: 'Learned from earlier frames' }).locator('li')
+    await expect.poll(() => lessons.count()).toBe(2)
     const words = await lessons.allInnerTexts()
-    expect(words).toHaveLength(2)
     for (const each of words) {
       expect(each).toMatch(/ on the scale, printed on Ordinary printer of today: [\d.]+ % above/)
     }
@@ -87,7 +88,7 @@ test('what earlier frames taught stands with spool and printer, and is dropped o
     await again.getByRole('button', { name: 'Forget all of them' }).click()
     await again.getByText(/Learned from earlier frames/).waitFor({ state: 'detached' })
     expect(await again.getByText(/from \d weighing/).count()).toBe(0)
-    expect(await gramsOf(page, 'front arm')).toBeLessThan(taughtG)
+    await expect.poll(() => gramsOf(page, 'front arm')).toBeLessThan(taughtG)
     await page.reload()
     await waitForCensus(page)
     const later = await openSection(page, 'Weigh-in')
