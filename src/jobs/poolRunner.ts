@@ -62,7 +62,15 @@ const PRIORITY: Readonly<Record<JobKind, number>> = {
 }
 
 /** Nobody’s hand waits for these. */
-const IN_TURN: ReadonlySet<JobKind> = new Set(['analyse', 'runs', 'stiff', 'sections'])
+const IN_TURN: ReadonlySet<JobKind> = new Set([
+  'analyse',
+  'clashes',
+  'holes',
+  'runs',
+  'sections',
+  'shape',
+  'stiff',
+])
 
 function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
   const priority = PRIORITY[ask.kind]
