@@ -148,13 +148,24 @@ function linesTime(
   }
   const zigzags = Math.min(
     count,
-    between(oneWay.infill, spacing, ({ hops }) => sum(hops.count)),
+    begun(
+      census,
+      recipe,
+      between(oneWay.infill, spacing, ({ hops }) => sum(hops.count)),
+    ),
   )
   const slow = Math.min(cornerMmS, speedMmS)
   const restS = (slow / accelMmS2) * (1 - slow / (2 * speedMmS))
   const cruiseS = (laidMm + (count - zigzags) * stepMm) / speedMmS
   const turnS = timeS + (count - zigzags) * stepS + 2 * zigzags * restS - cruiseS
   return { cruiseS: directions * cruiseS, turnS: directions * turnS }
+}
+
+/** Of lines that wind most go on round what straight ones begin anew behind. */
+function begun(census: Census, { pattern, infillPct }: Recipe, straight: number): number {
+  const beyond = straight - sum(census.layers.rooms)
+  if (beyond <= 0 || PATTERN_MODELS[pattern].pathFactor === 1) return straight
+  return straight - beyond * Math.max(0, 1 - 1.2 * Math.sqrt(infillPct / 100))
 }
 
 function travels(census: Census, recipe: Recipe, printer: Printer): Taken['travels'] {
@@ -171,12 +182,13 @@ function travels(census: Census, recipe: Recipe, printer: Printer): Taken['trave
     if (recipe.infillPct > 0) {
       const spacing = infillSpacingMm(recipe)
       const twice = directions > 1 ? directions / 2 : 1
+      const straight = between(route.infill, spacing, ({ hops }) => sum(hops.count))
+      const zigzags = twice * begun(census, recipe, straight)
       const filled = between(
         route.infill,
         spacing,
-        ({ hops, back }) => twice * time(hops) + time(back),
+        ({ hops, back }) => (straight > 0 ? zigzags / straight : 0) * time(hops) + time(back),
       )
-      const zigzags = twice * between(route.infill, spacing, ({ hops }) => sum(hops.count))
       const { acrossMm, lengthMm } = moves.room
       const long = acrossMm.map((mm, i) => (lengthMm[i]! > recipe.lineMm ? mm : 0))
       const lines = (directions * sum(long)) / spacing

@@ -41,7 +41,7 @@ function drawingOf(census: Census, recipe: InfillRecipe): Drawing {
     recipe,
     spacingMm,
     laid: infillLaid(census, recipe),
-    zigzags: zigzagCount(census, spacingMm),
+    zigzags: zigzagCount(census, recipe, spacingMm),
     route: routeAt(census, recipe),
   }
 }

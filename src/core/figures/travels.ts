@@ -3,7 +3,7 @@ import type { Travels, TravelTable } from '../model/moves.ts'
 import { RETRACT_BEYOND_MM } from '../model/moves.ts'
 import type { TravelPath } from '../model/figures.ts'
 import type { InfillRecipe, Rooms } from './infill.ts'
-import { infillSpacingMm, PATTERN_MODELS } from './infill.ts'
+import { infillSpacingMm, PATTERN_MODELS, roomCount, windingZigzags } from './infill.ts'
 import type { TravelMotion } from './motion.ts'
 import { acrossOf, hopCount, travelTime } from './motion.ts'
 import { createMemory } from './remember.ts'
@@ -171,9 +171,12 @@ export function routeAt(census: Census, recipe: InfillRecipe): RouteAt {
     acrossMm: acrossOf(census.moves.room, lineMm),
   }))
   const between = betweenSpacings(route.infill, spacing)
-  const zigzags = times * valueBetween(rooms.zigzags, between)
+  const straight = valueBetween(rooms.zigzags, between)
+  const left = straight > 0 ? windingZigzags(recipe, straight, roomCount(census)) / straight : 1
+  const zigzags = times * left * straight
   const lines = (directions * rooms.acrossMm) / spacing
-  return { between, times, done: zigzags > 0 ? Math.min(1, lines / zigzags) : 0 }
+  const done = zigzags > 0 ? Math.min(1, lines / zigzags) : 0
+  return { between, times: times * left, done }
 }
 
 /** A measure of all moves without plastic. */

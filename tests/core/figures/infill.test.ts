@@ -5,6 +5,7 @@ import { PATTERN_MODELS, infillOn } from '../../../src/core/figures/infill.ts'
 import { countAllLayers } from '../../../src/core/census/countAllLayers.ts'
 import { RECIPE_DEFAULTS } from '../../../src/core/model/settings.ts'
 import type { Pattern, Recipe } from '../../../src/core/model/settings.ts'
+import { gyroidRows, honeycombRows } from '../../support/layCurves.ts'
 import { blockCensus } from '../../support/blockCensus.ts'
 import { PLAIN_HABITS } from '../../support/plainHabits.ts'
 import { box } from '../../support/meshes.ts'
@@ -111,6 +112,37 @@ describe('gyroid path factor', () => {
     const perArea = length / heights / (2 * Math.PI) ** 2
     const straight = 2 / (2 * Math.PI)
     expect(perArea / straight).toBeCloseTo(PATTERN_MODELS.gyroid.pathFactor, 2)
+  })
+})
+
+describe('ends of lines that wind', () => {
+  // The paths of the move-by-move oracle; a path crosses an edge as often as it is long across it.
+  const reach = { low: [0, 0], high: [60, 60] } as const
+  const paths = {
+    honeycomb: honeycombRows(reach, 1, 5),
+    gyroid: Array.from({ length: 24 }, (_, k) =>
+      gyroidRows(reach, 5, (10 * (k + 0.5)) / 24),
+    ).flatMap(({ rows }) => rows),
+  }
+  it.each([
+    ['honeycomb', 0.015],
+    ['gyroid', 0.02],
+  ] as const)('of %s are told by how askew an edge lies, within %s', (pattern, within) => {
+    const moves = paths[pattern].flatMap((path) =>
+      path.slice(1).map((q, i) => [q[0] - path[i]![0], q[1] - path[i]![1]] as const),
+    )
+    const longMm = moves.reduce((sum, [u, v]) => sum + Math.hypot(u, v), 0)
+    for (const deg of [0, 15, 30, 45, 60, 75]) {
+      const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)]
+      // Along x and along y by turns.
+      const ends = moves.reduce(
+        (sum, [u, v]) => sum + (Math.abs(u * s - v * c) + Math.abs(v * s - u * c)) / 2,
+        0,
+      )
+      const seen = (c + s) / 2
+      const told = 1 + PATTERN_MODELS[pattern].askewEnds * ((Math.PI / 2) * seen - 1)
+      expect(Math.abs(ends / longMm - (2 / Math.PI) * told)).toBeLessThan(within)
+    }
   })
 })
 

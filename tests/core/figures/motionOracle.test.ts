@@ -33,7 +33,7 @@ import { loadManifold } from '../../support/solidCensus.ts'
  * At one infill share the lines of a small part may happen to pair up or not, which histograms of
  * all spacings cannot know. So each part is printed at three shares: their hours together agree
  * within 2 %, each by itself within 4 %. Lines that wind lie wider apart, and fewer of them pair up
- * worse: 2.5 and 6.5 %.
+ * worse: 6.5 % by itself.
  */
 interface Kind {
   readonly patterns: readonly Pattern[]
@@ -51,7 +51,7 @@ const STRAIGHT: Kind = {
 const WINDING: Kind = {
   patterns: ['gyroid', 'honeycomb'],
   shares: [10, 20, 30],
-  together: 0.025,
+  together: 0.02,
   alone: 0.065,
 }
 const CLASSES = ['mid-2010s', 'ordinary', 'fast-enclosed'].map((id) =>
@@ -147,20 +147,15 @@ describe('hours from move histograms against every move driven by itself, four p
     expect(parts.length).toBeGreaterThanOrEqual(20)
   })
 
-  // Webs a few cells wide: rows of cells fit whole or not at all, and fewer do than their share of
-  // the room. What differs is how much is laid, not how it is driven: honeycomb of 10 % takes 60 s
-  // for 41 in the yoke, 477 for 366 in the fin, where lines take 42 for 48 and 352 for 377.
-  // Measured together +4.5 % on honeycomb for the boom, +3.2 % on both for the deck, +2.7 % on
-  // honeycomb for the fin and +2.8 % for the yoke. Nor is it chance: with the rows a quarter of
-  // their distance further on, three times, the yoke came to +1.8 to +2.9 % on honeycomb, +0.5 to
-  // +1.0 % on gyroid. Rows of cells poke out of a web and come back at once: such ends lie close
-  // together and joins of 10, 20 and 30 % follow 850, 2,020 and 2,570 mm of wall, where ours gives
-  // 2,730 to 2,990 for any line that winds; gyroid follows 2,910, 3,320 and 2,600.
+  // In the yoke webs are a few cells wide: rows of cells fit whole or not at all, and at 10 % fewer
+  // do than their share of the room: 41 s for our 60 on honeycomb. Such ends lie close together and
+  // are joined sooner. Round the ball and in the gallows a gyroid runs one way for many layers on end, so that each
+  // begins near where the last one ended; ours turns from layer to layer as lines do. Measured
+  // +2.1 % for each.
   const WIDER: Readonly<Record<string, number>> = {
-    'a tail boom': 0.05,
-    'a lower deck': 0.035,
-    'a fin': 0.03,
-    'a tail yoke': 0.03,
+    'a ball': 0.022,
+    'a gallows': 0.022,
+    'a tail yoke': 0.022,
   }
   describe.each(parts)('agree on $name', ({ name, mesh, printers }) => {
     it('in straight lines', () => {
@@ -212,6 +207,16 @@ describe('a part of sixty islands', () => {
       expect(worst(apart), pattern).toBeLessThan(0.02)
       expect(Math.abs(ours.wayM / oracle.wayM - 1), pattern).toBeLessThan(0.03)
       expect(Math.abs(ours.retracts / oracle.retracts - 1), pattern).toBeLessThan(0.05)
+    }
+  }, 180_000)
+})
+
+describe('a pivot collar, whose rooms are smaller than a cell', () => {
+  // It shaped nothing. Measured −0.2 % and +1.2 %; +3.8 and +5.1 % while every hole cut its lines
+  // into zigzags of their own.
+  it('agrees where lines wind', () => {
+    for (const { together } of differences(pivotCollar, WINDING)) {
+      expect(worst(together)).toBeLessThan(WINDING.together)
     }
   }, 180_000)
 })
