@@ -60,6 +60,7 @@ export function blockCensus(w: number, d: number, h: number, settings: GeometryS
       roomOverlapMm3: 0,
       smallSolidMm3: 0,
       smallSparseMm3: 0,
+      thinMm3: 0,
       airMm3: 0,
       tie: false,
     },

@@ -8,7 +8,7 @@ import { HABIT_LIMITS, isWithin } from './limits.ts'
  */
 export interface HabitRange {
   readonly name: string
-  /** One sentence: what is laid; a second where figures/habitErrors.ts has no error for it. */
+  /** One sentence: what is laid. */
   readonly what: string
   readonly unit: 'mm' | 'mm²' | '×' | 'lines' | 'share'
   /** Where printers' habits lie (common practice, no source). */
@@ -17,9 +17,6 @@ export interface HabitRange {
 }
 
 const WIDTH = { unit: '×', low: 0.8, high: 1.3 } as const
-
-/** Of a habit that may change a part's grams without an error of its own. */
-const NO_RANGE = 'Ranges of grams do not allow for it.'
 
 /** Every habit that is a number. */
 export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
@@ -31,7 +28,7 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   innerWidthShare: {
     ...WIDTH,
     name: 'Inner wall width',
-    what: `Every further wall line, against the line width. ${NO_RANGE}`,
+    what: 'Every further wall line, against the line width.',
   },
   skinWidthShare: {
     ...WIDTH,
@@ -46,11 +43,11 @@ export const HABIT_RANGES: Readonly<Record<HabitNumber, HabitRange>> = {
   firstWidthShare: {
     ...WIDTH,
     name: 'First layer width',
-    what: `All lines of the first layer, against the line width. ${NO_RANGE}`,
+    what: 'All lines of the first layer, against the line width.',
   },
   oneLineBelow: {
     name: 'One line below',
-    what: `A wall thinner than this gets one line, a thicker one two. ${NO_RANGE}`,
+    what: 'A wall thinner than this gets one line, a thicker one two.',
     unit: 'lines',
     low: 1.2,
     high: 2,
@@ -123,23 +120,19 @@ const HABIT_CHOICES: { readonly [K in ChoiceKey]: HabitChoice<Habits[K]> } = {
   },
   thinWalls: {
     name: 'Thin walls',
-    what:
-      'A thin wall gets whole lines, too many or too few, or lines whose widths vary to fill it. ' +
-      NO_RANGE,
+    what: 'A thin wall gets whole lines, too many or too few, or lines whose widths vary to fill it.',
     choices: ['whole', 'varied'],
     words: ['Whole lines', 'Varied widths'],
   },
   undersides: {
     name: 'Undersides',
-    what:
-      'An underside in the air gets as many skins as the bottom, or as the more of top and bottom. ' +
-      NO_RANGE,
+    what: 'An underside in the air gets as many skins as the bottom, or as the more of top and bottom.',
     choices: ['bottom', 'most'],
     words: ['As the bottom', 'The more of both'],
   },
   gapLines: {
     name: 'Gap lines',
-    what: `What is left too narrow for a line gets one of its own width, or stays open. ${NO_RANGE}`,
+    what: 'What is left too narrow for a line gets one of its own width, or stays open.',
     choices: [true, false],
     words: ['Laid', 'Left open'],
   },

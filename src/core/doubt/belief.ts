@@ -16,6 +16,8 @@ export interface Observation {
 export interface Bell {
   readonly mean: number
   readonly sigma: number
+  /** What it is sure to reach; see `Form`. */
+  readonly least?: number
 }
 
 /** What is known once the observations were heard. */
@@ -46,15 +48,21 @@ export function believe(observations: readonly Observation[]): Belief {
     of: (form) => {
       const known = seen(form)
       const variance = covarianceOf(form, form) - dot(known, known)
-      return { mean: form.mid + dot(known, misses), sigma: Math.sqrt(Math.max(0, variance)) }
+      const sigma = Math.sqrt(Math.max(0, variance))
+      return bellOf(form, form.mid + dot(known, misses), sigma)
     },
     covariance: (a, b) => covarianceOf(a, b) - dot(seen(a), seen(b)),
   }
 }
 
 const UNOBSERVED: Belief = {
-  of: (form) => ({ mean: form.mid, sigma: Math.sqrt(covarianceOf(form, form)) }),
+  of: (form) => bellOf(form, form.mid, Math.sqrt(covarianceOf(form, form))),
   covariance: covarianceOf,
+}
+
+/** A quantity that was found to lie nearly as low as it was sure to reach is taken at its word. */
+function bellOf({ least }: Form, mean: number, sigma: number): Bell {
+  return { mean, sigma, least: least < mean - sigma ? least : 0 }
 }
 
 /** An observation beside what all the others, and what was known before, would have foretold. */

@@ -8,10 +8,10 @@ import type { Bell } from './belief.ts'
 export const COVERAGE = 2
 
 /** The range of a quantity that cannot be negative. */
-export function rangeOf({ mean, sigma }: Bell): Range {
+export function rangeOf({ mean, sigma, least = 0 }: Bell): Range {
   const mid = Math.max(0, mean)
   return {
-    low: Math.max(0, mean - COVERAGE * sigma),
+    low: Math.max(0, least, mean - COVERAGE * sigma),
     mid,
     high: Math.max(0, mean + COVERAGE * sigma),
   }

@@ -6,10 +6,11 @@ import { rangeOf } from './bell.ts'
  * The range of a figure by itself; figures that are off together are put together in
  * `understand`.
  */
-export function rangeOfFigure(mid: number, { shared, own }: FigureDoubt): Range {
+export function rangeOfFigure(mid: number, { shared, own, least }: FigureDoubt): Range {
   let squares = own * own
   for (const { effect } of shared) squares += effect * effect
-  return rangeOf({ mean: mid, sigma: mid * Math.sqrt(squares) })
+  const sigma = mid * Math.sqrt(squares)
+  return rangeOf({ mean: mid, sigma, ...(least === undefined ? {} : { least: mid * least }) })
 }
 
 /** A further error of the figure's own, as a share that holds 95 % of cases. */

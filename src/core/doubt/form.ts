@@ -10,9 +10,14 @@ export interface Form {
   readonly ids: readonly string[]
   /** What one deviation of each does. */
   readonly effects: readonly number[]
+  /**
+   * What it is sure to reach: errors are bells, equal to both sides, and some that only add would
+   * else take away what nothing can. Of sums, the sum; 0 where one is taken away, or none is told.
+   */
+  readonly least: number
 }
 
-export const EXACT_ZERO: Form = { mid: 0, ids: [], effects: [] }
+export const EXACT_ZERO: Form = { mid: 0, ids: [], effects: [], least: 0 }
 
 /**
  * A quantity from its middle and its errors; effects of the same error add, and those of no size
@@ -25,7 +30,7 @@ export function formOf(mid: number, errors: Iterable<readonly [string, number]>)
   for (const [id, effect] of errors) {
     if (effect !== 0) addError(ids, effects, places, id, effect)
   }
-  return { mid, ids, effects }
+  return { mid, ids, effects, least: 0 }
 }
 
 /** The sum of quantities, each taken `times` over. */
@@ -33,16 +38,18 @@ export function sumForms(terms: readonly (readonly [form: Form, times: number])[
   const [only] = terms
   if (terms.length === 1 && only?.[1] === 1) return only[0]
   let mid = 0
+  let least = 0
   const ids: string[] = []
   const effects: number[] = []
   const places = new Map<string, number>()
   for (const [form, times] of terms) {
     mid += form.mid * times
+    least += times < 0 ? -Infinity : form.least * times
     for (const [i, id] of form.ids.entries()) {
       addError(ids, effects, places, id, (form.effects[i] ?? 0) * times)
     }
   }
-  return { mid, ids, effects }
+  return { mid, ids, effects, least: Math.max(0, least) }
 }
 
 function addError(

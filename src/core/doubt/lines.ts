@@ -117,7 +117,7 @@ function piecesForm(line: DoubtLine, group: string, pieces: number, mishap: bool
     pushError(ids, effects, scatterId(id, group), scatter * each * Math.sqrt(pieces))
   }
   if (mishap) pushError(ids, effects, mishapId(id), ANY_SIZE * whole)
-  return { mid: whole, ids, effects }
+  return { mid: whole, ids, effects, least: mishap ? 0 : (doubt.least ?? 0) * whole }
 }
 
 function pushError(ids: string[], effects: number[], id: string, effect: number): void {

@@ -1,8 +1,10 @@
 import { lengthDoubt, printedDoubt, spoolDoubt } from '../doubt/printed.ts'
 import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
-import type { FigureDoubt, SharedError } from '../model/doubt.ts'
+import type { FigureDoubt } from '../model/doubt.ts'
 import type { Material, PartFigures, Prices, Printer, Range, TravelPath } from '../model/figures.ts'
 import type { Deposit } from './deposit.ts'
+import type { HabitDoubt } from './habitErrors.ts'
+import { leastShare } from './leastShare.ts'
 import { costOf } from './cost.ts'
 import { filamentLengthM } from './filament.ts'
 import { massOfG, plasticMm3 } from './mass.ts'
@@ -23,7 +25,7 @@ export interface TimeFigure extends Range {
 export function assembleFigures(
   deposit: Deposit,
   count: number,
-  habits: readonly SharedError[],
+  habits: HabitDoubt,
   time: TimeFigure,
   material: Material,
   printer: Printer,
@@ -38,16 +40,19 @@ export function assembleFigures(
     packed: deposit.packedMm3 * perKept,
     firstLayer: deposit.firstMm3 * perKept,
     turns: deposit.unsureTurnMm3 * perKept,
-    habits,
+    habits: habits.shared,
     count,
   }
   const removed = depositMm3 > 0 ? (supportMm3 + brimMm3) / depositMm3 : 0
   const support = depositMm3 > 0 ? supportMm3 / depositMm3 : 0
-  const mass = printedDoubt(material, printer.id, shares)
+  const errors = printedDoubt(material, printer.id, shares)
+  const keptPlasticMm3 = plasticMm3(keptMm3, shares.packed, material)
+  const massG = massOfG(keptPlasticMm3, material)
+  const least = leastShare(deposit, massG, habits.wallsLess, count, material, printer.id)
+  const mass = { shared: errors.shared, own: errors.own, least }
   const unsure = depositMm3 > 0 ? deposit.unsureSupportMm3 / depositMm3 : 0
   const spool = doubtMore(spoolDoubt(mass, printer.id, removed, support), unsure)
   const filament = lengthDoubt(spool, material)
-  const keptPlasticMm3 = plasticMm3(keptMm3, shares.packed, material)
   const allPlasticMm3 = keptPlasticMm3 + plasticMm3(supportMm3 + brimMm3, 0, material)
   const spoolG = massOfG(allPlasticMm3, material)
   const { doubt: costDoubt, ...cost } = costOf(
@@ -69,7 +74,7 @@ export function assembleFigures(
     supportMm3,
     brimMm3,
     solidShare: keptMm3 > 0 ? solidMm3 / keptMm3 : 1,
-    massG: rangeOfFigure(massOfG(keptPlasticMm3, material), mass),
+    massG: rangeOfFigure(massG, mass),
     spoolG: rangeOfFigure(spoolG, spool),
     filamentM: rangeOfFigure(
       filamentLengthM(depositMm3 * material.flow, material.diameterMm),

@@ -22,13 +22,14 @@ export function partFigures(
   const deposit = depositOf(census, recipe)
   const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
   const sparse = keptMm3 > 0 ? deposit.sparseMm3 / keptMm3 : 0
+  const habits = habitErrors(census, recipe, deposit, printer.id)
   const count = Math.hypot(
     SOLID_MODEL * (1 - sparse),
     INFILL_MODEL * sparse,
     countDoubt(census, recipe),
     tieShare(census, keptMm3),
+    2 * habits.own,
   )
-  const habits = habitErrors(census, recipe, deposit, printer.id)
   const time = printTime(census, recipe, material, printer)
   return assembleFigures(deposit, count, habits, time, material, printer, prices)
 }

@@ -1,3 +1,4 @@
+import type { HabitDoubt } from './habitErrors.ts'
 import { moreOf } from '../data/printerMore.ts'
 import { clockDoubt } from '../doubt/factors.ts'
 import { doubtMore, rangeOfFigure } from '../doubt/figureDoubt.ts'
@@ -104,8 +105,11 @@ export function roughFigures(
   const timeS = roughTime({ low, mid, high }, rough, recipe, material, printer)
   const timeDoubt = doubtMore(clockDoubt(printer, 0), reachOf(timeS))
   const time = { ...rangeOfFigure(timeS.mid, timeDoubt), doubt: timeDoubt, travel: null }
-  return assembleFigures(deposit, count, [], time, material, printer, prices)
+  return assembleFigures(deposit, count, NO_HABITS, time, material, printer, prices)
 }
+
+/** Nothing is known of its walls by themselves. */
+const NO_HABITS: HabitDoubt = { shared: [], own: 0, wallsLess: 1 }
 
 /** The further of the two ends, as a share of the middle: nothing may lie outside. */
 function reachOf({ low, mid, high }: Range): number {

@@ -111,15 +111,16 @@ export function frameDoubt(
       if (flying !== EXACT_ZERO) forms.push([flying, 1])
       if (spare !== EXACT_ZERO) forms.push([spare, 1])
     }
-    const { mean, sigma } = known.bell(sumForms(forms))
-    return { mean: mean + standsG, sigma }
+    const one = known.bell(sumForms(forms))
+    // What was weighed stands.
+    return standsG === 0 ? one : { mean: one.mean + standsG, sigma: one.sigma }
   }
   const piece = (id: string): Bell => {
     const part = byId.get(id)
     const quantity = part?.quantity ?? 0
     if (quantity > 0) {
-      const { mean, sigma } = bell('mass', 'flying', [id])
-      return { mean: mean / quantity, sigma: sigma / quantity }
+      const { mean, sigma, least = 0 } = bell('mass', 'flying', [id])
+      return { mean: mean / quantity, sigma: sigma / quantity, least: least / quantity }
     }
     const one = known.bell(known.spare(id, 1))
     return { mean: part?.weighed?.eachG ?? one.mean, sigma: one.sigma }

@@ -60,6 +60,11 @@ export interface HabitVolumes {
    */
   readonly smallSolidMm3: number
   readonly smallSparseMm3: number
+  /**
+   * In places too thin for all wall lines, how far lines that are laid whole lie from filling them,
+   * more or less.
+   */
+  readonly thinMm3: number
   /** The part of `Census.strandMm3` that lies over air, not over a sparse room. */
   readonly airMm3: number
   /** Whether the part's top lies in the middle of a layer, so that one layer less is as likely. */

@@ -15,4 +15,6 @@ export interface FigureDoubt {
   readonly shared: readonly SharedError[]
   /** One standard deviation of what nothing else shares, as a share of the figure. */
   readonly own: number
+  /** Share of the figure that it is sure to reach, whatever the errors say: none where not told. */
+  readonly least?: number
 }

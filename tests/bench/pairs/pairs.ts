@@ -118,14 +118,14 @@ function lineOf({ pair, reckoned, error, pathError, inside, shaped }: Scored): s
 }
 
 function print(name: string, group: readonly Scored[]): void {
-  const { pairs: count, median, mean, bias, tenth, inside, kinds } = summarise(group)
+  const { pairs: count, median, mean, bias, tenth, inside, width, kinds } = summarise(group)
   const told = Object.entries(kinds).map(
     ([kind, { reckoned, seen }]) =>
       `${kind} ${(reckoned / 1000).toFixed(1)} for ${(seen / 1000).toFixed(1)}`,
   )
   console.log(
     `${name}: ${count} pairs, median ${percent(median, '')}, mean ${percent(mean, '')}, bias ${percent(bias)}, ` +
-      `one in ten beyond ${percent(tenth, '')}, inside ${inside}; cm³: ${told.join(', ')}`,
+      `one in ten beyond ${percent(tenth, '')}, inside ${inside} of ±${percent(width, '')}; cm³: ${told.join(', ')}`,
   )
 }
 

@@ -21,6 +21,8 @@ export interface Summary {
   /** One in ten misses by more. */
   readonly tenth: number
   readonly inside: number
+  /** Mean of how far the ranges reach to either side. Share */
+  readonly width: number
   readonly kinds: Readonly<Record<'walls' | 'solid' | 'sparse' | 'first', Kind>>
 }
 
@@ -59,6 +61,7 @@ export function summarise(rows: readonly Scored[]): Summary {
     bias: mean(rows.map(({ error }) => error)),
     tenth: sizes[Math.min(sizes.length - 1, Math.floor(0.9 * sizes.length))] ?? 0,
     inside: rows.filter(({ inside }) => inside).length,
+    width: mean(rows.map(({ reckoned }) => (reckoned.low + reckoned.high) / 2)),
     kinds: {
       walls: kind((row) => row.laterMm3.walls, 'walls'),
       solid: kind((row) => row.laterMm3.solid, 'solid'),

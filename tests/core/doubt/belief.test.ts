@@ -28,7 +28,7 @@ const observations: readonly Observation[] = [
 
 describe('believe', () => {
   it('is what was known before where nothing was observed', () => {
-    expect(believe([]).of(b)).toEqual({ mean: 80, sigma: Math.hypot(4, 1) })
+    expect(believe([]).of(b)).toEqual({ mean: 80, sigma: Math.hypot(4, 1), least: 0 })
   })
 
   it('gives the mean of two readings, weighed by their precision', () => {

@@ -19,8 +19,9 @@ function errorsOf(mesh: ReturnType<typeof box>, habits: KnownHabits = {}) {
   const census = countAllLayers(mesh, recipe)
   const deposit = depositOf(census, recipe)
   const keptMm3 = deposit.wallMm3 + deposit.skinMm3 + deposit.infillMm3
-  const errors = habitErrors(census, recipe, deposit, 'p1')
-  return { keptMm3, effect: (id: string) => errors.find((one) => one.id === `${id}:p1`)?.effect }
+  const { shared, own } = habitErrors(census, recipe, deposit, 'p1')
+  const effect = (id: string) => shared.find((one) => one.id === `${id}:p1`)?.effect
+  return { keptMm3, effect, own }
 }
 
 describe('the doubt of habits', () => {
@@ -70,6 +71,45 @@ describe('the doubt of habits', () => {
     expect(errorsOf(box(60, 40, 20)).effect('smallRoomMm2')).toBeUndefined()
   })
 
+  test('of what is there or not goes with what the part has', () => {
+    const rib = box(40, 1.4, 20)
+    expect(errorsOf(rib).effect('gapLines')! + errorsOf(rib).effect('thinWalls')!).toBeGreaterThan(
+      0,
+    )
+    for (const id of ['gapLines', 'thinWalls', 'undersides']) {
+      expect(errorsOf(box(60, 40, 20)).effect(id)).toBeUndefined()
+    }
+    const known = errorsOf(rib, { thinWalls: 'whole', oneLineBelow: 1.6, gapLines: true })
+    for (const id of ['gapLines', 'thinWalls', 'oneLineBelow']) {
+      expect(known.effect(id)).toBeUndefined()
+    }
+  })
+
+  test('a habit that was read off other parts leaves some to the part itself', () => {
+    const left = errorsOf(stepped, { overlapShare: 0.1 }).own
+    expect(errorsOf(stepped).own).toBe(0)
+    expect(left / errorsOf(stepped).effect('overlapShare')!).toBeCloseTo(0.3, 6)
+  })
+
+  // A room laid sparse may be solid elsewhere, and its errors are bells: as far down as up.
+  test('leaves a post of 9 mm at least what its walls weigh', () => {
+    const recipe = { ...RECIPE_DEFAULTS, infillPct: 15 }
+    for (const mesh of [box(9, 9, 31), box(8, 8, 31), box(12, 12, 31)]) {
+      const census = countAllLayers(mesh, recipe)
+      const { massG, wallMm3, doubt } = partFigures(
+        census,
+        recipe,
+        MATERIALS[0]!,
+        PRINTER_DEFAULT,
+        PRICES_DEFAULTS,
+      )
+      const wallsG = (wallMm3 * MATERIALS[0]!.densityGCm3.value) / 1000
+      // Channels 6 %, density and habits a good tenth more, lines narrower by up to a fifth.
+      expect(massG.low).toBeGreaterThan(0.7 * wallsG)
+      expect(doubt.mass.least).toBeLessThan(wallsG / massG.mid)
+    }
+  })
+
   test('of joined ends holds a wing at 3 % infill whether its lines are joined or not', () => {
     const wing = (habits: KnownHabits) => {
       const recipe = { ...RECIPE_DEFAULTS, walls: 1, infillPct: 3, habits }
@@ -99,6 +139,7 @@ describe('the doubt of habits', () => {
     ['strandShare', 1, 1.5, stepped],
     ['overlapShare', 0, 0.5, stepped],
     ['smallRoomMm2', 10, 100, box(9.6, 9.6, 20)],
+    ['innerWidthShare', 0.8, 1.3, box(30, 30, 40)],
     ['bead', 'round', 'square', stepped],
     ['bead', 'round', 'square', box(40, 2, 20)],
   ] as const)('of %s from %s to %s is what another count gives', (id, low, high, mesh) => {

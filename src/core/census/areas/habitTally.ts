@@ -15,6 +15,7 @@ export function createHabitTally(tie: boolean): HabitTally {
   let roomOverlapMm3 = 0
   let smallSolidMm3 = 0
   let smallSparseMm3 = 0
+  let thinMm3 = 0
   let airMm3 = 0
   return {
     add(areas, heightMm) {
@@ -23,6 +24,7 @@ export function createHabitTally(tie: boolean): HabitTally {
       roomOverlapMm3 += areas.roomOverlapMm2 * heightMm
       smallSolidMm3 += areas.smallSolidMm2 * heightMm
       smallSparseMm3 += areas.smallSparseMm2 * heightMm
+      thinMm3 += areas.thinMm2 * heightMm
     },
     addAir(mm3) {
       airMm3 += mm3
@@ -33,6 +35,7 @@ export function createHabitTally(tie: boolean): HabitTally {
       roomOverlapMm3,
       smallSolidMm3,
       smallSparseMm3,
+      thinMm3,
       airMm3,
       tie,
     }),

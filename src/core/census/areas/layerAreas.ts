@@ -34,6 +34,7 @@ export interface LayerAreas {
   readonly roomOverlapMm2: number
   readonly smallSolidMm2: number
   readonly smallSparseMm2: number
+  readonly thinMm2: number
   readonly rooms: number
   readonly contours: number
   readonly islands: number
@@ -85,6 +86,7 @@ export function measureLayer(
     roomOverlapMm2: overlap.roomMm2,
     smallSolidMm2: small.droppedMm2,
     smallSparseMm2: small.nearlyMm2,
+    thinMm2: walls.thinMm2,
     rooms: pieces,
     contours: layer.outline.start.length - 1,
     islands: layer.islands,

@@ -121,6 +121,7 @@ function roomAreas(areas: LayerAreas, room: LayerAreas['room']): LayerAreas {
     roomOverlapMm2: 0,
     smallSolidMm2: 0,
     smallSparseMm2: 0,
+    thinMm2: 0,
     contours: 0,
     islands: rooms,
   }

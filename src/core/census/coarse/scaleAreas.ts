@@ -35,6 +35,7 @@ export function scaleAreas(
     overlapMm2: areas.overlapMm2 * inside,
     roomOverlapMm2: areas.roomOverlapMm2 * inside,
     smallSolidMm2: areas.smallSolidMm2 * inside,
+    thinMm2: areas.thinMm2 * ratio(wallMm2, areas.wallMm2),
     smallSparseMm2: areas.smallSparseMm2 * inside,
   }
 }

@@ -9,6 +9,8 @@ export interface LaidWalls {
   readonly wallMm2: number
   /** The part of it that lies in gap lines. */
   readonly gapMm2: number
+  /** How far they lie from filling what is too thin for all lines, more or less. */
+  readonly thinMm2: number
   /** Length of the innermost line's inner edge; null where some lines do not fit. mm */
   readonly innerMm: number | null
 }
@@ -58,7 +60,7 @@ export function layWalls(
   const roomy = layer.upright && regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2
   const innerMm = roomy ? lengthMm - corners * wallMm : null
   if (roomy || walls === 0 || habits.thinWalls === 'varied' || !layer.upright) {
-    return { wallMm2: Math.max(0, wholeMm2), gapMm2: 0, innerMm }
+    return { wallMm2: Math.max(0, wholeMm2), gapMm2: 0, thinMm2: 0, innerMm }
   }
 
   // Rows that walls run along tell little of lengths: a rim of a twentieth of a line falls between
@@ -91,5 +93,6 @@ export function layWalls(
     const open = between - half * lineMm * (roundMm + (half / 2) * left)
     gapMm2 += Math.max(0, open - bareGapMm2)
   }
-  return { wallMm2: totalMm * lineMm + gapMm2, gapMm2, innerMm }
+  const wallMm2 = totalMm * lineMm + gapMm2
+  return { wallMm2, gapMm2, thinMm2: Math.abs(wholeMm2 - wallMm2), innerMm }
 }
