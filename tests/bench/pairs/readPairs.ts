@@ -37,8 +37,9 @@ export interface Seen {
 /** A folder's pattern names in ours. */
 const PATTERNS: readonly (readonly [RegExp, Pattern])[] = [
   [/gyroid/i, 'gyroid'],
-  [/honey|hexa?gon$/i, 'honeycomb'],
+  // Lines in three directions, hexagons between them or not.
   [/cubic|triang|tri-|star/i, 'triangles'],
+  [/honey|hexa?gon$/i, 'honeycomb'],
   [/grid/i, 'grid'],
   [/line|rectilinear|zig/i, 'lines'],
 ]
