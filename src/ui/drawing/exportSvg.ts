@@ -49,19 +49,22 @@ export function svgOf(svg: SVGSVGElement): string {
   const ground = document.createElementNS('http://www.w3.org/2000/svg', 'rect')
   ground.setAttribute('width', String(width))
   ground.setAttribute('height', String(height))
-  ground.setAttribute('fill', sheetColour())
+  ground.setAttribute('fill', sheetColour(svg))
   copy.prepend(ground)
   return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(copy)}\n`
 }
 
-/** The colour of the sheet in the present theme, worked out by the browser. */
-function sheetColour(): string {
-  const probe = document.createElement('span')
-  probe.style.color = 'var(--paper-raised)'
-  document.body.append(probe)
-  const { color } = getComputedStyle(probe)
+/**
+ * The colour of the sheet in the present theme, worked out by the browser in the drawing itself: a
+ * word beside it would be in the reader's own ink where colours are forced.
+ */
+function sheetColour(svg: SVGSVGElement): string {
+  const probe = document.createElementNS('http://www.w3.org/2000/svg', 'rect')
+  probe.style.fill = 'var(--paper-raised)'
+  svg.append(probe)
+  const { fill } = getComputedStyle(probe)
   probe.remove()
-  return color
+  return fill
 }
 
 /** The text of an SVG file as a picture. */
