@@ -1,11 +1,17 @@
 import { useLayoutEffect, useState, type RefObject } from 'react'
 
-/** How wide a thing on the page is, px; `first` until it is measured. */
+/**
+ * How wide the inside of a thing on the page is, px. Measured before it is seen for the first time;
+ * `first` only where it has no width yet.
+ */
 export function useWidth(of: RefObject<Element | null>, first: number): number {
   const [width, setWidth] = useState(first)
   useLayoutEffect(() => {
     const element = of.current
     if (element === null) return
+    // The observer tells after the first picture is on the screen.
+    const now = insideOf(element)
+    if (now > 0) setWidth(now)
     const observer = new ResizeObserver(([entry]) => {
       if (entry !== undefined && entry.contentRect.width > 0) setWidth(entry.contentRect.width)
     })
@@ -15,4 +21,9 @@ export function useWidth(of: RefObject<Element | null>, first: number): number {
     }
   }, [of])
   return width
+}
+
+function insideOf(element: Element): number {
+  const { paddingLeft, paddingRight } = getComputedStyle(element)
+  return element.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight)
 }
