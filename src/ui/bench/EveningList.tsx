@@ -40,7 +40,7 @@ function eveningWords({ runs, timeS, night, isLate }: Evening): string {
   const sat =
     runs.length === 0
       ? 'nothing to sit by'
-      : `${runs.length === 1 ? 'run' : 'runs'} ${runs.join(', ')}, ${formatHours(timeS)}`
+      : `${runs.length === 1 ? 'run' : 'runs'} ${runs.join(', ')} (${formatHours(timeS)})`
   const slept = night === null ? '' : `, then overnight run ${night}`
   return `${sat}${slept}${isLate ? ', not done by morning' : ''}`
 }

@@ -284,8 +284,9 @@ function RunFigures({ run }: { readonly run: RunTold }) {
         {formatRange(massG, (value) => formatMass(value))},{' '}
         {formatRange(cost, (value) => formatMoney(value, prices.currency))}
         {isNight ? ', longer than an evening' : ''}; layers of {showLength(layerMm, 2)},{' '}
-        {bedShare < 0.01 ? `under ${showNumber(1, 0)}` : showNumber(100 * bedShare, 0)} % of the
-        bed. {showNumber(100 * fails, 1)} % of such prints fail; one that does at its end loses{' '}
+        {bedShare < 0.01 ? `under ${showNumber(1, 0)}` : showNumber(100 * bedShare, 0)}
+        {'\u{A0}'}% of the bed. {showNumber(100 * fails, 1)}
+        {'\u{A0}'}% of such prints fail; one that does at its end loses{' '}
         {formatMoney(lostAtEnd, prices.currency)}.
       </p>
     </>

@@ -47,7 +47,7 @@ export function sectionSentence(section: PartSection): string {
   if (cut === 0) return `${planeWords(section)}. The plane meets nothing there.`
   // What is neither skin nor room: the walls, with what is left free between their lines in the
   // drawing.
-  const share = (area: number): string => `${showNumber((100 * area) / cut, 0)} %`
+  const share = (area: number): string => `${showNumber((100 * area) / cut, 0)}\u{A0}%`
   const skin = areas.get('skin') ?? 0
   const room = areas.get('room') ?? 0
   const zone = areas.get('zone') ?? 0
