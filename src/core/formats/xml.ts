@@ -68,13 +68,15 @@ export function readXml(
   } catch (error) {
     if (error instanceof PreweighError) throw error
     const cause = error instanceof Error ? error.message : 'unknown cause'
-    refuse(
-      name,
-      'bad-xml',
-      `"${path}" is not sound XML (line:column: what is wrong): ${cause}.`,
-      breach('XML'),
-    )
+    refuse(name, 'bad-xml', `"${path}" is not sound XML${causeWords(cause)}.`, breach('XML'))
   }
+}
+
+/** “14:41: disallowed character.” as the parser says it. */
+function causeWords(cause: string): string {
+  const [, line, column, what = cause] = /^(\d+):(\d+): (.*)$/s.exec(cause) ?? []
+  const at = line === undefined ? '' : ` at line ${line}, column ${column}`
+  return `${at}: ${what.replace(/\.$/, '')}`
 }
 
 /** A part is UTF-8 or UTF-16; names beyond ASCII are lost from the latter, numbers are not. */

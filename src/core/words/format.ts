@@ -195,7 +195,8 @@ export function formatMoney(value: number, currency: string, locale?: string): s
  */
 export function withSign(value: number, text: string): string {
   const zero = !/[1-9]/.test(text)
-  return value > 0 && !zero ? `+${text}` : text
+  // Too small to say, and so is its sign.
+  return value > 0 && !zero && !text.startsWith('<') ? `+${text}` : text
 }
 
 /** "7.4 g – 8.9 g" from any formatter; one text when both ends read the same. */

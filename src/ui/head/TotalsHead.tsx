@@ -51,7 +51,6 @@ export function TotalsHead() {
               below={
                 <>
                   {mass.range} printed
-                  <HelpMark of="range" />
                   {unsettled === 0 ? null : (
                     <span className="rough-words">, {roughWords(unsettled)}</span>
                   )}
@@ -59,6 +58,7 @@ export function TotalsHead() {
                     <span className="rough-words">, {coarseWords(coarseCount)}</span>
                   )}
                   {leftOut === null ? null : <span className="left-out">, {leftOut}</span>}
+                  <HelpMark of="range" />
                 </>
               }
             />

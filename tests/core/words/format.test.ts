@@ -211,5 +211,7 @@ describe('ranges and signs', () => {
     expect(withSign(56, '56 g')).toBe('+56 g')
     expect(withSign(-5, '-5 g')).toBe('-5 g')
     expect(withSign(0.0001, '0 g')).toBe('0 g')
+    // Neither way is told of what is too small to be written.
+    expect(withSign(0.004, formatMass(0.004, EN))).toBe(formatMass(-0.004, EN))
   })
 })
