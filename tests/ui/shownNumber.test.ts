@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest'
 import { keptOf, METRIC, shownAs, shownOf, showUnits } from '../../src/core/words/shownUnits.ts'
 import { readNumber } from '../../src/ui/fields/readNumber.ts'
-import { shownNumber } from '../../src/ui/fields/shownNumber.ts'
+import { FINEST, shownNumber } from '../../src/ui/fields/shownNumber.ts'
 import { LIMIT_ROWS } from '../support/limitRows.ts'
 
 const LOCALES = ['en-GB', 'en-US', 'de-DE', 'de-CH', 'fr-FR', 'sv-SE', 'pl-PL'] as const
@@ -26,7 +26,7 @@ describe.each(LOCALES)('a number box of %s', (locale) => {
         const kept = valueOf(readNumber(String(value).replace('.', mark), limits))
         expect(kept).toBe(value)
         for (const digits of DIGITS) {
-          const shown = shownNumber(kept, digits, locale)
+          const shown = shownNumber(kept, digits, FINEST, locale)
           expect(valueOf(readNumber(shown, limits))).toBe(value)
         }
       }
@@ -37,26 +37,28 @@ describe.each(LOCALES)('a number box of %s', (locale) => {
     showUnits({ length: 'in', mass: 'oz' })
     const as = shownAs(unit)
     for (const value of TYPED) {
-      const shown = shownNumber(shownOf(keptOf(value, as), as), 2, locale)
+      const shown = shownNumber(shownOf(keptOf(value, as), as), 3, 3, locale)
       expect(readNumber(shown, { whole: false })).toEqual({ value })
     }
   })
 
   test('gives back per cent that are kept as a share', () => {
     for (let tenths = 0; tenths <= 1000; tenths++) {
-      const shown = shownNumber((tenths / 10 / 100) * 100, 0, locale)
+      const shown = shownNumber((tenths / 10 / 100) * 100, 0, FINEST, locale)
       expect(readNumber(shown, { whole: false })).toEqual({ value: tenths / 10 })
     }
   })
 })
 
 test('of what was worked out only so many decimals are shown', () => {
-  expect(shownNumber(Math.PI, 2, 'en')).toBe('3.14')
-  expect(shownNumber(100 / 3, 0, 'en')).toBe('33')
-  expect(shownNumber(110 / 25.4, 3, 'en')).toBe('4.331')
+  expect(shownNumber(Math.PI, 2, FINEST, 'en')).toBe('3.14')
+  expect(shownNumber(100 / 3, 0, FINEST, 'en')).toBe('33')
+  expect(shownNumber(110 / 25.4, 3, 3, 'en')).toBe('4.331')
+  // 1 in² is 0.064516 dm² exactly: six a square decimetre are no more typed for it.
+  expect(shownNumber(6 * 0.064516, 4, 4, 'en')).toBe('0.3871')
   // Dust of floating point is no decimal.
-  expect(shownNumber(0.07 * 100, 1, 'en')).toBe('7')
-  expect(shownNumber(100 * Math.cos(Math.PI / 3), 1, 'en')).toBe('50')
+  expect(shownNumber(0.07 * 100, 1, FINEST, 'en')).toBe('7')
+  expect(shownNumber(100 * Math.cos(Math.PI / 3), 1, FINEST, 'en')).toBe('50')
 })
 
 function valueOf(read: ReturnType<typeof readNumber>): number {

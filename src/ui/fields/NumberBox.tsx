@@ -2,6 +2,7 @@ import { useEffect, useId, useRef, type KeyboardEvent } from 'react'
 import type { Limits } from '../../core/data/limits.ts'
 import { PlainButton } from './PlainButton.tsx'
 import { keptOf, shownAs, shownOf } from '../../core/words/shownUnits.ts'
+import { FINEST } from './shownNumber.ts'
 import { shownLimits, shownStep } from './shownLimits.ts'
 import { HelpMark } from '../help/HelpMark.tsx'
 import type { HelpWord } from '../help/helpWords.ts'
@@ -74,6 +75,7 @@ export function NumberBox(props: NumberBoxProps) {
     ...bounds,
     value: value === null || as === null ? value : shownOf(value, as),
     digits,
+    finest: as === null || as.per === 1 ? FINEST : digits,
     onChange: (typed) => {
       onChange(as === null ? typed : keptOf(typed, as))
     },

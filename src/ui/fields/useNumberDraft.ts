@@ -28,16 +28,18 @@ interface NumberDraft {
 export interface DraftOptions extends Bounds {
   readonly value: number | null
   readonly digits: number
+  /** Decimals that can have been typed, see `shownNumber`. */
+  readonly finest: number
   readonly onChange: (value: number) => void
   readonly onEmpty?: (() => void) | undefined
 }
 
 /** What stands in a number box: the number, or what was typed and not yet taken. */
 export function useNumberDraft(options: DraftOptions): NumberDraft {
-  const { value, digits, min, max, onChange, onEmpty } = options
+  const { value, digits, finest, min, max, onChange, onEmpty } = options
   const [kept, setDraft] = useState<Draft | null>(null)
   const draft = kept !== null && Object.is(kept.of, value) ? kept : null
-  const shown = value === null ? '' : shownNumber(value, digits)
+  const shown = value === null ? '' : shownNumber(value, digits, finest)
 
   function read(text: string): { value: number | null } | { refused: string } {
     return text.trim() === '' && onEmpty !== undefined ? { value: null } : readNumber(text, options)
