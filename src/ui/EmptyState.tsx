@@ -84,7 +84,7 @@ const EXAMPLE_COST: Range = { low: 0.52, mid: 0.66, high: 0.8 }
  */
 function ExamplePicture() {
   const mass = showGrams(EXAMPLE_G)
-  const cost = showMoney(EXAMPLE_COST)
+  const cost = showMoney(EXAMPLE_COST, 'EUR')
   return (
     <svg
       className="example"

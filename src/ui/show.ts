@@ -49,9 +49,19 @@ export function showGrams(range: Range): Shown {
   return shown(range, formatGrams)
 }
 
-/** Money without its currency. */
-export function showMoney(range: Range): Shown {
-  return shown(range, money)
+/** Money of an ISO 4217 currency without its code; with its small coins below 100. */
+export function showMoney(range: Range, currency: string): Shown {
+  return shown(range, (value) =>
+    Math.abs(value) < 99.995 ? showCoins(value, currency) : showNumber(value, 0),
+  )
+}
+
+/**
+ * Money to the small coin, for a column of like figures: two decimals, none where a currency has no
+ * smaller coin.
+ */
+export function showCoins(value: number, currency: string): string {
+  return formatFixed(value, coinDecimals(currency))
 }
 
 /** Two decimals, whatever they are, for a column of like figures. */
@@ -80,8 +90,17 @@ export function trueMinus(text: string): string {
   return text.replace('-', '−')
 }
 
-function money(value: number): string {
-  return Math.abs(value) < 99.995 ? formatFixed(value, 2) : showNumber(value, 0)
+const DECIMALS = new Map<string, number>()
+
+/** Thousandths, which some currencies have, would pretend to know. */
+function coinDecimals(currency: string): number {
+  const known = DECIMALS.get(currency)
+  if (known !== undefined) return known
+  const style = { style: 'currency', currency } as const
+  const { maximumFractionDigits = 2 } = new Intl.NumberFormat('en', style).resolvedOptions()
+  const decimals = Math.min(2, maximumFractionDigits)
+  DECIMALS.set(currency, decimals)
+  return decimals
 }
 
 function clock(timeS: number): string {

@@ -21,7 +21,13 @@ describe('figures in the ledger’s columns', () => {
   })
 
   test('money keeps its small coins below 100', () => {
-    expect(showMoney(range(5.42, 6.1, 7.02))).toEqual({ mid: '6.10', range: '5.42–7.02' })
+    expect(showMoney(range(5.42, 6.1, 7.02), 'EUR')).toEqual({ mid: '6.10', range: '5.42–7.02' })
+  })
+
+  test('money has the small coins that its currency has, and never a thousandth', () => {
+    // ISO 4217 (2015), minor units: JPY 0, KWD 3.
+    expect(showMoney(range(57.54, 73.05, 101.2), 'JPY')).toEqual({ mid: '73', range: '58–101' })
+    expect(showMoney(range(0.8, 0.9, 1), 'KWD')).toEqual({ mid: '0.90', range: '0.80–1.00' })
   })
 
   test('hours read as on a clock, and to five minutes from ten hours on', () => {

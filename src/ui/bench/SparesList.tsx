@@ -52,5 +52,5 @@ function SpareLine({ row, currency }: { readonly row: LedgerRow; readonly curren
 function moreWords({ figures, spares }: FrameRow, currency: string): string {
   const grams = `${showGrams(spares.massG).mid} ${massUnit()}`
   if (figures === null) return grams
-  return `${grams}, ${showMoney(spares.cost).mid} ${currency}, ${showTime(spares.timeS).mid} h`
+  return `${grams}, ${showMoney(spares.cost, currency).mid} ${currency}, ${showTime(spares.timeS).mid} h`
 }

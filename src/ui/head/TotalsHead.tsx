@@ -22,7 +22,7 @@ export function TotalsHead() {
   const carbon = useAppState((state) => state.frame.carbon)
   const currency = useAppState((state) => state.frame.prices.currency)
   const mass = showGrams(printed.massG)
-  const cost = showMoney(sum.withSpares.cost)
+  const cost = showMoney(sum.withSpares.cost, currency)
   const time = showTime(sum.withSpares.timeS)
   const leftOut = leftOutWords(sum.leftOut, 'mass')
   const outOfCost = leftOutWords(sum.leftOut, 'cost and hours')

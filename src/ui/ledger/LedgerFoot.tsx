@@ -39,7 +39,7 @@ export function LedgerFoot() {
         <FigureCell
           className="cell-cost"
           unit={currency}
-          {...showMoney(withSpares.cost)}
+          {...showMoney(withSpares.cost, currency)}
           rough={false}
         />
         <FigureCell className="cell-hours" unit="h" {...showTime(withSpares.timeS)} rough={false} />

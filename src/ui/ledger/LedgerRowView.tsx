@@ -111,7 +111,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
       <FigureCell
         className="cell-cost"
         unit={currency}
-        {...(isCounted ? showMoney(totals.cost) : NO_FIGURE)}
+        {...(isCounted ? showMoney(totals.cost, currency) : NO_FIGURE)}
         rough={rough}
       />
       <FigureCell

@@ -49,7 +49,7 @@ export function PartPaper({ row }: { readonly row: LedgerRow }) {
     ])
   }
   if (sum !== null && figures !== null) {
-    const cost = showMoney(sum.withSpares.cost)
+    const cost = showMoney(sum.withSpares.cost, currency)
     const time = showTime(sum.withSpares.timeS)
     terms.push(['Cost of all', `${cost.mid} ${currency} (${cost.range})`])
     terms.push(['Hours of all', `${time.mid} (${time.range})`])

@@ -2,7 +2,7 @@ import { formatGrams, formatMoney } from '../../../core/words/format.ts'
 import { lengthUnit, massUnit } from '../../../core/words/shownUnits.ts'
 import { giveWords, toneWords } from '../../part/stiffness/BeamLine.tsx'
 import type { PointWorth } from './useWhatIf.ts'
-import { showFixed, showMass, showMm, showNumber, showTime } from '../../show.ts'
+import { showCoins, showMass, showMm, showNumber, showTime } from '../../show.ts'
 
 /** One of the figures that the small pictures show. */
 export interface Measure {
@@ -30,7 +30,7 @@ export function measures(currency: string): readonly Measure[] {
       id: 'cost',
       title: `Cost of all that is printed, ${currency}`,
       valueOf: ({ cost }) => cost,
-      tick: showFixed,
+      tick: (value) => showCoins(value, currency),
       words: (value) => formatMoney(value, currency),
     },
     {
