@@ -45,7 +45,10 @@ export function RunsSection() {
 function RunsWords({ runs }: { readonly runs: PrintRuns | null }) {
   const laying = useAppState(isLaying)
   const timeS = useAppState((state) => frameSum(state).withSpares.timeS)
-  if (runs === null) return <>being laid; every layer has to be counted first</>
+  const isCounting = useAppState((state) => state.runs === null)
+  if (runs === null) {
+    return isCounting ? <>being laid; every layer has to be counted first</> : <>being drawn</>
+  }
   const { told, alone } = runs
   const onSeveral = new Set(told.map(({ printer }) => printer.id)).size > 1
   const finish = finishOf(told.map((run) => ({ printerId: run.printer.id, timeS: run.timeS.mid })))

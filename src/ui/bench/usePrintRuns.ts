@@ -70,15 +70,27 @@ function sumOf(
   }
 }
 
+/** What each laying gave, for as long as it is the frame's: the sheet may be left and come back. */
+const KNOWN = new WeakMap<LaidRuns['layOthers'], RunsAnswer>()
+
 /** The pieces divided in every way, and drawn; null until they are there for the first time. */
 function useOtherWays(laid: LaidRuns | null): RunsAnswer | null {
-  const [others, setOthers] = useState<RunsAnswer | null>(null)
   const layOthers = laid?.isOld === false ? laid.layOthers : null
+  const [others, setOthers] = useState<RunsAnswer | null>(() =>
+    layOthers === null ? null : (KNOWN.get(layOthers) ?? null),
+  )
   useEffect(() => {
     if (layOthers === null) return
+    const known = KNOWN.get(layOthers)
+    if (known !== undefined) {
+      setOthers(known)
+      return
+    }
     const stop = new AbortController()
     void layOthers(WAYS, stop.signal).then((answer) => {
-      if (answer !== null && !stop.signal.aborted) setOthers(answer)
+      if (answer === null || stop.signal.aborted) return
+      KNOWN.set(layOthers, answer)
+      setOthers(answer)
     })
     return () => {
       stop.abort()
