@@ -3,6 +3,7 @@ import { isWithin, READING_LIMITS } from '../../core/data/limits.ts'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { pieceOf } from '../../core/frame/weighIn.ts'
+import { dayOf } from '../../core/words/day.ts'
 import { frameSum } from '../store/derived.ts'
 import { materialOf } from '../store/materialOf.ts'
 import {
@@ -133,7 +134,7 @@ export function createFrameActions(
               onScale,
               pieceOf(part, materialOf(frame(), part.materialId), frame().printer),
               row?.figures?.massG.mid ?? null,
-              today(),
+              dayOf(new Date()),
             )
       commit(`weigh “${part.name}”`, weighParts(frame(), id, weighIn))
     },
@@ -182,12 +183,6 @@ export function createFrameActions(
 
 const TARE_WORDS =
   'Nothing was changed: the tare is as much as the scale shows, or more. Check both.'
-
-/** The day, ISO 8601, where the page is. */
-function today(): string {
-  const now = new Date()
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10)
-}
 
 /** Two fields may use the same word for their gesture; they must not share an undo step. */
 function gestureOf(what: string, gesture: string | undefined): string | undefined {

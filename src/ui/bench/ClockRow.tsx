@@ -8,6 +8,7 @@ import { frameSum } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { PIECES_LIMITS, READING_LIMITS } from '../../core/data/limits.ts'
+import { dayOf } from '../../core/words/day.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 
 const RUN = 'all printed parts'
@@ -148,7 +149,7 @@ export function ClockRow() {
 
 function clockOf(pieces: ClockTime['pieces'], timeS: number, calculatedS: number): ClockTime {
   const now = new Date()
-  const date = now.toISOString().slice(0, 10)
+  const date = dayOf(now)
   return { id: `clock-${now.getTime()}`, pieces, timeS, calculatedS, date, trusted: false }
 }
 

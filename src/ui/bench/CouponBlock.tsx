@@ -7,6 +7,7 @@ import type { DrillRow } from '../../core/drill/types.ts'
 import { writeStl } from '../../core/formats/writeStl.ts'
 import { RECIPE_DEFAULTS } from '../../core/model/settings.ts'
 import type { HoleReading } from '../../core/model/drill.ts'
+import { dayOf } from '../../core/words/day.ts'
 import { materialOf } from '../../state/store/materialOf.ts'
 import { newId } from '../../state/store/newId.ts'
 import { useActions, useAppState } from '../appContext.ts'
@@ -119,7 +120,7 @@ function ReadingForm({ holes }: { readonly holes: readonly CouponHole[] }) {
             drawnMm: clearMm,
             measuredMm,
             by,
-            date: new Date().toISOString().slice(0, 10),
+            date: dayOf(new Date()),
           }
           putReadings({ holeReadings: [...holeReadings, reading] }, 'take a measured hole')
         }}

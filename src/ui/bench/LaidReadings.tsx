@@ -3,6 +3,7 @@ import type { PartFigures } from '../../core/model/figures.ts'
 import type { LaidReading } from '../../core/model/readings.ts'
 import { fateWords } from '../../core/words/learned.ts'
 import { formatHours, formatNumber } from '../../core/words/format.ts'
+import { dayOf } from '../../core/words/day.ts'
 import { frameSum } from '../../state/store/derived.ts'
 import { newId } from '../../state/store/newId.ts'
 import type { ReadToolpath } from '../../state/store/types.ts'
@@ -47,7 +48,7 @@ export function TakeReading({ toolpath, partId, counted, differing }: TakeReadin
             calculatedMm3: counted.depositMm3,
             timeS: figures.timeS,
             calculatedS: Math.max(1, counted.timeS.mid - startS),
-            date: new Date().toISOString().slice(0, 10),
+            date: dayOf(new Date()),
             trusted: false,
           }
           putReadings({ laid: [...laid, reading] }, 'take a printer file as a reading')

@@ -1,6 +1,7 @@
 import { READING_LIMITS } from '../../core/data/limits.ts'
 import type { ClockTime } from '../../core/model/readings.ts'
 import type { RunTold } from '../../core/runs/tellRuns.ts'
+import { dayOf } from '../../core/words/day.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 
@@ -29,7 +30,7 @@ export function RunClock({ run }: { readonly run: RunTold }) {
           pieces: Object.fromEntries(pieces.map(({ partId, count }) => [partId, count])),
           timeS: minutes * 60,
           calculatedS,
-          date: now.toISOString().slice(0, 10),
+          date: dayOf(now),
           trusted: false,
           beside: true,
           ...(printer.id === ownId ? {} : { printerId: printer.id }),

@@ -6,6 +6,7 @@ import type { WholeWeighing } from '../../core/model/readings.ts'
 import { fateWords, strayMassWords } from '../../core/words/learned.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { narrowed, READING_LIMITS } from '../../core/data/limits.ts'
+import { dayOf } from '../../core/words/day.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { tenthMass } from '../aircraft/words.ts'
@@ -28,7 +29,7 @@ export function WholeWeighIns({ sum, scale }: { readonly sum: FrameSum; readonly
   }
   const calculatedG = calculatedWholeG(of, sum.doubt.parts, sum.doubt.items)
   const add = (scaleG: number) => {
-    const date = new Date().toISOString().slice(0, 10)
+    const date = dayOf(new Date())
     const whole = {
       id: `whole-${Date.now()}`,
       of,

@@ -9,6 +9,7 @@ import { materialsInUse } from './materialsInUse.ts'
 import { SHEETS, type SheetId } from './address.ts'
 import { useCostBlame } from './useCostBlame.ts'
 import { lengthUnit, massUnit } from '../../core/words/shownUnits.ts'
+import { dayOf } from '../../core/words/day.ts'
 
 type PaneId = 'materials' | 'printer' | 'prices'
 
@@ -27,7 +28,7 @@ export const TitleBlock = memo(function TitleBlock(props: TitleBlockProps) {
   const frame = useAppState((state) => state.frame)
   const { printer, printers = [], prices, name } = frame
   const [worst] = useCostBlame()
-  const [day] = useState(() => new Date().toISOString().slice(0, 10))
+  const [day] = useState(() => dayOf(new Date()))
   const [open, setOpen] = useState<PaneId | null>(null)
   const close = () => {
     setOpen(null)

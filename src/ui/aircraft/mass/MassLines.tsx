@@ -10,6 +10,7 @@ import { useAppState } from '../../appContext.ts'
 import { usePutAircraft } from '../useAircraft.ts'
 import { formatMass } from '../../../core/words/format.ts'
 import { chanceWords, VERDICT_WORDS } from '../../../core/frame/sayings.ts'
+import { dayOf } from '../../../core/words/day.ts'
 import { tenthMass } from '../words.ts'
 import { MassLineForm } from './MassLineForm.tsx'
 
@@ -39,7 +40,7 @@ export function MassLines({ view }: { readonly view: AircraftView }) {
       name: 'My line',
       thresholdG: Math.max(1, Math.round(massG)),
       meaning: 'Type what changes there',
-      readOn: new Date().toISOString().slice(0, 10),
+      readOn: dayOf(new Date()),
       source: 'your own',
     }
     put({ massLines: [...lines, line] }, 'add a mass line')
