@@ -1,6 +1,6 @@
 import type { Census } from '../core/model/census.ts'
 import { censusFindings } from '../core/figures/censusFindings.ts'
-import type { PartFigures, Range } from '../core/model/figures.ts'
+import type { PartFigures, PlasticVolumes, Range } from '../core/model/figures.ts'
 import type { Bounds, Finding, MeshFormat } from '../core/model/mesh.ts'
 import type { UnitSuggestion } from '../core/mesh/holes/suggestUnit.ts'
 import type { Inspection, PlateSummary } from '../core/mesh/inspect.ts'
@@ -19,21 +19,7 @@ export interface PriceReport {
 
 export type PartReport = PricedPart | FailedPart
 
-/** Plastic by kind; `depositMm3` is their sum. */
-interface Volumes {
-  readonly depositMm3: number
-  readonly wallMm3: number
-  /** Inside `wallMm3`. */
-  readonly gapMm3: number
-  readonly skinMm3: number
-  /** Inside `skinMm3`. */
-  readonly strandMm3: number
-  readonly infillMm3: number
-  readonly supportMm3: number
-  readonly brimMm3: number
-}
-
-interface Outcome extends Volumes {
+interface Outcome extends PlasticVolumes {
   /** Support and brim removed. */
   readonly massG: Range
   readonly filamentM: number

@@ -1,4 +1,4 @@
-import type { Aircraft } from '../core/model/aircraft.ts'
+import type { DemoAircraft } from '../core/model/demoAircraft.ts'
 import type { Material } from '../core/model/figures.ts'
 import type { CarbonFrame, RoleId } from '../core/model/frame.ts'
 import type { LengthUnit } from '../core/model/mesh.ts'
@@ -37,19 +37,6 @@ export interface DemoPart {
   readonly role: RoleId | null
   readonly recipe: Partial<Recipe>
 }
-
-/**
- * What flies besides the printed parts, in the page's own words; a part is told by its name where
- * the page wants an id. Growth, mass lines and the plate are the page's defaults. Invented sample.
- */
-export type DemoAircraft = Pick<
-  Aircraft,
-  'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
-> &
-  Partial<Pick<Aircraft, 'joints'>> & {
-    /** What a scale said of one piece, by part. */
-    readonly weighedG: Readonly<Record<string, number>>
-  }
 
 /** One look at the scale, supports and brim removed. Invented sample. */
 interface DemoWeighIn {

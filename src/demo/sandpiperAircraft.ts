@@ -1,6 +1,6 @@
 import type { Place } from '../core/model/aircraft.ts'
 import type { Vec3 } from '../core/model/mesh.ts'
-import type { DemoAircraft } from './manifest.ts'
+import type { DemoAircraft } from '../core/model/demoAircraft.ts'
 import { BRACKET_REAR_CUP, BRACKET_WIDTH_MM, CUP_PITCH_MM, NOSE_DOWN_DEG } from './camera.ts'
 import type { ItemBody } from '../core/model/aircraft.ts'
 import { sampleItem } from './sampleItem.ts'

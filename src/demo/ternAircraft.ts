@@ -1,6 +1,6 @@
 import type { Place } from '../core/model/aircraft.ts'
 import type { Vec3 } from '../core/model/mesh.ts'
-import type { DemoAircraft } from './manifest.ts'
+import type { DemoAircraft } from '../core/model/demoAircraft.ts'
 import type { ItemBody } from '../core/model/aircraft.ts'
 import { sampleItem } from './sampleItem.ts'
 

@@ -9,6 +9,7 @@ import { plateOutline } from '../core/aircraft/twin/outline.ts'
 import { POSE_AS_DRAWN } from '../core/model/settings.ts'
 import { unitToMm } from '../core/model/units.ts'
 import { analyse } from './analyse.ts'
+import { askName } from './askName.ts'
 import { packEntries, unpackEntries } from './archive.ts'
 import { drawFrame } from './drawFrame.ts'
 import { holesOf } from './holesOf.ts'
@@ -52,7 +53,7 @@ export function createHandler(now: () => number = () => performance.now()): Hand
         value: await answerTo(ask, NEEDS_ALL.has(ask.kind) ? drawn : shelf, search, tell, now),
       }
     } catch (error) {
-      return { ok: false, problem: problemOf(error, nameIn(ask)) }
+      return { ok: false, problem: problemOf(error, askName(ask)) }
     }
   }
 }
@@ -148,36 +149,4 @@ async function unpack({
 }: Extract<Ask, { kind: 'unpack' }>): ReturnType<typeof unpackEntries> {
   const name = 'project file'
   return unpackEntries(await readBytes(blob, name), name)
-}
-
-function nameIn(ask: Ask): string {
-  switch (ask.kind) {
-    case 'open':
-    case 'toolpath':
-      return ask.name
-    case 'analyse':
-    case 'mesh':
-    case 'split':
-    case 'poses':
-    case 'shape':
-    case 'look':
-    case 'cut':
-    case 'stiff':
-    case 'sections':
-      return ask.source.name
-    case 'draw':
-      return 'drawing'
-    case 'runs':
-      return 'print runs'
-    case 'offers':
-    case 'clashes':
-    case 'ways':
-    case 'repeats':
-      return 'joints'
-    case 'holes':
-      return 'drill list'
-    case 'pack':
-    case 'unpack':
-      return 'project file'
-  }
 }

@@ -1,4 +1,5 @@
 import type { Outcome } from '../core/model/problem.ts'
+import { askName } from './askName.ts'
 import { SHELF_PLACES } from './shelfPlaces.ts'
 import { createPool, type PoolJob, type Spawn } from './pool.ts'
 import type { Answer, Ask, JobEvent, JobKind, JobTable } from './protocol.ts'
@@ -76,6 +77,7 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
   const priority = PRIORITY[ask.kind]
   const common = {
     ask,
+    name: askName(ask),
     priority,
     urgent: !IN_TURN.has(ask.kind),
     keeps: null,
@@ -83,7 +85,7 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
   switch (ask.kind) {
     case 'open':
     case 'toolpath':
-      return { ...common, name: ask.name, weight: ask.blob.size }
+      return { ...common, weight: ask.blob.size }
     case 'analyse':
     case 'mesh':
     case 'split':
@@ -93,27 +95,22 @@ function planOf(ask: Ask): PoolJob<Ask, JobEvent> {
     case 'cut':
     case 'stiff':
     case 'sections':
-      return {
-        ...common,
-        name: ask.source.name,
-        weight: ask.source.blob.size,
-        keeps: ask.source.hash,
-      }
+      return { ...common, weight: ask.source.blob.size, keeps: ask.source.hash }
     case 'draw':
       // To the worker that drew before, which has the meshes.
-      return { ...common, name: 'the drawing', weight: 0, keeps: 'drawing' }
+      return { ...common, weight: 0, keeps: 'drawing' }
     case 'runs':
-      return { ...common, name: 'print runs', weight: 0, keeps: 'runs' }
+      return { ...common, weight: 0, keeps: 'runs' }
     case 'offers':
     case 'clashes':
     case 'ways':
     case 'repeats':
       // Not to the one that draws: a turned view would wait for it.
-      return { ...common, name: 'the joints', weight: 0, keeps: 'joints' }
+      return { ...common, weight: 0, keeps: 'joints' }
     case 'holes':
-      return { ...common, name: 'the drill list', weight: 0, keeps: 'joints' }
+      return { ...common, weight: 0, keeps: 'joints' }
     case 'pack':
     case 'unpack':
-      return { ...common, name: 'project file', weight: 0 }
+      return { ...common, weight: 0 }
   }
 }

@@ -1,4 +1,4 @@
-import type { Material, PartFigures, Range } from '../model/figures.ts'
+import type { Material, PartFigures, PlasticVolumes, Range } from '../model/figures.ts'
 import type { Part } from '../model/frame.ts'
 import type { PieceShare } from '../model/runs.ts'
 import type { Change } from './weighIn.ts'
@@ -25,23 +25,13 @@ export interface FramePart {
 export type MassFrom = 'calculated' | 'weighed' | 'weighed before'
 
 /** Sums of some pieces. Volumes are plastic laid, by kind; `depositMm3` is their sum. */
-export interface PieceSum {
+export interface PieceSum extends PlasticVolumes {
   readonly pieces: number
   /** On the scale, supports and brim off; weighed pieces by the scale. */
   readonly massG: Range
   readonly cost: Range
   readonly timeS: Range
   readonly filamentM: number
-  readonly depositMm3: number
-  readonly wallMm3: number
-  /** The part of `wallMm3` that is gap lines. */
-  readonly gapMm3: number
-  readonly skinMm3: number
-  /** The part of `skinMm3` that is strands. */
-  readonly strandMm3: number
-  readonly infillMm3: number
-  readonly supportMm3: number
-  readonly brimMm3: number
 }
 
 /** A printed part that counts in the frame. */

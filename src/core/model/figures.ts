@@ -15,9 +15,9 @@ export interface TravelPath {
   readonly retracts: number
 }
 
-/** What one piece of a part takes off the spool, out of the purse and off the clock. */
-export interface PartFigures {
-  /** Plastic laid for one piece, before density: walls + skins + infill + supports + brim. */
+/** Plastic laid, before density, by kind. */
+export interface PlasticVolumes {
+  /** Walls + skins + infill + supports + brim. */
   readonly depositMm3: number
   readonly wallMm3: number
   /** The part of `wallMm3` in lines narrower than a whole one, in the gaps between wall lines. */
@@ -27,12 +27,16 @@ export interface PartFigures {
   readonly strandMm3: number
   /** Infill lines with their turns. */
   readonly infillMm3: number
-  /** Share (0–1) of `infillMm3` that lies in the turns at line ends. */
-  readonly turnShare: number
   /** Removed after printing; in cost and hours and on the spool, not in `massG`. */
   readonly supportMm3: number
   /** Removed after printing; in cost and hours and on the spool, not in `massG`. */
   readonly brimMm3: number
+}
+
+/** What one piece of a part takes off the spool, out of the purse and off the clock. */
+export interface PartFigures extends PlasticVolumes {
+  /** Share (0–1) of `infillMm3` that lies in the turns at line ends. */
+  readonly turnShare: number
   /** Share (0–1) of the kept plastic that does not change with infill. */
   readonly solidShare: number
   /** On the scale, supports and brim removed. */

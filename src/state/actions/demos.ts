@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import type { Aircraft } from '../../core/model/aircraft.ts'
+import type { DemoAircraft } from '../../core/model/demoAircraft.ts'
 import { PRINTER_DEFAULT, PRINTERS } from '../../core/data/printers.ts'
 import type { Material, Printer } from '../../core/model/figures.ts'
 import type { CarbonFrame, RoleId } from '../../core/model/frame.ts'
@@ -39,16 +39,6 @@ export interface Demo {
   readonly carbon: CarbonFrame | null
   readonly aircraft: DemoAircraft
 }
-
-/** What the manifest says of the aircraft: parts by name where `Aircraft` has ids. */
-export type DemoAircraft = Pick<
-  Aircraft,
-  'items' | 'limitG' | 'printedLimitG' | 'places' | 'flight' | 'wing' | 'season'
-> &
-  Partial<Pick<Aircraft, 'joints'>> & {
-    /** What a scale said of one piece, by part. */
-    readonly weighedG: Readonly<Record<string, number>>
-  }
 
 export interface DemoPart {
   readonly file: IncomingFile

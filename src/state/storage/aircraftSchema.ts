@@ -14,6 +14,7 @@ import {
   TWIN_LIMITS,
   WING_LIMITS,
 } from '../../core/data/limits.ts'
+import { ITEM_GROUPS, MASS_BASES, MASS_STATUSES } from '../../core/data/itemKinds.ts'
 import { JOINT_THREADS, type BoreMark, type Joint, type JointEnd } from '../../core/model/joints.ts'
 import type {
   FlightSetup,
@@ -60,20 +61,12 @@ const BodySchema = v.object({
 export const ItemSchema = v.object({
   id,
   name,
-  group: v.picklist([
-    'fasteners',
-    'structure',
-    'drive',
-    'power',
-    'electronics',
-    'payload',
-    'other',
-  ]),
+  group: v.picklist(ITEM_GROUPS),
   quantity: within(ITEM_LIMITS.quantity),
   massG: within(ITEM_LIMITS.massG),
   costEach: within(ITEM_LIMITS.costEach),
-  status: v.picklist(['estimated', 'calculated', 'weighed']),
-  basis: v.picklist(['published', 'computed', 'memory', 'typed']),
+  status: v.picklist(MASS_STATUSES),
+  basis: v.picklist(MASS_BASES),
   positionMm: v.nullable(vector),
   boltPattern: v.exactOptional(name),
   body: v.exactOptional(BodySchema),

@@ -1,4 +1,4 @@
-import type { ItemGroup, MassBasis, MassStatus } from '../../core/model/aircraft.ts'
+import type { MassBasis } from '../../core/model/aircraft.ts'
 import type { LedgerGroup } from '../../core/frame/ledger.ts'
 import type { Range } from '../../core/model/figures.ts'
 import { formatFixed, formatGrams, formatMoney } from '../../core/words/format.ts'
@@ -15,22 +15,6 @@ export const GROUP_WORDS: Readonly<Record<LedgerGroup, string>> = {
   payload: 'Payload',
   other: 'Other',
 }
-
-export const ITEM_GROUPS: readonly ItemGroup[] = [
-  'fasteners',
-  'structure',
-  'drive',
-  'power',
-  'electronics',
-  'payload',
-  'other',
-]
-
-export const STATUSES: readonly { readonly id: MassStatus; readonly name: string }[] = [
-  { id: 'estimated', name: 'estimated' },
-  { id: 'calculated', name: 'calculated' },
-  { id: 'weighed', name: 'weighed' },
-]
 
 export const BASIS_WORDS: Readonly<Record<MassBasis, string>> = {
   published: 'published',

@@ -6,7 +6,8 @@ import { ITEM_LIMITS, PLACE_LIMITS } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
 import { TextBox } from '../TextBox.tsx'
 import { BodyFields } from './BodyFields.tsx'
-import { GROUP_WORDS, ITEM_GROUPS, STATUSES } from '../words.ts'
+import { ITEM_GROUPS, MASS_STATUSES } from '../../../core/data/itemKinds.ts'
+import { GROUP_WORDS } from '../words.ts'
 import { keepOnShelf } from '../../../state/storage/shelf.ts'
 
 interface ItemPanelProps {
@@ -79,7 +80,7 @@ export function ItemPanel({ item, currency, onChange, onRemove }: ItemPanelProps
       <Choice
         label="Its mass is"
         value={item.status}
-        options={STATUSES}
+        options={MASS_STATUSES.map((id) => ({ id, name: id }))}
         onChange={(status) => {
           put({ status })
         }}
