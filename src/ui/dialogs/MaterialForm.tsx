@@ -3,7 +3,7 @@ import { Button, Form, Input, Label, TextField } from 'react-aria-components'
 import { MATERIALS } from '../../core/data/materials.ts'
 import type { Material, Sourced } from '../../core/model/figures.ts'
 import { useActions, useAppState } from '../appContext.ts'
-import { MATERIAL_LIMITS, TEXT_LIMITS } from '../../core/data/limits.ts'
+import { MATERIAL_LIMITS, TEXT_LIMITS, type Limits } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import { TooLong } from '../fields/TooLong.tsx'
 import { tooLongWords } from '../fields/tooLongWords.ts'
@@ -18,6 +18,68 @@ interface MaterialFormProps {
 
 /** How far a spool's own density can still be off once it was typed: ±1 %. */
 const TYPED_SPREAD = 0.01
+
+interface FigureBox {
+  readonly key: {
+    [K in keyof Material]-?: Material[K] extends Sourced ? K : never
+  }[keyof Material]
+  readonly label: string
+  readonly limits: Limits
+  readonly step: number
+  readonly digits?: number
+  readonly unit: string
+  readonly hint?: string
+}
+
+/** What models ask of it. */
+const FIGURES: readonly FigureBox[] = [
+  {
+    key: 'youngsGPa',
+    label: 'Stiffness (E)',
+    limits: MATERIAL_LIMITS.youngsGPa,
+    step: 0.001,
+    digits: 3,
+    unit: 'GPa',
+  },
+  {
+    key: 'strengthInPlaneMPa',
+    label: 'Strength in plane',
+    limits: MATERIAL_LIMITS.strengthMPa,
+    step: 0.1,
+    unit: 'MPa',
+  },
+  {
+    key: 'strengthAcrossMPa',
+    label: 'Strength across layers',
+    limits: MATERIAL_LIMITS.strengthMPa,
+    step: 0.1,
+    unit: 'MPa',
+  },
+  {
+    key: 'heatLimitC',
+    label: 'Heat limit',
+    limits: MATERIAL_LIMITS.heatLimitC,
+    step: 1,
+    unit: '°C',
+  },
+  {
+    key: 'nozzleC',
+    label: 'Nozzle',
+    limits: MATERIAL_LIMITS.nozzleC,
+    step: 5,
+    digits: 1,
+    unit: '°C',
+  },
+  {
+    key: 'bedC',
+    label: 'Bed',
+    limits: MATERIAL_LIMITS.bedC,
+    step: 5,
+    digits: 1,
+    unit: '°C',
+    hint: 'Most of the power goes into the bed. 20 where it is not heated.',
+  },
+]
 
 /** One material in figures. Nothing changes on the page until it is kept. */
 export function MaterialForm({ material, currency, onType, onDone }: MaterialFormProps) {
@@ -100,70 +162,16 @@ export function MaterialForm({ material, currency, onType, onDone }: MaterialFor
           put({ flow })
         }}
       />
-      <NumberBox
-        label="Stiffness (E)"
-        limits={MATERIAL_LIMITS.youngsGPa}
-        value={draft.youngsGPa.value}
-        step={0.001}
-        digits={3}
-        unit="GPa"
-        onChange={(value) => {
-          put({ youngsGPa: typed(value) })
-        }}
-      />
-      <NumberBox
-        label="Strength in plane"
-        limits={MATERIAL_LIMITS.strengthMPa}
-        value={draft.strengthInPlaneMPa.value}
-        step={0.1}
-        unit="MPa"
-        onChange={(value) => {
-          put({ strengthInPlaneMPa: typed(value) })
-        }}
-      />
-      <NumberBox
-        label="Strength across layers"
-        limits={MATERIAL_LIMITS.strengthMPa}
-        value={draft.strengthAcrossMPa.value}
-        step={0.1}
-        unit="MPa"
-        onChange={(value) => {
-          put({ strengthAcrossMPa: typed(value) })
-        }}
-      />
-      <NumberBox
-        label="Heat limit"
-        limits={MATERIAL_LIMITS.heatLimitC}
-        value={draft.heatLimitC.value}
-        step={1}
-        unit="°C"
-        onChange={(value) => {
-          put({ heatLimitC: typed(value) })
-        }}
-      />
-      <NumberBox
-        label="Nozzle"
-        limits={MATERIAL_LIMITS.nozzleC}
-        value={draft.nozzleC.value}
-        step={5}
-        digits={1}
-        unit="°C"
-        onChange={(value) => {
-          put({ nozzleC: typed(value) })
-        }}
-      />
-      <NumberBox
-        label="Bed"
-        limits={MATERIAL_LIMITS.bedC}
-        value={draft.bedC.value}
-        step={5}
-        digits={1}
-        unit="°C"
-        hint="Most of the power goes into the bed. 20 where it is not heated."
-        onChange={(value) => {
-          put({ bedC: typed(value) })
-        }}
-      />
+      {FIGURES.map(({ key, ...box }) => (
+        <NumberBox
+          key={key}
+          {...box}
+          value={draft[key].value}
+          onChange={(value) => {
+            put({ [key]: typed(value) })
+          }}
+        />
+      ))}
       <div className="button-line to-end">
         {isOwn ? (
           <Button

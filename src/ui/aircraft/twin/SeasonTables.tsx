@@ -1,6 +1,7 @@
 import { formatMoney, formatPercent } from '../../../core/words/format.ts'
 import type { SeasonReport } from '../../../core/aircraft/report/types.ts'
 import type { SeasonSide } from '../../../core/aircraft/season/side.ts'
+import { SideBySide, withSpan, type NamedSide } from './SideBySide.tsx'
 import { figureWords, moneySpan, spanWords } from '../words.ts'
 
 interface SeasonTablesProps {
@@ -10,9 +11,7 @@ interface SeasonTablesProps {
 
 /** How a season of flying and breaking ends, on both frames. */
 export function SeasonTables({ season, currency }: SeasonTablesProps) {
-  const sides: { readonly name: string; readonly side: SeasonSide }[] = [
-    { name: 'Printed', side: season.printed },
-  ]
+  const sides: NamedSide<SeasonSide>[] = [{ name: 'Printed', side: season.printed }]
   if (season.carbon !== null) {
     sides.push({
       name: season.carbonFrame === 'bought' ? 'Bought carbon' : 'Cut plate',
@@ -25,49 +24,26 @@ export function SeasonTables({ season, currency }: SeasonTablesProps) {
   }
   return (
     <>
-      <table className="sides">
-        <caption className="unseen">The season on both frames</caption>
-        <thead>
-          <tr>
-            <td />
-            {sides.map(({ name }) => (
-              <th key={name} scope="col" className="figures">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          <tr>
-            <th scope="row">Money, frame and spares included</th>
-            {sides.map(({ name, side }) => (
-              <td key={name} className="figures">
-                {formatMoney(side.cost.mid, currency)}
-                <span className="range">{moneySpan(side.cost, currency)}</span>
-              </td>
-            ))}
-          </tr>
-          <tr>
-            <th scope="row">Days grounded</th>
-            {sides.map(({ name, side }) => (
-              <td key={name} className="figures">
-                {figureWords(side.groundedDays.mid, 1)}
-                <span className="range">{spanWords(side.groundedDays, 'days', 1)}</span>
-              </td>
-            ))}
-          </tr>
-          <tr>
-            <th scope="row">Flights until something breaks</th>
-            {sides.map(({ name, side }) => (
-              <td key={name} className="figures">
-                {side.flightsToFirst === null
-                  ? 'nothing breaks'
-                  : figureWords(side.flightsToFirst, 0)}
-              </td>
-            ))}
-          </tr>
-        </tbody>
-      </table>
+      <SideBySide
+        caption="The season on both frames"
+        columns={sides}
+        rows={[
+          [
+            'Money, frame and spares included',
+            ({ cost }) => withSpan(formatMoney(cost.mid, currency), moneySpan(cost, currency)),
+          ],
+          [
+            'Days grounded',
+            ({ groundedDays }) =>
+              withSpan(figureWords(groundedDays.mid, 1), spanWords(groundedDays, 'days', 1)),
+          ],
+          [
+            'Flights until something breaks',
+            ({ flightsToFirst }) =>
+              flightsToFirst === null ? 'nothing breaks' : figureWords(flightsToFirst, 0),
+          ],
+        ]}
+      />
       <table className="sides">
         <caption className="unseen">Spares to print</caption>
         <thead>

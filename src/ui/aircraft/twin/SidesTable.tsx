@@ -2,6 +2,7 @@ import type { ReactNode } from 'react'
 import { formatHours, formatMoney } from '../../../core/words/format.ts'
 import type { TwinEntry } from '../../../core/aircraft/report/types.ts'
 import type { FrameSide, FrameSides } from '../../../core/aircraft/twin/sides.ts'
+import { SideBySide, withSpan, type NamedSide } from './SideBySide.tsx'
 import { figureWords, moneySpan, spanG, spanWords, tenthMass } from '../words.ts'
 
 interface SidesTableProps {
@@ -13,9 +14,7 @@ interface SidesTableProps {
 
 /** Printed, cut and bought side by side. */
 export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
-  const columns: { readonly name: string; readonly side: FrameSide }[] = [
-    { name: 'Printed', side: sides.printed },
-  ]
+  const columns: NamedSide<FrameSide>[] = [{ name: 'Printed', side: sides.printed }]
   if (sides.cut !== null)
     columns.push({ name: `Flat parts in ${plate.toLowerCase()}`, side: sides.cut })
   if (sides.bought !== null) columns.push({ name: 'Bought in carbon', side: sides.bought })
@@ -44,58 +43,21 @@ export function SidesTable({ sides, plate, currency, parts }: SidesTableProps) {
             ),
     ])
   }
+  if (sides.cut !== null) {
+    rows.push([
+      'Bending stiffness of flat parts',
+      (side) => (side === sides.printed ? '1 ×' : side === sides.cut ? stiffnessWords(parts) : '–'),
+    ])
+  }
   return (
     <>
-      <table className="sides">
-        <caption className="unseen">The frame printed and in carbon, side by side</caption>
-        <thead>
-          <tr>
-            <td />
-            {columns.map(({ name }) => (
-              <th key={name} scope="col" className="figures">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([words, figure]) => (
-            <tr key={words}>
-              <th scope="row">{words}</th>
-              {columns.map(({ name, side }) => (
-                <td key={name} className="figures">
-                  {figure(side)}
-                </td>
-              ))}
-            </tr>
-          ))}
-          {sides.cut === null ? null : (
-            <tr>
-              <th scope="row">Bending stiffness of flat parts</th>
-              {columns.map(({ name }, at) => (
-                <td key={name} className="figures">
-                  {at === 0 ? '1 ×' : name.startsWith('Flat') ? stiffnessWords(parts) : '–'}
-                </td>
-              ))}
-            </tr>
-          )}
-        </tbody>
-      </table>
+      <SideBySide caption="The frame printed and in carbon, side by side" {...{ columns, rows }} />
       {sides.cut === null ? null : (
         <p className="hint">
           Stiffness is that of each part bent lengthwise by a load from above, known to about 30 %
           for the printed one. Twist and sideways loads are not compared.
         </p>
       )}
-    </>
-  )
-}
-
-function withSpan(figure: string, span: string | null) {
-  return (
-    <>
-      {figure}
-      {span === null || span === figure ? null : <span className="range">{span}</span>}
     </>
   )
 }

@@ -7,6 +7,7 @@ import { isSoft, plateBeside, solidBendingNm } from '../../../core/aircraft/repo
 import type { Safety } from '../../../core/stiffness/part/tellPart.ts'
 import { useActions } from '../../appContext.ts'
 import { useKeptLoads } from '../../part/stiffness/keptLoads.ts'
+import { layersHangOn } from '../../layersHangOn.ts'
 
 /** What models tell of a part beside plate and propeller. */
 interface ArmModel extends Pick<ReportPart, 'sections' | 'solidHz' | 'solidBendingNm'> {
@@ -64,23 +65,7 @@ export function useModelledParts(
   const of = JSON.stringify([
     // What lays them otherwise asks anew.
     printer.habits,
-    ...asked.map(({ part, material, massG, load, isTyped, plate }) => {
-      const { id, meshHash, unit, pose, recipe, zones, keepsHairs } = part
-      return [
-        id,
-        meshHash,
-        unit,
-        pose,
-        recipe,
-        zones,
-        keepsHairs,
-        material,
-        massG,
-        load,
-        isTyped,
-        plate,
-      ]
-    }),
+    ...asked.map(({ part, ...rest }) => [part.id, layersHangOn(part), part.recipe, rest]),
   ])
   const [known, setKnown] = useState(NONE)
   const latest = useRef(asked)

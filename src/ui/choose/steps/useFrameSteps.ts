@@ -10,6 +10,7 @@ import { useInSlices } from '../../inTurn/useInSlices.ts'
 import { countedSteps, freeSteps, type Step } from '../../part/steps.ts'
 import { frameThen, pricerOf, type FrameThen } from '../chosenParts.ts'
 import { countJobs, type CountJob } from '../countJobs.ts'
+import { layersHangOn } from '../../layersHangOn.ts'
 
 /** One step of one part, and what it saves. */
 export interface FrameStep {
@@ -96,9 +97,9 @@ function planOf({ rows, censuses }: FrameThen): readonly PlannedStep[] {
   return rows
     .filter(({ part }) => censuses.has(part.id))
     .flatMap(({ part }) => {
-      const { meshHash, unit, pose, recipe, zones, keepsHairs } = part
+      const { recipe } = part
       const laid = { ...recipe, infillPct: 0, pattern: null }
-      const base = JSON.stringify([meshHash, unit, pose, laid, zones, keepsHairs])
+      const base = JSON.stringify([layersHangOn(part), laid])
       return [...countedSteps(recipe), ...freeSteps(recipe)].map((step) => ({
         part,
         step,

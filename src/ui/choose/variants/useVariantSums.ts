@@ -8,6 +8,7 @@ import type { GeometrySettings, Recipe } from '../../../core/model/settings.ts'
 import { useActions, useAppState } from '../../appContext.ts'
 import { frameThen, type FrameThen } from '../chosenParts.ts'
 import { countJobs } from '../countJobs.ts'
+import { layersHangOn } from '../../layersHangOn.ts'
 
 type Counts = ReadonlyMap<string, Census | null>
 
@@ -67,8 +68,8 @@ function sumOf({ ways }: Variant, then: FrameThen, counts: Counts): FrameSum | n
 }
 
 /** Everything a part's layers hang on. */
-function keyOf({ meshHash, unit, pose, zones, keepsHairs }: Part, recipe: Recipe): string {
-  return JSON.stringify([meshHash, unit, pose, zones, keepsHairs, geometryIn(recipe)])
+function keyOf(part: Part, recipe: Recipe): string {
+  return JSON.stringify([layersHangOn(part), geometryIn(recipe)])
 }
 
 function geometryIn(recipe: Recipe): GeometrySettings {

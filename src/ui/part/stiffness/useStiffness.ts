@@ -6,6 +6,7 @@ import type { LoadPick } from '../../../core/stiffness/part/chooseLoad.ts'
 import type { StiffPart } from '../../../core/stiffness/part/stiffPart.ts'
 import type { LedgerRow } from '../../../state/store/derived.ts'
 import { useActions, useReadState } from '../../appContext.ts'
+import { layersHangOn } from '../../layersHangOn.ts'
 
 /** Cells of the last answer, a draft’s being those of the first. mm */
 const FINAL_MM = 1
@@ -27,21 +28,8 @@ export function settingsOf(
   pick: LoadPick,
   habits: unknown,
 ): string {
-  const { meshHash, unit, pose, recipe, zones, keepsHairs } = part
   const piece = sum?.pieceG.mid ?? 0
-  return JSON.stringify([
-    meshHash,
-    unit,
-    pose,
-    recipe,
-    zones,
-    keepsHairs,
-    material,
-    piece,
-    load,
-    pick,
-    habits,
-  ])
+  return JSON.stringify([layersHangOn(part), part.recipe, material, piece, load, pick, habits])
 }
 
 /** A draft soon, then the finer sum; each start calls the one before off. */
