@@ -17,5 +17,6 @@ export function createBrowserRunner(): Runner {
   return createPoolRunner({
     spawn: webWorkers(() => new Worker(workerUrl, { type: 'module' })),
     cores: navigator.hardwareConcurrency,
+    drawsFirst: true,
   })
 }

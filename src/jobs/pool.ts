@@ -21,6 +21,8 @@ export interface PoolOptions {
   readonly spawn: Spawn
   /** Most workers busy with ordinary jobs; urgent ones may use one more. */
   readonly size: number
+  /** The same until `widen` is called; left out, `size` from the start. */
+  readonly beginsWith?: number
   /** Workers are ended after this long without a job, ms. */
   readonly idleMs: number
   /** How many meshes a worker keeps: the pool sends a job to the worker that has its mesh. */
@@ -46,6 +48,8 @@ export interface PoolJob<A, E> {
 export interface Pool<A, E, R> {
   /** Never rejects. A job whose worker dies is tried once more, then answered `crashed`. */
   run(job: PoolJob<A, E>): Promise<Outcome<R>>
+  /** Lets ordinary jobs use all workers. */
+  widen(): void
   close(): void
 }
 
@@ -72,6 +76,7 @@ export function createPool<A, E, R>(options: PoolOptions): Pool<A, E, R> {
   let queue: readonly Task<A, E, R>[] = []
   let nextId = 1
   let closed = false
+  let size = options.beginsWith ?? options.size
 
   function end(slot: Slot<A, E, R>): void {
     slots.delete(slot)
@@ -137,7 +142,7 @@ export function createPool<A, E, R>(options: PoolOptions): Pool<A, E, R> {
   function pump(): void {
     while (queue.length > 0) {
       const busy = [...slots].filter((slot) => slot.task !== null).length
-      const open = queue.filter((task) => busy < options.size + (task.job.urgent ? 1 : 0))
+      const open = queue.filter((task) => busy < size + (task.job.urgent ? 1 : 0))
       const pair = match(open)
       if (pair === null) return
       queue = queue.filter((task) => task !== pair.task)
@@ -205,6 +210,11 @@ export function createPool<A, E, R>(options: PoolOptions): Pool<A, E, R> {
         queue = [...queue, task]
         pump()
       })
+    },
+    widen() {
+      if (size === options.size) return
+      size = options.size
+      pump()
     },
     close() {
       closed = true

@@ -56,6 +56,20 @@ afterEach(() => {
 })
 
 describe('the order of jobs', () => {
+  test('a pool that begins with fewer workers uses all of them once it is widened', () => {
+    const { puppets, pool, run, at } = stage({ beginsWith: 1 })
+    void run('a')
+    void run('b')
+    void run('c', { urgent: true })
+    // One core is left to who is waited for.
+    expect(puppets.map(({ asked }) => asked)).toEqual([['a'], ['c']])
+    at(1).answer('c')
+    expect(puppets).toHaveLength(2)
+    expect(at(1).asked).toEqual(['c'])
+    pool.widen()
+    expect(at(1).asked).toEqual(['c', 'b'])
+  })
+
   test('no more workers are started than the pool is large', () => {
     const { puppets, run } = stage()
     for (const ask of ['a', 'b', 'c', 'd']) void run(ask)
