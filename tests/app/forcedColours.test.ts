@@ -45,13 +45,15 @@ test('ticks, switches and what is written in drawings are in the reader’s own 
 function strangeWords(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const probe = document.body.appendChild(document.createElement('span'))
-    const own = ['CanvasText', 'Canvas', 'Highlight', 'GrayText'].map((name) => {
-      probe.style.color = name
-      return getComputedStyle(probe).color
-    })
+    const own = new Set(
+      ['CanvasText', 'Canvas', 'Highlight', 'GrayText'].map((name) => {
+        probe.style.color = name
+        return getComputedStyle(probe).color
+      }),
+    )
     probe.remove()
     return [...document.querySelectorAll('svg text')]
-      .filter((node) => !own.includes(getComputedStyle(node).fill))
+      .filter((node) => !own.has(getComputedStyle(node).fill))
       .map((node) => `${node.getAttribute('class') ?? ''}: ${node.textContent}`)
   })
 }

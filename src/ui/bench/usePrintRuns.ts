@@ -81,13 +81,9 @@ function useOtherWays(laid: LaidRuns | null): RunsAnswer | null {
   )
   useEffect(() => {
     if (layOthers === null) return
-    const known = KNOWN.get(layOthers)
-    if (known !== undefined) {
-      setOthers(known)
-      return
-    }
     const stop = new AbortController()
-    void layOthers(WAYS, stop.signal).then((answer) => {
+    const asked = KNOWN.get(layOthers) ?? layOthers(WAYS, stop.signal)
+    void Promise.resolve(asked).then((answer) => {
       if (answer === null || stop.signal.aborted) return
       KNOWN.set(layOthers, answer)
       setOthers(answer)

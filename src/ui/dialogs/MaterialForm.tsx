@@ -162,9 +162,10 @@ export function MaterialForm({ material, currency, onType, onDone }: MaterialFor
           put({ flow })
         }}
       />
-      {FIGURES.map(({ key, ...box }) => (
+      {FIGURES.map(({ key, limits, ...box }) => (
         <NumberBox
           key={key}
+          limits={limits}
           {...box}
           value={draft[key].value}
           onChange={(value) => {

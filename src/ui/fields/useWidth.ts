@@ -9,8 +9,10 @@ export function useWidth(of: RefObject<Element | null>, first: number): number {
   useLayoutEffect(() => {
     const element = of.current
     if (element === null) return
-    // The observer tells after the first picture is on the screen.
+    // The observer tells after the first picture is on the screen, and only what is drawn has a
+    // width: this second rendering, before anything is seen, is wanted.
     const now = insideOf(element)
+    // oxlint-disable-next-line react/set-state-in-effect
     if (now > 0) setWidth(now)
     const observer = new ResizeObserver(([entry]) => {
       if (entry !== undefined && entry.contentRect.width > 0) setWidth(entry.contentRect.width)

@@ -89,8 +89,8 @@ export const PlaceFields = memo(function PlaceFields() {
         }}
       />
       <p className="hint">
-        How far the part’s own origin lands from the middle of the aircraft, in the axes it was drawn
-        in.
+        How far the part’s own origin lands from the middle of the aircraft, in the axes it was
+        drawn in.
       </p>
       <ul className="places">
         {places.map((place, at) => {
