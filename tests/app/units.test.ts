@@ -177,7 +177,7 @@ describe('in inches and ounces', { timeout: 500_000 }, () => {
             .getByRole('textbox', { name: 'Layer height' })
             .waitFor()
           expect(await page.getByRole('textbox', { name: 'Layer height' }).inputValue()).toBe(
-            `0${mark}25`,
+            `0${mark}254`,
           )
         },
         { locale, viewport: { width: 1440, height: 900 }, hasCounted: true },
