@@ -156,7 +156,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         const section = panel.getByRole('region', { name: 'Section A–A' })
         const slider = section.getByRole('slider', { name: 'Where it is cut' })
         // Across the middle of its 60 mm: 30 × 10 mm of plate.
-        await section.getByText(/^30 of 60 mm, 300 mm²: walls \d+ %, skins \d+ %/).waitFor()
+        await section.getByText(/^30 of 60 mm, 300 mm²: walls \d+\s%, skins \d+\s%/).waitFor()
         await slider.focus()
         await page.keyboard.press('ArrowRight')
         await section.getByText(/^31 of 60 mm, 300 mm²/).waitFor()
