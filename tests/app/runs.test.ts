@@ -47,10 +47,7 @@ test('the bench lays the frame into print runs, drawn, and divides them anew on 
 
       await expect.poll(() => runs.locator('.bed-piece').count()).toBeLessThan(laid)
 
-      // Come back to, the sheet has them still: nothing is asked of a worker again.
-      await page.evaluate(() => {
-        Worker.prototype.postMessage = () => undefined
-      })
+      // Come back to, the sheet has them still.
       await goToSheet(page, 'frame')
       await goToSheet(page, 'bench')
       await beds.first().waitFor()
