@@ -29,6 +29,10 @@ export function useAppState<T>(select: (state: AppState) => T): T {
   return useStore(useApp().store, select)
 }
 
+export function useStoreItself(): StoreApi<AppState> {
+  return useApp().store
+}
+
 /** The present state, for event handlers that need it without redrawing on every change. */
 export function useReadState(): () => AppState {
   return useApp().store.getState

@@ -1,26 +1,32 @@
+import { memo } from 'react'
 import type { Part } from '../../core/model/frame.ts'
 import { PIECES_LIMITS, narrowed } from '../../core/data/limits.ts'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
+interface CountFieldsProps extends Pick<Part, 'quantity' | 'mirrored' | 'spares'> {
+  readonly write: PartEdit
+}
+
 /** How many fly, how many of those are mirrored, how many lie in the spares box. */
-export function CountFields({ part, write }: { readonly part: Part; readonly write: PartEdit }) {
+export const CountFields = memo(function CountFields(props: CountFieldsProps) {
+  const { quantity: flying, mirrored: turned, spares: kept, write } = props
   return (
     <>
       <NumberBox
         label="On the frame"
         limits={PIECES_LIMITS.quantity}
-        value={part.quantity}
+        value={flying}
         step={1}
         unit="pieces"
         onChange={(quantity) => {
-          write.edit({ quantity, mirrored: Math.min(part.mirrored, quantity) })
+          write.edit({ quantity, mirrored: Math.min(turned, quantity) })
         }}
       />
       <NumberBox
         label="Of those mirrored"
-        limits={narrowed(PIECES_LIMITS.spares, { max: part.quantity })}
-        value={part.mirrored}
+        limits={narrowed(PIECES_LIMITS.spares, { max: flying })}
+        value={turned}
         step={1}
         unit="pieces"
         onChange={(mirrored) => {
@@ -30,7 +36,7 @@ export function CountFields({ part, write }: { readonly part: Part; readonly wri
       <NumberBox
         label="Spares"
         limits={PIECES_LIMITS.spares}
-        value={part.spares}
+        value={kept}
         step={1}
         unit="pieces"
         onChange={(spares) => {
@@ -39,4 +45,4 @@ export function CountFields({ part, write }: { readonly part: Part; readonly wri
       />
     </>
   )
-}
+})

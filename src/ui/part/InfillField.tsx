@@ -4,7 +4,7 @@ import { HelpMark } from '../help/HelpMark.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
 import type { PartEdit } from './usePartEdit.ts'
 
-interface InfillFieldProps {
+export interface InfillFieldProps {
   readonly infillPct: number
   readonly write: PartEdit
   /**

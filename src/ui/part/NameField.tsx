@@ -1,11 +1,16 @@
-import { useState } from 'react'
+import { memo, useState } from 'react'
 import { Input, Label, TextField } from 'react-aria-components'
 import { TEXT_LIMITS } from '../../core/data/limits.ts'
 import { TooLong } from '../fields/TooLong.tsx'
 import { tooLongWords } from '../fields/tooLongWords.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
-export function NameField({ name, write }: { readonly name: string; readonly write: PartEdit }) {
+interface NameFieldProps {
+  readonly name: string
+  readonly write: PartEdit
+}
+
+export const NameField = memo(function NameField({ name, write }: NameFieldProps) {
   const [draft, setDraft] = useState<string | null>(null)
   const tooLong = tooLongWords(draft ?? '', TEXT_LIMITS.name)
   const keep = () => {
@@ -31,4 +36,4 @@ export function NameField({ name, write }: { readonly name: string; readonly wri
       <TooLong words={tooLong} />
     </TextField>
   )
-}
+})

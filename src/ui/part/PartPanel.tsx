@@ -1,9 +1,11 @@
 import { memo, useDeferredValue, useMemo, useState, type ReactNode } from 'react'
 import type { Part } from '../../core/model/frame.ts'
+import type { Material } from '../../core/model/figures.ts'
 import type { Bounds, Finding, MeshMeasure } from '../../core/model/mesh.ts'
 import type { Pose, Recipe } from '../../core/model/settings.ts'
 import { crowdWords } from '../../core/mesh/plateWords.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
+import { useAppState } from '../appContext.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { censusOf, findingsOf, isCounting, readOf } from '../ledger/partWork.ts'
 import { BedNote } from './BedNote.tsx'
@@ -14,7 +16,7 @@ import { CountFields } from './CountFields.tsx'
 import { directionNote } from './directionNote.ts'
 import { FindingList } from './FindingList.tsx'
 import { HairHint } from './HairHint.tsx'
-import { InfillField } from './InfillField.tsx'
+import { InfillField, type InfillFieldProps } from './InfillField.tsx'
 import { infillWorth } from './infillWorth.ts'
 import { FirstLayerField, LayerField, LineField } from './LayerFields.tsx'
 import { MaterialField } from './MaterialField.tsx'
@@ -76,13 +78,18 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
           )}
         </div>
         <PartNotes row={late} onRing={setRinged} />
-        <Strip row={row} />
+        <Strip row={late} laid={laid} material={row.material} />
         {lateRead === null ? null : <LateWhatIf row={late} />}
         {lateRead === null ? null : <LateStiffness row={late} />}
         <section className="part-cells" aria-label="Part">
           <NameField name={part.name} write={write} />
           <RoleField partId={part.id} />
-          <CountFields part={part} write={write} />
+          <CountFields
+            quantity={part.quantity}
+            mirrored={part.mirrored}
+            spares={part.spares}
+            write={write}
+          />
           <PlacedFields
             unit={part.unit}
             measure={read?.measure ?? null}
@@ -202,17 +209,25 @@ const PlacedFields = memo(function PlacedFields(props: PlacedFieldsProps) {
   )
 })
 
+interface StripProps {
+  /** A moment late. */
+  readonly row: LedgerRow
+  /** As they are now: what a field shows may not be old. */
+  readonly laid: Recipe
+  readonly material: Material
+}
+
 /** The settings that matter first, each with what one step of it would do to the frame. */
-function Strip({ row }: { readonly row: LedgerRow }) {
-  const { part, material, figures, work } = row
-  const { recipe } = part
+const Strip = memo(function Strip({ row, laid, material }: StripProps) {
+  const { part, figures, work } = row
   const write = usePartEdit(part.id)
   const effects = useSteps(row)
   const { own, load, now, givesOf, isScaled } = useLiveBeam(row, effects)
   const census = censusOf(work)
   const worth =
-    census === null || figures === null ? null : infillWorth(census, figures, recipe, material)
-  const laid = useLaid(recipe)
+    census === null || figures === null
+      ? null
+      : infillWorth(census, figures, part.recipe, row.material)
   // Elements that stay the same are not drawn again, nor are the steps while they are not reckoned
   // anew.
   const fields = useMemo(
@@ -251,7 +266,7 @@ function Strip({ row }: { readonly row: LedgerRow }) {
       {steps[key]}
     </div>
   )
-  const infill = <InfillField infillPct={recipe.infillPct} write={write} worth={worth} />
+  const infill = <LiveInfill partId={part.id} write={write} worth={worth} />
   return (
     <section className="part-strip" aria-label="Settings that matter">
       <InTurn>
@@ -267,6 +282,18 @@ function Strip({ row }: { readonly row: LedgerRow }) {
       <BeamLine own={own} gives={now} load={load} isScaled={isScaled} />
     </section>
   )
+})
+
+interface LiveInfillProps extends Pick<InfillFieldProps, 'write' | 'worth'> {
+  readonly partId: string
+}
+
+/** All of the strip that is drawn within a press of its slider. */
+function LiveInfill({ partId, write, worth }: LiveInfillProps) {
+  const infillPct = useAppState(
+    ({ frame }) => frame.parts.find(({ id }) => id === partId)?.recipe.infillPct ?? 0,
+  )
+  return <InfillField infillPct={infillPct} write={write} worth={worth} />
 }
 
 /** Of a part whose mesh is not there: not yet, or not at all. */

@@ -1,6 +1,8 @@
-import { lazy, Suspense } from 'react'
+import { lazy, memo, Suspense } from 'react'
 import { ROLES } from '../../core/data/roles.ts'
+import type { Part } from '../../core/model/frame.ts'
 import { ownRolesOf } from '../../state/store/ownRoles.ts'
+import type { AppState } from '../../state/store/types.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { useRoleOptions } from '../workshop/useRoles.ts'
@@ -11,11 +13,11 @@ const RoleTools = lazy(async () => {
 })
 
 /** A whole recipe at once, by what the part has to do. */
-export function RoleField({ partId }: { readonly partId: string }) {
+export const RoleField = memo(function RoleField({ partId }: { readonly partId: string }) {
   const { applyRole } = useActions()
   const options = useRoleOptions()
-  const part = useAppState((state) => state.frame.parts.find(({ id }) => id === partId))
-  const { role = null, ownRole } = part ?? {}
+  const role = useAppState((state) => partOf(state, partId)?.role ?? null)
+  const ownRole = useAppState((state) => partOf(state, partId)?.ownRole)
   const own = useAppState((state) => ownRolesOf(state).find(({ id }) => id === ownRole)) ?? null
   return (
     <>
@@ -34,4 +36,8 @@ export function RoleField({ partId }: { readonly partId: string }) {
       </Suspense>
     </>
   )
+})
+
+function partOf({ frame }: AppState, partId: string): Part | undefined {
+  return frame.parts.find(({ id }) => id === partId)
 }

@@ -1,9 +1,10 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import type { GeometrySettings } from '../../core/model/settings.ts'
 import type { Census } from '../../core/model/census.ts'
 import { materialsOf } from '../../state/store/materialOf.ts'
 import type { LedgerRow } from '../../state/store/derived.ts'
-import { useActions, useAppState } from '../appContext.ts'
+import { useActions } from '../appContext.ts'
+import { useLateAppState } from '../useLateAppState.ts'
 import { frameThen, NOT_ASKED, pricerOf } from '../choose/chosenParts.ts'
 import { countedSteps, freeSteps, type Step } from './steps.ts'
 
@@ -41,7 +42,7 @@ const NONE: Counted = { of: null, steps: new Map() }
  */
 export function useSteps({ part: { id } }: LedgerRow): readonly StepEffect[] {
   // A moment late, so that a slider that is dragged does not wait for it.
-  const then = useDeferredValue(useAppState(frameThen))
+  const then = useLateAppState(frameThen)
   const row = then.rows.find(({ part }) => part.id === id)
   const census = then.censuses.get(id) ?? null
   const { tryRecipe } = useActions()

@@ -1,4 +1,4 @@
-import { memo, useDeferredValue, useEffect } from 'react'
+import { memo, useDeferredValue, useEffect, useMemo } from 'react'
 import { formatMoney } from '../../core/words/format.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
@@ -23,6 +23,17 @@ export function PartSheet() {
   const item = named ?? chosen
   const row = rows[item - 1]
   const partId = row?.part.id
+  const lateRows = useDeferredValue(rows)
+  const late = lateRows[item - 1]
+  // Both only tell of the part: not drawn within a press of its slider.
+  const below = useMemo(() => <Neighbours item={item} rows={lateRows} />, [item, lateRows])
+  const block = useMemo(
+    () =>
+      late === undefined ? null : (
+        <TitleBlock sheet="part" title={late.part.name} below={<PartWords row={late} />} />
+      ),
+    [late],
+  )
   useEffect(() => {
     if (partId !== undefined) openPart(partId)
   }, [partId, openPart])
@@ -43,11 +54,11 @@ export function PartSheet() {
           <span className="part-number">{item}</span> {row.part.name}
         </>
       }
-      below={<Neighbours item={item} rows={rows} />}
-      block={<TitleBlock sheet="part" title={row.part.name} below={<PartWords row={row} />} />}
+      below={below}
+      block={block}
     >
       <PartPanel row={row} />
-      <LatePaper row={row} />
+      {late === undefined ? null : <Paper row={late} />}
     </DrawnSheet>
   )
 }
@@ -56,10 +67,6 @@ export function PartSheet() {
  * For the printer, and so never before what is seen: neither while it opens nor while a slider is
  * dragged.
  */
-function LatePaper({ row }: { readonly row: LedgerRow }) {
-  return <Paper row={useDeferredValue(row)} />
-}
-
 const Paper = memo(function Paper({ row }: { readonly row: LedgerRow }) {
   return (
     <InTurn>

@@ -1,15 +1,18 @@
 import { memo, useState, type ReactNode } from 'react'
 import { Button } from 'react-aria-components'
 import { formatMoney } from '../../core/words/format.ts'
-import { useAppState } from '../appContext.ts'
+import type { AppState } from '../../state/store/types.ts'
 import { MaterialsSheet } from '../dialogs/MaterialsSheet.tsx'
 import { PricesSheet } from '../dialogs/PricesSheet.tsx'
 import { PrinterSheet } from '../dialogs/PrinterSheet.tsx'
 import { materialsInUse } from './materialsInUse.ts'
 import { SHEETS, type SheetId } from './address.ts'
 import { useCostBlame } from './useCostBlame.ts'
+import { useLateAppState } from '../useLateAppState.ts'
 import { lengthUnit, massUnit } from '../../core/words/shownUnits.ts'
 import { dayOf } from '../../core/words/day.ts'
+
+const frameOf = ({ frame }: AppState) => frame
 
 type PaneId = 'materials' | 'printer' | 'prices'
 
@@ -25,7 +28,7 @@ interface TitleBlockProps {
 /** What every figure on the sheet rests on. Its cells are the fields: each opens what it names. */
 export const TitleBlock = memo(function TitleBlock(props: TitleBlockProps) {
   const { sheet, title, below, scale } = props
-  const frame = useAppState((state) => state.frame)
+  const frame = useLateAppState(frameOf)
   const { printer, printers = [], prices, name } = frame
   const [worst] = useCostBlame()
   const [day] = useState(() => dayOf(new Date()))

@@ -1,11 +1,12 @@
-import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react'
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { layerStiffness } from '../../../core/choose/layerStiffness.ts'
 import { savingOf, type StepSaving } from '../../../core/choose/stepSavings.ts'
 import type { Census } from '../../../core/model/census.ts'
 import type { PartWay } from '../../../core/model/frame.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import type { PartShape } from '../../../state/store/types.ts'
-import { useActions, useAppState } from '../../appContext.ts'
+import { useActions } from '../../appContext.ts'
+import { useLateAppState } from '../../useLateAppState.ts'
 import { useInSlices } from '../../inTurn/useInSlices.ts'
 import { countedSteps, freeSteps, type Step } from '../../part/steps.ts'
 import { frameThen, pricerOf, type FrameThen } from '../chosenParts.ts'
@@ -43,7 +44,7 @@ export interface FrameSteps {
 export function useFrameSteps(shapes: ReadonlyMap<string, PartShape>): FrameSteps {
   const { tryRecipe } = useActions()
   // A moment late, so that a point that is dragged does not wait for it.
-  const then = useDeferredValue(useAppState(frameThen))
+  const then = useLateAppState(frameThen)
   const [counts, setCounts] = useState(NONE)
   const [isCounting, setCounting] = useState(false)
   const running = useRef<AbortController | null>(null)

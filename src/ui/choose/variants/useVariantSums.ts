@@ -1,11 +1,12 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { sumWith } from '../../../core/choose/sumWith.ts'
 import type { Option } from '../../../core/choose/types.ts'
 import type { FrameSum } from '../../../core/frame/types.ts'
 import type { Census } from '../../../core/model/census.ts'
 import type { Part, Variant } from '../../../core/model/frame.ts'
 import type { GeometrySettings, Recipe } from '../../../core/model/settings.ts'
-import { useActions, useAppState } from '../../appContext.ts'
+import { useActions } from '../../appContext.ts'
+import { useLateAppState } from '../../useLateAppState.ts'
 import { frameThen, type FrameThen } from '../chosenParts.ts'
 import { countJobs } from '../countJobs.ts'
 import { layersHangOn } from '../../layersHangOn.ts'
@@ -19,7 +20,7 @@ export function useVariantSums(variants: readonly Variant[]): ReadonlyMap<string
   const { tryRecipe } = useActions()
   const [counts, setCounts] = useState(NONE)
   // A moment late, so that a point that is dragged does not wait for it.
-  const then = useDeferredValue(useAppState(frameThen))
+  const then = useLateAppState(frameThen)
   const wanted = useMemo(
     () =>
       variants.flatMap(({ ways }) =>
