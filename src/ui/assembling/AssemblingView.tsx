@@ -139,7 +139,6 @@ export function AssemblingView() {
     >
       <div className="frame-drawing">
         <Assembly
-          litId={null}
           chosenId={null}
           onLight={nothing}
           onChoose={(partId) => {

@@ -13,7 +13,8 @@ import { SaveDrawing } from './SaveDrawing.tsx'
 import { ScaleBar } from './ScaleBar.tsx'
 import { FrameSignButtons, FrameSigns } from './FrameSigns.tsx'
 import { placeSigns } from './placeSigns.ts'
-import { BoughtPiece, PieceFaces, PieceLines } from './PieceLines.tsx'
+import { LeaderLine, LitFaces, LitLines } from './LitPiece.tsx'
+import { BoughtPiece, PieceLines } from './PieceLines.tsx'
 import { useJoinable } from '../useJoinable.ts'
 import { useFramePlaces } from '../useFramePlaces.ts'
 import { useDrawing } from './useDrawing.ts'
@@ -25,9 +26,8 @@ import { INKS, inkDepths, inkWords, type InkId } from './inks.ts'
 
 const VIEW_NAMES = { slant: 'Slant', top: 'Top', front: 'Front', side: 'Side' } as const
 export interface AssemblyProps {
-  /** The part pointed at, here or in the list. */
-  readonly litId: string | null
   readonly chosenId: string | null
+  /** A part or its number is pointed at; null when no longer. */
   readonly onLight: (partId: string | null) => void
   /** A part or its number was pressed. */
   readonly onChoose: (partId: string) => void
@@ -43,7 +43,7 @@ export interface AssemblyProps {
 
 /** The frame as an assembly drawing: parts in lines, numbered as in the list. */
 export function Assembly(props: AssemblyProps) {
-  const { litId, chosenId, onLight, onChoose, laid, ghosts, overlay, signs } = props
+  const { chosenId, onLight, onChoose, laid, ghosts, overlay, signs } = props
   const parts = useAppState((state) => state.frame.parts)
   const placed = useFramePlaces()
   const rows = useAppState(ledgerRows)
@@ -140,7 +140,7 @@ export function Assembly(props: AssemblyProps) {
     lieRef.current = drawing
   }, [lieRef, drawing])
 
-  const pointAt = useCallback(
+  const lightPiece = useCallback(
     (partId: string | null) => {
       pointedAt.current = partId
       onLight(partId)
@@ -222,54 +222,26 @@ export function Assembly(props: AssemblyProps) {
             <LooseLabel boxPx={loose.boxPx} />
           )}
           {drawing?.items.map((item) => (
-            <PieceFaces
+            <LitFaces
               key={item.item}
               item={item}
               depth={depths.get(item.item) ?? null}
-              isLit={item.item === litId || item.item === chosenId}
-              onHover={pointAt}
+              isChosen={item.item === chosenId}
+              onHover={lightPiece}
             />
           ))}
           {drawing?.items.map((item) => (
-            <PieceLines
-              key={item.item}
-              item={item}
-              isLit={item.item === litId || item.item === chosenId}
+            <LitLines key={item.item} item={item} isChosen={item.item === chosenId} />
+          ))}
+          {[...leaders.values()].map((leader) => (
+            <LeaderLine
+              key={leader.item}
+              leader={leader}
+              isChosen={leader.item === chosenId}
+              isFaulty={items.some(({ id, fault }) => id === leader.item && fault !== null)}
+              isNarrow={isNarrow}
             />
           ))}
-          {[...leaders.values()].map(({ item, number, knee, anchor, side }) => {
-            const isFaulty = items.some(({ id, fault }) => id === item && fault !== null)
-            // Below the figure under the number, where there is one.
-            const start =
-              side === 'top'
-                ? number.y + (isNarrow ? 14 : 25)
-                : side === 'bottom'
-                  ? number.y - 12
-                  : number.y
-            const points =
-              side === 'top' || side === 'bottom'
-                ? `${number.x},${start} ${anchor.x},${anchor.y}`
-                : `${side === 'left' ? number.x + 12 : number.x - 12},${knee.y} ${knee.x},${knee.y} ` +
-                  `${anchor.x},${anchor.y}`
-            return (
-              <g
-                key={item}
-                className={
-                  item === litId || item === chosenId
-                    ? 'leader leader-lit'
-                    : isFaulty
-                      ? 'leader leader-amber'
-                      : 'leader'
-                }
-              >
-                <polyline points={points} />
-                <circle cx={anchor.x} cy={anchor.y} r="2.1" />
-                {isFaulty ? (
-                  <circle className="mark-ring" cx={anchor.x} cy={anchor.y} r="8" />
-                ) : null}
-              </g>
-            )
-          })}
           {drawing === null ? null : (
             <ScaleBar
               pxPerMm={drawing.scale}
@@ -296,17 +268,11 @@ export function Assembly(props: AssemblyProps) {
           ))}
           {drawing === null || isMoving ? null : overlay?.(drawing)}
           <FrameSigns signs={placedSigns} isNarrow={isNarrow} />
-          <NumberWords
-            items={items}
-            leaders={leaders}
-            litIds={[litId, chosenId]}
-            showsWords={!isNarrow}
-          />
+          <NumberWords items={items} leaders={leaders} chosenId={chosenId} showsWords={!isNarrow} />
         </svg>
         <ItemNumbers
           items={items}
           leaders={leaders}
-          litId={litId}
           chosenId={chosenId}
           onHover={onLight}
           onChoose={onChoose}

@@ -1,5 +1,6 @@
-import type { KeyboardEvent } from 'react'
+import { memo, type KeyboardEvent } from 'react'
 import type { Leader } from '../../core/drawing/placeLeaders.ts'
+import { useIsPointedAt } from '../set/pointedItem.ts'
 
 export interface NumberedItem {
   readonly id: string
@@ -19,50 +20,69 @@ export interface NumberedItem {
 interface ItemNumbersProps {
   readonly items: readonly NumberedItem[]
   readonly leaders: ReadonlyMap<string, Leader>
-  readonly litId: string | null
   readonly chosenId: string | null
   readonly onHover: (item: string | null) => void
   readonly onChoose: (item: string) => void
 }
 
 /** What is pressed at the numbers: buttons in the order of the list, over the numbers drawn. */
-export function ItemNumbers(props: ItemNumbersProps) {
-  const { items, leaders, litId, chosenId, onHover, onChoose } = props
-  return items.map(({ id, number, name, words, fault }) => {
-    const leader = leaders.get(id)
+export function ItemNumbers({ items, leaders, chosenId, onHover, onChoose }: ItemNumbersProps) {
+  return items.map((item) => {
+    const leader = leaders.get(item.id)
     if (leader === undefined) return null
     return (
-      <button
-        key={id}
-        type="button"
-        data-item={number}
-        className={`item-number item-number-${leader.side}${litId === id || chosenId === id ? ' item-number-lit' : ''}`}
-        style={{ left: `${leader.number.x}px`, top: `${leader.number.y}px` }}
-        aria-pressed={chosenId === id}
-        aria-label={
-          [`${number} ${name}`, words, fault ?? ''].filter(Boolean).join(', ') +
-          (chosenId === id ? ': open its sheet' : ': choose')
-        }
-        onPointerEnter={() => {
-          onHover(id)
-        }}
-        onPointerLeave={() => {
-          onHover(null)
-        }}
-        onFocus={() => {
-          onHover(id)
-        }}
-        onBlur={() => {
-          onHover(null)
-        }}
-        onClick={() => {
-          onChoose(id)
-        }}
-        onKeyDown={walkNumbers}
+      <ItemNumber
+        key={item.id}
+        item={item}
+        leader={leader}
+        isChosen={chosenId === item.id}
+        onHover={onHover}
+        onChoose={onChoose}
       />
     )
   })
 }
+
+interface ItemNumberProps extends Pick<ItemNumbersProps, 'onHover' | 'onChoose'> {
+  readonly item: NumberedItem
+  readonly leader: Leader
+  readonly isChosen: boolean
+}
+
+const ItemNumber = memo(function ItemNumber(props: ItemNumberProps) {
+  const { item, leader, isChosen, onHover, onChoose } = props
+  const { id, number, name, words, fault } = item
+  const isLit = useIsPointedAt(id) || isChosen
+  return (
+    <button
+      type="button"
+      data-item={number}
+      className={`item-number item-number-${leader.side}${isLit ? ' item-number-lit' : ''}`}
+      style={{ left: `${leader.number.x}px`, top: `${leader.number.y}px` }}
+      aria-pressed={isChosen}
+      aria-label={
+        [`${number} ${name}`, words, fault ?? ''].filter(Boolean).join(', ') +
+        (isChosen ? ': open its sheet' : ': choose')
+      }
+      onPointerEnter={() => {
+        onHover(id)
+      }}
+      onPointerLeave={() => {
+        onHover(null)
+      }}
+      onFocus={() => {
+        onHover(id)
+      }}
+      onBlur={() => {
+        onHover(null)
+      }}
+      onClick={() => {
+        onChoose(id)
+      }}
+      onKeyDown={walkNumbers}
+    />
+  )
+})
 
 const WALKS: Readonly<Record<string, number>> = {
   ArrowLeft: -1,
@@ -88,7 +108,7 @@ function walkNumbers(event: KeyboardEvent<HTMLButtonElement>): void {
 interface NumberWordsProps {
   readonly items: readonly NumberedItem[]
   readonly leaders: ReadonlyMap<string, Leader>
-  readonly litIds: readonly (string | null)[]
+  readonly chosenId: string | null
   readonly showsWords: boolean
 }
 
@@ -96,25 +116,43 @@ interface NumberWordsProps {
  * The numbers as they are drawn and printed, each where its leader line begins, with a figure of it
  * below.
  */
-export function NumberWords({ items, leaders, litIds, showsWords }: NumberWordsProps) {
+export function NumberWords({ items, leaders, chosenId, showsWords }: NumberWordsProps) {
   return (
     <g aria-hidden="true">
-      {items.map(({ id, number, words, fault }) => {
-        const at = leaders.get(id)?.number
-        if (at === undefined) return null
-        const lit = litIds.includes(id) ? ' item-words-lit' : ''
-        const colour = lit === '' && fault !== null ? ' item-words-amber' : lit
-        return (
-          <g key={id} className={`item-words${colour}`} transform={`translate(${at.x} ${at.y})`}>
-            <text y="6">{number}</text>
-            {showsWords && (fault ?? words) !== '' ? (
-              <text className="item-mass" y="20">
-                {fault ?? words}
-              </text>
-            ) : null}
-          </g>
+      {items.map((item) => {
+        const leader = leaders.get(item.id)
+        return leader === undefined ? null : (
+          <NumberWord
+            key={item.id}
+            item={item}
+            leader={leader}
+            isChosen={chosenId === item.id}
+            showsWords={showsWords}
+          />
         )
       })}
     </g>
   )
 }
+
+interface NumberWordProps extends Omit<ItemNumberProps, 'onHover' | 'onChoose'> {
+  readonly showsWords: boolean
+}
+
+const NumberWord = memo(function NumberWord(props: NumberWordProps) {
+  const { item, leader, isChosen, showsWords } = props
+  const { id, number, words, fault } = item
+  const isLit = useIsPointedAt(id) || isChosen
+  const colour = isLit ? ' item-words-lit' : fault === null ? '' : ' item-words-amber'
+  const { x, y } = leader.number
+  return (
+    <g className={`item-words${colour}`} transform={`translate(${x} ${y})`}>
+      <text y="6">{number}</text>
+      {showsWords && (fault ?? words) !== '' ? (
+        <text className="item-mass" y="20">
+          {fault ?? words}
+        </text>
+      ) : null}
+    </g>
+  )
+})

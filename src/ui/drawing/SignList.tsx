@@ -1,10 +1,15 @@
 import '../styles/frameSigns.css'
+import { memo } from 'react'
 import type { FrameSign } from '../../core/aircraft/report/frameSigns.ts'
 import { toldWords } from '../../core/words/toldWords.ts'
 import { RunInSign } from './RunInSign.tsx'
 
+interface SignListProps {
+  readonly signs: readonly FrameSign[]
+}
+
 /** The same in words: a sentence for each sign on the drawing. */
-export function SignList({ signs }: { readonly signs: readonly FrameSign[] }) {
+export const SignList = memo(function SignList({ signs }: SignListProps) {
   if (signs.length === 0) return null
   return (
     <ul className="sign-list" aria-label="What runs into what">
@@ -23,7 +28,7 @@ export function SignList({ signs }: { readonly signs: readonly FrameSign[] }) {
       ))}
     </ul>
   )
-}
+})
 
 /** @param place in the list of signs. */
 export function signId(place: number): string {

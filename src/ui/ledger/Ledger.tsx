@@ -1,4 +1,4 @@
-import { lazy, Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react'
+import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useRef, useState } from 'react'
 import { ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
 import { useInTurn } from '../inTurn/useInTurn.ts'
@@ -16,14 +16,8 @@ const SelectionBar = lazy(async () => {
 /** Rows drawn in one task: a row takes some 5 ms the first time. */
 const ROWS_AT_ONCE = 3
 
-interface LedgerProps {
-  /** The part pointed at, here or in the drawing. */
-  readonly litId: string | null
-  readonly onLight: (partId: string | null) => void
-}
-
 /** The parts of the frame, one line each, numbered as in the drawing. */
-export function Ledger({ litId, onLight }: LedgerProps) {
+export const Ledger = memo(function Ledger() {
   const rows = useAppState(ledgerRows)
   const selection = useAppState((state) => state.selection)
   const openPartId = useAppState((state) => state.openPartId)
@@ -80,9 +74,7 @@ export function Ledger({ litId, onLight }: LedgerProps) {
                 item={items.get(row.part.id) ?? 0}
                 weight={(row.sum?.massShare ?? 0) / heaviest}
                 isChosen={row.part.id === openPartId}
-                isLit={row.part.id === litId}
                 isTicked={selection.includes(row.part.id)}
-                onLight={onLight}
                 onChoose={openPart}
               />
             ) : null,
@@ -102,4 +94,4 @@ export function Ledger({ litId, onLight }: LedgerProps) {
       ) : null}
     </>
   )
-}
+})

@@ -5,6 +5,7 @@ import type { LedgerRow } from '../../state/store/derived.ts'
 import { bedWords } from '../part/bedWords.ts'
 import { plateMark } from '../part/plateWords.ts'
 import { formatAddress } from '../set/address.ts'
+import { pointAt, useIsPointedAt } from '../set/pointedItem.ts'
 import { showGrams, showMoney, showTime } from '../show.ts'
 import { Cautions } from './Cautions.tsx'
 import { FigureCell } from './FigureCell.tsx'
@@ -24,9 +25,7 @@ interface LedgerRowViewProps {
   /** Share of the heaviest line, 0–1. */
   readonly weight: number
   readonly isChosen: boolean
-  readonly isLit: boolean
   readonly isTicked: boolean
-  readonly onLight: (partId: string | null) => void
   readonly onChoose: (partId: string) => void
 }
 
@@ -34,9 +33,9 @@ const NO_FIGURE = { mid: null, range: '' } as const
 
 /** One line of the item list; its name leads to the part's own sheet. */
 export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewProps) {
-  const { row, item, currency, printer, weight, isChosen, isLit, isTicked } = props
-  const { onLight, onChoose } = props
+  const { row, item, currency, printer, weight, isChosen, isTicked, onChoose } = props
   const { part, material, work, sum } = row
+  const isLit = useIsPointedAt(part.id)
   const totals = sum === null ? null : printedTotals(sum)
   const isCounted = totals !== null && row.figures !== null
   const read = readOf(work)
@@ -55,16 +54,16 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
     <tr
       className={classes.join(' ')}
       onPointerEnter={() => {
-        onLight(part.id)
+        pointAt(part.id)
       }}
       onPointerLeave={() => {
-        onLight(null)
+        pointAt(null)
       }}
       onFocus={() => {
-        onLight(part.id)
+        pointAt(part.id)
       }}
       onBlur={() => {
-        onLight(null)
+        pointAt(null)
       }}
       onClick={(event) => {
         // A press beside the name, the tick or a remedy chooses the line.

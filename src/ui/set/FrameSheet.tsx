@@ -1,4 +1,4 @@
-import { lazy, memo, Suspense, useCallback, useState } from 'react'
+import { lazy, memo, Suspense, useCallback, useEffect, useState } from 'react'
 import { piecesWords } from '../../core/frame/sayings.ts'
 import { frameSum, ledgerRows } from '../../state/store/derived.ts'
 import { useActions, useAppState, useReadState } from '../appContext.ts'
@@ -13,6 +13,7 @@ import { formatAddress } from './address.ts'
 import { AssemblyOrder, OrderPaper } from './AssemblyOrder.tsx'
 import { DrawnSheet } from './DrawnSheet.tsx'
 import { TitleBlock } from './TitleBlock.tsx'
+import { pointAt, watchPointed } from './pointedItem.ts'
 import { goTo } from './useAddress.ts'
 
 /** Not in the sheet's first load: most visits weigh what stands already. */
@@ -24,15 +25,12 @@ const AssemblingView = lazy(async () => ({
 export function FrameSheet() {
   const { openPart } = useActions()
   const readState = useReadState()
-  const chosenId = useAppState((state) => state.openPartId)
   const name = useAppState((state) => state.frame.name)
-  const [litId, setLit] = useState<string | null>(null)
   const hasParts = useAppState((state) => state.frame.parts.length > 0)
   const [isAssembling, setAssembling] = useState(false)
 
-  const light = useCallback(
-    (partId: string | null) => {
-      setLit(partId)
+  useEffect(() => {
+    const unwatch = watchPointed((partId) => {
       const state = readState()
       const item = state.frame.parts.findIndex(({ id }) => id === partId) + 1
       const { rows, printed } = frameSum(state)
@@ -45,9 +43,12 @@ export function FrameSheet() {
               words: `without ${item}`,
             },
       )
-    },
-    [readState],
-  )
+    })
+    return () => {
+      unwatch()
+      pointAt(null)
+    }
+  }, [readState])
   const choose = useCallback(
     (partId: string) => {
       const { openPartId, frame } = readState()
@@ -85,13 +86,13 @@ export function FrameSheet() {
         ) : (
           <>
             <div className="frame-drawing">
-              <SignedAssembly litId={litId} chosenId={chosenId} onLight={light} onChoose={choose} />
+              <SignedAssembly onLight={pointAt} onChoose={choose} />
               <StoryNote />
               <PlanBelow />
               <AssemblyOrder />
             </div>
             <div className="frame-list">
-              <Ledger litId={litId} onLight={light} />
+              <Ledger />
             </div>
           </>
         )}
