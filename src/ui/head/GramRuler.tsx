@@ -24,6 +24,15 @@ const TICK_PX = 10
 /** Room for the 0 and the sign that the scale is broken after it, px. */
 const BREAK_PX = 26
 
+/** A ruler so short has room for the limit's figure with one word. px */
+const SHORT_PX = 320
+
+/** Which limit it is, where there is room to say so. */
+function limitName(limit: StrictestLimit | null, widthPx: number): string {
+  if (widthPx < SHORT_PX) return 'limit'
+  return limit?.kind === 'printed' ? 'printed limit' : 'all-up limit'
+}
+
 /**
  * The printed mass on a scale of grams or ounces: a tick with a flag at the middle, a band for the
  * range, the limit through the scale with a hatch beyond it, the carbon frame dotted, and dashed
@@ -58,7 +67,7 @@ export function GramRuler({ massG, carbonG, limit = null }: GramRulerProps) {
   if (limitG !== null)
     labels.push({
       id: 'limit',
-      words: `${limit?.kind === 'printed' ? 'printed limit' : 'all-up limit'} ${formatGrams(limitG, undefined, 1)}`,
+      words: `${limitName(limit, widthPx)} ${formatGrams(limitG, undefined, 1)}`,
       xPx: scale(limitG),
       side: 'right',
     })
