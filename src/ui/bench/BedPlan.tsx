@@ -31,6 +31,8 @@ interface BedPlanProps {
 const WIDTH = 300
 /** What a number needs of a piece to stand in it. */
 const ROOM_PX = 22
+/** A piece no longer than this has no free place for a number among its own lines. */
+const LONG_PX = 64
 /** A press that moves less chooses the piece, px. */
 const STILL_PX = 3
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
@@ -182,11 +184,11 @@ export function BedPlan(props: BedPlanProps) {
         const plan = plans[partId]
         if (number === undefined || plan === undefined || drag?.at === at) return null
         const [x, y] = middleOf(spot, plan.outline)
-        const small = smallMm(plan)
+        const [small, long] = sidesMm(plan)
         // A piece too small to hold its number has it above, and of several only the first.
-        const isSmall = small * scale < ROOM_PX
+        const isSmall = small * scale < ROOM_PX || long * scale < LONG_PX
         if (isSmall && run.spots.findIndex((other) => other.partId === partId) !== at) return null
-        const lift = isSmall ? (small * scale) / 2 + 6 : -5
+        const lift = isSmall ? (Math.min(long, 2 * small) * scale) / 2 + 6 : -5
         return (
           <text key={key} className="bed-number" x={x * scale} y={(deep - y) * scale - lift}>
             {number}
@@ -197,8 +199,9 @@ export function BedPlan(props: BedPlanProps) {
   )
 }
 
-/** The shorter side of a piece, mm. */
-function smallMm({ drawing: { boxPx, scale } }: PiecePlan): number {
+/** The shorter and the longer side of a piece, mm. */
+function sidesMm({ drawing: { boxPx, scale } }: PiecePlan): readonly [number, number] {
   const [left, top, right, bottom] = boxPx
-  return Math.min(right - left, bottom - top) / scale
+  const [wide, high] = [(right - left) / scale, (bottom - top) / scale]
+  return [Math.min(wide, high), Math.max(wide, high)]
 }

@@ -75,13 +75,18 @@ function nothing(): void {
   // The list says what its holes are for.
 }
 
-/** How far a number stands from its hole. px */
-const OFF_PX = 9
+/** How far a number stands from its hole's edge, and the least hole that has room for one. px */
+const OFF_PX = 5
+const ROOM_PX = 28
+/** From the middle of a number to its foot. px */
+const FOOT_PX = 4
 
 function Numbered({ look, name }: { readonly look: LookAnswer; readonly name: string }) {
   const { drawing, holes } = look
   const { widthPx, heightPx, items } = drawing
-  const places = holes.flatMap((group) => group.places)
+  const places = holes.flatMap(({ diameterMm, places: own }) =>
+    own.map((place) => ({ ...place, widePx: diameterMm * drawing.scale })),
+  )
   const hidden = places.filter(({ isSeen }) => !isSeen)
   return (
     <>
@@ -97,16 +102,23 @@ function Numbered({ look, name }: { readonly look: LookAnswer; readonly name: st
         {items.map((item) => (
           <PieceLines key={item.item} item={item} isLit={false} />
         ))}
-        {places.map(({ number, x, y, isSeen }) =>
-          isSeen ? (
+        {places.map(({ number, x, y, widePx, isSeen }) => {
+          if (!isSeen) return null
+          // In the hole, or right beside it: never upon its edge.
+          const isInside = widePx >= ROOM_PX
+          return (
             <g key={number}>
-              <circle className="mark-hole" cx={x} cy={y} r="3" />
-              <text className="bed-number drill-number" x={x + OFF_PX} y={y - OFF_PX / 2}>
+              {isInside ? null : <circle className="mark-hole" cx={x} cy={y} r="3" />}
+              <text
+                className={`bed-number drill-number${isInside ? ' drill-number-inside' : ''}`}
+                x={isInside ? x : x + Math.max(3, widePx / 2) + OFF_PX}
+                y={y + FOOT_PX}
+              >
                 {number}
               </text>
             </g>
-          ) : null,
-        )}
+          )
+        })}
       </svg>
       {hidden.length === 0 ? null : (
         <p className="hint">Not seen from here: {hidden.map(({ number }) => number).join(', ')}.</p>
