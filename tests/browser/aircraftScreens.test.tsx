@@ -263,7 +263,7 @@ describe('Carbon twin', { timeout: 120_000 }, () => {
     await drawAircraft({ items: [PACK] }, [boxFile('peg.stl', 2, 2, 1)])
     const twin = await openSection('Carbon twin')
     await expect
-      .element(twin.getByText(/^Stay printed: peg/))
+      .element(twin.getByText(/^peg: /))
       .toHaveTextContent(/1 mm high over an outline as large as a square of 2 mm/)
   })
 

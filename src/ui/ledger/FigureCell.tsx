@@ -1,4 +1,5 @@
 import { memo } from 'react'
+import { markPad } from '../fields/markPad.ts'
 
 interface FigureCellProps {
   readonly className: string
@@ -8,6 +9,8 @@ interface FigureCellProps {
   readonly mid: string | null
   readonly range: string
   readonly rough: boolean
+  /** Whether the column stands by its decimal mark: figures in it have one decimal or two. */
+  readonly byMark?: boolean
 }
 
 /**
@@ -15,14 +18,14 @@ interface FigureCellProps {
  * alone.
  */
 export const FigureCell = memo(function FigureCell(props: FigureCellProps) {
-  const { className, unit, mid, range, rough } = props
+  const { className, unit, mid, range, rough, byMark = false } = props
   return (
     <td className={`${className} figures`}>
       {mid === null ? (
         <span className="quiet-text">–</span>
       ) : (
         <>
-          <span className="figure">
+          <span className="figure" data-pad={byMark ? markPad(mid) : undefined}>
             {rough && !mid.startsWith('<') ? '~' : ''}
             {mid}
             <span className="cell-unit"> {unit}</span>

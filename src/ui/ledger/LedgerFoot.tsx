@@ -35,6 +35,7 @@ export function LedgerFoot() {
           unit={massUnit()}
           {...showGrams(printed.massG)}
           rough={false}
+          byMark
         />
         <FigureCell
           className="cell-cost"

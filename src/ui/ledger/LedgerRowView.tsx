@@ -106,6 +106,7 @@ export const LedgerRowView = memo(function LedgerRowView(props: LedgerRowViewPro
         mid={mass.mid}
         range={sum?.massFrom === 'weighed' ? 'weighed' : mass.range}
         rough={rough}
+        byMark
       />
       <FigureCell
         className="cell-cost"

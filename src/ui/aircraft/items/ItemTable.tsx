@@ -7,6 +7,7 @@ import { ITEM_GROUPS } from '../../../core/data/itemKinds.ts'
 import { BASIS_WORDS, GROUP_WORDS, pieceG, tenthG, pieceMass } from '../words.ts'
 import { ItemPanel } from './ItemPanel.tsx'
 import { massUnit } from '../../../core/words/shownUnits.ts'
+import { markPad } from '../../fields/markPad.ts'
 
 /** Lines of joints change with them, and with nothing else. */
 const isFromJoints = ({ sitesMm }: Item): boolean => sitesMm !== undefined
@@ -91,7 +92,9 @@ export function ItemTable(props: ItemTableProps) {
                     </span>
                   </th>
                   <td className="figures">{item.quantity}</td>
-                  <td className="figures wide-only">{pieceG(item.massG)}</td>
+                  <td className="figures wide-only" data-pad={markPad(pieceG(item.massG))}>
+                    {pieceG(item.massG)}
+                  </td>
                   <td className="figures item-mass">{tenthG(countedG.get(item.id) ?? 0)}</td>
                   <td className="figures wide-only">{showFixed(item.costEach)}</td>
                   <td className="wide-only item-word quiet-text">{item.status}</td>

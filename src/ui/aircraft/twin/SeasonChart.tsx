@@ -143,6 +143,7 @@ function BarGroup({ title, bars, top, width }: BarGroupProps) {
       {bars.map(({ name, isPrinted, range, figure, span }, i) => {
         const y = top + HEAD_PX + ROW_PX * i
         const middle = y + 8
+        const reach = `M${x(range.low)} ${middle - 5}v10m0 -5H${x(range.high)}m0 -5v10`
         return (
           <g key={name}>
             <text className="season-name" x="0" y={y + 12}>
@@ -155,10 +156,8 @@ function BarGroup({ title, bars, top, width }: BarGroupProps) {
               width={Math.max(1, x(range.mid) - NAME_PX)}
               height="16"
             />
-            <path
-              className="season-reach"
-              d={`M${x(range.low)} ${middle - 5}v10m0 -5H${x(range.high)}m0 -5v10`}
-            />
+            <path className="season-reach-ground" d={reach} />
+            <path className="season-reach" d={reach} />
             <text className="season-figure" x={width} y={y + 8}>
               {figure}
             </text>

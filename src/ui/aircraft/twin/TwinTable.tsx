@@ -5,6 +5,7 @@ import type { PartShape } from '../../../state/store/types.ts'
 import { figureWords, pieceG, pieceSpan, spanWords } from '../words.ts'
 import { TwinChoice } from './TwinChoice.tsx'
 import { massUnit, lengthUnit } from '../../../core/words/shownUnits.ts'
+import { markPad } from '../../fields/markPad.ts'
 
 interface TwinTableProps {
   readonly parts: readonly TwinEntry[]
@@ -50,7 +51,9 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
                   </span>
                 </th>
                 <td className="figures" data-head={`one piece, ${massUnit()}`}>
-                  {pieceG(twin.chosen.massG.mid)}
+                  <span data-pad={markPad(pieceG(twin.chosen.massG.mid))}>
+                    {pieceG(twin.chosen.massG.mid)}
+                  </span>
                   <span className="range">{pieceSpan(twin.chosen.massG)}</span>
                 </td>
                 <td className="figures" data-head="cost">
@@ -61,7 +64,7 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
                   {figureWords(twin.chosen.stiffness.mid, 1)}
                   <span className="range">{spanWords(twin.chosen.stiffness, '×', 1)}</span>
                 </td>
-                <td className="twin-choice">
+                <td className="twin-choice" data-head={`plate, ${lengthUnit()}`}>
                   <TwinChoice
                     partId={partId}
                     name={name}
@@ -81,11 +84,16 @@ export function TwinTable({ parts, shapes, currency }: TwinTableProps) {
         </p>
       )}
       {staying.length === 0 ? null : (
-        <p className="hint">
-          Stay printed:{' '}
-          {staying.map(({ name, words }) => `${name} (${toldWords(lowerFirst(words))})`).join(', ')}
-          .
-        </p>
+        <>
+          <p className="hint">Stay printed:</p>
+          <ul className="staying">
+            {staying.map(({ partId, name, words }) => (
+              <li key={partId}>
+                {name}: {toldWords(lowerFirst(words))}
+              </li>
+            ))}
+          </ul>
+        </>
       )}
       {cut.length === 0 ? null : (
         <p className="hint">

@@ -13,6 +13,7 @@ import { showGhost } from '../../head/ghost.ts'
 import { showGrams, showMass, showNumber, trueMinus } from '../../show.ts'
 import { useFrameSteps, type FrameStep } from './useFrameSteps.ts'
 import { stepWords } from './stepWords.ts'
+import { markPad } from '../../fields/markPad.ts'
 
 const RANKINGS = [
   { id: 'grams', name: 'Grams saved' },
@@ -121,7 +122,9 @@ export function SavesMost() {
                         <span style={{ inlineSize: `${(100 * -saving.massG.mid) / mostG}%` }} />
                       </td>
                       <td>
-                        <strong>{showGrams(saving.massG).mid}</strong>
+                        <strong data-pad={markPad(showGrams(saving.massG).mid)}>
+                          {showGrams(saving.massG).mid}
+                        </strong>
                         <span className="range">{rangeWords(saving.massG)}</span>
                       </td>
                       <td>{trueMinus(withSign(minutes, String(minutes)))}</td>
