@@ -8,6 +8,7 @@ import type { Vec3 } from '../../../core/model/mesh.ts'
 import { FrameLines } from '../../drawing/FrameLines.tsx'
 import { ScaleBar } from '../../drawing/ScaleBar.tsx'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
+import { useWidth } from '../../fields/useWidth.ts'
 import { showLength } from '../../show.ts'
 import { nameMasses } from './nameMasses.ts'
 
@@ -19,9 +20,11 @@ interface BalanceDrawingProps {
 
 type Point = readonly [x: number, y: number]
 
-const SIZE = 560
+/** Widths a view may have, px; of the first picture, before its room is measured. */
+const WIDTH = { least: 280, first: 560, most: 736 } as const
 const MARGIN = 26
-const MOST_R = 22
+/** Of the heaviest mass's circle, of the width. */
+const MOST_R = 0.04
 
 /**
  * Side view above plan, nose left (first angle): the parts in outline, every mass as a circle; both
@@ -65,15 +68,18 @@ interface ViewProps {
 
 function View({ balance, motors, propMm, reach, words, project, isPlan = false }: ViewProps) {
   const figure = useRef<HTMLElement>(null)
-  const height = isPlan ? SIZE : SIZE * 0.45
-  const across = scaleLinear([-reach, reach], [MARGIN, SIZE - MARGIN])
-  const pxPerMm = (SIZE - 2 * MARGIN) / (2 * reach)
+  // Words keep their size on a phone: the view is as wide as it is shown.
+  const room = useWidth(figure, WIDTH.first)
+  const size = Math.round(Math.min(WIDTH.most, Math.max(WIDTH.least, room)))
+  const height = isPlan ? size : Math.round(size * 0.45)
+  const across = scaleLinear([-reach, reach], [MARGIN, size - MARGIN])
+  const pxPerMm = (size - 2 * MARGIN) / (2 * reach)
   const at = (point: Vec3): Point => {
     const [right, up] = project(point)
     return [across(right), height / 2 - up * pxPerMm]
   }
   const most = Math.max(...balance.placed.map(({ massG }) => massG))
-  const radius = scaleSqrt([0, most], [0, MOST_R])
+  const radius = scaleSqrt([0, most], [0, MOST_R * size])
   const [cx, cy] = at(balance.cgMm)
   const [ox, oy] = at([0, 0, 0])
   const drawn = balance.placed.map(({ id, name, massG, centreMm }, index) => {
@@ -81,21 +87,21 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
     // Two pieces may share a place, and nothing here moves but by being drawn anew.
     return { key: `${id} ${index}`, name, massG, x, y, radius: radius(massG) }
   })
-  const sheet = { widthPx: SIZE, heightPx: height, mark: { x: cx, y: cy } }
+  const sheet = { widthPx: size, heightPx: height, mark: { x: cx, y: cy } }
   return (
     <figure ref={figure}>
       <svg
-        viewBox={`0 0 ${SIZE} ${height}`}
+        viewBox={`0 0 ${size} ${height}`}
         role="img"
         aria-label={`${words}: ${cgWords(balance)}`}
       >
         <FrameLines
           view={isPlan ? VIEWS.top : VIEWS.side}
-          widthPx={SIZE}
+          widthPx={size}
           heightPx={height}
           scale={pxPerMm}
         />
-        <line className="draw-axis" x1={0} x2={SIZE} y1={oy} y2={oy} />
+        <line className="draw-axis" x1={0} x2={size} y1={oy} y2={oy} />
         <line className="draw-axis" x1={ox} x2={ox} y1={0} y2={height} />
         {motors.map((motor) => {
           const [x, y] = at(motor)
@@ -135,7 +141,7 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
           className="draw-cg-quarter"
           d={`M${cx} ${cy}h7a7 7 0 0 0 -7 -7zM${cx} ${cy}h-7a7 7 0 0 0 7 7z`}
         />
-        <ScaleBar pxPerMm={pxPerMm} widthPx={SIZE} xPx={8} yPx={height - 8} />
+        <ScaleBar pxPerMm={pxPerMm} widthPx={size} xPx={8} yPx={height - 8} />
       </svg>
       <figcaption>
         {words} <SaveDrawing of={figure} name={isPlan ? 'plan' : 'side'} />
