@@ -1,4 +1,4 @@
-import { useCallback, useRef, useState } from 'react'
+import { useCallback, useId, useRef, useState } from 'react'
 import { PART_VIEWS } from '../../core/drawing/partViews.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { LookAnswer } from '../../state/store/types.ts'
@@ -7,6 +7,8 @@ import { useAnswer } from '../drawing/useAnswer.ts'
 import { PieceFaces, PieceLines } from '../drawing/PieceLines.tsx'
 import { Choice } from '../fields/Choice.tsx'
 import { useWidth } from '../fields/useWidth.ts'
+import { lengthUnit } from '../../core/words/shownUnits.ts'
+import { showMm } from '../show.ts'
 
 const VIEWS = {
   top: 'from above',
@@ -83,6 +85,8 @@ const FOOT_PX = 4
 
 function Numbered({ look, name }: { readonly look: LookAnswer; readonly name: string }) {
   const { drawing, holes } = look
+  const twinId = useId()
+  const [left, , , bottom] = drawing.boxPx
   const { widthPx, heightPx, items } = drawing
   const places = holes.flatMap(({ diameterMm, places: own }) =>
     own.map((place) => ({ ...place, widePx: diameterMm * drawing.scale })),
@@ -95,6 +99,7 @@ function Numbered({ look, name }: { readonly look: LookAnswer; readonly name: st
         viewBox={`0 0 ${widthPx} ${heightPx}`}
         role="img"
         aria-label={`${name} with the numbers of its holes`}
+        aria-details={twinId}
       >
         {items.map((item) => (
           <PieceFaces key={item.item} item={item} isLit={false} onHover={nothing} />
@@ -120,6 +125,20 @@ function Numbered({ look, name }: { readonly look: LookAnswer; readonly name: st
           )
         })}
       </svg>
+      <details id={twinId} className="picture-twin">
+        <summary>Where the numbers are</summary>
+        <p className="hint">
+          From the left and from the lower edge as it is seen, {lengthUnit()}:{' '}
+          {places
+            .filter(({ isSeen }) => isSeen)
+            .map(({ number, x, y }) => {
+              const from = [x - left, bottom - y].map((px) => showMm(px / drawing.scale, 0))
+              return `${number} at ${from.join(', ')}`
+            })
+            .join('; ')}
+          . What each is for stands in the list below.
+        </p>
+      </details>
       {hidden.length === 0 ? null : (
         <p className="hint">Not seen from here: {hidden.map(({ number }) => number).join(', ')}.</p>
       )}

@@ -204,6 +204,7 @@ export function Assembly(props: AssemblyProps) {
         <svg
           ref={svgRef}
           role="slider"
+          aria-details="item-list"
           tabIndex={0}
           aria-valuemin={0}
           aria-valuemax={360}

@@ -5,7 +5,7 @@ import type { Leader } from '../../core/drawing/placeLeaders.ts'
 import { viewAxes } from '../../core/drawing/viewAxes.ts'
 import type { LookAnswer } from '../../state/store/types.ts'
 import type { CutPlane } from '../part/cutPlane.ts'
-import type { PartMark } from '../part/partMarks.ts'
+import { MARK_LIST, type PartMark } from '../part/partMarks.ts'
 import { DimensionLines } from './DimensionLines.tsx'
 import { Hatch } from './Hatch.tsx'
 import { LensDrawing, type Lens } from './LensDrawing.tsx'
@@ -45,6 +45,7 @@ export function PartDrawing(props: PartDrawingProps) {
       viewBox={`0 0 ${widthPx} ${heightPx}`}
       role="img"
       aria-label={label}
+      aria-details={marks.length === 0 ? undefined : MARK_LIST}
     >
       <g className={lens === null ? undefined : 'lens-body'}>
         {items.map((item) => (

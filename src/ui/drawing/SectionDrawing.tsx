@@ -81,7 +81,10 @@ export function SectionDrawing(props: SectionDrawingProps) {
       className="section-drawing"
       viewBox={`0 0 ${widthPx} ${heightPx}`}
       role="img"
-      aria-label={props.label}
+      aria-label={[
+        props.label,
+        ...new Set(named.map(({ words }) => `${words.name} ${words.figure}`.trim())),
+      ].join(' ')}
     >
       {drawn.map(({ region, path }) => {
         const key = keyOf(region)

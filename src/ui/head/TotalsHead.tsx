@@ -63,6 +63,7 @@ export function TotalsHead() {
               }
             />
           </dl>
+          {carbon === null ? null : <p className="unseen">carbon {showMass(carbon.massG)}</p>}
           <GramRuler massG={printed.massG} carbonG={carbon?.massG ?? null} limit={strictest} />
         </div>
         <div className="totals-line">

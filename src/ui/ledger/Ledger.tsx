@@ -52,7 +52,7 @@ export const Ledger = memo(function Ledger() {
   const ticked = selection.length === 0 ? 'none' : selection.length === rows.length ? 'all' : 'some'
   return (
     <>
-      <table className="ledger" ref={table}>
+      <table id="item-list" className="ledger" ref={table}>
         <caption className="unseen">
           Parts of the frame. Mass counts the pieces that fly; cost and time count spares too.
         </caption>

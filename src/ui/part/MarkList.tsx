@@ -1,7 +1,7 @@
 import type { Part } from '../../core/model/frame.ts'
 import { markId } from './goToRemedy.ts'
 import { MarkRemedy } from './MarkRemedy.tsx'
-import type { PartMark } from './partMarks.ts'
+import { MARK_LIST, type PartMark } from './partMarks.ts'
 
 interface MarkListProps {
   readonly marks: readonly PartMark[]
@@ -13,7 +13,11 @@ interface MarkListProps {
 export function MarkList({ marks, part }: MarkListProps) {
   if (marks.length === 0) return null
   return (
-    <ul className="part-marks" aria-label="Shown on the drawing">
+    <ul
+      className="part-marks"
+      aria-label="Shown on the drawing"
+      {...(part === undefined ? {} : { id: MARK_LIST })}
+    >
       {marks.map((mark) => {
         const { sign, kind, words, anchors } = mark
         return (

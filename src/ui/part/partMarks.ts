@@ -8,6 +8,9 @@ import type { LookAnswer } from '../../state/store/types.ts'
 import { lengthUnit, shownAs, shownOf } from '../../core/words/shownUnits.ts'
 import { showMm, showNumber } from '../show.ts'
 
+/** Where the marks of the part on show stand as text. */
+export const MARK_LIST = 'part-marks'
+
 /** Something shown on the drawing of a part, with its name and its line in the list below. */
 export interface PartMark {
   readonly kind: 'finding' | 'over' | 'zone' | 'hole'

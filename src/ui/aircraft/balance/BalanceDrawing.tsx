@@ -1,4 +1,4 @@
-import { useRef } from 'react'
+import { useId, useRef } from 'react'
 import { scaleLinear, scaleSqrt } from 'd3-scale'
 import type { FlightSetup } from '../../../core/model/aircraft.ts'
 import type { FrameBalance } from '../../../core/aircraft/balance/frameBalance.ts'
@@ -10,6 +10,7 @@ import { ScaleBar } from '../../drawing/ScaleBar.tsx'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
 import { useWidth } from '../../fields/useWidth.ts'
 import { showLength } from '../../show.ts'
+import { MassTable } from './MassTable.tsx'
 import { nameMasses } from './nameMasses.ts'
 
 interface BalanceDrawingProps {
@@ -45,11 +46,13 @@ export function BalanceDrawing({ balance, flight }: BalanceDrawingProps) {
   const reach =
     Math.max(50, ...all.map(([x, y, z]) => Math.max(Math.abs(x), Math.abs(y), Math.abs(z)))) +
     propMm * 1.05
-  const shared = { balance, motors, propMm, reach }
+  const twinId = useId()
+  const shared = { balance, motors, propMm, reach, twinId }
   return (
     <div className="drawings">
       <View {...shared} words="From the left, nose left" project={([x, , z]) => [-x, z]} />
       <View {...shared} words="From above, nose left" project={([x, y]) => [-x, -y]} isPlan />
+      <MassTable id={twinId} balance={balance} />
     </div>
   )
 }
@@ -60,13 +63,16 @@ interface ViewProps {
   readonly propMm: number
   /** Half the width of the drawing, mm. */
   readonly reach: number
+  /** Of the table that says the same. */
+  readonly twinId: string
   readonly words: string
   /** Right and up on paper. */
   readonly project: (point: Vec3) => Point
   readonly isPlan?: boolean
 }
 
-function View({ balance, motors, propMm, reach, words, project, isPlan = false }: ViewProps) {
+function View(props: ViewProps) {
+  const { balance, motors, propMm, reach, twinId, words, project, isPlan = false } = props
   const figure = useRef<HTMLElement>(null)
   // Words keep their size on a phone: the view is as wide as it is shown.
   const room = useWidth(figure, WIDTH.first)
@@ -94,6 +100,7 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
         viewBox={`0 0 ${size} ${height}`}
         role="img"
         aria-label={`${words}: ${cgWords(balance)}`}
+        aria-details={twinId}
       >
         <FrameLines
           view={isPlan ? VIEWS.top : VIEWS.side}
@@ -150,6 +157,12 @@ function View({ balance, motors, propMm, reach, words, project, isPlan = false }
   )
 }
 
+/** Each to its own side, as the list below has it. */
 function cgWords({ cgMm: [x, y, z] }: FrameBalance): string {
-  return `centre of gravity ${showLength(x, 1)} forward, ${showLength(y, 1)} left, ${showLength(z, 1)} up`
+  const sides = [
+    `${showLength(Math.abs(x), 1)} ${x < 0 ? 'aft' : 'forward'}`,
+    `${showLength(Math.abs(y), 1)} ${y < 0 ? 'right' : 'left'}`,
+    `${showLength(Math.abs(z), 1)} ${z < 0 ? 'down' : 'up'}`,
+  ]
+  return `centre of gravity ${sides.join(', ')}`
 }

@@ -1,11 +1,12 @@
-import { useRef } from 'react'
+import { useId, useRef } from 'react'
 import { scaleLinear } from 'd3-scale'
 import { line } from 'd3-shape'
 import { formatMoney } from '../../../core/words/format.ts'
 import type { BreakReport } from '../../../core/aircraft/report/types.ts'
-import { spentAfter } from '../../../core/aircraft/season/breakEven.ts'
+import { spentAfter, type BreakCosts } from '../../../core/aircraft/season/breakEven.ts'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
-import { useWidth } from '../../fields/useWidth.ts'
+import { useChartWidth } from '../../fields/useChartWidth.ts'
+import { SideBySide } from './SideBySide.tsx'
 
 interface BreakChartProps {
   readonly breaks: BreakReport
@@ -26,7 +27,8 @@ const MOST_SHOWN = 60
  */
 export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
   const place = useRef<HTMLElement>(null)
-  const width = useWidth(place, FIRST_WIDTH)
+  const twinId = useId()
+  const width = useChartWidth(place, FIRST_WIDTH)
   const { printed, carbon, name, carbonCheaperFrom, printedCheaperFrom } = breaks
   const crossing =
     carbonCheaperFrom !== null && carbonCheaperFrom > 0
@@ -45,6 +47,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
   const gap = y(spentAfter(printed, most)) - y(spentAfter(carbon, most))
   const nudge = Math.abs(gap) < 16 ? (gap >= 0 ? 9 : -9) : 0
   const carbonName = frame === 'bought' ? 'bought carbon' : 'cut plate'
+  const counts = x.ticks(Math.min(most, width < 480 ? 5 : 10)).filter(Number.isInteger)
   const shown = crossing !== null && crossing <= most ? crossing : null
   return (
     <figure ref={place} className="craft-figure-block chart">
@@ -56,6 +59,7 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
         viewBox={`0 0 ${width} ${HEIGHT}`}
         role="img"
         aria-label={`Money against broken pieces: ${words(breaks, carbonName)}`}
+        aria-details={twinId}
       >
         {y.ticks(4).map((value) => (
           <g key={value} className="chart-tick">
@@ -65,20 +69,17 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
             </text>
           </g>
         ))}
-        {x
-          .ticks(Math.min(most, width < 480 ? 5 : 10))
-          .filter((value) => Number.isInteger(value))
-          .map((value) => (
-            <text
-              key={value}
-              className="chart-number"
-              x={x(value)}
-              y={HEIGHT - EDGE.bottom + 16}
-              textAnchor="middle"
-            >
-              {value}
-            </text>
-          ))}
+        {counts.map((value) => (
+          <text
+            key={value}
+            className="chart-number"
+            x={x(value)}
+            y={HEIGHT - EDGE.bottom + 16}
+            textAnchor="middle"
+          >
+            {value}
+          </text>
+        ))}
         <text className="chart-number" x={width - EDGE.right} y={HEIGHT - 3} textAnchor="end">
           pieces broken
         </text>
@@ -113,6 +114,20 @@ export function BreakChart({ breaks, frame, currency }: BreakChartProps) {
           {carbonName}
         </text>
       </svg>
+      <details id={twinId} className="picture-twin">
+        <summary>The same as a table</summary>
+        <SideBySide
+          caption={`Money spent after so many broken pieces of ${name}`}
+          columns={[
+            { name: 'Printed', side: printed },
+            { name: frame === 'bought' ? 'Bought carbon' : 'Cut plate', side: carbon },
+          ]}
+          rows={counts.map((count) => [
+            `${count} broken`,
+            (costs: BreakCosts) => formatMoney(spentAfter(costs, count), currency),
+          ])}
+        />
+      </details>
       <p className="hint">
         A printed piece costs {formatMoney(printed.perBreak, currency)},{' '}
         {frame === 'bought' ? 'a bought carbon one' : 'one cut from plate'}{' '}

@@ -6,7 +6,8 @@ import type { SeasonSide } from '../../../core/aircraft/season/side.ts'
 import type { Part } from '../../../core/model/frame.ts'
 import type { Range } from '../../../core/model/figures.ts'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
-import { useWidth } from '../../fields/useWidth.ts'
+import { useChartWidth } from '../../fields/useChartWidth.ts'
+import { SEASON_TABLES } from './seasonTwin.ts'
 import { figureWords, moneySpan, spanWords } from '../words.ts'
 
 interface SeasonChartProps {
@@ -39,7 +40,7 @@ interface Bar {
  */
 export function SeasonChart({ season, parts, currency }: SeasonChartProps) {
   const place = useRef<HTMLElement>(null)
-  const width = useWidth(place, FIRST_WIDTH)
+  const width = useChartWidth(place, FIRST_WIDTH)
   const { printed, carbon, carbonFrame } = season
   if (printed.lines.length === 0) return null
   const sides = [
@@ -86,6 +87,7 @@ export function SeasonChart({ season, parts, currency }: SeasonChartProps) {
       <svg
         viewBox={`0 0 ${width} ${height}`}
         role="img"
+        aria-details={SEASON_TABLES}
         aria-label={`A season: ${words.join('; ')}. The tables below say the same, with the spares wanted.`}
       >
         <BarGroup title="Money, frame and spares included" bars={money} top={0} width={width} />

@@ -1,16 +1,18 @@
 import { formatMoney, formatPercent } from '../../../core/words/format.ts'
 import type { SeasonReport } from '../../../core/aircraft/report/types.ts'
 import type { SeasonSide } from '../../../core/aircraft/season/side.ts'
+import type { Part } from '../../../core/model/frame.ts'
 import { SideBySide, withSpan, type NamedSide } from './SideBySide.tsx'
 import { figureWords, moneySpan, spanWords } from '../words.ts'
 
 interface SeasonTablesProps {
   readonly season: SeasonReport
+  readonly parts: readonly Part[]
   readonly currency: string
 }
 
 /** How a season of flying and breaking ends, on both frames. */
-export function SeasonTables({ season, currency }: SeasonTablesProps) {
+export function SeasonTables({ season, parts, currency }: SeasonTablesProps) {
   const sides: NamedSide<SeasonSide>[] = [{ name: 'Printed', side: season.printed }]
   if (season.carbon !== null) {
     sides.push({
@@ -19,6 +21,7 @@ export function SeasonTables({ season, currency }: SeasonTablesProps) {
     })
   }
   const outcomes = season.printed.lines
+  const sparesOf = (partId: string): number => parts.find(({ id }) => id === partId)?.spares ?? 0
   if (outcomes.length === 0) {
     return <p className="hint">Nothing breaks yet: type above how often a crash breaks a part.</p>
   }
@@ -72,6 +75,7 @@ export function SeasonTables({ season, currency }: SeasonTablesProps) {
               <td className="figures">{formatPercent(line.runOut)}</td>
               <td className="figures">
                 <b>{line.sparesWanted}</b>
+                <span className="range">{sparesOf(line.partId)} there</span>
               </td>
             </tr>
           ))}

@@ -19,6 +19,7 @@ import { PlateFields } from './PlateFields.tsx'
 import { SeasonChart } from './SeasonChart.tsx'
 import { SeasonFields } from './SeasonFields.tsx'
 import { SeasonTables } from './SeasonTables.tsx'
+import { SEASON_TABLES } from './seasonTwin.ts'
 import { SidesTable } from './SidesTable.tsx'
 import { BreaksByLoad } from './BreaksByLoad.tsx'
 import { SolvedTwins } from './SolvedTwins.tsx'
@@ -126,7 +127,9 @@ function TwinAndSeason(props: TwinAndSeasonProps) {
         <h4>A season played out</h4>
         <SeasonFields frame={season.carbonFrame} />
         <SeasonChart season={season} parts={frame.parts} currency={currency} />
-        <SeasonTables season={season} currency={currency} />
+        <div id={SEASON_TABLES}>
+          <SeasonTables season={season} parts={frame.parts} currency={currency} />
+        </div>
         <BreaksByLoad solved={solved} isAll={wantsAll && isDone} />
       </div>
     </>

@@ -76,7 +76,7 @@ export function FrontList({ found, then, isWhole }: FrontListProps) {
             : `All ${count}.`}
         </p>
         <div className="wide-table">
-          <table className="choose-table">
+          <table id="front-list" className="choose-table">
             <thead>
               <tr>
                 <th scope="col">Printed, {massUnit()}</th>

@@ -4,7 +4,7 @@ import { formatGrams, formatMoney } from '../../../core/words/format.ts'
 import { massUnit } from '../../../core/words/shownUnits.ts'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
 import { Choice } from '../../fields/Choice.tsx'
-import { useWidth } from '../../fields/useWidth.ts'
+import { useChartWidth } from '../../fields/useChartWidth.ts'
 import { showGhost } from '../../head/ghost.ts'
 import { showMass, showNumber, showTime } from '../../show.ts'
 import type { FrameThen } from '../chosenParts.ts'
@@ -35,7 +35,7 @@ const BOTTOM_PX = 40
  */
 export function FrontPicture({ solutions, then, looked, onLook }: FrontPictureProps) {
   const place = useRef<HTMLElement>(null)
-  const width = Math.max(240, Math.round(useWidth(place, 480)))
+  const width = Math.max(240, Math.round(useChartWidth(place, 480)))
   const [wanted, setWanted] = useState<Against>('stiffness')
   const isStiff = solutions.some(({ assignment }) => assignment.stiffness !== Infinity)
   const against = wanted === 'stiffness' && !isStiff ? 'hours' : wanted
@@ -75,6 +75,7 @@ export function FrontPicture({ solutions, then, looked, onLook }: FrontPicturePr
       <svg
         viewBox={`0 0 ${width} ${HEIGHT_PX}`}
         role="img"
+        aria-details="front-list"
         aria-label={`${solutions.length} solutions, printed mass against ${against}; the table has their figures.`}
       >
         {y.ticks(5).map((value) => (

@@ -140,7 +140,7 @@ function MassBar({ of, x, limitG }: MassBarProps) {
   const { low, mid, high } = of.printed.massG
   const limit = limitG === null ? null : x(limitG)
   return (
-    <svg viewBox={`0 0 ${BAR_PX} 24`} width={BAR_PX} height={24}>
+    <svg viewBox={`0 0 ${BAR_PX} 24`} width={BAR_PX} height={24} aria-hidden="true">
       <path className="curve-line" d={`M${x(low)} 7v10M${x(low)} 12H${x(high)}M${x(high)} 7v10`} />
       <rect className="curve-now" x={x(mid) - 1.5} y={3} width={3} height={18} />
       {limit === null || limit < 0 || limit > BAR_PX ? null : (

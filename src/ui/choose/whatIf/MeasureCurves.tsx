@@ -3,7 +3,7 @@ import { scaleLinear } from 'd3-scale'
 import { frameSum } from '../../../state/store/derived.ts'
 import { useAppState } from '../../appContext.ts'
 import { SaveDrawing } from '../../drawing/SaveDrawing.tsx'
-import { useWidth } from '../../fields/useWidth.ts'
+import { useChartWidth } from '../../fields/useChartWidth.ts'
 import { curvesLayout } from '../curvesLayout.ts'
 import { CurvePanel } from './CurvePanel.tsx'
 import { PANEL_NAMES, pointWords } from './pointWords.ts'
@@ -15,6 +15,8 @@ export interface CurvesProps {
   readonly panels: readonly WhatIfPanel[]
   readonly nameOf: (materialId: string) => string
   readonly onTake: (point: WhatIfPoint) => void
+  /** Of the table that says what the pictures do. */
+  readonly twinId: string
 }
 
 /** One measure over every setting of a part, all on one axis, so that they can be compared. */
@@ -24,9 +26,10 @@ export function MeasureCurves({
   panels: all,
   nameOf,
   onTake,
+  twinId,
 }: CurvesProps & { readonly measure: Measure }) {
   const place = useRef<HTMLElement>(null)
-  const width = Math.round(useWidth(place, 340))
+  const width = Math.round(useChartWidth(place, 340))
   const limitG = useAppState((state) => frameSum(state).limits.strictest?.printedG ?? null)
   const carbonG = useAppState((state) => state.frame.carbon?.massG ?? null)
   const { panels, beyond } = withoutFar(all, measure, nameOf)
@@ -50,6 +53,7 @@ export function MeasureCurves({
       <svg
         viewBox={`0 0 ${width} ${heightPx}`}
         role="group"
+        aria-details={twinId}
         aria-label={`${measure.title}, over each setting of ${partName}`}
       >
         {panels.map((panel, i) => {
@@ -77,8 +81,9 @@ export function MeasureCurves({
         <p className="hint">
           {limit === null ? '' : 'The full line is the limit. '}
           {carbon === null ? '' : 'The dotted line is the carbon frame. '}
-          Filled: as it is; drag it, or choose with the arrow keys. Points without a line between
-          them are other choices, lightest first.
+          Filled: as it is
+          <span className="screen-only">; drag it, or choose with the arrow keys</span>. Points
+          without a line between them are other choices, lightest first.
         </p>
       ) : null}
     </figure>

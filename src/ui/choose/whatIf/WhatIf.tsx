@@ -6,7 +6,7 @@ import { useAppState } from '../../appContext.ts'
 import { usePartEdit } from '../../part/usePartEdit.ts'
 import { materialOf } from '../../../state/store/materialOf.ts'
 import type { LedgerRow } from '../../../state/store/derived.ts'
-import { useMemo } from 'react'
+import { useId, useMemo } from 'react'
 import { MeasureCurves } from './MeasureCurves.tsx'
 import { measures } from './measures.ts'
 import type { Measure } from './measures.ts'
@@ -28,7 +28,8 @@ export function WhatIf({ row }: { readonly row: LedgerRow }) {
   const take = ({ way, isNow }: WhatIfPoint) => {
     if (!isNow) write.edit(way)
   }
-  const common = { partName: part.name, panels: shown, nameOf, onTake: take }
+  const twinId = useId()
+  const common = { partName: part.name, panels: shown, nameOf, onTake: take, twinId }
   return (
     <Section title="What if" summary={`${part.name}, one setting at a time`}>
       <div className="craft-full">

@@ -12,10 +12,11 @@ export function WhatIfTable({
   panels,
   nameOf,
   onTake,
+  twinId,
   currency,
 }: CurvesProps & { readonly currency: string }) {
   return (
-    <details className="what-if-table">
+    <details id={twinId} className="what-if-table">
       <summary>All figures as a table</summary>
       <div className="wide-table">
         <table className="choose-table">
