@@ -34,7 +34,7 @@ export function SpoolShelf({ runs }: { readonly runs: PrintRuns | null }) {
     putSpools([...spools, { id, materialId, grossG: 1000 + REEL_G, emptyG: REEL_G }])
   }
   return (
-    <div className="spool-shelf">
+    <div className={spools.length === 0 ? 'spool-shelf screen-only' : 'spool-shelf'}>
       <h4>Spools on the shelf</h4>
       <p className="hint">
         As each stands on the scale, reel and all, and what its empty reel weighs. A run is printed

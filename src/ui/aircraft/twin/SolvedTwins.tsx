@@ -22,7 +22,7 @@ export function SolvedTwins({ twin, isDone, wantsAll, onWantAll }: SolvedTwinsPr
       {solved.length > 0 && others > 0 ? 'The others by strips of their layers. ' : ''}
       {isDone ? null : 'Being solved. '}
       {wantsAll || others === 0 ? null : (
-        <Button className="quiet" onPress={onWantAll}>
+        <Button className="quiet screen-only" onPress={onWantAll}>
           Solve all parts
         </Button>
       )}
