@@ -45,6 +45,7 @@ export async function priceToolpath(
     travelAccelMmS2: printer.travelAccelMmS2,
     cornerMmS: printer.cornerMmS,
     diameterMm: knowsDiameter ? material.diameterMm : null,
+    bead: printer.habits?.bead,
   })
   try {
     const bytes = statSync(path).size

@@ -1,3 +1,4 @@
+import type { Bead } from '../model/habits.ts'
 import type { Finding } from '../model/mesh.ts'
 import { PreweighError } from '../model/problem.ts'
 import type { SeenLayer, ToolpathFigures } from '../model/toolpath.ts'
@@ -31,6 +32,8 @@ import { MOST_WALLS } from './wallCount.ts'
 export interface ToolpathSettings extends PaceMotion {
   /** null: read off the moves. mm */
   readonly diameterMm: number | null
+  /** How its lines end, where that is known: what moves do not tell is read by it. */
+  readonly bead?: Bead | undefined
 }
 
 /** Takes a toolpath in pieces of any size and then tells what it comes to. */
@@ -213,6 +216,7 @@ export function toolpathReader(settings: ToolpathSettings): ToolpathReader {
         overlapMm: overlaps.overlapMm(),
         strandShare: strands.share(),
         bead: beads.bead(),
+        knownBead: settings.bead ?? null,
         leastRoomMm2: rooms.leastMm2(),
         bandMm: bands.widthMm,
       }

@@ -27,6 +27,8 @@ export interface RecipeEvidence {
   readonly overlapMm: number | null
   readonly strandShare: number | null
   readonly bead: Bead | null
+  /** What the printer's lines are known to be where the moves do not tell. */
+  readonly knownBead: Bead | null
   /** See `SmallRooms`. mm² */
   readonly leastRoomMm2: number | null
   /** See `SkinBands`. */
@@ -75,7 +77,7 @@ export function habitsSeen(evidence: RecipeEvidence): SeenHabits {
   const line = lineOf(evidence)
   if (line === null) return {}
   const lackMm = lackOf(evidence)
-  const firstLackMm = bead === 'round' ? ROUND_LACK * (layers[0]?.heightMm ?? 0) : 0
+  const firstLackMm = isRound(evidence) ? ROUND_LACK * (layers[0]?.heightMm ?? 0) : 0
   const share = (fillsMm: number | null, lacksMm = lackMm): number | null =>
     fillsMm === null ? null : toMicron((fillsMm + lacksMm) / line)
   const shares = {
@@ -130,9 +132,13 @@ function undersidesOf(evidence: RecipeEvidence): Pick<SeenHabits, 'undersides'> 
   return inAir === onBed ? { undersides: 'bottom' } : {}
 }
 
+function isRound({ bead, knownBead }: RecipeEvidence): boolean {
+  return (bead ?? knownBead) === 'round'
+}
+
 /** What a line is wider than its plastic fills. mm */
-function lackOf({ bead, layers }: RecipeEvidence): number {
-  return bead === 'round' ? ROUND_LACK * (commonHeight(layers.slice(1)) ?? 0) : 0
+function lackOf(evidence: RecipeEvidence): number {
+  return isRound(evidence) ? ROUND_LACK * (commonHeight(evidence.layers.slice(1)) ?? 0) : 0
 }
 
 /** The width that walls have by length; without walls, that of the skins. */

@@ -60,10 +60,11 @@ export function createToolpaths(deps: ToolpathsDeps): Toolpaths {
       const { id: frameId, printer } = store.getState().frame
       const { accelMmS2, wallAccelMmS2, travelAccelMmS2, cornerMmS } = printer
       const motion = { accelMmS2, wallAccelMmS2, travelAccelMmS2, cornerMmS }
+      const settings = { ...motion, diameterMm: null, bead: printer.habits?.bead }
       const parts = await partsHere()
       const outcome = await intake.opening(name, (signal, tell) =>
         runner.run(
-          { kind: 'toolpath', name, blob, parts, settings: { ...motion, diameterMm: null } },
+          { kind: 'toolpath', name, blob, parts, settings },
           { signal, onEvent: atEachPercent(tell) },
         ),
       )

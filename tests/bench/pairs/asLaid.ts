@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { gunzipSync } from 'node:zlib'
 import { PRINTER_DEFAULT } from '../../../src/core/data/printers.ts'
 import { HABIT_LIMITS } from '../../../src/core/data/limits.ts'
-import type { HabitNumber, KnownHabits } from '../../../src/core/model/habits.ts'
+import type { Bead, HabitNumber, KnownHabits } from '../../../src/core/model/habits.ts'
 import { toolpathReader } from '../../../src/core/toolpath/readToolpath.ts'
 import type { Pair } from './readPairs.ts'
 
@@ -18,14 +18,15 @@ const known = new Map<string, AsLaid>()
 
 /**
  * Reads a pair's moves, `NAME.gcode` or `NAME.gcode.gz` beside its mesh; as set where there are
- * none.
+ * none. Where they do not tell how lines end they are read as ending like `bead`.
  */
-export function asLaid(pair: Pair): AsLaid {
-  const before = known.get(pair.name)
+export function asLaid(pair: Pair, bead?: Bead): AsLaid {
+  const key = `${pair.name} ${bead}`
+  const before = known.get(key)
   if (before) return before
   const bytes = movesOf(pair.meshFile.replace(/\.[^.]+$/, '.gcode'))
-  const read = bytes === null ? { pair, habits: {} } : readMoves(pair, bytes)
-  known.set(pair.name, read)
+  const read = bytes === null ? { pair, habits: {} } : readMoves(pair, bytes, bead)
+  known.set(key, read)
   return read
 }
 
@@ -34,8 +35,8 @@ function movesOf(file: string): Uint8Array | null {
   return existsSync(`${file}.gz`) ? gunzipSync(readFileSync(`${file}.gz`)) : null
 }
 
-function readMoves(pair: Pair, bytes: Uint8Array): AsLaid {
-  const reader = toolpathReader({ ...PRINTER_DEFAULT, diameterMm: null })
+function readMoves(pair: Pair, bytes: Uint8Array, bead: Bead | undefined): AsLaid {
+  const reader = toolpathReader({ ...PRINTER_DEFAULT, diameterMm: null, bead })
   reader.push(bytes)
   const { recipe, habits } = reader.end()
   const beadMm = recipe.lineMm ?? pair.seen.beadMm

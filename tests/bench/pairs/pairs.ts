@@ -75,9 +75,8 @@ laid.forEach((one) => {
   if (!pair.name.includes(only)) return
   const row = orLeave(pair.name, () => {
     if (!learn && !own) return score(pair, reckon(pair, mesh, pose, habits), shaped)
-    const read = asLaid(pair)
-    const used = { ...(learn ? learnHabits(one, laid) : read.habits), ...habits }
-    return score(pair, reckon(read.pair, mesh, pose, used), shaped)
+    const read = learn ? learnHabits(one, laid) : asLaid(pair)
+    return score(pair, reckon(read.pair, mesh, pose, { ...read.habits, ...habits }), shaped)
   })
   if (row === null) return
   rows.push(row)

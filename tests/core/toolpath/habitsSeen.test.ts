@@ -1,18 +1,19 @@
 import { describe, expect, test } from 'vitest'
-import { ROUND_LACK } from '../../../src/core/model/habits.ts'
-import type { SeenHabits } from '../../../src/core/model/toolpath.ts'
+import { ROUND_LACK, type Bead } from '../../../src/core/model/habits.ts'
+import type { SeenHabits, ToolpathFigures } from '../../../src/core/model/toolpath.ts'
 import { toolpathReader } from '../../../src/core/toolpath/readToolpath.ts'
 import type { BoxRecipe } from '../../support/writeToolpath.ts'
 import { writeBox } from '../../support/writeToolpath.ts'
 
 // Toolpaths laid by the test itself: the habits that come back are those they were laid with.
 
-function habitsOf(text: string): SeenHabits {
+function read(text: string, bead?: Bead): ToolpathFigures {
   const motion = { accelMmS2: 1000, wallAccelMmS2: 1000, travelAccelMmS2: 1000, cornerMmS: 8 }
-  const reader = toolpathReader({ ...motion, diameterMm: 1.75 })
+  const reader = toolpathReader({ ...motion, diameterMm: 1.75, bead })
   reader.push(new TextEncoder().encode(text))
-  return reader.end().habits
+  return reader.end()
 }
+const habitsOf = (text: string): SeenHabits => read(text).habits
 
 const BOX: BoxRecipe = {
   // Room for whole skin lines both ways: 120 and 80 of them inside two walls.
@@ -110,6 +111,18 @@ describe('line ends', () => {
 
   test('are not told by boxes without gap lines', () => {
     expect(habitsOf(writeBox(BOX).text).bead).toBeUndefined()
+  })
+
+  test('that are known to be round make lines wider than their plastic, by what it lacks', () => {
+    const { text } = writeBox(BOX)
+    const [plain, known] = [read(text), read(text, 'round')]
+    expect(known.habits.bead).toBeUndefined()
+    expect(known.recipe.lineMm! - plain.recipe.lineMm!).toBeCloseTo(ROUND_LACK * BOX.layerMm, 3)
+  })
+
+  test('that the moves tell are not read otherwise, whatever is known', () => {
+    const text = thinBox(openMm)
+    expect(read(text, 'round')).toEqual(read(text))
   })
 })
 
