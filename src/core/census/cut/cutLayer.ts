@@ -6,6 +6,7 @@ import { separatePieces } from '../areas/rooms.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
 import type { RowSet } from '../rows/rowSet.ts'
 import { subtractRows, uniteRows } from '../rows/rowAlgebra.ts'
+import { bareEdges } from './bareEdges.ts'
 import type { ScanGrid } from '../rows/scanGrid.ts'
 import { scanOutline, scanPositive } from '../rows/scanGrid.ts'
 import type { Outline } from './simplify.ts'
@@ -22,7 +23,15 @@ const OUTLINE_TOLERANCE_MM = 0.002
 export interface CutLayer {
   /** Equal for layers of the same shape. */
   readonly shape: number
+  /** Without contours that lie within other bodies. */
   readonly outline: Outline
+  /**
+   * What of it bounds the solid: the outline itself where no body reaches into another; else parts
+   * of it, there and back.
+   */
+  readonly edges: Outline
+  /** Length of what of the outline lies within other bodies. mm */
+  readonly hiddenMm: number
   /** A_i along u and along v. */
   readonly rows: readonly [RowSet, RowSet]
   /** |A_i|: by Green's theorem where next to nothing overlaps, else from the rows. mm² */
@@ -46,11 +55,13 @@ export type Grids = readonly [ScanGrid, ScanGrid]
  */
 export function createLayerCutter(grids: Grids): (cut: LayerCut) => CutLayer {
   let previous: CutLayer | null = null
+  let whole: Outline | null = null
   let shapes = 0
   return (cut) => {
     const contours = joinContours(cut)
     const outline = simplifyContours(contours, OUTLINE_TOLERANCE_MM)
-    if (!previous || !sameOutline(previous.outline, outline)) {
+    if (!previous || !whole || !sameOutline(whole, outline)) {
+      whole = outline
       previous = scanLayer(outline, contours, grids, shapes++)
     }
     return previous
@@ -71,11 +82,13 @@ function scanLayer(outline: Outline, contours: Contours, grids: Grids, shape: nu
   const scanned = (areaU + areaV) / 2
   const green = outline.points.length > 0 ? Math.abs(contours.signedAreaMm2) : 0
   const simple = alongU.simple && alongV.simple
+  const rows = [alongU.region, alongV.region] as const
+  const bare = bareEdges(outline, [alongU, alongV], grids)
   const areaMm2 = simple || Math.abs(green - scanned) < SCAN_ERROR * green ? green : scanned
   return {
     shape,
-    outline,
-    rows: [alongU.region, alongV.region],
+    ...bare,
+    rows,
     areaMm2,
     correction: [areaU > 0 ? areaMm2 / areaU : 1, areaV > 0 ? areaMm2 / areaV : 1],
     bridgedMm: contours.bridgedMm,
@@ -118,9 +131,10 @@ export function insetOf(layer: CutLayer, along: 0 | 1, depthMm: number, grids: G
   return rows
 }
 
-function scanInset({ rows, outline, upright }: CutLayer, depthMm: number, grid: ScanGrid): RowSet {
+function scanInset(layer: CutLayer, depthMm: number, grid: ScanGrid): RowSet {
+  const { rows, outline, edges, upright } = layer
   if (upright) return scanPositive(insetCurve(outline, depthMm), grid)
   const own = rows[grid.along]
-  const band = scanEdgeBand(outline, Math.abs(depthMm), grid)
+  const band = scanEdgeBand(edges, Math.abs(depthMm), grid)
   return depthMm > 0 ? subtractRows(own, band) : uniteRows(own, band)
 }

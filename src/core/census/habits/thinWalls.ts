@@ -55,7 +55,7 @@ export function layWalls(
   grids: Grids,
 ): LaidWalls {
   const { lengthMm, corners, crossed } = measureOutline(layer.outline)
-  const wholeMm2 = regionMm2 - bareMm * lengthMm
+  const wholeMm2 = regionMm2 - bareMm * (lengthMm - layer.hiddenMm)
   const roomyMm2 = wallMm * lengthMm - (corners * wallMm * wallMm) / 2
   const roomy = layer.upright && regionMm2 >= (1 - WORTH_LOOKING) * roomyMm2
   const innerMm = roomy ? lengthMm - corners * wallMm : null

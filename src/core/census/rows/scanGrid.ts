@@ -48,12 +48,14 @@ export function planGrid(
   highMm: number,
   marginMm: number,
   lineMm: number,
+  pitchTimes = 1,
 ): ScanGrid {
   const low = lowMm - marginMm
   const span = highMm + marginMm - low
   const finestMm = FINEST_PITCH_LINES * lineMm
   const coarsestMm = COARSEST_PITCH_LINES * lineMm
-  const pitchMm = Math.min(coarsestMm, Math.max(finestMm, span / ROWS_WANTED))
+  const usualMm = Math.min(coarsestMm, Math.max(finestMm, span / ROWS_WANTED))
+  const pitchMm = pitchTimes * usualMm
   const rows = Math.max(1, Math.ceil(span / pitchMm))
   return { along, rows, pitchMm, originMm: low - (rows * pitchMm - span) / 2 }
 }
@@ -71,10 +73,16 @@ export interface ScannedRegion {
    * cancels.
    */
   readonly simple: boolean
+  /**
+   * Of each end of its stretches the edge it lies on, as the point that edge leads to; null where
+   * `simple`.
+   */
+  readonly ends: Int32Array | null
 }
 
 const crossingSpace = createScratch()
 const rowSpace = createScratch()
+const endSpace = createScratch()
 
 /**
  * The inside of closed contours by the non-zero rule: overlapping bodies merge, inside-out ones
@@ -82,19 +90,22 @@ const rowSpace = createScratch()
  * sorted by insertion.
  */
 export function scanOutline(outline: BorrowedOutline, grid: ScanGrid): ScannedRegion {
-  const next = gatherCrossings(outline, grid)
+  const next = gatherCrossings(outline, grid, true)
   return sweep(crossingSpace.floats(0), next, grid.rows)
 }
 
 /** What closed contours wind around at least once, counterclockwise. */
 export function scanPositive(outline: BorrowedOutline, grid: ScanGrid): RowSet {
-  const next = gatherCrossings(outline, grid)
+  const next = gatherCrossings(outline, grid, false)
   // A contour that runs counterclockwise goes down on its left, and on along u on its lower side.
   return sweepPositive(crossingSpace.floats(0), next, grid.rows, grid.along === 0 ? -1 : 1)
 }
 
-/** Fills the space of crossings, row after row; returns where each row's end. */
-function gatherCrossings(outline: BorrowedOutline, grid: ScanGrid): Int32Array {
+/**
+ * Fills the space of crossings, row after row; returns where each row's end. Where they are `named`
+ * a crossing's sense is times one more than the point its edge leads to.
+ */
+function gatherCrossings(outline: BorrowedOutline, grid: ScanGrid, named: boolean): Int32Array {
   const { points, start } = outline
   const { along, rows, pitchMm, originMm } = grid
   const across = 1 - along
@@ -138,7 +149,7 @@ function gatherCrossings(outline: BorrowedOutline, grid: ScanGrid): Int32Array {
       const slope = (points[2 * i + along]! - pu) / (points[2 * i + across]! - pv)
       const low = a < b ? a : b
       const high = a < b ? b : a
-      const sense = a < b ? 1 : -1
+      const sense = (a < b ? 1 : -1) * (named ? i + 1 : 1)
       const base = pu + (originMm + 0.5 * pitchMm - pv) * slope
       const step = pitchMm * slope
       for (let row = low; row < high; row++) {
@@ -169,6 +180,7 @@ function endsToStarts(starts: Int32Array, rows: number): number {
 /** `next[row]` is by now where the row's crossings end. */
 function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegion {
   const rowStart = new Int32Array(rows + 1)
+  const ends = endSpace.ints(2 * (next[rows - 1] ?? 0))
   let written = 0
   let most = 0
   let least = 0
@@ -178,21 +190,26 @@ function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegio
     sortPairs(hits, begin, end)
     let winding = 0
     let from = 0
+    let fromEdge = 0
     const rowBegin = written
     for (let i = begin; i < end; i++) {
       const before = winding
       const at = hits[2 * i]!
-      winding += hits[2 * i + 1]!
+      const edge = hits[2 * i + 1]!
+      winding += edge > 0 ? 1 : -1
       if (before === 0) {
         from = at
+        fromEdge = edge
       } else if (winding === 0 && at - from >= LEAST_SPAN_MM) {
         // Written over crossings that are done with: a stretch takes the room of two.
         if (written > rowBegin && from <= hits[written - 1]!) {
           hits[written - 1] = at
         } else {
           hits[written++] = from
+          ends[written - 1] = Math.abs(fromEdge) - 1
           hits[written++] = at
         }
+        ends[written - 1] = Math.abs(edge) - 1
       }
       if (winding > most) most = winding
       if (winding < least) least = winding
@@ -200,9 +217,11 @@ function sweep(hits: Float64Array, next: Int32Array, rows: number): ScannedRegio
     rowStart[row + 1] = written / 2
     begin = end
   }
+  const simple = most - least <= 1
   return {
     region: { start: rowStart, spans: hits.slice(0, written) },
-    simple: most - least <= 1,
+    simple,
+    ends: simple ? null : ends.slice(0, written),
   }
 }
 
