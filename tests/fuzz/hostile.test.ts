@@ -1,6 +1,9 @@
 import { strToU8, zipSync } from 'fflate'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import type { CountWatch } from '../../src/core/census/countLayers.ts'
+import { crowd } from '../support/crowd.ts'
 import { startCounter, type RunCounter } from '../support/countedRuns.ts'
+import type { Mesh } from '../../src/core/model/mesh.ts'
 import { box, merge, sphere, tube } from '../support/meshes.ts'
 import type { Ending } from '../support/endsWell.ts'
 import { seededRandom } from '../support/random.ts'
@@ -22,11 +25,16 @@ const LONG = process.env['PREWEIGH_LONG'] === '1'
  * blank space.
  */
 const LIMIT_RUNS = LONG ? 3e9 : 250e6
+/**
+ * The same where layers are crowded: of the three here the hungriest takes 3.4e9, and one that is a
+ * little less crowded, all of whose layers are counted, 9e9.
+ */
+const LIMIT_CROWDED = LONG ? 20e9 : 4e9
 
 vi.setConfig({ testTimeout: LONG ? 1_200_000 : 180_000, hookTimeout: 180_000 })
 
 let counter: RunCounter
-let endingsOf: (bytes: Uint8Array, name: string) => readonly Ending[]
+let endingsOf: (bytes: Uint8Array, name: string, watch?: CountWatch) => readonly Ending[]
 
 beforeAll(async () => {
   vi.resetModules()
@@ -38,14 +46,14 @@ afterAll(() => {
   counter.stop()
 })
 
-function within(run: () => readonly Ending[]): readonly Ending[] {
+function within(run: () => readonly Ending[], limitRuns = LIMIT_RUNS): readonly Ending[] {
   const before = process.memoryUsage().rss
   let endings: readonly Ending[] = []
   const { all } = counter.runsOf(() => {
     endings = run()
   })
   expect(all).toBeGreaterThan(0)
-  expect(all).toBeLessThan(LIMIT_RUNS)
+  expect(all).toBeLessThan(limitRuns)
   expect((process.memoryUsage().rss - before) / 1e6).toBeLessThan(LIMIT_MB)
   expect(endings.length).toBeGreaterThan(0)
   return endings
@@ -188,6 +196,28 @@ describe('too much of the same', () => {
     expect(within(() => endingsOf(writeStlBinary(mesh), 'a.stl'))[0]!.kind).toBe('figures')
   })
 
+  // Of a clock that stands still only looks are counted. Their layers would take minutes each.
+  const STILL: CountWatch = { budget: { spentS: () => 0 } }
+  const bodies = LONG ? 200_000 : 10_000
+  for (const [what, edgeMm, cubeMm, slender] of [
+    ['bodies that cut one another everywhere', 40, 60, 1],
+    ['needles through one another', 0.6, 60, 120],
+  ] as const) {
+    test(`${bodies.toLocaleString('en')} ${what}`, () => {
+      const bytes = writeStlBinary(crowd(bodies, edgeMm, cubeMm, slender))
+      expect(within(() => endingsOf(bytes, 'a.stl', STILL), LIMIT_CROWDED)).toMatchObject([
+        { kind: 'figures', findings: expect.arrayContaining(['counted-coarsely']) },
+      ])
+    })
+  }
+
+  test('one ring that crosses itself everywhere', () => {
+    const bytes = writeStlBinary(tangledRing(LONG ? 33_333 : 5000))
+    expect(within(() => endingsOf(bytes, 'a.stl', STILL), LIMIT_CROWDED)).toMatchObject([
+      { kind: 'figures', findings: expect.arrayContaining(['counted-coarsely']) },
+    ])
+  })
+
   test('an ASCII facet whose blank space goes on for megabytes', () => {
     const size = LONG ? 200_000_000 : 20_000_000
     const text = strToU8('solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0')
@@ -290,6 +320,31 @@ describe('packages with tricks', () => {
     within(() => endingsOf(pack3mf(wide), 'a.3mf'))
   })
 })
+
+/** A closed triangular tube whose stations jump back and forth along it. */
+function tangledRing(stations: number): Mesh {
+  const random = seededRandom(80)
+  const positions = new Float64Array(9 * stations)
+  for (let i = 0; i < 3 * stations; i++) {
+    const turn = 6 * random()
+    const around = (2 * Math.PI * Math.floor(i / 3)) / stations + 1.5 * (random() - 0.5)
+    const radius = 40 + 10 * Math.cos(turn) * (0.3 + random())
+    positions[3 * i] = radius * Math.cos(around)
+    positions[3 * i + 1] = radius * Math.sin(around)
+    positions[3 * i + 2] = 10 + 10 * Math.sin(turn) * (0.3 + random())
+  }
+  const indices = new Uint32Array(18 * stations)
+  for (let i = 0, at = 0; i < stations; i++) {
+    const next = (i + 1) % stations
+    for (let j = 0; j < 3; j++) {
+      const [a, b] = [3 * i + j, 3 * i + ((j + 1) % 3)]
+      const [c, d] = [3 * next + j, 3 * next + ((j + 1) % 3)]
+      indices.set([a, b, c, c, b, d], at)
+      at += 6
+    }
+  }
+  return { positions, indices }
+}
 
 function replaceFirst(bytes: Uint8Array, pattern: RegExp, by: string): Uint8Array {
   return strToU8(new TextDecoder().decode(bytes).replace(pattern, by))

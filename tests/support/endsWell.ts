@@ -4,7 +4,9 @@ import { MATERIALS } from '../../src/core/data/materials.ts'
 import { PRICES_DEFAULTS } from '../../src/core/data/prices.ts'
 import { PRINTER_DEFAULT } from '../../src/core/data/printers.ts'
 import { listMeshFiles } from '../../src/core/formats/archive.ts'
-import type { FindingCode } from '../../src/core/model/mesh.ts'
+import type { CountWatch } from '../../src/core/census/countLayers.ts'
+import { layerFindings } from '../../src/core/figures/layerFindings.ts'
+import type { FindingCode, LengthUnit } from '../../src/core/model/mesh.ts'
 import { PreweighError, type ProblemCode } from '../../src/core/model/problem.ts'
 import { POSE_AS_DRAWN, RECIPE_DEFAULTS } from '../../src/core/model/settings.ts'
 import { weighPart } from '../../src/core/weighPart.ts'
@@ -18,25 +20,26 @@ export type Ending =
  * The whole way from bytes to grams, as the worker goes it, for each mesh in a file. Fails the test
  * on anything but figures that are finite and above 0, or a problem with words in it.
  */
-export function endingsOf(bytes: Uint8Array, name: string): readonly Ending[] {
+export function endingsOf(bytes: Uint8Array, name: string, watch?: CountWatch): readonly Ending[] {
   try {
     return listMeshFiles(bytes, name).map((file) =>
-      file.problem === undefined ? endingOf(file.bytes, file.name) : refused(file.problem),
+      file.problem === undefined ? endingOf(file.bytes, file.name, watch) : refused(file.problem),
     )
   } catch (error) {
     return [refusedBy(error)]
   }
 }
 
-function endingOf(bytes: Uint8Array, name: string): Ending {
+function endingOf(bytes: Uint8Array, name: string, watch?: CountWatch): Ending {
   try {
     const settings = { ...RECIPE_DEFAULTS, supports: true }
-    const { inspection, census } = weighPart({ name, bytes }, [], {
-      unitOf: (stated) => stated ?? 'millimetre',
+    const how = {
+      unitOf: (stated: LengthUnit | null) => stated ?? 'millimetre',
       keepsHairs: true,
       pose: POSE_AS_DRAWN,
       geometry: settings,
-    })
+    }
+    const { inspection, census } = weighPart({ name, bytes }, [], how, watch)
     const { measure } = inspection
     const figures = partFigures(census, settings, MATERIALS[0]!, PRINTER_DEFAULT, PRICES_DEFAULTS)
     for (const range of [figures.massG, figures.spoolG, figures.timeS, figures.cost]) {
@@ -50,7 +53,7 @@ function endingOf(bytes: Uint8Array, name: string): Ending {
     return {
       kind: 'figures',
       massG: figures.massG.mid,
-      findings: measure.findings.map(({ code }) => code),
+      findings: layerFindings(measure.findings, census).map(({ code }) => code),
     }
   } catch (error) {
     return refusedBy(error)

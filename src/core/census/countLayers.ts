@@ -5,6 +5,7 @@ import { PreweighError } from '../model/problem.ts'
 import type { GeometrySettings, Pose } from '../model/settings.ts'
 import type { Budget } from './budget.ts'
 import { affordableStride, isSpent } from './budget.ts'
+import { findCrowd } from './coarse/crowding.ts'
 import { planLayers } from './cut/layerPlan.ts'
 import { prepare } from './cut/prepare.ts'
 import { placeTogether } from '../mesh/pose.ts'
@@ -64,19 +65,24 @@ export function countLayers(
   const plan = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
   const { count } = plan
   refuseHopeless(placed, plan)
+  const crowd = budget ? findCrowd(placed, plan, settings.lineMm) : null
   let coarse: Census | null = null
   if (onCoarse && count > SOON_COUNTED && !isSpent(budget)) {
-    coarse = tryCoarse(placed, settings, others, strideAhead())
+    coarse = tryCoarse(() => countSome(strideAhead()))
     if (coarse !== null) onCoarse(coarse)
   }
   const beganS = budget?.spentS() ?? 0
   let share = 0
   const census =
-    countAllLayersWhile(() => !isSpent(budget)) ??
+    countAllLayersWhile(() => crowd === null && !isSpent(budget)) ??
     coarse ??
-    countSomeLayers(placed, settings, others, strideNow())
+    countSome(strideNow())
   refuseTooOpen(census)
   return census
+
+  function countSome(every: number | undefined): Census {
+    return countSomeLayers(placed, settings, others, every, crowd?.pitchTimes)
+  }
 
   /** Null where it had to be given up. */
   function countAllLayersWhile(mayGoOn: () => boolean): Census | null {
@@ -100,6 +106,7 @@ export function countLayers(
 
   /** Undefined as long as nothing is known against the usual one. */
   function strideAhead(): number | undefined {
+    if (crowd) return crowd.every
     const isLarge = placed.indices.length >= 3 * LARGE
     return budget && isLarge
       ? affordableStride(count, COUNTED_PER_CUT * cutS(() => budget.spentS()))
@@ -134,14 +141,9 @@ const COUNTED_PER_CUT = 2.5
 class GivenUp extends Error {}
 
 /** Null where the few layers looked at hold nothing; all of them may still. */
-function tryCoarse(
-  mesh: Mesh,
-  settings: GeometrySettings,
-  zones: readonly Mesh[],
-  every: number | undefined,
-): Census | null {
+function tryCoarse(count: () => Census): Census | null {
   try {
-    return countSomeLayers(mesh, settings, zones, every)
+    return count()
   } catch (error) {
     if (error instanceof PreweighError) return null
     throw error

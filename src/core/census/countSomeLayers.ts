@@ -16,7 +16,7 @@ import { doubtOfPicks } from './coarse/doubtOfPicks.ts'
 import { profileLayers } from './coarse/layerProfile.ts'
 import type { LayerProfile } from './coarse/layerProfile.ts'
 import type { Kind } from './coarse/pickLayers.ts'
-import { pickLayers } from './coarse/pickLayers.ts'
+import { FEW_OF, pickLayers } from './coarse/pickLayers.ts'
 import { scaleAreas } from './coarse/scaleAreas.ts'
 import type { CutLayer } from './cut/cutLayer.ts'
 import { prepare } from './cut/prepare.ts'
@@ -49,15 +49,16 @@ export function countSomeLayers(
   settings: GeometrySettings,
   zones: readonly Mesh[] = [],
   every = EVERY,
+  pitchTimes = 1,
 ): Census {
-  const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings)
+  const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings, pitchTimes)
   const { topSkins, layerMm, firstLayerMm } = settings
   const reach = skinReachOf(settings)
   const profile = profileLayers(mesh, plan)
   const kinds = pickLayers(profile, reach, every)
   const laying = layingOf(settings, layerMm, false)
   const layingFirst = layingOf(settings, firstLayerMm, true)
-  const asked = neighboursOf(kinds, profile, reach)
+  const asked = neighboursOf(kinds, profile, reach, every >= FEW_OF)
   const alongOf = new Map(
     kinds.flatMap(({ blocks }) => blocks.map(({ counted: at, along }) => [at, along] as const)),
   )
@@ -65,7 +66,7 @@ export function countSomeLayers(
   const counted = new Map<number, Counted>()
   const kept = new Map<number, CutLayer>()
   const columns = new Map<number, number>()
-  const ledges = settings.supports ? ledgesIn(profile) : []
+  const ledges = settings.supports ? ledgesIn(profile, every) : []
   const due = [...new Set([0, ...asked.keys(), ...[...asked.values()].flat(), ...ledges])]
     .filter((layer) => layer >= 0 && layer < plan.count)
     .sort((a, b) => b - a)
@@ -139,13 +140,13 @@ export function countSomeLayers(
 const LEDGE = 0.05
 
 /** Layers just above and below the large undersides, the largest of them: supports begin there. */
-function ledgesIn({ areaMm2, downMm2 }: LayerProfile): readonly number[] {
+function ledgesIn({ areaMm2, downMm2 }: LayerProfile, every: number): readonly number[] {
   const count = areaMm2.length
   const largest = areaMm2.reduce((most, mm2) => Math.max(most, mm2), 0)
   const found = Array.from({ length: Math.max(0, count - 1) }, (_, i) => i + 1)
     .filter((gap) => downMm2[gap]! > LEDGE * largest)
     .sort((a, b) => downMm2[b]! - downMm2[a]!)
-  return found.slice(0, Math.ceil(count / EVERY)).flatMap((gap) => [gap, gap - 1])
+  return found.slice(0, Math.ceil(count / every)).flatMap((gap) => [gap, gap - 1])
 }
 
 /** The areas that were counted with as much of their room as is left outside of a zone. */
@@ -163,12 +164,13 @@ const WORTH_A_LOOK = 0.03
 
 /**
  * For each layer to be counted, those that must cover it and are looked at: numbers beyond the part
- * stand for air.
+ * stand for air. Where few layers of many are counted the outermost have to do.
  */
 function neighboursOf(
   kinds: readonly Kind[],
   { areaMm2, upMm2, downMm2 }: LayerProfile,
   { above, below, under }: SkinReach,
+  areFew: boolean,
 ): ReadonlyMap<number, readonly number[]> {
   const count = areaMm2.length
   const asked = new Map<number, readonly number[]>()
@@ -181,6 +183,8 @@ function neighboursOf(
         [-1, lower, downMm2],
       ] as const) {
         if (far === 0) continue
+        around.add(counted + sense * far)
+        if (areFew) continue
         let least = counted + sense
         let bareMm2 = 0
         for (let step = 1; step <= far; step++) {
@@ -188,7 +192,7 @@ function neighboursOf(
           bareMm2 += facesMm2[sense > 0 ? at : at + 1] ?? 0
           if (at >= 0 && at < count && areaMm2[at]! < areaMm2[least]!) least = at
         }
-        around.add(counted + sense * far).add(least)
+        around.add(least)
         const shrinksMm2 = Math.max(0, areaMm2[counted]! - (areaMm2[least] ?? 0))
         if (bareMm2 - shrinksMm2 > WORTH_A_LOOK * areaMm2[counted]!) {
           around.add(counted + sense * Math.ceil(far / 2))

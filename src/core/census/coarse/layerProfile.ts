@@ -6,7 +6,7 @@ import { firstCutAbove } from '../cut/planeCutter.ts'
 export interface LayerProfile {
   /**
    * One a layer, by Green's theorem over its loose segments: exact where bodies neither overlap nor
-   * gape. mm²
+   * gape, and no more than the box around the part. mm²
    */
   readonly areaMm2: Float64Array
   /** One a layer: summed length of its segments. mm */
@@ -30,6 +30,8 @@ export function profileLayers({ positions, indices }: Mesh, plan: LayerPlan): La
   const area = createSums(cutMm)
   const length = createSums(cutMm)
   const facing = { up: createSums(cutMm), down: createSums(cutMm) }
+  const low = [Infinity, Infinity]
+  const high = [-Infinity, -Infinity]
   const gaps = { up: new Float64Array(count + 1), down: new Float64Array(count + 1) }
   for (let t = 0; t < indices.length; t += 3) {
     // Corners by height; every swap turns the triangle over.
@@ -49,6 +51,10 @@ export function profileLayers({ positions, indices }: Mesh, plan: LayerPlan): La
     const cx = positions[c]!
     const cy = positions[c + 1]!
     const cz = positions[c + 2]!
+    low[0] = Math.min(low[0]!, ax, bx, cx)
+    low[1] = Math.min(low[1]!, ay, by, cy)
+    high[0] = Math.max(high[0]!, ax, bx, cx)
+    high[1] = Math.max(high[1]!, ay, by, cy)
     const seenMm2 = (turn * ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax))) / 2
     const side = seenMm2 > 0 ? 'up' : 'down'
     const first = firstCutAbove(plan, az)
@@ -94,8 +100,9 @@ export function profileLayers({ positions, indices }: Mesh, plan: LayerPlan): La
       gaps[side][layer + 1]! += mm2 / 2
     })
   }
+  const boxMm2 = (high[0]! - low[0]!) * (high[1]! - low[1]!)
   return {
-    areaMm2: area.finish().map(Math.abs),
+    areaMm2: area.finish().map((mm2) => Math.min(Math.abs(mm2), boxMm2)),
     lengthMm: length.finish(),
     upMm2: gaps.up,
     downMm2: gaps.down,

@@ -33,7 +33,7 @@ const WIDER = 1.3
  * Where only one in so many layers is counted there would be more kinds than layers to count: all
  * are one.
  */
-const FEW_OF = 64
+export const FEW_OF = 64
 /** Steps of the share left bare. */
 const BARE_STEPS = [0.005, 0.05, 0.2, 0.5, 0.9]
 

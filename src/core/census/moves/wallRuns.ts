@@ -199,7 +199,8 @@ export interface RunTally {
 }
 
 export function createRunTally(): RunTally {
-  const entries = new Map<number, Entry>()
+  // Many layers share their runs: how often they are gone around is summed first.
+  const lapsOf = new Map<OutlineRuns, number>()
   let lapMm = 0
   let smallMm = 0
   return {
@@ -208,17 +209,10 @@ export function createRunTally(): RunTally {
       if (!(laps > 0)) return
       lapMm += (runs.lapMm - runs.small.lapMm) * laps
       smallMm += runs.small.lapMm * laps
-      for (let i = 0; i < runs.keys.length; i++) {
-        const entry = entries.get(runs.keys[i]!)
-        if (entry) {
-          entry.count += laps
-          entry.totalMm += runs.lengthMm[i]! * laps
-        } else {
-          entries.set(runs.keys[i]!, { count: laps, totalMm: runs.lengthMm[i]! * laps })
-        }
-      }
+      lapsOf.set(runs, (lapsOf.get(runs) ?? 0) + laps)
     },
     finish() {
+      const entries = sumEntries(lapsOf)
       const limits = CORNER_LIMITS.length
       const byLimit = Array.from({ length: 2 * limits }, (): [key: number, entry: Entry][] => [])
       entries.forEach((entry, key) => byLimit[limitOf(key)]!.push([key, entry]))
@@ -236,4 +230,20 @@ export function createRunTally(): RunTally {
       }
     },
   }
+}
+
+function sumEntries(lapsOf: ReadonlyMap<OutlineRuns, number>): ReadonlyMap<number, Entry> {
+  const entries = new Map<number, Entry>()
+  lapsOf.forEach((laps, { keys, lengthMm }) => {
+    for (let i = 0; i < keys.length; i++) {
+      const entry = entries.get(keys[i]!)
+      if (entry) {
+        entry.count += laps
+        entry.totalMm += lengthMm[i]! * laps
+      } else {
+        entries.set(keys[i]!, { count: laps, totalMm: lengthMm[i]! * laps })
+      }
+    }
+  })
+  return entries
 }
