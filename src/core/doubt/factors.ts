@@ -118,10 +118,18 @@ export function layingErrors(
 }
 
 /**
- * Errors that no file of moves can show: of the filament, and of what a printer makes of what it is
- * asked for.
+ * Errors of grams and not of metres: of how much a metre of filament weighs, and of how much of what
+ * a printer is told to fill ends up full.
  */
-const BEYOND_MOVES = ['density:', 'diameter:', 'packing:', 'flow:']
+const NOT_OF_LENGTH = ['density:', 'diameter:', 'packing:']
+
+/** Whether an error changes how many metres are pushed. */
+export function changesLength({ id }: SharedError): boolean {
+  return !NOT_OF_LENGTH.some((kind) => id.startsWith(kind))
+}
+
+/** Errors that no file of moves can show, flow with them: it may be the feeder's. */
+const BEYOND_MOVES = [...NOT_OF_LENGTH, 'flow:']
 
 /** Whether an error changes the plastic that a printer's file asks for. */
 export function showsInMoves({ id }: SharedError): boolean {

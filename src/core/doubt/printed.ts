@@ -1,6 +1,13 @@
 import type { FigureDoubt, SharedError } from '../model/doubt.ts'
 import type { Material } from '../model/figures.ts'
-import { endsError, firstLayerError, layingErrors, spoolErrors, supportError } from './factors.ts'
+import {
+  changesLength,
+  endsError,
+  firstLayerError,
+  layingErrors,
+  spoolErrors,
+  supportError,
+} from './factors.ts'
 
 /** Of what a part's plastic consists, as far as its errors differ by it. */
 export interface PartShares {
@@ -48,8 +55,7 @@ export function spoolDoubt(
   return { shared: [...kept.shared, supportError(printerId, support)], own }
 }
 
-/** The same of filament by length, which does not know how dense or how thick it is. */
-export function lengthDoubt({ shared, own }: FigureDoubt, material: Material): FigureDoubt {
-  const ofSpool = spoolErrors(material)
-  return { shared: shared.filter(({ id }) => !ofSpool.some((error) => error.id === id)), own }
+/** The same of filament by length. */
+export function lengthDoubt({ shared, own }: FigureDoubt): FigureDoubt {
+  return { shared: shared.filter(changesLength), own }
 }

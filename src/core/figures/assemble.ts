@@ -20,7 +20,7 @@ export interface TimeFigure extends Range {
  * holds 95 % of cases, and `habits` what they owe to habits that are not known; the errors of
  * plastic and printer are added here. Metres are what the printer is told to push: toolpaths lay
  * out the whole deposit, channels between lines or not (solid plates of 27 real ones come to
- * 1.005–1.015 of their volume), and density and diameter do not widen them.
+ * 1.005–1.015 of their volume), so that neither density and diameter nor packing widens them.
  */
 export function assembleFigures(
   deposit: Deposit,
@@ -52,7 +52,7 @@ export function assembleFigures(
   const mass = { shared: errors.shared, own: errors.own, least }
   const unsure = depositMm3 > 0 ? deposit.unsureSupportMm3 / depositMm3 : 0
   const spool = doubtMore(spoolDoubt(mass, printer.id, removed, support), unsure)
-  const filament = lengthDoubt(spool, material)
+  const filament = lengthDoubt(spool)
   const allPlasticMm3 = keptPlasticMm3 + plasticMm3(supportMm3 + brimMm3, 0, material)
   const spoolG = massOfG(allPlasticMm3, material)
   const { doubt: costDoubt, ...cost } = costOf(

@@ -46,6 +46,16 @@ describe('a 20 × 20 × 10 mm block by hand', () => {
     expect(figures.solidShare).toBeCloseTo((wallMm3 + skinMm3) / depositMm3, 9)
     expect(figures.filamentM.mid).toBeCloseTo(depositMm3 / 2.4053 / 1000, 4)
   })
+
+  it('takes metres that no error of grams widens: density, diameter, packing', () => {
+    const { mass, filament } = figures.doubt
+    const gone = mass.shared.filter(({ id }) => !filament.shared.some((one) => one.id === id))
+    expect(gone.map(({ id }) => id.split(':')[0])).toEqual(['density', 'diameter', 'packing'])
+    const { low, mid, high } = figures.filamentM
+    const squares = filament.shared.reduce((sum, { effect }) => sum + effect ** 2, 0)
+    expect(high - mid).toBeCloseTo(2 * mid * Math.sqrt(squares + filament.own ** 2), 9)
+    expect(mid - low).toBeCloseTo(high - mid, 9)
+  })
 })
 
 describe('mass', () => {
