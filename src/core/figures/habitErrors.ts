@@ -79,15 +79,18 @@ export function habitErrors(
   const shared: SharedError[] = []
   let ownSquares = 0
   let wallSquares = 0
+  let bandLeft = 0
   const add = (habit: keyof Habits, { less, more }: Change): void => {
     const effect = deviationOf({ low: less, high: more }) / keptMm3
     if (!(effect > 0)) return
+    if (habit === 'slopeBandMm') bandLeft = LEFT_BAND * effect
+    const isBand = habit === 'slopeBandMm' || habit === 'holdMm'
+    const left = isBand ? bandLeft : leavesSome(habit) ? LEFT * effect : 0
     if (known[habit] === undefined) {
-      shared.push({ id: habitErrorId(habit, printerId), name: HABIT_FIELDS[habit].name, effect })
-    } else if (habit === 'slopeBandMm') {
-      if (known.holdMm !== undefined) ownSquares += (LEFT_BAND * effect) ** 2
-    } else if (habit in HABIT_RANGES) {
-      ownSquares += (LEFT * effect) ** 2
+      const { name } = HABIT_FIELDS[habit]
+      shared.push({ id: habitErrorId(habit, printerId), name, effect, left })
+    } else if (habit !== 'slopeBandMm' || known.holdMm !== undefined) {
+      ownSquares += left ** 2
     }
   }
   const habits = habitsOf(recipe)
@@ -161,6 +164,14 @@ export function habitErrors(
     if (known.thinWalls === undefined) add('thinWalls', { less: mm3, more: mm3 })
     else if (known.thinWalls === 'whole') add('oneLineBelow', { less: mm3, more: mm3 })
   }
+}
+
+/**
+ * Whether a habit that is known leaves a part some of its error: a number does, and whole lines in
+ * thin walls, which one of them there is from some thickness on.
+ */
+function leavesSome(habit: keyof Habits): boolean {
+  return habit in HABIT_RANGES || habit === 'thinWalls'
 }
 
 /** Walls of the first layer. */

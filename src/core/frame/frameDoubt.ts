@@ -52,6 +52,7 @@ export interface FrameDoubt {
   readonly items: readonly Item[]
   /** Everything read off scale and clock, as it counts now, heard or not. */
   readonly readings: readonly Reading[]
+  readonly lessons: readonly Lesson[]
   readonly known: Understanding
   /** A figure of the flying pieces of these lines together, of those in the bag, or of both. */
   readonly bell: (figure: FrameFigure, pieces: PieceKind, ids: readonly string[]) => Bell
@@ -141,6 +142,7 @@ export function frameDoubt(
     parts,
     items,
     readings: allReadings,
+    lessons,
     known,
     bell,
     piece,

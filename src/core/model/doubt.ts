@@ -7,6 +7,11 @@ export interface SharedError {
   readonly name: string
   /** What one standard deviation of it does, as a share of the figure; the sign tells which way. */
   readonly effect: number
+  /**
+   * Of an error that can be told away: one standard deviation that is the figure's own from then on,
+   * as a share of it. None where not told.
+   */
+  readonly left?: number
 }
 
 /** How far a calculated or typed figure may be off. */

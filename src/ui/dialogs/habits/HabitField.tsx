@@ -32,7 +32,7 @@ export function HabitField({ habit, value, usual, doubt, onTell }: HabitFieldPro
         <Choice
           label={field.name}
           value={value === undefined ? UNKNOWN : String(value)}
-          hint={`${field.what} Usually ${wordOf(field, usual)}.`}
+          hint={`${field.what} Usually ${wordOf(field, usual)}.${behind}`}
           options={[
             { id: UNKNOWN, name: 'Not known' },
             ...field.choices.map((choice) => ({

@@ -33,7 +33,7 @@ export function HabitFields() {
       <ul className="habit-list">
         {KEYS.map((key) => {
           const { [key]: _old, ...others } = known
-          const massG = key in grams ? grams[key as keyof typeof grams] : undefined
+          const massG = grams[key]
           return (
             <li key={key}>
               <HabitField
