@@ -74,7 +74,7 @@ export function SeasonTables({ season, parts, currency }: SeasonTablesProps) {
               <td className="figures">{formatPercent(line.firstToBreak)}</td>
               <td className="figures">{formatPercent(line.runOut)}</td>
               <td className="figures">
-                <b>{line.sparesWanted}</b>
+                <b>{line.sparesWanted}</b>{' '}
                 <span className="range">{sparesOf(line.partId)} there</span>
               </td>
             </tr>
