@@ -1,10 +1,11 @@
 import { rowAbove, type ScanGrid, type ScannedRegion } from '../rows/scanGrid.ts'
+import type { Edges } from '../rows/edgeBand.ts'
 import type { Outline } from './simplify.ts'
 
 /** What of an outline bounds the solid; see `CutLayer`. */
 export interface BareEdges {
   readonly outline: Outline
-  readonly edges: Outline
+  readonly edges: Edges
   readonly hiddenMm: number
 }
 
@@ -22,11 +23,12 @@ export function bareEdges(
   grids: readonly [ScanGrid, ScanGrid],
 ): BareEdges {
   const [{ ends: alongU }, { ends: alongV }] = scans
-  const whole = { outline, edges: outline, hiddenMm: 0 }
+  const whole = { outline, edges: allOf(outline), hiddenMm: 0 }
   if (!alongU || !alongV) return whole
   const seen = rowsSeen(outline, [alongU, alongV], scans)
   const left = createContours()
-  const edges = createContours()
+  const closed = createContours()
+  const paths = createContours()
   let hiddenMm = 0
   for (let c = 0; c + 1 < outline.start.length; c++) {
     const begin = outline.start[c]!
@@ -35,7 +37,7 @@ export function bareEdges(
     if (turns.length === 0) {
       if (!(isBare ?? !isWithin(outline, begin, scans[0], grids[0]))) continue
       left.add(outline.points.subarray(2 * begin, 2 * end))
-      edges.add(outline.points.subarray(2 * begin, 2 * end))
+      closed.add(outline.points.subarray(2 * begin, 2 * end))
       continue
     }
     left.add(outline.points.subarray(2 * begin, 2 * end))
@@ -44,11 +46,30 @@ export function bareEdges(
       if (!from.isBare) continue
       const part = pathBetween(outline, begin, end, from, turns[(k + 1) % turns.length]!)
       hiddenMm -= lengthMm(part, false)
-      edges.add(thereAndBack(part))
+      paths.add(thereAndBack(part))
     }
   }
-  if (edges.length() === outline.points.length && hiddenMm === 0) return whole
-  return { outline: left.finish(), edges: edges.finish(), hiddenMm: Math.max(0, hiddenMm) }
+  if (closed.length() === outline.points.length) return whole
+  return {
+    outline: left.finish(),
+    edges: together(closed.finish(), paths.finish()),
+    hiddenMm: Math.max(0, hiddenMm),
+  }
+}
+
+const allOf = (outline: Outline): Edges => ({ ...outline, closed: outline.start.length - 1 })
+
+function together(closed: Outline, paths: Outline): Edges {
+  const points = new Float64Array(closed.points.length + paths.points.length)
+  points.set(closed.points)
+  points.set(paths.points, closed.points.length)
+  const start = new Int32Array(closed.start.length + paths.start.length - 1)
+  start.set(closed.start)
+  start.set(
+    paths.start.subarray(1).map((at) => at + closed.points.length / 2),
+    closed.start.length,
+  )
+  return { points, start, closed: closed.start.length - 1 }
 }
 
 /** Rows in which an edge bounds the solid, of the grid it is asked of: `starts` of `rows`. */
@@ -135,9 +156,11 @@ function followContour(
     const step = a < b ? 1 : -1
     const firstRow = a < b ? a : a - 1
     let k = step > 0 ? starts[i]! : starts[i + 1]! - 1
-    const isNone = starts[i] === starts[i + 1]
+    const seenRows = starts[i + 1]! - starts[i]!
+    // Most edges bound the solid in all of their rows or in none.
+    const isEven = seenRows === 0 || (seenRows === Math.abs(b - a) && isOnce(rows, starts, i))
     for (let row = firstRow, left = Math.abs(b - a); left > 0; row += step, left--) {
-      const bare = !isNone && k >= starts[i]! && k < starts[i + 1]! && rows[k] === row
+      const bare = seenRows > 0 && k >= starts[i]! && k < starts[i + 1]! && rows[k] === row
       // An edge may end two stretches that touch in a row.
       while (k >= starts[i]! && k < starts[i + 1]! && rows[k] === row) k += step
       if (bare !== isBare) {
@@ -148,11 +171,19 @@ function followContour(
         else turns.push(turn)
         isBare = bare
       }
-      if (isNone) break
+      if (isEven) break
     }
   }
   if (first && first.isBare !== isBare) turns.unshift(first)
   return { turns, isBare }
+}
+
+/** Whether no row stands twice among those of an edge. */
+function isOnce(rows: Int32Array, starts: Int32Array, edge: number): boolean {
+  const first = starts[edge]!
+  const last = starts[edge + 1]! - 1
+  const between = rows[last]! - rows[first]!
+  return between === last - first
 }
 
 const clamp = (row: number, rows: number): number => (row < 0 ? 0 : row > rows ? rows : row)

@@ -1,6 +1,6 @@
 import type { Contours } from './contours.ts'
 import { greenArea, joinContours } from './contours.ts'
-import { scanEdgeBand } from '../rows/edgeBand.ts'
+import { scanEdgeBand, type Edges } from '../rows/edgeBand.ts'
 import { insetCurve } from '../rows/insetCurve.ts'
 import { separatePieces } from '../areas/rooms.ts'
 import { rowLengthMm } from '../rows/rowSet.ts'
@@ -29,7 +29,7 @@ export interface CutLayer {
    * What of it bounds the solid: the outline itself where no body reaches into another; else parts
    * of it, there and back.
    */
-  readonly edges: Outline
+  readonly edges: Edges
   /** Length of what of the outline lies within other bodies. mm */
   readonly hiddenMm: number
   /** A_i along u and along v. */

@@ -11,6 +11,12 @@ import { listCorners } from './listCorners.ts'
  */
 const MITRE_MM = 0.002
 
+/** Contours, the last of them paths: there and back. */
+export interface Edges extends Outline {
+  /** How many are none. */
+  readonly closed: number
+}
+
 const list = createStretchList()
 /** u, v and the unit normal of the edge that begins there, of one contour's points. */
 let corners = new Float64Array(256)
@@ -26,8 +32,13 @@ const strip = new Float64Array(8)
  * juts out towards it, and then lies in the disc around that. A row meets strips and discs in one
  * stretch each.
  */
-export function scanEdgeBand(outline: Outline, radiusMm: number, grid: ScanGrid): BorrowedRows {
+export function scanEdgeBand(
+  outline: Outline | Edges,
+  radiusMm: number,
+  grid: ScanGrid,
+): BorrowedRows {
   const { points, start } = outline
+  const closed = 'closed' in outline ? outline.closed : start.length - 1
   if (points.length === 0 || radiusMm <= 0) return emptyRows(grid.rows)
   list.clear()
   for (let c = 0; c + 1 < start.length; c++) {
@@ -35,7 +46,8 @@ export function scanEdgeBand(outline: Outline, radiusMm: number, grid: ScanGrid)
     if (corners.length < 4 * (end - begin)) corners = new Float64Array(6 * (end - begin))
     const count = listCorners(points, begin, end, grid.along, corners)
     addSide(count, 1, radiusMm, grid)
-    addSide(count, -1, radiusMm, grid)
+    // A path has its other side on its way back.
+    if (c < closed) addSide(count, -1, radiusMm, grid)
   }
   return list.toRows(grid.rows)
 }

@@ -78,8 +78,8 @@ test('an outline that no body hides is handed back as it is; a hidden contour is
     start: Int32Array.of(0, 4),
   })
   const apart = together([square(0, 5), square(10, 5)])
-  expect(bareOf(apart)).toEqual({ outline: apart, edges: apart, hiddenMm: 0 })
+  expect(bareOf(apart)).toEqual({ outline: apart, edges: { ...apart, closed: 2 }, hiddenMm: 0 })
   const inside = together([square(0, 10), square(3, 2), square(4, 0.01)])
   expect(bareOf(inside).outline).toEqual(square(0, 10))
-  expect(bareOf(inside).edges).toEqual(square(0, 10))
+  expect(bareOf(inside).edges).toEqual({ ...square(0, 10), closed: 1 })
 })
