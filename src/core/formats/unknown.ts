@@ -2,7 +2,7 @@ import type { Problem } from '../model/problem.ts'
 import { counted } from '../words/counts.ts'
 import { refuse } from './refuse.ts'
 import { decodeText } from './text.ts'
-import { isZip, listEntries } from './zip.ts'
+import { isEmptyZip, isZip, listEntries } from './zip.ts'
 
 /**
  * Files that builders drop beside meshes, by their first bytes (each format's own published
@@ -52,6 +52,9 @@ export function refuseUnknown(bytes: Uint8Array, name: string): never {
       'It is a ZIP archive, but not a 3MF package.',
       'Drop a ZIP with STL, OBJ or 3MF files in it, or unpack it and drop the meshes.',
     )
+  }
+  if (isEmptyZip(bytes)) {
+    refuse(name, 'bad-archive', 'It is a ZIP with no file in it.', 'Pack the meshes again.')
   }
   const known = findKnown(bytes)
   if (known) refuse(name, 'unknown-format', `It is ${known.is}.`, known.advice)

@@ -45,6 +45,11 @@ export function isZip(bytes: Uint8Array): boolean {
   return bytes.length >= 4 && viewOf(bytes).getUint32(0, true) === LOCAL
 }
 
+/** A ZIP with no entry has its end alone. */
+export function isEmptyZip(bytes: Uint8Array): boolean {
+  return bytes.length >= END_BYTES && viewOf(bytes).getUint32(0, true) === END
+}
+
 export function newBudget(): UnpackBudget {
   return { left: MAX_UNPACKED_BYTES }
 }

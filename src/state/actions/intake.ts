@@ -231,7 +231,7 @@ function stem(path: string): string {
     .replace(/\.[^.]+$/, '')
     .replace(/[_-]+/g, ' ')
     .trim()
-  return bare === '' ? file : bare
+  return bare || file.trim() || 'part'
 }
 
 function addedWords(frame: Frame, places: ReadonlyMap<string, number>): string {
