@@ -79,14 +79,16 @@ export function createSaver(
 
   async function write(frame: Frame): Promise<void> {
     const { id } = frame
-    const isStored = written.get(id) === frame && !unkept.has(id)
+    const isAsWritten = written.get(id) === frame && !unkept.has(id)
     written.set(id, frame)
     if (!(await claims.hold(id))) {
       lose(id, 'open')
       return
     }
     // Gone back to for a moment and left again: it is stored, and not the one that is open.
-    if (isStored && store.getState().frame.id !== id) return
+    if (isAsWritten && store.getState().frame.id !== id) return
+    // The empty frame that a visit begins with is stored only once it is gone back to.
+    const isStored = isAsWritten && revisions.has(id)
     const basedOn = revisions.get(id) ?? null
     const massG = masses.get(id) ?? null
     try {
