@@ -17,7 +17,7 @@ const MOST_LOOKS = 100_000_000
  * A large mesh leaves less of the ten seconds for it: so many looks are taken off a triangle, to a
  * fifth at most.
  */
-const LOOKS_A_TRIANGLE = 60
+const LOOKS_A_TRIANGLE = 100
 
 export function mostLooks({ indices }: Mesh): number {
   return Math.max(MOST_LOOKS / 5, MOST_LOOKS - (LOOKS_A_TRIANGLE * indices.length) / 3)

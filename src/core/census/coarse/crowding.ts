@@ -31,10 +31,10 @@ const MOST_CROSSINGS = 1e6
 const MOST_TIMES = 8
 
 /** Looks that a coarse count may take, with two neighbours to each layer. */
-const MOST_OF_COARSE = 24e6
+const MOST_OF_COARSE = 12e6
 const CUT_FOR_ONE = 3
 /** Of any part so many layers are counted at least. */
-const FEWEST = 3
+const FEWEST = 4
 
 /**
  * Bodies by the ten thousand that cut one another have kilometres of outline in a layer, though
