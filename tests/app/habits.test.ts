@@ -42,10 +42,14 @@ test.each([
         const usual = await gramsIn(page, mark)
         const habits = await openHabits(page)
         expect(await habits.getByRole('img').count()).toBe(Object.keys(HABIT_DEFAULTS).length)
-        await habits
-          .getByText(/Not knowing it: ±/)
-          .first()
-          .waitFor()
+        // Numbers and choices alike.
+        for (const name of ['Overlap', 'Line shape']) {
+          const item = habits.getByRole('listitem').filter({ hasText: name })
+          await item
+            .getByText(/Not knowing it: ±/)
+            .first()
+            .waitFor()
+        }
 
         // Nothing joined lays less; only figures follow. Skins and infill far over the walls lay
         // more, counted anew.
