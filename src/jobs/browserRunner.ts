@@ -17,6 +17,15 @@ export function createBrowserRunner(): Runner {
   return createPoolRunner({
     spawn: webWorkers(() => new Worker(workerUrl, { type: 'module' })),
     cores: navigator.hardwareConcurrency,
-    drawsFirst: true,
+    onHand: watchHands,
+  })
+}
+
+/** Tells of every press of a key or a button, of a drag and of the wheel. */
+function watchHands(tell: () => void): void {
+  for (const name of ['keydown', 'pointerdown', 'wheel'])
+    window.addEventListener(name, tell, { capture: true, passive: true })
+  window.addEventListener('pointermove', ({ buttons }) => {
+    if (buttons !== 0) tell()
   })
 }

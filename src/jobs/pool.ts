@@ -21,8 +21,6 @@ export interface PoolOptions {
   readonly spawn: Spawn
   /** Most workers busy with ordinary jobs; urgent ones may use one more. */
   readonly size: number
-  /** The same until `widen` is called; left out, `size` from the start. */
-  readonly beginsWith?: number
   /** Workers are ended after this long without a job, ms. */
   readonly idleMs: number
   /** How many meshes a worker keeps: the pool sends a job to the worker that has its mesh. */
@@ -48,8 +46,8 @@ export interface PoolJob<A, E> {
 export interface Pool<A, E, R> {
   /** Never rejects. A job whose worker dies is tried once more, then answered `crashed`. */
   run(job: PoolJob<A, E>): Promise<Outcome<R>>
-  /** Lets ordinary jobs use all workers. */
-  widen(): void
+  /** Begins ordinary jobs on no more workers than so many from now on; none is ended for it. */
+  resize(size: number): void
   close(): void
 }
 
@@ -76,7 +74,7 @@ export function createPool<A, E, R>(options: PoolOptions): Pool<A, E, R> {
   let queue: readonly Task<A, E, R>[] = []
   let nextId = 1
   let closed = false
-  let size = options.beginsWith ?? options.size
+  let { size } = options
 
   function end(slot: Slot<A, E, R>): void {
     slots.delete(slot)
@@ -211,10 +209,10 @@ export function createPool<A, E, R>(options: PoolOptions): Pool<A, E, R> {
         pump()
       })
     },
-    widen() {
-      if (size === options.size) return
-      size = options.size
-      pump()
+    resize(to) {
+      const grows = to > size
+      size = to
+      if (grows) pump()
     },
     close() {
       closed = true

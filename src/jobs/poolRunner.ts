@@ -15,40 +15,72 @@ const MOST_WORKERS = 4
  * instead of 1.3 to 1.4 s, and its last layers as soon as before.
  */
 const ALONE_MS = 3000
+/**
+ * And while a hand is at work: for so long after each press. What was begun is done to its end. On
+ * two cores, the page's thread slowed down four times, an infill key was shown after 112 to 128 ms
+ * in the middle, and after 232 to 240 beside two workers that counted and solved.
+ */
+const HAND_MS = 800
 
 export interface PoolRunnerOptions {
   readonly spawn: Spawn
   /** As the browser tells it; workers are started up to `min(cores, 4)`, at least one. */
   readonly cores: number
-  /** Leaves a core to a page until its first picture is there. */
-  readonly drawsFirst?: boolean
+  /**
+   * Leaves a core to a page until its first picture is there, and whenever what is handed over here
+   * is called.
+   */
+  readonly onHand?: (tell: () => void) => void
 }
 
 /**
  * Runs jobs in workers. All files get their first look before any layers are counted; small files
  * go first.
  */
-export function createPoolRunner({ spawn, cores, drawsFirst = false }: PoolRunnerOptions): Runner {
+export function createPoolRunner({ spawn, cores, onHand }: PoolRunnerOptions): Runner {
   const size = Math.max(1, Math.min(cores, MOST_WORKERS))
   const pool = createPool<Ask, JobEvent, Answer>({
     spawn,
     size,
-    beginsWith: drawsFirst ? Math.max(1, size - 1) : size,
     idleMs: IDLE_MS,
     memory: SHELF_PLACES,
   })
-  let widening: ReturnType<typeof setTimeout> | undefined
+  // Each reason to leave a core to the page, with what ends it by itself.
+  const reasons = new Map<'picture' | 'hand', ReturnType<typeof setTimeout> | null>()
+  const leave = (reason: 'picture' | 'hand', forMs: number | null): void => {
+    clearTimeout(reasons.get(reason) ?? undefined)
+    reasons.set(
+      reason,
+      forMs === null
+        ? null
+        : setTimeout(() => {
+            takeBack(reason)
+          }, forMs),
+    )
+    pool.resize(Math.max(1, size - 1))
+  }
+  const takeBack = (reason: 'picture' | 'hand'): void => {
+    clearTimeout(reasons.get(reason) ?? undefined)
+    if (reasons.delete(reason) && reasons.size === 0) pool.resize(size)
+  }
+  let isFirst = onHand !== undefined
+  if (isFirst) leave('picture', null)
+  onHand?.(() => {
+    leave('hand', HAND_MS)
+  })
   return {
     async run(ask, { onEvent, signal } = {}) {
-      if (drawsFirst) widening ??= setTimeout(pool.widen, ALONE_MS)
+      if (isFirst) leave('picture', ALONE_MS)
+      isFirst = false
       const job = { ...planOf(ask), signal, onEvent: onEvent as (event: JobEvent) => void }
       // The pool does not know which answer belongs to which ask; the handler in the worker does.
       const outcome: Outcome<unknown> = await pool.run(job)
-      if (ask.kind === 'draw') pool.widen()
+      if (ask.kind === 'draw') takeBack('picture')
       return outcome as Outcome<JobTable[(typeof ask)['kind']]['answer']>
     },
     close() {
-      clearTimeout(widening)
+      for (const timer of reasons.values()) clearTimeout(timer ?? undefined)
+      reasons.clear()
       pool.close()
     },
   }

@@ -56,17 +56,17 @@ afterEach(() => {
 })
 
 describe('the order of jobs', () => {
-  test('a pool that begins with fewer workers uses all of them once it is widened', () => {
-    const { puppets, pool, run, at } = stage({ beginsWith: 1 })
+  test('a pool that is made smaller leaves a core to who is waited for, until it is as large again', () => {
+    const { puppets, pool, run, at } = stage()
+    pool.resize(1)
     void run('a')
     void run('b')
     void run('c', { urgent: true })
-    // One core is left to who is waited for.
     expect(puppets.map(({ asked }) => asked)).toEqual([['a'], ['c']])
     at(1).answer('c')
     expect(puppets).toHaveLength(2)
     expect(at(1).asked).toEqual(['c'])
-    pool.widen()
+    pool.resize(2)
     expect(at(1).asked).toEqual(['c', 'b'])
   })
 
