@@ -15,7 +15,7 @@ function stage() {
     onHand: (tell) => (press = tell),
     spawn: (onMessage) => ({
       send(message) {
-        const { id } = message as AskMessage<Ask>
+        const { id } = message as AskMessage
         busy.push(() => onMessage({ id, kind: 'answer', answer: null }))
       },
       end: () => undefined,
