@@ -192,8 +192,8 @@ function roomSums(census: Census): RoomSums {
  * parts at 20, 30 and 45 %: lines in number within 10 % of the theorem's, joined along 0.36 to 0.5
  * of the edge, where this gives 0.34 to 0.42. Three directions, on layers without skins of twelve of
  * ../shared/toolpaths: their joins follow 0.31 to 0.51 of the whole edge, whichever way its walls
- * lie. Ours less what was laid of sparse infill, before as if each of two directions followed its
- * own walls:
+ * lie. Ours less what was laid of infill, before as if each of two directions followed its own
+ * walls:
  *
  * | spacing, rooms             | before, %              | all round, %      |
  * |----------------------------|------------------------|-------------------|

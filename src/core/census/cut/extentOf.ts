@@ -8,8 +8,8 @@ const TILT = (SCAN_TILT_DEG * Math.PI) / 180
 export const FRAME: ScanFrame = { cos: Math.cos(TILT), sin: Math.sin(TILT) }
 
 /**
- * How far a placed mesh reaches along the rows and across them, and its height, mm; of the vertices that triangles use: a surface that was left out still has its own among the
- * positions.
+ * How far a placed mesh reaches along the rows and across them, and its height, mm; of the vertices
+ * that triangles use: a surface that was left out still has its own among the positions.
  */
 export function extentOf({ positions, indices }: Mesh): {
   uLow: number
