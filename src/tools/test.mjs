@@ -7,6 +7,7 @@ import path from 'node:path'
 import { parseArgs } from 'node:util'
 import { browserEnvironment, findBrowser, installBrowser } from './browser.mjs'
 import { countTests } from './countTests.mjs'
+import { listFailures } from './listFailures.mjs'
 import { DIST, ensurePackages, ROOT } from './project.mjs'
 
 /** Check by name: the npm script behind it. */
@@ -95,15 +96,14 @@ function runSpecs() {
       ...(summary.some((line) => line.startsWith('passed  build')) ? { PREWEIGH_DIST: DIST } : {}),
     },
   )
-  const tests = countTests(
-    existsSync(REPORT) ? JSON.parse(readFileSync(REPORT, 'utf8')) : null,
-    result.status,
-  )
+  const report = existsSync(REPORT) ? JSON.parse(readFileSync(REPORT, 'utf8')) : null
+  const tests = countTests(report, result.status)
   passed += tests.passed
   failed += tests.failed
   summary.push(
     `${tests.failed === 0 ? 'passed' : 'FAILED'}  specs: ${tests.passed} passed, ${tests.failed} failed, ` +
       `${tests.skipped} skipped${tests.note === '' ? '' : ` (${tests.note})`}`,
+    ...listFailures(report, ROOT),
   )
 }
 
