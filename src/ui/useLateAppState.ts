@@ -1,10 +1,11 @@
 import { startTransition, useEffect, useReducer } from 'react'
 import type { AppState } from '../state/store/types.ts'
 import { useStoreItself } from './appContext.ts'
+import { useIsPrinting } from './useIsPrinting.ts'
 
 /**
- * Reads what only tells of the frame: drawn after the field under a hand, and never in its way. Not
- * for what is typed in, which must not show an old value.
+ * Reads what only tells of the frame: drawn after the field under a hand, and never in its way, but
+ * for paper at once. Not for what is typed in, which must not show an old value.
  *
  * @param select must be the same function from one drawing to the next.
  */
@@ -23,5 +24,5 @@ export function useLateAppState<T>(select: (state: AppState) => T): T {
     later()
     return store.subscribe(later)
   }, [store])
-  return shown
+  return useIsPrinting() ? read() : shown
 }

@@ -20,6 +20,25 @@ async function loadDrawn(page: Page): Promise<void> {
   await page.locator('.order-paper li').first().waitFor({ state: 'attached' })
 }
 
+/**
+ * Runs in the page: types into a field and has the browser lay the page out for paper in one
+ * breath, as a slow machine has it; then what is to be printed.
+ */
+function typeAndPrint(
+  field: HTMLElement | SVGElement,
+  text: string,
+): { readonly paper: string; readonly block: string } {
+  const write = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set
+  write?.call(field, text)
+  field.dispatchEvent(new Event('input', { bubbles: true }))
+  field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }))
+  dispatchEvent(new Event('beforeprint'))
+  const paper = document.querySelector('.part-paper')?.textContent ?? ''
+  const block = document.querySelector('.part-sheet .title-block')?.textContent ?? ''
+  dispatchEvent(new Event('afterprint'))
+  return { paper, block }
+}
+
 describe('on paper', { timeout: 500_000 }, () => {
   const onDrawn = sharedApp(loadDrawn, WIDE)
 
@@ -71,6 +90,20 @@ describe('on paper', { timeout: 500_000 }, () => {
       ])
         expect(text).toContain(words)
       expect(text).not.toContain('All settings')
+    })
+  })
+
+  test('what was typed the moment before is on it', async () => {
+    await onDrawn(async ({ page }) => {
+      const panel = await openRow(page, 'Tail boom')
+      await page.locator('.part-paper .section-drawing').waitFor({ state: 'attached' })
+      const layer = panel.getByRole('textbox', { name: 'Layer height' })
+      const thin = await layer.evaluate(typeAndPrint, '0.16')
+      expect(thin.paper).toContain('0.16 mm, 0.2 mm')
+      const thick = await layer.evaluate(typeAndPrint, '0.2')
+      expect(thick.paper).toContain('0.2 mm, 0.2 mm')
+      // The title block tells of it too.
+      expect(thick.block).not.toBe(thin.block)
     })
   })
 

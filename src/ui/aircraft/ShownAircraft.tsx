@@ -1,9 +1,10 @@
-import { createContext, useContext, useDeferredValue, useMemo, type ReactNode } from 'react'
+import { createContext, useContext, useMemo, type ReactNode } from 'react'
 import type { Aircraft } from '../../core/model/aircraft.ts'
 import type { Frame } from '../../core/model/frame.ts'
 import { aircraftView, type AircraftView } from '../../state/store/aircraftView.ts'
 import { boughtAircraft, ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useAppState } from '../appContext.ts'
+import { useLate } from '../useLate.ts'
 
 /**
  * A frame, what its joints take among the bought items, with what follows from it; all of one
@@ -31,7 +32,7 @@ export function ShownAircraft({ children }: { readonly children: ReactNode }) {
     () => ({ frame: { ...frame, aircraft }, rows, view }),
     [frame, aircraft, rows, view],
   )
-  const shown = useDeferredValue(now)
+  const shown = useLate(now)
   return <ShownContext value={shown}>{children}</ShownContext>
 }
 

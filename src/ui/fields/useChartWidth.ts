@@ -1,5 +1,5 @@
-import { useEffect, useState, type RefObject } from 'react'
-import { flushSync } from 'react-dom'
+import type { RefObject } from 'react'
+import { useIsPrinting } from '../useIsPrinting.ts'
 import { useWidth } from './useWidth.ts'
 
 /** A chart drawn so wide keeps its words legible on a page of A4 or Letter, either way round. px */
@@ -11,23 +11,5 @@ const PAPER_PX = 720
  */
 export function useChartWidth(of: RefObject<Element | null>, first: number): number {
   const width = useWidth(of, first)
-  const [isPrinting, setPrinting] = useState(false)
-  useEffect(() => {
-    const begin = (): void => {
-      // The page is laid out for paper as soon as this event is over.
-      flushSync(() => {
-        setPrinting(true)
-      })
-    }
-    const end = (): void => {
-      setPrinting(false)
-    }
-    addEventListener('beforeprint', begin)
-    addEventListener('afterprint', end)
-    return () => {
-      removeEventListener('beforeprint', begin)
-      removeEventListener('afterprint', end)
-    }
-  }, [])
-  return isPrinting ? Math.min(PAPER_PX, width) : width
+  return useIsPrinting() ? Math.min(PAPER_PX, width) : width
 }

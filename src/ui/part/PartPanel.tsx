@@ -1,4 +1,4 @@
-import { memo, useDeferredValue, useMemo, useState, type ReactNode } from 'react'
+import { memo, useMemo, useState, type ReactNode } from 'react'
 import type { Part } from '../../core/model/frame.ts'
 import type { Material } from '../../core/model/figures.ts'
 import type { Bounds, Finding, MeshMeasure } from '../../core/model/mesh.ts'
@@ -41,6 +41,7 @@ import { SupportFields } from './SupportFields.tsx'
 import { UnitField } from './UnitField.tsx'
 import { UnitHint } from './UnitHint.tsx'
 import { useLaid } from './useLaid.ts'
+import { useLate } from '../useLate.ts'
 import { usePartEdit, type PartEdit } from './usePartEdit.ts'
 import { Unfolding } from './Unfolding.tsx'
 import { useSteps } from './useSteps.ts'
@@ -61,7 +62,7 @@ export function PartPanel({ row }: { readonly row: LedgerRow }) {
   const freshCensus = row.stale ? null : census
   const laid = useLaid(part.recipe)
   // The field under a hand goes first; what only tells of it comes a moment after.
-  const late = useDeferredValue(row)
+  const late = useLate(row)
   const lateRead = readOf(late.work)
   return (
     <div

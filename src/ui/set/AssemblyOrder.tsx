@@ -1,7 +1,8 @@
-import { memo, useDeferredValue, useMemo, useState } from 'react'
+import { memo, useMemo, useState } from 'react'
 import { assemblyWords } from '../../core/aircraft/assembly/assemblyWords.ts'
 import { toldWords } from '../../core/words/toldWords.ts'
 import { useAppState } from '../appContext.ts'
+import { useLate } from '../useLate.ts'
 import { usePartShapes } from '../aircraft/usePartShapes.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import type { AppState } from '../../state/store/types.ts'
@@ -52,8 +53,8 @@ function areJointsThere({ frame }: AppState): boolean {
 
 function Steps() {
   // Nothing waits for these: a slider that is dragged goes first.
-  const parts = useDeferredValue(useAppState(({ frame }) => frame.parts))
-  const aircraft = useDeferredValue(useAppState(({ frame }) => frame.aircraft))
+  const parts = useLate(useAppState(({ frame }) => frame.parts))
+  const aircraft = useLate(useAppState(({ frame }) => frame.aircraft))
   const { shapes, pending } = usePartShapes(parts)
   const steps = useMemo(() => {
     const boxed = parts.map((part) => ({ part, boxMm: shapes.get(part.id)?.boxMm ?? null }))

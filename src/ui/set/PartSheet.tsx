@@ -1,7 +1,8 @@
-import { memo, useDeferredValue, useEffect, useMemo } from 'react'
+import { memo, useEffect, useMemo } from 'react'
 import { formatMoney } from '../../core/words/format.ts'
 import { ledgerRows, type LedgerRow } from '../../state/store/derived.ts'
 import { useActions, useAppState } from '../appContext.ts'
+import { useLate } from '../useLate.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
 import { isCounting } from '../ledger/partWork.ts'
 import { PartPanel } from '../part/PartPanel.tsx'
@@ -23,7 +24,7 @@ export function PartSheet() {
   const item = named ?? chosen
   const row = rows[item - 1]
   const partId = row?.part.id
-  const lateRows = useDeferredValue(rows)
+  const lateRows = useLate(rows)
   const late = lateRows[item - 1]
   // Both only tell of the part: not drawn within a press of its slider.
   const below = useMemo(() => <Neighbours item={item} rows={lateRows} />, [item, lateRows])

@@ -1,4 +1,4 @@
-import { useDeferredValue, useEffect, useMemo, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { useShallow } from 'zustand/react/shallow'
 import { beamGives } from '../../../core/choose/gives/beamGives.ts'
 import type { Gives } from '../../../core/choose/gives/types.ts'
@@ -18,6 +18,7 @@ import { frameSum, type LedgerRow } from '../../../state/store/derived.ts'
 import { materialsOf } from '../../../state/store/materialOf.ts'
 import type { PartShape } from '../../../state/store/types.ts'
 import { useActions, useAppState, useReadState } from '../../appContext.ts'
+import { useLate } from '../../useLate.ts'
 import { useSections } from '../../part/stiffness/useSections.ts'
 import { frameThen, presentCensus, pricerOf } from '../chosenParts.ts'
 import { countJobs } from '../countJobs.ts'
@@ -60,7 +61,7 @@ const NONE: Counts = { of: null, byPatch: new Map() }
  * The frame over each setting of a part, one at a time; points come as their layers are counted.
  */
 export function useWhatIf(now: LedgerRow, shape: PartShape | null): readonly WhatIfPanel[] {
-  const row = useDeferredValue(now)
+  const row = useLate(now)
   const { part } = row
   const { id, recipe, materialId } = part
   const { tryRecipe } = useActions()
