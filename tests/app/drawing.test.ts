@@ -95,14 +95,13 @@ test('two fingers bring the frame nearer and shift it, one turns it, and the pag
           )
         )
       }
-      // Pieces and bodies come one after the other, and each may make the rest smaller.
-      let before = 0
-      const isSettled = async () => {
-        const last = before
-        before = await pxPerMm()
-        return before === last
-      }
-      await expect.poll(isSettled, { interval: 1000 }).toBe(true)
+      // Signs and masses come after the pieces and may make the rest smaller; once it was brought
+      // nearer, its scale is the hand's alone.
+      const fitting = await pxPerMm()
+      await drawing.press('+')
+      await expect.poll(async () => (await pxPerMm()) / fitting).toBeGreaterThan(1.15)
+      const before = await pxPerMm()
+      const turned = () => drawing.getAttribute('aria-valuetext')
       const hand = await page.context().newCDPSession(page)
       type Finger = readonly [right: number, down: number]
       const touch = async (type: 'touchStart' | 'touchMove' | 'touchEnd', ...fingers: Finger[]) => {
@@ -125,14 +124,14 @@ test('two fingers bring the frame nearer and shift it, one turns it, and the pag
       await touch('touchStart', [0, 0])
       await touch('touchMove', [40, 0])
       await touch('touchEnd')
-      expect(await drawing.getAttribute('aria-valuetext')).toBe('turned 126°, 28° from above')
+      await expect.poll(turned).toBe('turned 126°, 28° from above')
 
       await touch('touchStart', [12 - width / 2, 0])
       await touch('touchMove', [12 - width / 2, -40])
       await touch('touchMove', [12 - width / 2, -160])
       await touch('touchEnd')
       await expect.poll(() => page.evaluate(() => window.scrollY)).toBeGreaterThan(50)
-      expect(await drawing.getAttribute('aria-valuetext')).toBe('turned 126°, 28° from above')
+      await expect.poll(turned).toBe('turned 126°, 28° from above')
     },
     { locale: 'en-GB', viewport: { width: 768, height: 1024 }, hasTouch: true, hasCounted: true },
   )
