@@ -226,7 +226,7 @@ test('the same by hand: hole on hole, shaft in bore, changed, turned over and ta
     await sheet.locator('.frame-sign text').getByText(volume!, { exact: true }).waitFor()
     await sheet.getByRole('button', { name: /run into each other by/ }).focus()
     await page.keyboard.press('Enter')
-    expect(await told.evaluate((row) => row === document.activeElement)).toBe(true)
+    await expect.poll(() => told.evaluate((row) => row === document.activeElement)).toBe(true)
     for (const _ of ['left', 'front']) await page.keyboard.press('Control+z')
     await sheet.getByText('Nothing is joined yet.').waitFor()
     await told.waitFor({ state: 'detached' })
