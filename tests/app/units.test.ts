@@ -163,6 +163,7 @@ describe('in inches and ounces', { timeout: 500_000 }, () => {
           expect(printed).toContain(`0${mark}01 in`)
 
           // Kept for the next visit, and what was typed is kept in mm: 0.01 in = 0.254 mm.
+          await page.getByText('Saved on this device').waitFor()
           await page.reload()
           await waitForCensus(page)
           expect(await whole.innerText()).toContain('oz')

@@ -89,6 +89,7 @@ test('what earlier frames taught stands with spool and printer, and is dropped o
     await again.getByText(/Learned from earlier frames/).waitFor({ state: 'detached' })
     expect(await again.getByText(/from \d weighing/).count()).toBe(0)
     await expect.poll(() => gramsOf(page, 'front arm')).toBeLessThan(taughtG)
+    await page.getByText('Saved on this device').waitFor()
     await page.reload()
     await waitForCensus(page)
     const later = await openSection(page, 'Weigh-in')
