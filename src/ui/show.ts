@@ -37,6 +37,11 @@ export function showLength(mm: number, digits: number): string {
   return `${showMm(mm, digits)} ${shownAs('mm').label}`
 }
 
+/** Keeps each number of a sentence on the line of its unit, and of the lines it counts. */
+export function onOneLine(words: string): string {
+  return words.replaceAll(/(?<=\d) (?=(?:mm|in|g|lines)\b)/g, '\u{A0}')
+}
+
 /** An area with its unit, up to three significant digits; mm² below 10 of them. */
 export function showArea(areaMm2: number): string {
   const as = shownAs('mm²')

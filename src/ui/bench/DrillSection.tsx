@@ -1,12 +1,12 @@
 import '../styles/drill.css'
-import { useState } from 'react'
+import { Fragment, useState } from 'react'
 import { DRILL_CAUTION, FIBRE_CAUTION } from '../../core/data/drills.ts'
 import type { DrillRow } from '../../core/drill/types.ts'
 import { toldWords } from '../../core/words/toldWords.ts'
 import { Section } from '../aircraft/Section.tsx'
 import { useAppState } from '../appContext.ts'
 import { InTurn } from '../inTurn/InTurn.tsx'
-import { showLength, showMm, showNumber } from '../show.ts'
+import { onOneLine, showLength, showMm, showNumber } from '../show.ts'
 import { CouponBlock } from './CouponBlock.tsx'
 import { groupRows, type DrillGroup } from './drillGroups.ts'
 import { FitList } from './FitList.tsx'
@@ -151,7 +151,13 @@ function GroupRow({ group, isFirst, onShow }: GroupRowProps) {
           <b>{item + 1}</b> {part}
         </button>
       </td>
-      <td>{sign}</td>
+      <td>
+        {sign.split(/(?<=,) /).map((numbers) => (
+          <Fragment key={numbers}>
+            <span className="drill-numbers">{numbers}</span>{' '}
+          </Fragment>
+        ))}
+      </td>
       <td className="number">{rows.length}</td>
       <td className="number">{size}</td>
       <td className="number">
@@ -166,7 +172,7 @@ function GroupRow({ group, isFirst, onShow }: GroupRowProps) {
         <p
           className={least.stands && minded.length === 0 ? 'quiet-text' : 'quiet-text drill-minded'}
         >
-          {notes.map((note) => toldWords(note)).join(' ')}
+          {notes.map((note) => onOneLine(toldWords(note))).join(' ')}
         </p>
       </td>
     </tr>

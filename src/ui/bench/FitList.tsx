@@ -5,6 +5,7 @@ import { toldWords } from '../../core/words/toldWords.ts'
 import { Section } from '../aircraft/Section.tsx'
 import { useActions, useReadState } from '../appContext.ts'
 import { Choice } from '../fields/Choice.tsx'
+import { onOneLine } from '../show.ts'
 
 const ORDER: readonly FitVerdict[] = ['does not fit', 'is short', 'not told', 'fits']
 const NOT_TOLD = 'not told'
@@ -27,7 +28,7 @@ export function FitList({ checks }: { readonly checks: readonly FitCheck[] }) {
             className={`fit-${check.verdict.replaceAll(' ', '-')}`}
           >
             <b>{check.what}</b> <em>{check.verdict}</em>
-            <span>{toldWords(check.words)}</span>
+            <span>{onOneLine(toldWords(check.words))}</span>
             {check.itemId === null ? null : (
               <PatternChoice itemId={check.itemId} what={check.what} />
             )}

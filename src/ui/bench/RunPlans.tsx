@@ -12,7 +12,7 @@ import type { RunTold } from '../../core/runs/tellRuns.ts'
 import { formatHours, formatMass, formatMoney, formatRange } from '../../core/words/format.ts'
 import { toldWords } from '../../core/words/toldWords.ts'
 import { useActions, useAppState } from '../appContext.ts'
-import { showLength, showNumber } from '../show.ts'
+import { onOneLine, showLength, showNumber } from '../show.ts'
 import { Choice } from '../fields/Choice.tsx'
 import { BedPlan } from './BedPlan.tsx'
 import { EveningList } from './EveningList.tsx'
@@ -283,7 +283,7 @@ function RunFigures({ run }: { readonly run: RunTold }) {
         {formatRange(timeS, (value) => formatHours(value))},{' '}
         {formatRange(massG, (value) => formatMass(value))},{' '}
         {formatRange(cost, (value) => formatMoney(value, prices.currency))}
-        {isNight ? ', longer than an evening' : ''}; layers of {showLength(layerMm, 2)},{' '}
+        {isNight ? ', longer than an evening' : ''}; layers of {onOneLine(showLength(layerMm, 2))},{' '}
         {bedShare < 0.01 ? `under ${showNumber(1, 0)}` : showNumber(100 * bedShare, 0)}
         {'\u{A0}'}% of the bed. {showNumber(100 * fails, 1)}
         {'\u{A0}'}% of such prints fail; one that does at its end loses{' '}

@@ -20,7 +20,7 @@ export const RoleField = memo(function RoleField({ partId }: { readonly partId: 
   const ownRole = useAppState((state) => partOf(state, partId)?.ownRole)
   const own = useAppState((state) => ownRolesOf(state).find(({ id }) => id === ownRole)) ?? null
   return (
-    <>
+    <div className="role-field">
       <Choice
         label="Recipe for"
         value={own?.id ?? role}
@@ -34,7 +34,7 @@ export const RoleField = memo(function RoleField({ partId }: { readonly partId: 
       <Suspense>
         <RoleTools key={partId} partId={partId} role={own} />
       </Suspense>
-    </>
+    </div>
   )
 })
 

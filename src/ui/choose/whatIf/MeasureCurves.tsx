@@ -39,6 +39,8 @@ export function MeasureCurves({
   if (values.length === 0) return null
   const layout = curvesLayout(values, panels.length, width)
   const { low, high, columns, panelPx, rowPx, heightPx } = layout
+  // A row of panels is kept clear of the names of the next.
+  const belowPx = columns < panels.length ? 60 : 46
   const isMass = measure.id === 'massG'
   const near = (massG: number | null): number | null =>
     isMass && massG !== null && massG > low && massG < high ? massG : null
@@ -59,13 +61,13 @@ export function MeasureCurves({
         {panels.map((panel, i) => {
           const left = 44 + (i % columns) * panelPx
           const top = 22 + Math.floor(i / columns) * rowPx
-          const y = scaleLinear([low, high], [top + rowPx - 46, top])
+          const y = scaleLinear([low, high], [top + rowPx - belowPx, top])
           return (
             <CurvePanel
               key={panel.key}
               panel={panel}
               measure={measure}
-              box={{ left, top, width: panelPx, bottom: top + rowPx - 46 }}
+              box={{ left, top, width: panelPx, bottom: top + rowPx - belowPx }}
               y={y}
               hasAxis={i % columns === 0}
               limitG={limit}
