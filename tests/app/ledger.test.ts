@@ -90,6 +90,30 @@ describe('the ledger', { timeout: 240_000 }, () => {
     }, LOCALE)
   })
 
+  test('tells infill between two whole shares alike by slider and box, and goes on by whole ones', async () => {
+    await withApp(async ({ page }) => {
+      await dropFiles(page, [demoFile('front-arm.stl')])
+      await waitForCensus(page)
+      const panel = await openRow(page, 'front arm')
+      const field = panel.getByRole('textbox', { name: 'Infill share' })
+      const slider = panel.getByRole('slider', { name: 'Infill' })
+      for (const [typed, key, next] of [
+        ['22.5', 'ArrowRight', '23'],
+        ['22.5', 'ArrowLeft', '22'],
+        ['22.75', 'ArrowLeft', '22'],
+        ['40', 'ArrowRight', '41'],
+      ] as const) {
+        await field.fill(typed)
+        await field.press('Enter')
+        expect(await slider.inputValue()).toBe(typed)
+        expect(await slider.getAttribute('aria-valuetext')).toBe(typed)
+        await slider.press(key)
+        await expect.poll(() => field.inputValue()).toBe(next)
+        expect(await slider.getAttribute('aria-valuetext')).toBe(next)
+      }
+    }, LOCALE)
+  })
+
   test('takes infill as a number too, and Ctrl+Z puts it back', async () => {
     await withApp(async ({ page }) => {
       await dropFiles(page, [demoFile('front-arm.stl')])

@@ -2,6 +2,7 @@ import { Label, Slider, SliderThumb, SliderTrack } from 'react-aria-components'
 import { RECIPE_LIMITS } from '../../core/data/limits.ts'
 import { HelpMark } from '../help/HelpMark.tsx'
 import { NumberBox } from '../fields/NumberBox.tsx'
+import { FINEST } from '../fields/shownNumber.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
 export interface InfillFieldProps {
@@ -24,9 +25,13 @@ export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
         value={infillPct}
         minValue={RECIPE_LIMITS.infillPct.min}
         maxValue={RECIPE_LIMITS.infillPct.max}
-        step={1}
+        // It tells a share between two whole ones as the box beside it does, and leaves it for the
+        // next whole one.
+        step={Number.isInteger(infillPct) ? 1 : 10 ** -FINEST}
+        formatOptions={{ maximumFractionDigits: FINEST }}
         onChange={(value) => {
-          write.drag({ recipe: { infillPct: value } })
+          const whole = value > infillPct ? Math.ceil(value) : Math.floor(value)
+          write.drag({ recipe: { infillPct: whole } })
         }}
         onChangeEnd={write.settle}
       >
