@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { eachHeld } from '../../src/core/mesh/bodiesNest.ts'
+import { searchNest } from '../../src/core/mesh/bodiesNest.ts'
 import { measureMesh } from '../../src/core/mesh/measure.ts'
 import { takeApart } from '../../src/core/mesh/takeApart.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
@@ -16,7 +16,7 @@ function nest(mesh: Mesh, most = ALL) {
   const effort = { left: most }
   const heldBy = new Uint32Array(bodies.count)
   const solid = new Uint8Array(bodies.count).fill(1)
-  eachHeld(mesh, bodies, sums, solid, effort, (held) => heldBy[held]!++)
+  searchNest(mesh, bodies, sums, solid).eachHeld(effort, (held) => heldBy[held]!++)
   return { looks: most - effort.left, heldBy: [...heldBy] }
 }
 

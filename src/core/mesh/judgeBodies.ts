@@ -1,6 +1,6 @@
 import type { Mesh } from '../model/mesh.ts'
 import type { Bodies } from './bodies.ts'
-import { eachHeld, mostLooks } from './bodiesNest.ts'
+import { mostLooks, searchNest } from './bodiesNest.ts'
 import type { BodyJudgement } from './measureFindings.ts'
 import { nestByLines } from './nestByLines.ts'
 import type { BodySums } from './volume.ts'
@@ -114,19 +114,18 @@ function nestOf(
 ): Nest {
   const before = known.get(sums)
   if (before !== undefined) return before
-  let nest = lookThrough(FEW_LOOKS)
-  if (!nest.isWhole) {
-    const left = mostLooks(mesh)
-    const senseAround = nestByLines(mesh, bodies, sums, senses, solid, { left })
-    nest = senseAround === null ? lookThrough(left) : { senseAround, isWhole: true }
-  }
+  const search = searchNest(mesh, bodies, sums, solid)
+  const left = mostLooks(mesh)
+  const byLines =
+    search.looks > FEW_LOOKS ? nestByLines(mesh, bodies, sums, senses, solid, { left }) : null
+  const nest = byLines === null ? lookThrough() : { senseAround: byLines, isWhole: true }
   known.set(sums, nest)
   return nest
 
-  function lookThrough(most: number): Nest {
-    const effort = { left: most }
+  function lookThrough(): Nest {
+    const effort = { left }
     const senseAround = new Int32Array(bodies.count)
-    eachHeld(mesh, bodies, sums, solid, effort, (held, holder) => {
+    search.eachHeld(effort, (held, holder) => {
       senseAround[held]! += senses[holder]!
     })
     return { senseAround, isWhole: effort.left >= 0 }

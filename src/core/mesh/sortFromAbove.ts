@@ -3,6 +3,12 @@ import { NO_BODY, type Bodies } from './bodies.ts'
 
 /** Most triangles in a leaf. */
 const LEAF = 8
+/**
+ * So many places go past the bounds of all triangles before these are sorted: of bodies that cut
+ * one another the first place mostly tells, and sorting a million of them takes as long as a
+ * hundred places.
+ */
+const UNSORTED = 3
 
 /** Triangles seen from above, sorted by place. */
 export interface SortedTriangles {
@@ -11,9 +17,10 @@ export interface SortedTriangles {
 }
 
 /**
- * A tree of bounds: each node halves its triangles along the axis in which their middles spread
- * most. Built in n log n. Nodes lie like a heap's, the halves of node i being 2i + 1 and 2i + 2,
- * and a node's triangles follow from its way down, so that only bounds are kept.
+ * A tree of bounds, made once it is worth it: each node halves its triangles along the axis in
+ * which their middles spread most. Built in n log n. Nodes lie like a heap's, the halves of node i
+ * being 2i + 1 and 2i + 2, and a node's triangles follow from its way down, so that only bounds are
+ * kept.
  *
  * @param solid 1 for each body whose triangles are wanted.
  */
@@ -23,7 +30,7 @@ export function sortFromAbove(mesh: Mesh, bodies: Bodies, solid: Uint8Array): So
   let leaves = 1
   while (leaves * LEAF < order.length) leaves *= 2
   const nodes = new Float64Array(4 * (2 * leaves - 1))
-  if (order.length > 0) build(0, 0, order.length)
+  let asked = 0
 
   function build(node: number, from: number, to: number): void {
     if (node >= leaves - 1) {
@@ -44,11 +51,16 @@ export function sortFromAbove(mesh: Mesh, bodies: Bodies, solid: Uint8Array): So
 
   return {
     at(x, y, tell) {
-      if (order.length > 0) visit(0, 0, order.length)
+      if (order.length === 0) return
+      if (asked++ < UNSORTED) {
+        for (const t of order) if (holds(bounds, t, x, y)) tell(t)
+        return
+      }
+      if (asked === UNSORTED + 1) build(0, 0, order.length)
+      visit(0, 0, order.length)
 
       function visit(node: number, from: number, to: number): void {
-        if (x < nodes[4 * node]! || x > nodes[4 * node + 2]!) return
-        if (y < nodes[4 * node + 1]! || y > nodes[4 * node + 3]!) return
+        if (!holds(nodes, node, x, y)) return
         if (node >= leaves - 1) {
           for (let i = from; i < to; i++) tell(order[i]!)
           return
@@ -68,6 +80,15 @@ function pickTriangles({ bodyOf }: Bodies, solid: Uint8Array): Uint32Array {
     if (body !== NO_BODY && solid[body] === 1) picked[count++] = t
   })
   return picked.subarray(0, count)
+}
+
+function holds(bounds: Float64Array, one: number, x: number, y: number): boolean {
+  return (
+    x >= bounds[4 * one]! &&
+    x <= bounds[4 * one + 2]! &&
+    y >= bounds[4 * one + 1]! &&
+    y <= bounds[4 * one + 3]!
+  )
 }
 
 /** Four per triangle of the mesh: lowest x, y, highest x, y. */

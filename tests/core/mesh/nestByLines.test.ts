@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { eachHeld } from '../../../src/core/mesh/bodiesNest.ts'
+import { searchNest } from '../../../src/core/mesh/bodiesNest.ts'
 import { nestByLines } from '../../../src/core/mesh/nestByLines.ts'
 import { takeApart } from '../../../src/core/mesh/takeApart.ts'
 import type { Mesh, Vec3 } from '../../../src/core/model/mesh.ts'
@@ -17,7 +17,7 @@ function bothWays(meshes: readonly Mesh[], most = ALL) {
   const effort = { left: most }
   const quick = nestByLines(mesh, bodies, sums, senses, solid, effort)
   const slow = new Int32Array(bodies.count)
-  eachHeld(mesh, bodies, sums, solid, { left: ALL }, (held, holder) => {
+  searchNest(mesh, bodies, sums, solid).eachHeld({ left: ALL }, (held, holder) => {
     slow[held]! += senses[holder]!
   })
   return { quick, slow, looks: most - effort.left }
