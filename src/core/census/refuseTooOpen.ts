@@ -35,7 +35,8 @@ export function refuseHopeless(mesh: Mesh, plan: LayerPlan): void {
   if (mesh.indices.length / 3 < LARGE) return
   const cut = createPlaneCutter(mesh, plan, { cos: 1, sin: 0 })
   let [guessedMm, lengthMm, open, all] = [0, 0, 0, 0]
-  for (let i = LOOKED_AT - 1; i >= 0; i--) {
+  // Once too many are sound no others will say otherwise.
+  for (let i = LOOKED_AT - 1; i >= 0 && all - open <= (1 - MOST_OF) * LOOKED_AT; i--) {
     const own = joinContours(cut(Math.floor(((i + 0.5) * plan.count) / LOOKED_AT)))
     if (!(own.lengthMm > 0)) continue
     guessedMm += own.bridgedMm

@@ -137,13 +137,6 @@ function followContour(
   const turns: Turn[] = []
   let isBare: boolean | undefined
   let first: Turn | undefined
-  const turnAt = (before: number, edge: number, at: number, bare: boolean): Turn => ({
-    edge,
-    u: points[2 * before]! + at * (points[2 * edge]! - points[2 * before]!),
-    v: points[2 * before + 1]! + at * (points[2 * edge + 1]! - points[2 * before + 1]!),
-    at,
-    isBare: bare,
-  })
   let before = end - 1
   for (let i = begin; i < end; before = i++) {
     const { originMm, pitchMm, rows: most } = grids[askedOf[i]!]!
@@ -165,8 +158,9 @@ function followContour(
       while (k >= starts[i]! && k < starts[i + 1]! && rows[k] === row) k += step
       if (bare !== isBare) {
         const between = originMm + (step > 0 ? row : row + 1) * pitchMm
-        const at = row === firstRow ? 0 : (between - from) / (to - from)
-        const turn = turnAt(before, i, Math.min(1, Math.max(0, at)), bare)
+        const share = row === firstRow ? 0 : (between - from) / (to - from)
+        const at = Math.min(1, Math.max(0, share))
+        const turn = turnOn(points, before, i, at, bare)
         if (isBare === undefined) first = turn
         else turns.push(turn)
         isBare = bare
@@ -176,6 +170,24 @@ function followContour(
   }
   if (first && first.isBare !== isBare) turns.unshift(first)
   return { turns, isBare }
+}
+
+function turnOn(
+  points: Outline['points'],
+  before: number,
+  edge: number,
+  at: number,
+  isBare: boolean,
+): Turn {
+  const u = points[2 * before]!
+  const v = points[2 * before + 1]!
+  return {
+    edge,
+    u: u + at * (points[2 * edge]! - u),
+    v: v + at * (points[2 * edge + 1]! - v),
+    at,
+    isBare,
+  }
 }
 
 /** Whether no row stands twice among those of an edge. */
@@ -247,16 +259,19 @@ function isWithin(
 
 function createContours() {
   const starts = [0]
-  const points: number[] = []
+  const contours: Float64Array[] = []
+  let length = 0
   return {
-    length: () => points.length,
+    length: () => length,
     add(contour: Float64Array): void {
-      for (const value of contour) points.push(value)
-      starts.push(points.length / 2)
+      contours.push(contour)
+      length += contour.length
+      starts.push(length / 2)
     },
-    finish: (): Outline => ({
-      points: Float64Array.from(points),
-      start: Int32Array.from(starts),
-    }),
+    finish(): Outline {
+      const points = new Float64Array(length)
+      contours.forEach((contour, i) => points.set(contour, 2 * starts[i]!))
+      return { points, start: Int32Array.from(starts) }
+    },
   }
 }
