@@ -6,6 +6,7 @@ import type { GeometrySettings, Pose } from '../model/settings.ts'
 import type { Budget } from './budget.ts'
 import { affordableStride, isSpent } from './budget.ts'
 import { findCrowd } from './coarse/crowding.ts'
+import { profileLayers, type LayerProfile } from './coarse/layerProfile.ts'
 import { planLayers } from './cut/layerPlan.ts'
 import { prepare } from './cut/prepare.ts'
 import { placeTogether } from '../mesh/pose.ts'
@@ -65,7 +66,9 @@ export function countLayers(
   const plan = planLayers(heightMm, settings.layerMm, settings.firstLayerMm)
   const { count } = plan
   refuseHopeless(placed, plan)
-  const crowd = budget ? findCrowd(placed, plan, settings.lineMm) : null
+  let known: LayerProfile | null = null
+  const profile = (): LayerProfile => (known ??= profileLayers(placed, plan))
+  const crowd = budget ? findCrowd(placed, plan, settings.lineMm, profile) : null
   let coarse: Census | null = null
   if (onCoarse && count > SOON_COUNTED && !isSpent(budget)) {
     coarse = tryCoarse(() => countSome(strideAhead()))
@@ -81,7 +84,7 @@ export function countLayers(
   return census
 
   function countSome(every: number | undefined): Census {
-    return countSomeLayers(placed, settings, others, every, crowd?.pitchTimes)
+    return countSomeLayers(placed, settings, others, every, crowd?.pitchTimes, profile())
   }
 
   /** Null where it had to be given up. */

@@ -42,6 +42,7 @@ const EVERY = 8
  *
  * What that may be wrong by is told in `coarseMm3` and `coarseSupportMm3`; see `doubtOfPicks`.
  *
+ * @param known the profile of its layers, where it is at hand.
  * @throws PreweighError as `countAllLayers`.
  */
 export function countSomeLayers(
@@ -50,11 +51,12 @@ export function countSomeLayers(
   zones: readonly Mesh[] = [],
   every = EVERY,
   pitchTimes = 1,
+  known?: LayerProfile,
 ): Census {
   const { plan, grids, cut, cutOther, overhang } = prepare(mesh, settings, pitchTimes)
   const { topSkins, layerMm, firstLayerMm } = settings
   const reach = skinReachOf(settings)
-  const profile = profileLayers(mesh, plan)
+  const profile = known ?? profileLayers(mesh, plan)
   const kinds = pickLayers(profile, reach, every)
   const laying = layingOf(settings, layerMm, false)
   const layingFirst = layingOf(settings, firstLayerMm, true)

@@ -3,7 +3,7 @@ import type { LayerPlan } from '../cut/layerPlan.ts'
 import { firstCutAbove } from '../cut/planeCutter.ts'
 import type { Mesh } from '../../model/mesh.ts'
 import { planGrid } from '../rows/scanGrid.ts'
-import { profileLayers } from './layerProfile.ts'
+import type { LayerProfile } from './layerProfile.ts'
 
 /** How a coarse count of a crowded mesh goes about it. */
 export interface Crowd {
@@ -43,11 +43,17 @@ const FEWEST = 4
  * not a time, so that a file ends the same way on every machine.
  *
  * @param mesh placed, as `plan` has its layers.
+ * @param profile of its layers, asked for where it may be crowded.
  * @returns null where all layers may be counted.
  */
-export function findCrowd(mesh: Mesh, plan: LayerPlan, lineMm: number): Crowd | null {
+export function findCrowd(
+  mesh: Mesh,
+  plan: LayerPlan,
+  lineMm: number,
+  profile: () => LayerProfile,
+): Crowd | null {
   if (mesh.indices.length < 3 * FEW_TRIANGLES) return null
-  const { lengthMm } = profileLayers(mesh, plan)
+  const { lengthMm } = profile()
   const { vLow, vHigh } = extentOf(mesh)
   const { pitchMm } = planGrid(0, vLow, vHigh, 0, lineMm)
   const points = countSegments(mesh, plan)

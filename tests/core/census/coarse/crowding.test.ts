@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { findCrowd } from '../../../../src/core/census/coarse/crowding.ts'
+import { profileLayers } from '../../../../src/core/census/coarse/layerProfile.ts'
 import { planLayers } from '../../../../src/core/census/cut/layerPlan.ts'
 import { placeMesh } from '../../../../src/core/mesh/pose.ts'
 import type { Mesh } from '../../../../src/core/model/mesh.ts'
@@ -13,7 +14,8 @@ function crowdOf(mesh: Mesh) {
     (most, at, i) => (i % 3 === 2 && at > most ? at : most),
     0,
   )
-  return findCrowd(placed, planLayers(heightMm, 0.2, 0.2), 0.4)
+  const plan = planLayers(heightMm, 0.2, 0.2)
+  return findCrowd(placed, plan, 0.4, () => profileLayers(placed, plan))
 }
 
 describe('a crowd', () => {
