@@ -121,7 +121,7 @@ export function layByHabit(wasm: ManifoldToplevel, mesh: Mesh, recipe: Recipe): 
       const phase = (0.5 + i * GOLDEN) % 1
       for (const piece of rooms) {
         const rings = piece.toPolygons().map((ring): Path => ring.map(([x, y]) => [x, y] as const))
-        const paths = zigzags(rings, (i % 2) as 0 | 1, spacing, lineMm, false, phase)
+        const [paths] = zigzags(rings, (i % 2) as 0 | 1, spacing, lineMm, phase)
         const lines = joinedLength(paths, lineMm, habits.joinedShare) * lineMm
         laid.infill += Math.min(lines, piece.area()) * heightMm
       }

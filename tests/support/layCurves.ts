@@ -118,18 +118,22 @@ interface Piece {
   readonly ends: readonly [EndAt, EndAt]
 }
 
-/** Rows inside rings by the even-odd rule, joined end to end: see `joinPieces`. */
+/**
+ * Rows inside rings by the even-odd rule, joined end to end, see `joinPieces`: begun at the low end
+ * of the first, and at its high end.
+ */
 export function windings(
   rings: Rings,
   rows: readonly Path[],
   across: 0 | 1,
   spacingMm: number,
   lineMm: number,
-  startHigh: boolean,
-): Path[] {
+): readonly [low: Path[], high: Path[]] {
   const edges = edgesOf(rings)
   const pieces = rows.flatMap((row) => clipRow(edges, row, across, lineMm))
-  return joinPieces(pieces, rings.map(lengthOf), FURTHEST_STEP * spacingMm, startHigh)
+  const join = (startHigh: boolean): Path[] =>
+    joinPieces(pieces, rings.map(lengthOf), FURTHEST_STEP * spacingMm, startHigh)
+  return [join(false), join(true)]
 }
 
 /** A way along the wall of more spacings than this is a lift, not a line. */

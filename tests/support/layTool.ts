@@ -12,7 +12,7 @@ function clipLines(
   rings: Rings,
   along: 0 | 1,
   spacingMm: number,
-  phase = 0.5,
+  phase: number,
 ): { at: number; spans: [number, number][] }[] {
   const across = 1 - along
   const values = rings.flat().map((p) => p[across]!)
@@ -39,22 +39,33 @@ function clipLines(
 
 /**
  * Lays the lines back and forth; a zigzag goes on to one line of the next row that it overlaps and
- * nothing else took. A new one begins at the low end of its first line, or with `startHigh` at its
- * high end. Lines end half a line width short of the edge; shorter than a line width there is
- * nothing to lay.
+ * nothing else took. A new one begins at the low end of its first line, or at its high end. Lines end
+ * half a line width short of the edge; shorter than a line width there is nothing to lay.
  */
 export function zigzags(
   rings: Rings,
   along: 0 | 1,
   spacingMm: number,
   lineMm: number,
-  startHigh = false,
   phase = 0.5,
+): readonly [low: Path[], high: Path[]] {
+  if (rings.length === 0) return [[], []]
+  const lines = clipLines(rings, along, spacingMm, phase)
+  const join = (startHigh: boolean): Path[] =>
+    backAndForth(lines, along, spacingMm, lineMm, startHigh)
+  return [join(false), join(true)]
+}
+
+function backAndForth(
+  lines: ReturnType<typeof clipLines>,
+  along: 0 | 1,
+  spacingMm: number,
+  lineMm: number,
+  startHigh: boolean,
 ): Path[] {
-  if (rings.length === 0) return []
   const done: [number, number][][] = []
   let open: { span: [number, number]; path: [number, number][] }[] = []
-  for (const { at, spans } of clipLines(rings, along, spacingMm, phase)) {
+  for (const { at, spans } of lines) {
     const next: typeof open = []
     for (const [low, high] of spans) {
       const span: [number, number] = [low + lineMm / 2, high - lineMm / 2]

@@ -1,34 +1,13 @@
 import type { CrossSection, ManifoldToplevel } from 'manifold-3d'
-import { moreOf } from '../../src/core/data/printerMore.ts'
-import type { Printer } from '../../src/core/model/figures.ts'
 import { planLayers } from '../../src/core/census/cut/layerPlan.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
 import type { GeometrySettings, Recipe } from '../../src/core/model/settings.ts'
+import { distance, drawn } from './drawnLine.ts'
+import type { DrawnLine, Laid, LaidLine, LineKind, Point, SpeedKind } from './drawnLine.ts'
 import type { Path, Rings } from './layTool.ts'
-import { halfTurnSine, loopFrom, pathLength, seamCorners, zigzags } from './layTool.ts'
+import { loopFrom, pathLength, seamCorners, zigzags } from './layTool.ts'
 import { gyroidRows, honeycombRows, windings } from './layCurves.ts'
 import { toSolid } from './solidCensus.ts'
-
-type LineKind = 'wall' | 'skin' | 'infill'
-type SpeedKind = 'outer' | 'inner' | 'small' | 'skin' | 'top' | 'strand' | 'infill'
-
-/** One line with the way to it from where the last one ended. */
-interface LaidLine {
-  readonly kind: LineKind
-  readonly hopMm: number
-  readonly path: Path
-  /** Of every move of the path. */
-  readonly speeds: readonly SpeedKind[]
-}
-
-/** A part as lines in the order they are laid. */
-interface Laid {
-  readonly lineMm: number
-  readonly layers: readonly { readonly heightMm: number; readonly lines: readonly LaidLine[] }[]
-  readonly lengthMm: Readonly<Record<LineKind, number>>
-}
-
-type Point = readonly [x: number, y: number]
 
 /** What the layers of a part hold, whatever pattern and share it is filled with. */
 export interface CutLayers {
@@ -38,7 +17,8 @@ export interface CutLayers {
     readonly atMm: number
     /** Every wall line of the layer, closed. */
     readonly walls: readonly Loop[]
-    readonly skin: Rings
+    /** Zigzags of the skin, begun at the low end and at the high one. */
+    readonly skinWays: Ways
     /** What of the skin is laid over a room or over air, and what of the rest shows on top. */
     readonly strand: Rings
     readonly top: Rings
@@ -63,7 +43,7 @@ export function cutLayers(
   const nothing = wasm.CrossSection.square(0)
   const { lineMm } = recipe
   let roomBelow = nothing
-  const layers = slices.map((slice, i) => {
+  const layers = slices.map((slice, i): CutLayers['layers'][number] => {
     const inset = slice.offset(-recipe.walls * lineMm, 'Round', 2, 64)
     let room = inset
     for (let j = i - recipe.bottomSkins; j <= i + recipe.topSkins; j++) {
@@ -79,7 +59,7 @@ export function cutLayers(
         const edgeMm =
           pathLength(loopFrom(ring, 0)) + senseOf(ring) * (2 * k + 1) * lineMm * Math.PI
         const speed = edgeMm <= SMALL_LOOP_MM ? 'small' : k === 0 ? 'outer' : 'inner'
-        walls.push({ ring, seams: seamCorners(ring), speed })
+        walls.push({ ring, seams: seamCorners(ring), speed, begun: new Map() })
       }
     }
     const skin = inset.subtract(room)
@@ -91,7 +71,7 @@ export function cutLayers(
       heightMm: plan.heightMm[i]!,
       atMm: plan.cutMm[i]!,
       walls,
-      skin: ringsOf(skin),
+      skinWays: zigzags(ringsOf(skin), (i % 2) as 0 | 1, lineMm, lineMm),
       strand: ringsOf(strand),
       top: ringsOf(top),
       room: ringsOf(room),
@@ -115,14 +95,10 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
   const layers = cut.layers.map((layer, i) => {
     const along = (i % 2) as 0 | 1
     const lines: LaidLine[] = []
-    const go = (kind: LineKind, laid: Path, speed: SpeedKind): void => {
-      const path = speed === 'skin' ? chopped(laid, layer) : laid
-      const speeds = path
-        .slice(1)
-        .map((q, k) => (speed === 'skin' ? skinSpeed(path[k]!, q, layer) : speed))
-      lines.push({ kind, path, speeds, hopMm: distance(here, path[0]!) })
-      lengthMm[kind] += pathLength(path)
-      here = path.at(-1)!
+    const go = (kind: LineKind, line: DrawnLine): void => {
+      lines.push({ kind, line, hopMm: distance(here, line.path[0]!) })
+      lengthMm[kind] += line.lengthMm
+      here = line.path.at(-1)!
     }
     let { walls } = layer
     while (walls.length > 0) {
@@ -130,11 +106,11 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
         walls.map(({ ring, seams }) => seams.map((seam) => ring[seam]!)),
         here,
       )
-      const { ring, seams, speed } = walls[next.stop]!
+      const loop = walls[next.stop]!
       walls = walls.filter((_, k) => k !== next.stop)
-      go('wall', loopFrom(ring, seams[next.place]!), speed)
+      go('wall', begunAt(loop, loop.seams[next.place]!))
     }
-    const layZigzags = (kind: LineKind, ways: readonly (readonly Path[])[]): void => {
+    const layZigzags = (kind: 'skin' | 'infill', ways: Ways): void => {
       const [left, right] = ways
       const ends = (paths: readonly Path[]): Point[][] =>
         paths.map((path) => [path[0]!, path.at(-1)!])
@@ -146,30 +122,31 @@ export function layLines(cut: CutLayers, recipe: Recipe): Laid {
         const next = nearest(ends(paths), here)
         const path = paths[next.stop]!
         paths = paths.filter((_, k) => k !== next.stop)
-        go(kind, next.place === 0 ? path : path.toReversed(), kind === 'skin' ? 'skin' : 'infill')
+        const way = next.place === 0 ? path : path.toReversed()
+        const isSkin = kind === 'skin'
+        go(kind, isSkin ? skinLine(path, next.place, way, layer) : drawn(way, () => 'infill'))
       }
     }
-    const straight = (rings: Rings, way: 0 | 1, spacingMm: number): readonly Path[][] =>
-      [false, true].map((high) => zigzags(rings, way, spacingMm, lineMm, high))
-    layZigzags('skin', straight(layer.skin, along, lineMm))
+    layZigzags('skin', layer.skinWays)
     if (recipe.infillPct > 0 && layer.room.length > 0) {
-      for (const ways of infillWays(layer, along, recipe, straight)) layZigzags('infill', ways)
+      for (const ways of infillWays(layer, along, recipe)) layZigzags('infill', ways)
     }
     return { heightMm: layer.heightMm, lines }
   })
   return { lineMm, layers, lengthMm }
 }
 
-type Ways = readonly Path[][]
+type Ways = readonly (readonly Path[])[]
 
 /** The zigzags of every direction of a layer's infill, begun at the low end and at the high one. */
 function infillWays(
   { room, atMm }: CutLayers['layers'][number],
   along: 0 | 1,
   { pattern, infillPct, lineMm }: Recipe,
-  straight: (rings: Rings, way: 0 | 1, spacingMm: number) => Ways,
 ): readonly Ways[] {
   const fullMm = (100 * lineMm) / infillPct
+  const straight = (rings: Rings, way: 0 | 1, spacingMm: number): Ways =>
+    zigzags(rings, way, spacingMm, lineMm)
   if (pattern === 'lines') return [straight(room, along, fullMm)]
   if (pattern === 'grid') return [straight(room, 0, 2 * fullMm), straight(room, 1, 2 * fullMm)]
   const values = ([0, 1] as const).map((axis) => room.flat().map((p) => p[axis]))
@@ -178,7 +155,7 @@ function infillWays(
     high: [Math.max(...values[0]!), Math.max(...values[1]!)],
   } as const
   const wind = (rows: readonly Path[], way: 0 | 1, spacingMm: number): Ways =>
-    [false, true].map((high) => windings(room, rows, way === 0 ? 1 : 0, spacingMm, lineMm, high))
+    windings(room, rows, way === 0 ? 1 : 0, spacingMm, lineMm)
   if (pattern === 'honeycomb') {
     const spacingMm = (4 / 3) * fullMm
     return [wind(honeycombRows(reach, along, spacingMm), along, spacingMm)]
@@ -195,6 +172,28 @@ interface Loop {
   readonly ring: Path
   readonly seams: readonly number[]
   readonly speed: SpeedKind
+  /** By the corner it was begun at so far. */
+  readonly begun: Map<number, DrawnLine>
+}
+
+function begunAt({ ring, speed, begun }: Loop, seam: number): DrawnLine {
+  const line = begun.get(seam) ?? drawn(loopFrom(ring, seam), () => speed)
+  begun.set(seam, line)
+  return line
+}
+
+/*
+ * Walls and skins are the same whatever the layer is filled with: what is told of a line is told once
+ * for all patterns, shares and printers.
+ */
+const skinLines = new WeakMap<Path, DrawnLine[]>()
+
+/** A skin line laid one way or, at place 1, back. */
+function skinLine(path: Path, place: number, way: Path, regions: SkinRegions): DrawnLine {
+  const known = skinLines.get(path) ?? []
+  known[place] ??= drawn(chopped(way, regions), (p, q) => skinSpeed(p, q, regions))
+  skinLines.set(path, known)
+  return known[place]
 }
 
 /** Common practice, no source. */
@@ -249,8 +248,6 @@ function ringsOf(section: CrossSection): Rings {
   return section.toPolygons().map((ring) => ring.map(([x, y]) => [x, y] as const))
 }
 
-const distance = (p: Point, q: Point): number => Math.hypot(p[0] - q[0], p[1] - q[1])
-
 /** Of stops that can be entered at several places, the nearest stop and its nearest place. */
 function nearest(
   stops: readonly (readonly Point[])[],
@@ -264,117 +261,4 @@ function nearest(
     })
   })
   return best
-}
-
-/** Seconds of driving the lines, start-up left out. */
-interface Driven {
-  readonly timeS: number
-  readonly laidS: Readonly<Record<LineKind, number>>
-  readonly hopS: Readonly<Record<LineKind, number>>
-  readonly hops: Readonly<Record<LineKind, number>>
-  readonly retracts: Readonly<Record<LineKind, number>>
-}
-
-/**
- * The slow oracle, last third: drives each path with full look-ahead — forward and backward over
- * every single move, so that no corner is taken faster than its limit and no ramp is steeper than
- * the acceleration — and each layer for as long as it must take at least, or as its slowest speed
- * makes of it.
- */
-export function driveLines(laid: Laid, printer: Printer): Driven {
-  const kinds = { wall: 0, skin: 0, infill: 0 }
-  const total = {
-    laidS: { ...kinds },
-    hopS: { ...kinds },
-    hops: { ...kinds },
-    retracts: { ...kinds },
-  }
-  const { outerWallMmS, smallLoopMmS, topSkinMmS, strandMmS, floorMmS } = moreOf(printer)
-  const wanted: Readonly<Record<SpeedKind, number>> = {
-    outer: outerWallMmS,
-    inner: printer.wallMmS,
-    small: smallLoopMmS,
-    skin: printer.skinMmS,
-    top: topSkinMmS,
-    strand: strandMmS,
-    infill: printer.infillMmS,
-  }
-  let timeS = 0
-  laid.layers.forEach(({ heightMm, lines }, i) => {
-    let layerS = 0
-    let restS = printer.layerChangeS
-    let pathMm = 0
-    for (const { kind, path, speeds, hopMm } of lines) {
-      const limit = i === 0 ? printer.firstLayerMmS : Infinity
-      const melt = printer.flowMm3S / (laid.lineMm * heightMm)
-      const accel = kind === 'wall' ? printer.wallAccelMmS2 : printer.accelMmS2
-      const laidS = driveSeconds(
-        path,
-        speeds.map((speed) => Math.min(wanted[speed], limit, melt)),
-        accel,
-        printer.cornerMmS,
-        kind === 'infill',
-      )
-      const hopS = travelSeconds(hopMm, printer)
-      layerS += laidS
-      restS += hopS
-      pathMm += pathLength(path)
-      total.laidS[kind] += laidS
-      total.hopS[kind] += hopS
-      total.hops[kind]++
-      if (hopMm > RETRACT_BEYOND_MM) total.retracts[kind]++
-    }
-    timeS += restS + Math.max(layerS, Math.min(printer.leastLayerS - restS, pathMm / floorMmS))
-  })
-  return { timeS, ...total }
-}
-
-/** Common practice, no source. */
-const RETRACT_BEYOND_MM = 1.5
-
-function travelSeconds(mm: number, printer: Printer): number {
-  const { travelMmS: v, travelAccelMmS2: a } = printer
-  const moving = mm >= (v * v) / a ? mm / v + v / a : 2 * Math.sqrt(mm / a)
-  return moving + (mm > RETRACT_BEYOND_MM ? printer.retractS : 0)
-}
-
-/**
- * Look-ahead over one path: entry speeds from the corner rule, and where facets stand for a curve
- * no more sideways than it accelerates (v²/r ≤ a); then no ramp steeper than the acceleration,
- * either way.
- */
-function driveSeconds(
-  path: Path,
-  speeds: readonly number[],
-  a: number,
-  cornerMmS: number,
-  curved: boolean,
-): number {
-  const lengths = path.slice(1).map((q, i) => distance(q, path[i]!))
-  const at = path.map((q, i) => {
-    if (i === 0 || i === path.length - 1) return 0
-    const speed = Math.min(speeds[i - 1]!, speeds[i]!)
-    const turn = halfTurnSine(path[i - 1]!, q, path[i + 1]!)
-    const corner = Math.min(speed, turn > 0 ? (cornerMmS * Math.SQRT1_2) / turn : speed)
-    if (!curved || turn > FACET_TURN || turn === 0) return corner
-    const radius = (lengths[i - 1]! + lengths[i]!) / 2 / (2 * Math.asin(turn))
-    return Math.min(corner, Math.sqrt(a * radius))
-  })
-  for (let i = 1; i < at.length; i++)
-    at[i] = Math.min(at[i]!, Math.sqrt(at[i - 1]! ** 2 + 2 * a * lengths[i - 1]!))
-  for (let i = at.length - 2; i >= 0; i--)
-    at[i] = Math.min(at[i]!, Math.sqrt(at[i + 1]! ** 2 + 2 * a * lengths[i]!))
-  return lengths.reduce(
-    (seconds, mm, i) => seconds + rampSeconds(mm, at[i]!, at[i + 1]!, speeds[i]!, a),
-    0,
-  )
-}
-
-/** sin(half the turn) up to which a corner is one of a curve's facets: 25°. */
-const FACET_TURN = 0.216
-
-function rampSeconds(mm: number, from: number, to: number, speed: number, a: number): number {
-  const peak = Math.min(speed, Math.sqrt((2 * a * mm + from * from + to * to) / 2))
-  const ramps = (2 * peak * peak - from * from - to * to) / (2 * a)
-  return (2 * peak - from - to) / a + Math.max(0, mm - ramps) / speed
 }

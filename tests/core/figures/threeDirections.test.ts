@@ -71,7 +71,8 @@ it.each([
     layers.forEach(({ room }, i) => {
       if (room.length === 0) return
       const rows = rowsOver(room, spacingMm, i * GOLDEN)
-      for (const path of windings(room, rows, 0, spacingMm / 2, lineMm, i % 2 === 1)) {
+      const [low, high] = windings(room, rows, 0, spacingMm / 2, lineMm)
+      for (const path of i % 2 === 1 ? high : low) {
         laid.nearestMm += pathLength(path)
         // Every other move is a line.
         for (let k = 0; k + 1 < path.length; k += 2)

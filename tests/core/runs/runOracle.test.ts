@@ -9,7 +9,9 @@ import { RECIPE_DEFAULTS, type Recipe } from '../../../src/core/model/settings.t
 import { runSeconds } from '../../../src/core/runs/runSeconds.ts'
 import { prism, tube } from '../../support/meshes.ts'
 import { PLAIN_HABITS } from '../../support/plainHabits.ts'
-import { cutLayers, driveLines, layLines } from '../../support/simulate.ts'
+import { drawn } from '../../support/drawnLine.ts'
+import { driveLines } from '../../support/driveLines.ts'
+import { cutLayers, layLines } from '../../support/simulate.ts'
 import { loadManifold } from '../../support/solidCensus.ts'
 
 /*
@@ -48,12 +50,12 @@ test.each(CASES)('%s take what every line driven takes', async (_, mesh, places)
   const layers = laid.layers.map(({ heightMm, lines }, i) => ({
     heightMm,
     lines: (i % 2 === 0 ? places : places.toReversed()).flatMap((x) =>
-      lines.map((line) => {
+      lines.map(({ kind, line }) => {
         const path = line.path.map(([px, py]): readonly [number, number] => [px + x, py])
         const [first, last] = [path[0]!, path.at(-1)!]
         const hopMm = Math.hypot(first[0] - here[0], first[1] - here[1])
         here = last
-        return { ...line, path, hopMm }
+        return { kind, hopMm, line: drawn(path, (_p, _q, k) => line.speeds[k]!) }
       }),
     ),
   }))
