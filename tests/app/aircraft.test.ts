@@ -37,9 +37,9 @@ describe('the aircraft beyond its printed parts', { timeout: 300_000 }, () => {
       const flight = await openSection(page, 'Flight')
       const minutes = Number(await flight.locator('.craft-figure').innerText())
       expect(minutes).toBeGreaterThan(1)
-      expect(await factOf(flight, 'All-up weight').innerText()).toContain(
-        (await allUpG(page)).toFixed(1),
-      )
+      await expect
+        .poll(() => factOf(flight, 'All-up weight').innerText())
+        .toContain((await allUpG(page)).toFixed(1))
       // Both published rules stand there: thrust with the square of the stick needs more of it.
       const square = Number.parseFloat(await factOf(flight, 'with its square').innerText())
       const straight = Number.parseFloat(await factOf(flight, 'straight with it').innerText())
@@ -122,7 +122,7 @@ describe('the aircraft beyond its printed parts', { timeout: 300_000 }, () => {
         .poll(() => balance.locator('.places li', { hasText: 'Damper cup' }).count())
         .toBe(4)
       await balance.locator('.drawings svg').first().waitFor()
-      expect(await factOf(balance, 'Centre of gravity').innerText()).toMatch(/mm/)
+      await expect.poll(() => factOf(balance, 'Centre of gravity').innerText()).toMatch(/mm/)
     })
   })
 
@@ -133,12 +133,12 @@ describe('the aircraft beyond its printed parts', { timeout: 300_000 }, () => {
         const link = links.locator(`a[href^="#/${sheet}"]`)
         await links.getByRole('link').first().focus()
         for (let i = 0; i < 6 && !(await isFocused(link)); i++) await page.keyboard.press('Tab')
-        expect(await isFocused(link), sheet).toBe(true)
+        await expect.poll(() => isFocused(link), { message: sheet }).toBe(true)
         await page.keyboard.press('Enter')
         for (const name of names) {
           await page.getByRole('heading', { name, level: 3, exact: true }).waitFor()
         }
-        expect(await link.getAttribute('aria-current')).toBe('page')
+        await expect.poll(() => link.getAttribute('aria-current')).toBe('page')
       }
       await goToSheet(page, 'frame')
       for (const [, names] of SHEETS) {
@@ -164,8 +164,8 @@ describe('the aircraft beyond its printed parts', { timeout: 300_000 }, () => {
       await each.fill('30000')
       await each.press('Tab')
       await expect.poll(() => notice.innerText()).toMatch(/no longer below .*EU 25 kg/)
-      expect(await notice.innerText()).toContain('Over your mass limit')
-      expect(await notice.innerText()).toMatch(/Check your authority/)
+      await expect.poll(() => notice.innerText()).toContain('Over your mass limit')
+      await expect.poll(() => notice.innerText()).toMatch(/Check your authority/)
     })
   })
 })

@@ -56,7 +56,7 @@ describe('Choose', () => {
       await find.getByRole('button', { name: 'Find recipes' }).click()
       await find.getByText(/^\d+ solutions?\.$/).waitFor({ timeout: 180_000 })
       const looks = find.getByRole('button', { name: /^Look at/ })
-      expect(await looks.count()).toBeGreaterThan(3)
+      await expect.poll(() => looks.count()).toBeGreaterThan(3)
       // Nothing is changed by looking.
       await looks.first().click()
       expect(await printed(page)).toBe(before)
@@ -183,7 +183,7 @@ describe('Choose', () => {
       await page.keyboard.press('ArrowLeft')
       await expect.poll(() => printed(page)).toBeLessThan(before)
       await expect.poll(() => infill.getAttribute('aria-valuetext')).toMatch(/^25 %/)
-      expect(await infill.evaluate((one) => one === document.activeElement)).toBe(true)
+      await expect.poll(() => infill.evaluate((one) => one === document.activeElement)).toBe(true)
       // Six measures once it is looked at as a beam too, and the figures behind them.
       await whatIf.getByRole('slider', { name: 'Walls' }).waitFor({ timeout: 120_000 })
       await expect.poll(() => whatIf.locator('figure').count(), { timeout: 60_000 }).toBe(6)

@@ -12,12 +12,12 @@ test('the sample is drawn with a number for every part that shows, and a number 
     const numbers = page.locator('.item-number')
     await numbers.first().waitFor()
     // The collar, saved in inches, is too small to see: it is told below the drawing.
-    expect(await numbers.count()).toBe(12)
+    await expect.poll(() => numbers.count()).toBe(12)
     await page.getByText('Hidden here: 8 Pivot collar.').waitFor()
     expect(await page.locator('.loose-label').count()).toBe(0)
-    expect(await page.locator(':not(.piece-bought) > .piece-outline').count()).toBe(13)
+    await expect.poll(() => page.locator(':not(.piece-bought) > .piece-outline').count()).toBe(13)
     // Motors, propellers, controller, pack, camera, receiver, GPS and servo, in phantom lines.
-    expect(await page.locator('.piece-bought').count()).toBe(8)
+    await expect.poll(() => page.locator('.piece-bought').count()).toBe(8)
     await page.getByText('In phantom lines, bought: A Motor,').waitFor()
 
     await page.getByRole('button', { name: 'Top', exact: true }).click()
@@ -25,7 +25,9 @@ test('the sample is drawn with a number for every part that shows, and a number 
     const turned = page.getByRole('slider', { name: /Assembly drawing/ })
     await turned.focus()
     await page.keyboard.press('ArrowRight')
-    expect(await turned.getAttribute('aria-valuetext')).toBe('turned 185°, 90° from above')
+    await expect
+      .poll(() => turned.getAttribute('aria-valuetext'))
+      .toBe('turned 185°, 90° from above')
 
     // Once chooses, twice opens.
     const boom = page.getByRole('button', { name: /^2 Tail boom/ })
@@ -43,9 +45,12 @@ test('a part without a place lies below the placed ones, and it is said there an
     await waitForCensus(page)
     await page.locator('.loose-label', { hasText: 'not placed yet' }).waitFor()
     await page.getByText('Not placed yet: 14 block.').waitFor()
-    const label = await page.locator('.loose-label').boundingBox()
-    const rest = await page.locator('.piece-outline').first().boundingBox()
-    expect(label!.y).toBeGreaterThan(rest!.y)
+    const below = async (): Promise<number> => {
+      const label = await page.locator('.loose-label').boundingBox()
+      const rest = await page.locator('.piece-outline').first().boundingBox()
+      return label!.y - rest!.y
+    }
+    await expect.poll(below).toBeGreaterThan(0)
   })
 })
 
@@ -74,7 +79,7 @@ test('a part whose outlines are open is marked in the drawing; without places al
     expect(await page.locator('.loose-label').count()).toBe(0)
     await page.getByRole('button', { name: /^1 open, .*of its outlines open: choose$/ }).waitFor()
     await page.locator('.leader-amber .mark-ring').waitFor()
-    expect(await page.locator('.leader-amber').count()).toBe(1)
+    await expect.poll(() => page.locator('.leader-amber').count()).toBe(1)
   }, WIDE)
 })
 

@@ -125,15 +125,18 @@ describe('a drop of hostile and good files', { timeout: 500_000 }, () => {
         .waitFor()
       await waitForCensus(page)
 
-      for (const [, row] of PRICED) expect(await gramsOf(page, row), row).toBe(plainG)
+      for (const [, row] of PRICED)
+        await expect.poll(() => gramsOf(page, row), { message: row }).toBe(plainG)
       for (const row of ['damper cup', 'gps mast']) {
-        expect(await gramsOf(page, row), row).toBeGreaterThan(0)
+        await expect.poll(() => gramsOf(page, row), { message: row }).toBeGreaterThan(0)
       }
       const said = await endings(page)
       for (const [{ name }, words, as = name] of REFUSED) expect(said.get(as), name).toMatch(words)
       // Nothing else became a row, and nothing else was left out.
       expect(said.size).toBe(REFUSED.length)
-      expect(await page.locator('tr.row:not(:has(.status-wrong))').count()).toBe(PRICED.length + 3)
+      await expect
+        .poll(() => page.locator('tr.row:not(:has(.status-wrong))').count())
+        .toBe(PRICED.length + 3)
 
       // The tab is alive: it is edited and saved.
       const name = page.getByRole('textbox', { name: 'Name of the frame' })
@@ -155,8 +158,8 @@ describe('a drop of hostile and good files', { timeout: 500_000 }, () => {
       await page.getByText('endless.stl').waitFor({ state: 'detached' })
       await rowOf(page, 'gps mast').waitFor()
       await waitForCensus(page)
-      expect(await gramsOf(page, 'gps mast')).toBeGreaterThan(0)
-      expect(await page.locator('tr.row').count()).toBe(2)
+      await expect.poll(() => gramsOf(page, 'gps mast')).toBeGreaterThan(0)
+      await expect.poll(() => page.locator('tr.row').count()).toBe(2)
       expect(await page.getByRole('region', { name: 'Files left out' }).count()).toBe(0)
       // Its worker went with it; what is left are those of before and the one for the third file.
       await expect.poll(() => page.workers().length).toBeLessThanOrEqual(idle + 1)
@@ -184,7 +187,7 @@ test('a saved frame that is cut short opens with what is sound, and says what is
     await page.locator('tr.row').nth(1).waitFor()
     await rowOf(page, 'damper cup').locator('.status-wrong').waitFor()
     await waitForCensus(page)
-    expect(await gramsOf(page, 'gps mast')).toBe(mast)
+    await expect.poll(() => gramsOf(page, 'gps mast')).toBe(mast)
     const said = await page.getByRole('region', { name: 'Files left out' }).innerText()
     expect(said).toContain('2 things could not be read')
     expect(said).toContain('cut short')
@@ -193,8 +196,8 @@ test('a saved frame that is cut short opens with what is sound, and says what is
     await dropFiles(page, [demoFile('damper-cup.stl')])
     await rowOf(page, 'damper cup').locator('.status-wrong').waitFor({ state: 'detached' })
     await waitForCensus(page)
-    expect(await page.locator('tr.row').count()).toBe(2)
-    expect(await gramsOf(page, 'damper cup')).toBeGreaterThan(0)
+    await expect.poll(() => page.locator('tr.row').count()).toBe(2)
+    await expect.poll(() => gramsOf(page, 'damper cup')).toBeGreaterThan(0)
   }, LOCALE)
 }, 300_000)
 

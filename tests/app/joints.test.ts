@@ -82,17 +82,17 @@ test('eight files are put together by their offers alone, kept, and undone', asy
     await ways.first().waitFor()
     expect(await jointsIn(sheet).count()).toBe(0)
     for (let left = 7; left > 0; left--) {
-      expect(await loose.count()).toBe(left)
+      await expect.poll(() => loose.count()).toBe(left)
       await ways.first().waitFor()
       // A handful, never hundreds.
-      expect(await ways.count()).toBeLessThanOrEqual(6)
+      await expect.poll(() => ways.count()).toBeLessThanOrEqual(6)
       await sheet.getByRole('button', { name: 'Join', exact: true }).click()
       await loose.nth(left - 1).waitFor({ state: 'detached' })
     }
     await sheet.getByText('Every piece stands').waitFor()
     // Four arms, a deck on all four of them, a tray, a mast.
-    expect(await jointsIn(sheet).count()).toBe(10)
-    expect(await sheet.locator('.joint-strained').count()).toBe(0)
+    await expect.poll(() => jointsIn(sheet).count()).toBe(10)
+    await expect.poll(() => sheet.locator('.joint-strained').count()).toBe(0)
     await page.keyboard.press('Control+z')
     await expect.poll(() => loose.count()).toBe(1)
     await page.keyboard.press('Control+Shift+z')
@@ -101,7 +101,7 @@ test('eight files are put together by their offers alone, kept, and undone', asy
     await page.reload()
     const again = await beginAssembling(page)
     await again.getByText('Every piece stands').waitFor()
-    expect(await jointsIn(again).count()).toBe(10)
+    await expect.poll(() => jointsIn(again).count()).toBe(10)
     // One screw goes through deck, arm and deck: 3 + 6 + 3, a locknut of 4 (ISO 7040) and a turn
     // beyond it.
     await again.getByText('2 × M3 × 20').first().waitFor()
@@ -115,9 +115,9 @@ test('the same by keyboard alone: pieces, offers, the turn of one over, and what
     const loose = looseIn(sheet)
     const said = sheet.getByRole('status').filter({ hasText: /^front on lower/ })
     await said.waitFor({ state: 'attached' })
-    expect(await said.textContent()).toMatch(
-      /^front on lower, on top, 2 holes 12 mm apart, M3 by \d+, offer 1 of \d$/,
-    )
+    await expect
+      .poll(() => said.textContent())
+      .toMatch(/^front on lower, on top, 2 holes 12 mm apart, M3 by \d+, offer 1 of \d$/)
     await page.keyboard.press('F6')
     await page.keyboard.press('ArrowRight')
     await sheet
@@ -143,7 +143,7 @@ test('the same by keyboard alone: pieces, offers, the turn of one over, and what
       await expect.poll(() => loose.count()).toBe(left - 1)
     }
     await sheet.getByText('Every piece stands').waitFor()
-    expect(await jointsIn(sheet).count()).toBe(10)
+    await expect.poll(() => jointsIn(sheet).count()).toBe(10)
     await page.keyboard.press('Control+z')
     await expect.poll(() => loose.count()).toBe(1)
   })
@@ -196,11 +196,11 @@ test('the same by hand: hole on hole, shaft in bore, changed, turned over and ta
     const turn = hand.getByLabel('Turn')
     await turn.focus()
     await page.keyboard.press('ArrowUp')
-    expect(await turn.inputValue()).toBe('15')
+    await expect.poll(() => turn.inputValue()).toBe('15')
     await join.click()
     await jointsIn(sheet).first().click()
     const fields = sheet.getByRole('group', { name: /^Joint of front on lower/ })
-    expect(await fields.getByLabel('Turn').inputValue()).toBe('15')
+    await expect.poll(() => fields.getByLabel('Turn').inputValue()).toBe('15')
     // The stack of its screw, as a picture and in words: 3 mm of deck, 6 of arm, a locknut of 4
     // (ISO 7040).
     await sheet
@@ -230,7 +230,7 @@ test('the same by hand: hole on hole, shaft in bore, changed, turned over and ta
     for (const _ of ['left', 'front']) await page.keyboard.press('Control+z')
     await sheet.getByText('Nothing is joined yet.').waitFor()
     await told.waitFor({ state: 'detached' })
-    expect(await sheet.locator('.frame-sign').count()).toBe(0)
+    await expect.poll(() => sheet.locator('.frame-sign').count()).toBe(0)
 
     for (const [place, name] of ['front', 'left', 'right', 'rear'].entries()) {
       await joinByHand('lower', name, pairsOf(spokes(place, 3, 'up'), arm(0, 'down')))
@@ -244,8 +244,8 @@ test('the same by hand: hole on hole, shaft in bore, changed, turned over and ta
     await joinByHand('tray', 'mast', [[/^hole 12.2 mm at 4, 2, 14 mm, to up$/, /^shaft 12 mm/]])
     await join.click()
     await sheet.getByText('Every piece stands').waitFor()
-    expect(await jointsIn(sheet).count()).toBe(7)
-    expect(await sheet.locator('.joint-strained').count()).toBe(0)
+    await expect.poll(() => jointsIn(sheet).count()).toBe(7)
+    await expect.poll(() => sheet.locator('.joint-strained').count()).toBe(0)
   })
 })
 
@@ -260,10 +260,12 @@ test('two that almost fit: which holes come nearest is told, by how much, and no
     const sheet = await beginAssembling(page)
     await sheet.getByText('lid: no two holes and no equal face meet; join it by hand').waitFor()
     const near = sheet.getByText(/^Nearest: /)
-    expect(await near.textContent()).toMatch(
-      /^Nearest: 4 holes of 3\.\d mm, 30\.10? mm apart here and 30\.50? mm on base: 0\.40? mm off\.$/,
-    )
-    expect(await jointsIn(sheet).count()).toBe(0)
+    await expect
+      .poll(() => near.textContent())
+      .toMatch(
+        /^Nearest: 4 holes of 3\.\d mm, 30\.10? mm apart here and 30\.50? mm on base: 0\.40? mm off\.$/,
+      )
+    await expect.poll(() => jointsIn(sheet).count()).toBe(0)
     // Made to meet, it is offered and says so no more.
     await dropFiles(page, [stl('cover.stl', rectangleAbout(44, 40), 4, drilled(square(30.5), 4))])
     await looseIn(sheet).filter({ hasText: 'cover' }).click()
@@ -272,6 +274,6 @@ test('two that almost fit: which holes come nearest is told, by how much, and no
       .getByRole('radio')
       .first()
       .waitFor()
-    expect(await near.count()).toBe(0)
+    await expect.poll(() => near.count()).toBe(0)
   })
 })

@@ -100,7 +100,9 @@ test('once loaded the page asks the network for its own lazy chunks and the demo
       .getByRole('dialog')
       .getByText(/^three \d/)
       .click()
-    expect(await page.getByRole('dialog').innerText()).toContain('Permission is hereby granted')
+    await expect
+      .poll(() => page.getByRole('dialog').innerText())
+      .toContain('Permission is hereby granted')
   }, LOCALE)
 }, 300_000)
 

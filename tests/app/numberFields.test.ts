@@ -283,7 +283,9 @@ async function walk(page: Page, places: readonly Place[]): Promise<number> {
     const wrong = typed.filter(isLost)
     expect({ place: place.name, wrong }).toEqual({ place: place.name, wrong: [] })
     for (const words of place.holds ?? []) {
-      expect((await opened.innerText()).replaceAll(/\s+/g, ' ')).toContain(words)
+      await expect
+        .poll(async () => (await opened.innerText()).replaceAll(/\s+/g, ' '))
+        .toContain(words)
     }
     await place.close?.(opened)
   }

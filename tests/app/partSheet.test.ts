@@ -23,7 +23,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         await marks.getByText('4 × Ø 5 mm, through, 10 mm deep, upright').waitFor()
         const drawing = panel.locator('.part-drawing')
         await drawing.getByText('4 × Ø 5', { exact: true }).waitFor()
-        expect(await drawing.locator('.mark-hole').count()).toBe(4)
+        await expect.poll(() => drawing.locator('.mark-hole').count()).toBe(4)
 
         // A zone of 20 mm in its middle: outlined, with its infill beside it.
         const zone = translate(box(20, 30, 10), [20, 0, 0])
@@ -34,7 +34,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         )
         await marks.getByText(/^root\.stl: infill \d+ %$/).waitFor()
         await drawing.getByText('z1', { exact: true }).waitFor()
-        expect(await drawing.locator('.mark-zone').getAttribute('d')).toMatch(/^M/)
+        await expect.poll(() => drawing.locator('.mark-zone').getAttribute('d')).toMatch(/^M/)
 
         // On its side, holes lie level and a view from the front looks into them.
         await panel.getByRole('button', { name: /Lies on the bed/ }).click()
@@ -45,11 +45,11 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         // The sign on the drawing leads to its line, and there stands what can be done.
         await panel.getByRole('button', { name: /^a: .* What to do$/ }).click()
         const line = marks.getByRole('listitem').filter({ hasText: 'hang over' })
-        expect(await line.evaluate((own) => own === document.activeElement)).toBe(true)
+        await expect.poll(() => line.evaluate((own) => own === document.activeElement)).toBe(true)
         await line.getByRole('button', { name: 'Turn supports on' }).click()
         await line.getByText(/supports are on/).waitFor()
         const remedy = line.getByRole('button', { name: 'Turn supports off' })
-        expect(await remedy.evaluate((own) => own === document.activeElement)).toBe(true)
+        await expect.poll(() => remedy.evaluate((own) => own === document.activeElement)).toBe(true)
         await panel.getByRole('button', { name: 'Top', exact: true }).click()
         await marks.getByText('(not seen from here)').first().waitFor()
       },
@@ -65,7 +65,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         const panel = await openRow(page, 'plate')
         const figures = panel.locator('.part-drawing .dimension-figure')
         await figures.first().waitFor()
-        expect(await figures.allTextContents()).toEqual(['60', '30', '10'])
+        await expect.poll(() => figures.allTextContents()).toEqual(['60', '30', '10'])
         await panel.getByRole('img', { name: /60 × 30 × 10 mm over all/ }).waitFor()
         await panel.getByRole('button', { name: 'Top', exact: true }).click()
         await expect.poll(() => figures.allTextContents()).toEqual(['60', '30'])
@@ -75,7 +75,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         await page.keyboard.press('ArrowRight')
         const section = panel.getByRole('region', { name: 'Section A–A' })
         await section.getByText(/^31 of 60 mm, 300 mm²/).waitFor()
-        expect(await line.getAttribute('aria-valuetext')).toBe('31 of 60 mm')
+        await expect.poll(() => line.getAttribute('aria-valuetext')).toBe('31 of 60 mm')
 
         // From above, the line between the arrows is 60 mm of the plate: a third of it to the left.
         const px = await panel.locator('.dimensions [data-axis="x"] .dimension-arrow').boundingBox()
@@ -109,11 +109,13 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         // A first layer is walls and skin; the section beside is of the same layer.
         const words = /^Layer 1 of 50, 0 to 0\.2 mm up: [\d.]+\sg$/
         await lens.getByText(words).waitFor()
-        expect(await slider.getAttribute('aria-valuetext')).toMatch(words)
-        expect(await lens.locator('li').allInnerTexts()).toEqual([
-          expect.stringMatching(/^walls [\d.]+\sg \d+ %$/),
-          expect.stringMatching(/^skins [\d.]+\sg \d+ %$/),
-        ])
+        await expect.poll(() => slider.getAttribute('aria-valuetext')).toMatch(words)
+        await expect
+          .poll(() => lens.locator('li').allInnerTexts())
+          .toEqual([
+            expect.stringMatching(/^walls [\d.]+\sg \d+ %$/),
+            expect.stringMatching(/^skins [\d.]+\sg \d+ %$/),
+          ])
         const section = panel.getByRole('region', { name: 'Section A–A' })
         await section.getByText(/^Layer 1 of 50, /).waitFor()
         // Solid below, sparse in the middle: walls and skin 20.8 mm³ a layer less the bores at most.
@@ -121,7 +123,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         await lens.getByText(/^Layer 10 of 50, 1\.8 to 2 mm up: /).waitFor()
         await lens.getByText(/^infill/).waitFor()
         await expect.poll(() => drawn.locator('.cut-hatch-room').count()).toBe(1)
-        expect(await drawn.locator('.cut-wall').getAttribute('d')).toMatch(/^M/)
+        await expect.poll(() => drawn.locator('.cut-wall').getAttribute('d')).toMatch(/^M/)
         // Seen from the front it is a line at its height, that goes up as the slider does.
         await panel.getByRole('button', { name: 'Front', exact: true }).click()
         const edge = async () => (await drawn.locator('.cut-edge').boundingBox())?.y ?? NaN
@@ -160,7 +162,7 @@ describe('the sheet of a part', { timeout: 400_000 }, () => {
         await slider.focus()
         await page.keyboard.press('ArrowRight')
         await section.getByText(/^31 of 60 mm, 300 mm²/).waitFor()
-        expect(await slider.getAttribute('aria-valuetext')).toBe('31 of 60 mm')
+        await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('31 of 60 mm')
         await page.keyboard.press('End')
         // Through the post, 30 mm high.
         await section.getByText(/^59\.9 of 60 mm, 900 mm²/).waitFor()

@@ -31,7 +31,7 @@ test('the bench lays the frame into print runs, drawn, and divides them anew on 
       await runs.getByRole('button', { name: 'Divided for' }).click()
       await page.getByRole('option', { name: /^evenings/ }).click()
       await beds.nth(few).waitFor()
-      expect(await runs.locator('.bed-piece').count()).toBe(laid)
+      await expect.poll(() => runs.locator('.bed-piece').count()).toBe(laid)
       await page.getByRole('button', { name: /^Undo/ }).click()
       await beds.nth(few).waitFor({ state: 'detached' })
 
@@ -84,14 +84,14 @@ test('pieces are moved by hand: keys, mouse and numbers, to another run, undone 
       await page.keyboard.press('Shift+ArrowLeft')
       await page.keyboard.press('Shift+ArrowUp')
       await runs.getByText(/Placed by hand/).waitFor()
-      expect(await placeOf()).toEqual([x! - 10, y! + 10, turn])
+      await expect.poll(() => placeOf()).toEqual([x! - 10, y! + 10, turn])
       await page.getByRole('button', { name: /^Undo/ }).click()
       await runs.getByText(/Placed by hand/).waitFor({ state: 'detached' })
-      expect(await placeOf()).toEqual([x, y, turn])
+      await expect.poll(() => placeOf()).toEqual([x, y, turn])
 
       await cup.focus()
       await page.keyboard.press('r')
-      expect((await placeOf())[2]).toBe((turn! + 15) % 360)
+      await expect.poll(async () => (await placeOf())[2]).toBe((turn! + 15) % 360)
 
       // A number over the edge is told there, and the piece is drawn as wrong.
       const fields = runs.getByRole('group', { name: 'Place of cup' })
@@ -115,7 +115,7 @@ test('pieces are moved by hand: keys, mouse and numbers, to another run, undone 
       await page.mouse.move(there.x + there.width / 2, there.y + there.height / 2, { steps: 5 })
       await page.mouse.up()
       await runs.getByText(/a run has one plastic and one layer height/).waitFor()
-      expect(await beds.count()).toBe(few + 1)
+      await expect.poll(() => beds.count()).toBe(few + 1)
       // Onto the bar's bed, which takes it.
       const bar = beds.filter({ has: page.getByRole('button', { name: / bar,/ }) })
       const own = (await bar.boundingBox())!
@@ -133,7 +133,7 @@ test('pieces are moved by hand: keys, mouse and numbers, to another run, undone 
       await page.getByText('Saved on this device').waitFor()
       await page.reload()
       await runs.getByText(/Placed by hand/).waitFor()
-      expect(await placeOf()).toEqual([quarterX, threeQuarters, (turn! + 15) % 360])
+      await expect.poll(() => placeOf()).toEqual([quarterX, threeQuarters, (turn! + 15) % 360])
       await runs.getByRole('button', { name: 'Lay again' }).click()
       await runs.getByText(/Placed by hand/).waitFor({ state: 'detached' })
 
@@ -156,7 +156,7 @@ test('pieces are moved by hand: keys, mouse and numbers, to another run, undone 
       await page.keyboard.press('Enter')
       await runs.getByText('Printed first, as a coupon').click()
       await beds.nth(few).waitFor()
-      expect(await withCup.locator('.bed-piece').count()).toBe(1)
+      await expect.poll(() => withCup.locator('.bed-piece').count()).toBe(1)
       // Without the second printer all is as before, but for the coupon.
       await runs.getByRole('button', { name: 'Take off' }).click()
       await runs

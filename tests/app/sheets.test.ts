@@ -70,7 +70,7 @@ describe('the address of a sheet', { timeout: 300_000 }, () => {
           expect(hashOf(page), again).toBe(hash)
           await expect.poll(() => page.title()).toBe(`${title} · New frame · Preweigh`)
           const link = page.getByRole('navigation', { name: 'Sheets' }).locator('[aria-current]')
-          expect(await link.innerText()).toContain(title)
+          await expect.poll(() => link.innerText()).toContain(title)
         }
       }
       await enter(page, `${url}#/part/2`)
@@ -153,7 +153,7 @@ describe('the focus', { timeout: 300_000 }, () => {
       }
       for (const [sheet] of SHEETS.toReversed()) {
         await goToSheet(page, sheet)
-        expect(await focused(page), sheet).not.toBe('nothing')
+        await expect.poll(() => focused(page), { message: sheet }).not.toBe('nothing')
       }
     }, WIDE)
   })
@@ -210,13 +210,13 @@ describe('number, row and piece of an item', { timeout: 300_000 }, () => {
         if (first === 'row') await row.locator('.cell-grams').click()
         if (first === 'piece') await pressOn(page, piece.locator('.tone').first())
         await lit(row).toContain('row-chosen')
-        expect(await number.getAttribute('aria-pressed')).toBe('true')
-        expect(await page.locator('.item-number[aria-pressed="true"]').count()).toBe(1)
+        await expect.poll(() => number.getAttribute('aria-pressed')).toBe('true')
+        await expect.poll(() => page.locator('.item-number[aria-pressed="true"]').count()).toBe(1)
         // Chosen it stays, wherever the pointer is; and the whole set knows.
         await page.getByRole('textbox', { name: 'Name of the frame' }).hover()
         await lit(piece).toContain('piece-lit')
         const links = page.getByRole('navigation', { name: 'Sheets' })
-        expect(await links.innerText()).toContain('2 Tail boom')
+        await expect.poll(() => links.innerText()).toContain('2 Tail boom')
         expect(hashOf(page)).not.toContain('part')
 
         if (first === 'piece') await pressOn(page, piece.locator('.tone').first())
@@ -244,16 +244,21 @@ describe('the ruler', { timeout: 300_000 }, () => {
         const grams = await gramsOf(page, name)
         await rowOf(page, name).locator('.cell-grams').hover()
         const label = page.locator('.ruler-word-ghost', { hasText: `without ${item} ` })
-        const without = Number(/([\d.]+)\sg$/.exec((await label.textContent()) ?? '')?.[1])
+        const without = async () =>
+          Number(/([\d.]+)\sg$/.exec((await label.textContent()) ?? '')?.[1])
         // Three figures of one decimal each.
-        expect(Math.abs(total - grams - without)).toBeLessThan(0.15)
+        await expect
+          .poll(async () => Math.abs(total - grams - (await without())))
+          .toBeLessThan(0.15)
         // Where its words say between the numbers of the scale, or at the end that it lies beyond.
-        const ghostX = await middleOf(page.locator('.ruler-ghost'))
-        expect(Math.abs(Math.max(left, scale(without)) - ghostX)).toBeLessThan(2)
+        const place = Math.max(left, scale(await without()))
+        await expect
+          .poll(async () => Math.abs(place - (await middleOf(page.locator('.ruler-ghost')))))
+          .toBeLessThan(2)
       }
-      expect(Math.abs(scale(total) - (await middleOf(page.locator('.ruler-needle'))))).toBeLessThan(
-        2,
-      )
+      await expect
+        .poll(async () => Math.abs(scale(total) - (await middleOf(page.locator('.ruler-needle')))))
+        .toBeLessThan(2)
       await page.getByRole('textbox', { name: 'Name of the frame' }).hover()
       await page.locator('.ruler-ghost').waitFor({ state: 'detached' })
     })
@@ -265,9 +270,13 @@ describe('the ruler', { timeout: 300_000 }, () => {
       const table = page.locator('.choose-table')
       const take = table.getByRole('button', { name: 'Take 80 % infill' })
       await take.focus()
-      const words = await page.locator('.ruler-word-ghost').textContent()
-      const then = Number(/([\d.]+)\sg$/.exec(words ?? '')?.[1])
-      expect(then).toBeGreaterThan(await totalGrams(page))
+      const total = await totalGrams(page)
+      const told = async () => {
+        const words = await page.locator('.ruler-word-ghost').textContent()
+        return Number(/([\d.]+)\sg$/.exec(words ?? '')?.[1])
+      }
+      await expect.poll(told).toBeGreaterThan(total)
+      const then = await told()
       await page.keyboard.press('Enter')
       await expect.poll(() => totalGrams(page)).toBe(then)
       await expect.poll(() => focused(page)).not.toBe('nothing')
