@@ -18,8 +18,8 @@ describe('help where the word is', { timeout: 300_000 }, () => {
       await page.keyboard.press('Enter')
       const card = page.getByRole('note', { name: 'What is meant by wall' })
       await card.waitFor()
-      expect(await card.innerText()).toMatch(/wall: A line of plastic[\s\S]*no source/)
-      expect(await mark.getAttribute('aria-expanded')).toBe('true')
+      await expect.poll(() => card.innerText()).toMatch(/wall: A line of plastic[\s\S]*no source/)
+      await expect.poll(() => mark.getAttribute('aria-expanded')).toBe('true')
       const apart = async () => {
         const [at, from] = [await card.boundingBox(), await mark.boundingBox()]
         return (at?.y ?? NaN) - (from?.y ?? NaN)
@@ -29,10 +29,12 @@ describe('help where the word is', { timeout: 300_000 }, () => {
       await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(0)
       expect(await card.isVisible()).toBe(true)
       // It moves with its word.
-      expect(await apart()).toBeCloseTo(before, 0)
+      await expect.poll(() => apart()).toBeCloseTo(before, 0)
       await page.keyboard.press('Escape')
       await card.waitFor({ state: 'detached' })
-      expect(await mark.evaluate((element) => element === document.activeElement)).toBe(true)
+      await expect
+        .poll(() => mark.evaluate((element) => element === document.activeElement))
+        .toBe(true)
 
       await mark.click()
       await card.waitFor()
@@ -67,7 +69,7 @@ describe('help where the word is', { timeout: 300_000 }, () => {
       await page.mouse.wheel(0, 100)
       await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(600)
       // The head stands still by then, and the card with it; before, it was as far from its mark.
-      expect((await apart())[0]).toBeCloseTo(between[0], 0)
+      await expect.poll(async () => (await apart())[0]).toBeCloseTo(between[0], 0)
       expect(between[0]).toBeCloseTo(before, 0)
       await page.keyboard.press('Escape')
       await card.waitFor({ state: 'detached' })

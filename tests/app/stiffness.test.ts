@@ -52,7 +52,7 @@ describe('how a part gives', { timeout: 600_000 }, () => {
       await panel.getByText(/^As a beam under 20 N it gives/).waitFor(SLOW)
       await goToSheet(page, 'frame')
       await openRow(page, 'bar')
-      expect(await block.getByRole('textbox', { name: /Load/ }).inputValue()).toBe('20')
+      await expect.poll(() => block.getByRole('textbox', { name: /Load/ }).inputValue()).toBe('20')
       await block.getByRole('button', { name: 'Reckon it' }).click()
       // Reckoned before: there at once.
       await block.getByRole('button', { name: 'Reckon it again' }).waitFor()

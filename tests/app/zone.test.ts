@@ -60,12 +60,12 @@ test(
       // A zone that holds the whole bar at 60 % makes the bar that is 60 % throughout.
       await addZones(page, { 'root.stl': BAR })
       await type(page, 'Infill in root.stl', '60')
-      expect(await gramsOf(page, 'bar')).toBeCloseTo(dense, 1)
+      await expect.poll(() => gramsOf(page, 'bar')).toBeCloseTo(dense, 1)
 
       // One that holds half its length lies half way, but for the turns at its edge.
       await page.getByRole('button', { name: 'Remove root.stl' }).click()
       await waitForCensus(page)
-      expect(await gramsOf(page, 'bar')).toBe(light)
+      await expect.poll(() => gramsOf(page, 'bar')).toBe(light)
       await addZones(page, { 'root.stl': box(30, 24, 16) })
       await type(page, 'Infill in root.stl', '60')
       const half = await gramsOf(page, 'bar')
@@ -74,14 +74,14 @@ test(
       await page.getByText('Saved on this device').waitFor()
       await page.reload()
       await waitForCensus(page)
-      expect(await gramsOf(page, 'bar')).toBe(half)
+      await expect.poll(() => gramsOf(page, 'bar')).toBe(half)
 
       await openRow(page, 'bar')
       await page.getByRole('button', { name: 'Remove root.stl' }).click()
       await waitForCensus(page)
       await addZones(page, { 'far.stl': translate(BAR, [500, 0, 0]) })
       await page.getByText('No infill room of the part is left to this zone').waitFor()
-      expect(await gramsOf(page, 'bar')).toBe(light)
+      await expect.poll(() => gramsOf(page, 'bar')).toBe(light)
     }, LOCALE)
   },
 )
@@ -113,7 +113,7 @@ test(
         await waitForCensus(page)
         // They are zones, not parts.
         await goToSheet(page, 'frame')
-        expect(await page.locator('tr.row').count()).toBe(1)
+        await expect.poll(() => page.locator('tr.row').count()).toBe(1)
         await openRow(page, 'bar')
         await type(page, 'Infill in left.stl', '6')
         await type(page, 'Infill in right.stl', '12,5')
@@ -126,9 +126,9 @@ test(
         await field.fill('120')
         await field.press('Enter')
         await page.getByRole('alert').getByText('Takes 0 to 100').waitFor()
-        expect(await gramsWordsInBlock(page)).toBe(String(both).replace('.', ','))
+        await expect.poll(() => gramsWordsInBlock(page)).toBe(String(both).replace('.', ','))
         await field.press('Escape')
-        expect(await germanGrams(page)).toBe(both)
+        await expect.poll(() => germanGrams(page)).toBe(both)
 
         await page.getByRole('button', { name: 'Move left.stl down' }).click()
         await waitForCensus(page)
