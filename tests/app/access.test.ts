@@ -62,7 +62,9 @@ describe.each([
           await page.getByRole('button', { name: 'SVG outline of Lower deck' }).waitFor()
         }
         await expectClean(page, sheet)
-        expect(await widthOf(page), sheet).toBeLessThanOrEqual(viewport.width)
+        await expect
+          .poll(() => widthOf(page), { message: sheet })
+          .toBeLessThanOrEqual(viewport.width)
       }
       await goToSheet(page, 'frame')
       await dropFiles(page, [textFile('notes.txt', 'not a mesh')])
@@ -102,10 +104,10 @@ describe.each([
       await loadSandpiper(page)
       for (const sheet of ['frame', 'choose', 'carbon', 'aircraft', 'bench'] as const) {
         await goToSheet(page, sheet)
-        expect(await widthOf(page), sheet).toBeLessThanOrEqual(360)
+        await expect.poll(() => widthOf(page), { message: sheet }).toBeLessThanOrEqual(360)
       }
       await openRow(page, 'Front arm')
-      expect(await widthOf(page)).toBeLessThanOrEqual(360)
+      await expect.poll(() => widthOf(page)).toBeLessThanOrEqual(360)
       await page.mouse.move(180, 400)
       await page.mouse.wheel(0, 1500)
       await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(400)
@@ -113,7 +115,8 @@ describe.each([
       expect(await page.locator('.total-grams').boundingBox()).toMatchObject({
         x: expect.any(Number),
       })
-      expect((await page.locator('.totals').boundingBox())?.y).toBeCloseTo(0, 0)
+      const top = async () => (await page.locator('.totals').boundingBox())?.y
+      await expect.poll(top).toBeCloseTo(0, 0)
     })
   })
 })

@@ -23,10 +23,12 @@ test('the outlines that would be cut are drawn at one scale, each with its size'
     expect((one!.width - 4) / (two!.width - 4)).toBeCloseTo(2, 2)
     expect(one!.height).toBeCloseTo(two!.height, 1)
     // Outside and one hole.
-    expect((await long.locator('path').getAttribute('d'))?.match(/M/g)).toHaveLength(2)
+    await expect
+      .poll(async () => (await long.locator('path').getAttribute('d'))?.match(/M/g))
+      .toHaveLength(2)
     // Without an arm nothing is solved before it is asked for, nor said to be.
     const by = page.getByRole('status').filter({ hasText: 'As stiff by strips of their layers' })
-    expect(await by.innerText()).not.toContain('Being solved')
+    await expect.poll(() => by.innerText()).not.toContain('Being solved')
   }, WIDE)
 })
 
@@ -39,7 +41,7 @@ test('a season is a picture above its tables, and says the same in words', async
       name: /^A season: printed .+ \(.+\); bought carbon .+; printed [\d.]+ days .*spares wanted\.$/,
     })
     await picture.waitFor()
-    expect(await picture.locator('.season-reach').count()).toBe(4)
+    await expect.poll(() => picture.locator('.season-reach').count()).toBe(4)
     const table = page.getByRole('table', { name: 'The season on both frames' })
     // Money of the printed frame stands in both, the same once the print runs are laid.
     const isSame = async () => {

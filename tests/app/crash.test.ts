@@ -50,8 +50,10 @@ test('a worker that breaks is replaced and its part counted in another', async (
     await dropFiles(page, [demoFile('damper-cup.stl')])
     await waitForCensus(page)
     expect(broken()).toBe(1)
-    expect(await rowOf(page, 'damper cup').locator('.cell-grams .figure').innerText()).toMatch(/\d/)
-    expect(await rowOf(page, 'damper cup').innerText()).not.toContain('out of memory')
+    await expect
+      .poll(() => rowOf(page, 'damper cup').locator('.cell-grams .figure').innerText())
+      .toMatch(/\d/)
+    await expect.poll(() => rowOf(page, 'damper cup').innerText()).not.toContain('out of memory')
   }, LOCALE)
 }, 300_000)
 
@@ -62,6 +64,8 @@ test('a part that breaks its worker twice fails with the reason; the others are 
     await page.locator('tr.row').nth(1).waitFor()
     await page.locator('tr.row', { hasText: 'damper cup' }).getByText('out of memory').waitFor()
     await waitForCensus(page)
-    expect(await rowOf(page, 'gps mast').locator('.cell-grams .figure').innerText()).toMatch(/\d/)
+    await expect
+      .poll(() => rowOf(page, 'gps mast').locator('.cell-grams .figure').innerText())
+      .toMatch(/\d/)
   }, LOCALE)
 }, 300_000)

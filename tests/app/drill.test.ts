@@ -65,10 +65,10 @@ test('the drill list numbers the sample’s holes, takes choices and learns from
       await box.press('Enter')
       await drill.getByRole('list', { name: 'Measured holes' }).getByRole('listitem').waitFor()
       await drill.getByText(/lose .* after one hole measured/).waitFor()
-      expect(await box.inputValue()).toBe('')
+      await expect.poll(() => box.inputValue()).toBe('')
       await drill.getByRole('button', { name: 'Take out' }).click()
       await drill.getByRole('list', { name: 'Measured holes' }).waitFor({ state: 'detached' })
-      expect(await deck.locator('td.number').nth(2).innerText()).toBe(before)
+      await expect.poll(() => deck.locator('td.number').nth(2).innerText()).toBe(before)
 
       for (const [width, theme] of [
         [1440, 'light'],

@@ -41,7 +41,9 @@ test.each([
         await waitForCensus(page)
         const usual = await gramsIn(page, mark)
         const habits = await openHabits(page)
-        expect(await habits.getByRole('img').count()).toBe(Object.keys(HABIT_DEFAULTS).length)
+        await expect
+          .poll(() => habits.getByRole('img').count())
+          .toBe(Object.keys(HABIT_DEFAULTS).length)
         // Numbers and choices alike.
         for (const name of ['Overlap', 'Line shape']) {
           const item = habits.getByRole('listitem').filter({ hasText: name })
@@ -70,16 +72,18 @@ test.each([
         await page.getByText('Saved on this device').waitFor()
         await page.reload()
         await waitForCensus(page)
-        expect(await gramsIn(page, mark)).toBe(told)
+        await expect.poll(() => gramsIn(page, mark)).toBe(told)
         const again = await openHabits(page)
-        expect(await again.getByRole('textbox', { name: 'Overlap' }).inputValue()).toBe(wide)
+        await expect
+          .poll(() => again.getByRole('textbox', { name: 'Overlap' }).inputValue())
+          .toBe(wide)
         await typeIn(again, 'Joined ends', '')
         await again.getByText('2 of yours are known').waitFor()
         await again.getByRole('button', { name: 'Forget them all' }).click()
         await again.getByText('None of yours is known').waitFor()
         await page.getByRole('button', { name: 'Close' }).click()
         await waitForCensus(page)
-        expect(await gramsIn(page, mark)).toBe(usual)
+        await expect.poll(() => gramsIn(page, mark)).toBe(usual)
       },
       { locale, viewport: VIEWPORT },
     )

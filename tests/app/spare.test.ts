@@ -65,9 +65,9 @@ test(
     browser = await startKillableBrowser(profile)
     page = await open()
     await page.getByText('The browser had lost what it kept').waitFor()
-    expect(await page.getByRole('textbox', { name: 'Name of the frame' }).inputValue()).toBe(
-      'Later',
-    )
+    await expect
+      .poll(() => page.getByRole('textbox', { name: 'Name of the frame' }).inputValue())
+      .toBe('Later')
     await waitForCensus(page)
     expect(await page.locator('.status-wrong').count()).toBe(0)
     expect(await brokenMeshes(page)).toEqual([])
