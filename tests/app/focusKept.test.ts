@@ -17,7 +17,7 @@ test('after the story of the sample is dismissed the focus is on the sheet', asy
     await page.keyboard.press('Enter')
     await dismiss.waitFor({ state: 'detached' })
     await page.locator('.frame-sheet h2:focus').waitFor()
-    expect(await focused(page).innerText()).toBe('Frame, assembled')
+    await expect.poll(() => focused(page).innerText()).toBe('Frame, assembled')
   }, WIDE)
 })
 
@@ -55,6 +55,6 @@ test('after ticked rows are removed or unticked the focus is on the line in thei
     await tick('one')
     await press('Remove')
     await page.locator('h1:focus').waitFor()
-    expect(await focused(page).innerText()).toMatch(/^Weigh a printed airframe/)
+    await expect.poll(() => focused(page).innerText()).toMatch(/^Weigh a printed airframe/)
   }, WIDE)
 })

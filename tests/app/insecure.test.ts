@@ -52,7 +52,9 @@ test('over plain http parts and items are added, kept and opened again', async (
     await page.reload()
     await waitForCensus(page)
     await openRow(page, 'bar')
-    expect(await page.getByRole('textbox', { name: 'Infill share' }).inputValue()).toBe('33.3')
+    await expect
+      .poll(() => page.getByRole('textbox', { name: 'Infill share' }).inputValue())
+      .toBe('33.3')
     await page.keyboard.press('Escape')
     await openSection(page, 'Bolts and bought items')
     await page.getByText('New item').first().waitFor()

@@ -17,12 +17,14 @@ test('a printer file dropped with its mesh stands beside the part, and gives it 
     const table = page.getByRole('region', { name: 'Printer file print.gcode' })
     await table.getByText('It prints block.').waitFor()
     const line = (words: string) => table.getByRole('row', { name: new RegExp(`^${words}`) })
-    expect(await line('Line width').innerText()).toMatch(/0\.45 mm\s+0\.4 mm\s+differs/)
+    await expect.poll(() => line('Line width').innerText()).toMatch(/0\.45 mm\s+0\.4 mm\s+differs/)
     await table.getByRole('button', { name: 'Give block this recipe' }).click()
     await line('Line width').filter({ hasNotText: 'differs' }).waitFor()
     await waitForCensus(page)
     const grams = ((filamentMm * Math.PI * 1.75 ** 2) / 4000) * MATERIALS[0]!.densityGCm3.value
-    expect(await line('Plastic, all of it').innerText()).toContain(`${grams.toFixed(1)}\u00A0g`)
+    await expect
+      .poll(() => line('Plastic, all of it').innerText())
+      .toContain(`${grams.toFixed(1)}\u00A0g`)
     await page.getByRole('button', { name: 'Undo' }).click()
     await line('Line width').filter({ hasText: 'differs' }).waitFor()
   })

@@ -14,7 +14,9 @@ test(
         await waitForCensus(page)
         const before = await totalGrams(page)
         expect(before).toBeGreaterThan(20)
-        expect(await page.locator('.total-cost .total-figure').innerText()).toMatch(/\d\.\d\d/)
+        await expect
+          .poll(() => page.locator('.total-cost .total-figure').innerText())
+          .toMatch(/\d\.\d\d/)
 
         await goToSheet(page, 'choose')
         await page.getByRole('button', { name: 'Take 80 % infill' }).click()
