@@ -139,6 +139,7 @@ export function AssemblingView() {
     >
       <div className="frame-drawing">
         <Assembly
+          twinId="joint-list"
           chosenId={null}
           onLight={nothing}
           onChoose={(partId) => {
@@ -253,7 +254,7 @@ export function AssemblingView() {
           ) : null}
         </section>
       </div>
-      <section className="assembling-joints" aria-label="Joints">
+      <section id="joint-list" className="assembling-joints" aria-label="Joints">
         <h3 className="assembling-head">Joints</h3>
         <div className="joint-columns">
           <JointTable placed={model.placed} />

@@ -4,6 +4,7 @@ import { PART_VIEWS } from '../../core/drawing/partViews.ts'
 import type { Part } from '../../core/model/frame.ts'
 import type { Finding } from '../../core/model/mesh.ts'
 import { PieceFaces, PieceLines } from '../drawing/PieceLines.tsx'
+import { sizeWords } from '../part/partMarks.ts'
 import { usePartLook } from '../part/usePartLook.ts'
 
 const NO_FINDINGS: readonly Finding[] = []
@@ -12,6 +13,8 @@ const SIZE_PX = { width: 360, height: 150 }
 const SWIPE_PX = 40
 
 interface PieceOnScaleProps {
+  /** The id of what says the same in words. */
+  readonly twinId: string
   readonly part: Part
   /** To the next (1) or the one before (−1). */
   readonly onSwipe: (by: number) => void
@@ -22,7 +25,7 @@ function nothing(): void {
 }
 
 /** The piece as it looks, so that the right one lies on the scale. */
-export function PieceOnScale({ part, onSwipe }: PieceOnScaleProps) {
+export function PieceOnScale({ twinId, part, onSwipe }: PieceOnScaleProps) {
   const look = usePartLook(part, NO_FINDINGS, PART_VIEWS.slant, SIZE_PX.width, SIZE_PX.height)
   const from = useRef<number | null>(null)
   return (
@@ -30,7 +33,8 @@ export function PieceOnScale({ part, onSwipe }: PieceOnScaleProps) {
       className="part-drawing scale-piece"
       viewBox={`0 0 ${SIZE_PX.width} ${SIZE_PX.height}`}
       role="img"
-      aria-label={`${part.name}, drawn`}
+      aria-details={twinId}
+      aria-label={`${part.name}, drawn${look === null ? '' : `, ${sizeWords(look.boundsMm)}`}`}
       onPointerDown={(event) => {
         from.current = event.clientX
         event.currentTarget.setPointerCapture(event.pointerId)

@@ -1,8 +1,9 @@
 import '../styles/scale.css'
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useEffect, useId, useMemo, useRef, useState } from 'react'
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { foretellPieces } from '../../core/frame/foretellPieces.ts'
 import { carriedLessons } from '../../core/frame/lessonsOf.ts'
+import { limitWords } from '../../core/frame/sayings.ts'
 import { narrowed, PIECES_LIMITS, READING_LIMITS } from '../../core/data/limits.ts'
 import { formatRange } from '../../core/words/format.ts'
 import { learnedWords } from '../../core/words/learned.ts'
@@ -16,6 +17,7 @@ import { readNumber } from '../fields/readNumber.ts'
 import { shownLimits } from '../fields/shownLimits.ts'
 import { showGhost } from '../head/ghost.ts'
 import { GramRuler } from '../head/GramRuler.tsx'
+import { showMass } from '../show.ts'
 import { leastOnScale } from './leastOnScale.ts'
 import { PieceOnScale } from './PieceOnScale.tsx'
 import { ScaleBand } from './ScaleBand.tsx'
@@ -45,6 +47,7 @@ export function ScaleSheet({ scale, onScale, onClose }: ScaleSheetProps) {
   const [pieces, setPieces] = useState(1)
   const [isAsked, setIsAsked] = useState(false)
   const [said, setSaid] = useState<{ words: string; canUndo: boolean } | null>(null)
+  const pieceId = useId()
   const field = useRef<HTMLInputElement>(null)
   const row = rows[at]
   const foretold = useMemo(() => {
@@ -105,6 +108,10 @@ export function ScaleSheet({ scale, onScale, onClose }: ScaleSheetProps) {
             <span className="scale-frame">
               {tenthG(sum.printed.massG.mid)} <small>{massUnit()}</small>
             </span>
+            <span className="unseen">
+              {sum.limits.strictest === null ? '' : `${limitWords(sum.limits.strictest)}. `}
+              {carbonG === null ? '' : `Carbon ${showMass(carbonG)}.`}
+            </span>
             <GramRuler massG={sum.printed.massG} carbonG={carbonG} limit={sum.limits.strictest} />
           </div>
           <div className="scale-title">
@@ -119,12 +126,13 @@ export function ScaleSheet({ scale, onScale, onClose }: ScaleSheetProps) {
           <PieceNumbers rows={rows} at={at} onGo={goTo} />
           <div className="scale-body">
             <PieceOnScale
+              twinId={pieceId}
               part={part}
               onSwipe={(by) => {
                 goTo(at + by)
               }}
             />
-            <p className="scale-name">
+            <p id={pieceId} className="scale-name">
               <b>{at + 1}</b> {part.name}
               <span className="quiet-text">
                 {pieces === 1 ? 'one piece' : `${pieces} pieces together`}, supports and brim off

@@ -26,6 +26,8 @@ import { INKS, inkDepths, inkWords, type InkId } from './inks.ts'
 
 const VIEW_NAMES = { slant: 'Slant', top: 'Top', front: 'Front', side: 'Side' } as const
 export interface AssemblyProps {
+  /** The id of what says the same in words. */
+  readonly twinId: string
   readonly chosenId: string | null
   /** A part or its number is pointed at; null when no longer. */
   readonly onLight: (partId: string | null) => void
@@ -43,7 +45,7 @@ export interface AssemblyProps {
 
 /** The frame as an assembly drawing: parts in lines, numbered as in the list. */
 export function Assembly(props: AssemblyProps) {
-  const { chosenId, onLight, onChoose, laid, ghosts, overlay, signs } = props
+  const { twinId, chosenId, onLight, onChoose, laid, ghosts, overlay, signs } = props
   const parts = useAppState((state) => state.frame.parts)
   const placed = useFramePlaces()
   const rows = useAppState(ledgerRows)
@@ -204,7 +206,7 @@ export function Assembly(props: AssemblyProps) {
         <svg
           ref={svgRef}
           role="slider"
-          aria-details="item-list"
+          aria-details={twinId}
           tabIndex={0}
           aria-valuemin={0}
           aria-valuemax={360}

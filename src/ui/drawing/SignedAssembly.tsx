@@ -9,7 +9,7 @@ export function SignedAssembly(props: Pick<AssemblyProps, 'onLight' | 'onChoose'
   const signs = useFrameSigns()
   return (
     <>
-      <Assembly {...props} chosenId={chosenId} signs={signs} />
+      <Assembly {...props} twinId="item-list" chosenId={chosenId} signs={signs} />
       <SignList signs={signs} />
     </>
   )

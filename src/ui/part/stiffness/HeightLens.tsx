@@ -1,3 +1,4 @@
+import { useId } from 'react'
 import { showLength, showNumber } from '../../show.ts'
 
 interface HeightLensProps {
@@ -12,6 +13,7 @@ const MOST_ROWS = 24
 
 /** How hard layers are pulled apart, by their height above the bed. */
 export function HeightLens({ heights }: HeightLensProps) {
+  const twinId = useId()
   const most = Math.max(0, ...heights.map(({ mpa }) => mpa))
   if (!(most > 0.005)) return null
   const each = Math.ceil(heights.length / MOST_ROWS)
@@ -28,6 +30,7 @@ export function HeightLens({ heights }: HeightLensProps) {
         viewBox={`0 0 ${WIDTH} ${height}`}
         role="img"
         aria-label="Pull across the layers by height"
+        aria-details={twinId}
       >
         {rows.map((row, i) => (
           <rect
@@ -50,9 +53,12 @@ export function HeightLens({ heights }: HeightLensProps) {
           </>
         )}
       </svg>
-      <figcaption>
-        Where layers are pulled apart, by height above the bed: most at {showLength(worst.zMm, 1)},{' '}
-        {showNumber(worst.mpa, worst.mpa < 1 ? 2 : 1)} MPa.
+      <figcaption id={twinId}>
+        Where layers are pulled apart, by height above the bed
+        {top === undefined || bottom === undefined
+          ? ''
+          : `, ${showLength(bottom.zMm, 1)} to ${showLength(top.zMm, 1)}`}
+        : most at {showLength(worst.zMm, 1)}, {showNumber(worst.mpa, worst.mpa < 1 ? 2 : 1)} MPa.
       </figcaption>
     </figure>
   )

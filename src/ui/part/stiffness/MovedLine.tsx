@@ -1,3 +1,4 @@
+import { useId } from 'react'
 import type { LinePoint } from '../../../core/stiffness/part/readMoves.ts'
 import { showLength, showNumber } from '../../show.ts'
 
@@ -9,6 +10,7 @@ const DRAWN = 46
 
 /** The middle line at rest and pushed, its moves drawn larger than they are. */
 export function MovedLine({ line }: { readonly line: readonly LinePoint[] }) {
+  const twinId = useId()
   const first = line[0]
   const last = line.at(-1)
   if (first === undefined || last === undefined || last === first) return null
@@ -29,6 +31,7 @@ export function MovedLine({ line }: { readonly line: readonly LinePoint[] }) {
         viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
         role="img"
         aria-label="How the part moves under the load"
+        aria-details={twinId}
       >
         <line className="moved-rest" x1={EDGE} x2={WIDTH - EDGE} y1={rest} y2={rest} />
         <polyline className="moved-line" points={moved} />
@@ -42,7 +45,7 @@ export function MovedLine({ line }: { readonly line: readonly LinePoint[] }) {
           />
         ))}
       </svg>
-      <figcaption>
+      <figcaption id={twinId}>
         Its middle line from what is held to what is pushed, over{' '}
         {showLength(last.atMm - first.atMm, 0)}; moves drawn{' '}
         {showNumber(larger, larger < 10 ? 1 : 0)} times as large.

@@ -1,3 +1,4 @@
+import { useId } from 'react'
 import type { Range } from '../../../core/model/figures.ts'
 import type { HeardTone } from '../../../core/stiffness/knock/firstTone.ts'
 import { showNumber } from '../../show.ts'
@@ -16,6 +17,7 @@ export function ToneSpectrum({
   readonly tone: HeardTone
   readonly expected: Range
 }) {
+  const twinId = useId()
   const { stepHz, power } = tone.spectrum
   const mostHz = 2.4 * Math.max(tone.hz, expected.mid)
   const x = (hz: number): number => (hz / mostHz) * WIDTH
@@ -32,6 +34,7 @@ export function ToneSpectrum({
       <svg
         viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
         role="img"
+        aria-details={twinId}
         aria-label={`Loudness over frequency, highest at ${showNumber(tone.hz, 1)} Hz`}
       >
         <rect
@@ -47,7 +50,10 @@ export function ToneSpectrum({
           {showNumber(tone.hz, 1)} Hz
         </text>
       </svg>
-      <figcaption>Loudness over frequency; the band is what was reckoned.</figcaption>
+      <figcaption id={twinId}>
+        Loudness over frequency; the band, {showNumber(expected.low, 1)} to{' '}
+        {showNumber(expected.high, 1)} Hz, is what was reckoned.
+      </figcaption>
     </figure>
   )
 }
