@@ -44,6 +44,8 @@ describe('on paper', { timeout: 500_000 }, () => {
 
   test('the frame fits A4 and Letter, either way round', async () => {
     await onDrawn(async ({ page }) => {
+      const costs = await page.locator('tr.row .cell-cost .range').allInnerTexts()
+      expect(costs).toHaveLength(13)
       for (const [format, landscape, wide, high] of PAPERS) {
         const pages = await readPdf(await page.pdf({ format, landscape }))
         // One way round the frame is one page; the other its list goes on upon a second. The order
@@ -56,6 +58,9 @@ describe('on paper', { timeout: 500_000 }, () => {
           expect(Math.abs(heightPt - high)).toBeLessThan(1)
         }
         const text = pages.map((one) => one.text).join(' ')
+        // What each costs, which a screen as wide as landscape has no room for.
+        const bare = text.replaceAll(/\s/g, '')
+        for (const cost of costs) expect(bare).toContain(cost.replaceAll(/\s/g, ''))
         for (const name of [
           'Front arm',
           'Damper cup',
