@@ -33,6 +33,13 @@ test('ticks, switches and what is written in drawings are in the reader’s own 
       await openSection(page, 'Carbon twin')
       await page.locator('.season-name').first().waitFor()
       await expect.poll(() => strangeWords(page)).toEqual([])
+      // Carbon is told from printed by its edge alone, on the sheet's own ground.
+      const fillOf = (bar: string) =>
+        page
+          .locator(bar)
+          .first()
+          .evaluate((node) => getComputedStyle(node).fill)
+      expect(await fillOf('.season-bar-carbon')).not.toBe(await fillOf('.season-bar'))
       await goToSheet(page, 'frame')
       await page.locator('.item-words').first().waitFor()
       await expect.poll(() => strangeWords(page)).toEqual([])
