@@ -10,7 +10,7 @@ export interface UnitSuggestion {
   readonly reason: string
   /** False where size alone speaks, and fits the present unit too: a question and no more. */
   readonly sure: boolean
-  /** Another unit in which the holes fit screws as well; left out where there is none. */
+  /** Another unit that fits as well; left out where there is none. */
   readonly also?: LengthUnit
 }
 
@@ -69,6 +69,12 @@ const INCH_SCREWS: readonly (readonly [name: string, close: number, free: number
  * holes to tell by (common practice, no source).
  */
 const EITHER_MM = [120, 250] as const
+/**
+ * A plain piece shorter than this that is no thicker than a layer or two, the thickest common ones
+ * of 0.3 mm, is nearly nothing to hold or print: some 20 mg. Spacers, caps and feet as short are
+ * higher, washers as thin are wider and have a hole (common practice, no source).
+ */
+const SCRAP_MM = { longest: 6, thickness: 0.6 }
 
 /**
  * The unit a part was more likely drawn in than `now`, from its size and its holes; null where
@@ -86,8 +92,11 @@ export function suggestUnit(
   const sides = [0, 1, 2].map((k) => (boundsMm.max[k]! - boundsMm.min[k]!) / unitToMm(now))
   const longest = Math.max(...sides)
   if (!(longest > 0) || !Number.isFinite(longest)) return null
-  if (now === 'millimetre' && holes.length === 0 && couldBeInches(longest)) {
-    return { unit: 'inch', reason: eitherReason(sides), sure: false }
+  if (now === 'millimetre' && holes.length === 0) {
+    if (isScrap(sides)) {
+      return { unit: 'inch', also: 'centimetre', reason: scrapReason(sides), sure: false }
+    }
+    if (couldBeInches(longest)) return { unit: 'inch', reason: eitherReason(sides), sure: false }
   }
   const all = UNITS.map(({ unit, prior }) => weigh(unit, prior, longest, holes))
   const present = all.find((each) => each.unit === now)
@@ -106,6 +115,12 @@ export function suggestUnit(
     sure: true,
     ...(also === undefined ? {} : { also: also.unit }),
   }
+}
+
+/** Shorter ones are doubted by their length. */
+function isScrap(sides: readonly number[]): boolean {
+  const longest = Math.max(...sides)
+  return longest >= ODD_MM && longest < SCRAP_MM.longest && Math.min(...sides) <= SCRAP_MM.thickness
 }
 
 function couldBeInches(longest: number): boolean {
@@ -187,10 +202,9 @@ function reasonFor(
   now: LengthUnit,
   holes: readonly Hole[],
 ): string {
-  const size = (as: LengthUnit) =>
-    `${sides.map((side) => formatNumber(side * unitToMm(as), 'en')).join(' × ')} mm`
   const sentences = [
-    `In ${UNIT_PLURAL[now]} this part measures ${size(now)}, in ${UNIT_PLURAL[unit]} ${size(unit)}.`,
+    `In ${UNIT_PLURAL[now]} this part measures ${sizeIn(now, sides)}, ` +
+      `in ${UNIT_PLURAL[unit]} ${sizeIn(unit, sides)}.`,
   ]
   const [pattern] = patterns
   if (pattern !== undefined) {
@@ -213,12 +227,24 @@ function reasonFor(
 }
 
 function eitherReason(sides: readonly number[]): string {
-  const size = (as: LengthUnit) =>
-    `${sides.map((side) => formatNumber(side * unitToMm(as), 'en')).join(' × ')} mm`
   return (
-    `In millimetres this part measures ${size('millimetre')}, in inches ${size('inch')}. ` +
+    `In millimetres this part measures ${sizeIn('millimetre', sides)}, ` +
+    `in inches ${sizeIn('inch', sides)}. ` +
     'It has no holes to tell by, and both are possible: check one side of it.'
   )
+}
+
+function scrapReason(sides: readonly number[]): string {
+  return (
+    `In millimetres this part measures ${sizeIn('millimetre', sides)}, ` +
+    `in inches ${sizeIn('inch', sides)}, in centimetres ${sizeIn('centimetre', sides)}. ` +
+    'Few parts so small and thin are printed, and it has no holes to tell by: ' +
+    'check one side of it.'
+  )
+}
+
+function sizeIn(unit: LengthUnit, sides: readonly number[]): string {
+  return `${sides.map((side) => formatNumber(side * unitToMm(unit), 'en')).join(' × ')} mm`
 }
 
 function alsoReason(also: Weighed | undefined, holes: readonly Hole[]): readonly string[] {

@@ -6,7 +6,7 @@ import { suggestUnit } from '../../../../src/core/mesh/holes/suggestUnit.ts'
 import { measureMesh } from '../../../../src/core/mesh/measure.ts'
 import type { LengthUnit, Mesh } from '../../../../src/core/model/mesh.ts'
 import { unitToMm } from '../../../../src/core/model/units.ts'
-import { box, circle, prism, rectangle, scale } from '../../../support/meshes.ts'
+import { box, circle, prism, rectangle, scale, sphere } from '../../../support/meshes.ts'
 
 const suggest = (mesh: Mesh, now: LengthUnit = 'millimetre') =>
   suggestUnit(measureMesh(mesh, unitToMm(now)).boundsMm, findHoles(mesh), now)
@@ -96,6 +96,42 @@ describe('suggestUnit', () => {
     }
     expect(suggest(scale(box(260, 30, 6), 1 / 25.4))).toBeNull()
     expect(suggest(scale(box(168, 30, 6), 1 / 25.4), 'inch')?.unit).not.toBe('inch')
+  })
+})
+
+describe('a plain piece of a few millimetres', () => {
+  test.each([
+    ['a plate of 4 × 2 × 0.5 in', box(4, 2, 0.5)],
+    ['one that stands on its edge', box(0.4, 4.5, 3)],
+    ['a disc of 55 × 5 mm in centimetres', prism(circle(2.75, 48, 0, 0), 0.5)],
+  ])('that is as thin as a layer or two is asked about: %s', (_, mesh) => {
+    const found = suggest(mesh)
+    expect(found).toMatchObject({ unit: 'inch', also: 'centimetre', sure: false })
+    expect(found?.reason).toContain('no holes to tell by')
+    for (const unit of ['inch', 'centimetre'] as const) expect(suggest(mesh, unit)).toBeNull()
+  })
+
+  test('tells its size in all three units', () => {
+    const reason = suggest(box(4, 2, 0.5))?.reason
+    expect(reason).toContain('In millimetres this part measures 4 × 2 × 0.5 mm')
+    expect(reason).toContain('in inches 102 × 50.8 × 12.7 mm')
+    expect(reason).toContain('in centimetres 40 × 20 × 5 mm')
+  })
+
+  const ring = (outer: number, inner: number, high: number) =>
+    prism(circle(outer / 2, 48, 0, 0), high, [circle(inner / 2, 48, 0, 0)])
+  test.each([
+    ['a spacer round an M3 screw, 5.5 mm wide', ring(5.5, 3.2, 3)],
+    ['a thin one', ring(5.5, 3.2, 0.5)],
+    // ISO 7089, size M3: 7 mm wide, 0.5 mm thick, hole 3.2 mm.
+    ['a washer', ring(7, 3.2, 0.5)],
+    ['a washer for M2.5 of ISO 7089: 6 mm, 0.5 mm, 2.7 mm', ring(6, 2.7, 0.5)],
+    ['a plain cap on a standoff', prism(circle(2.2, 48, 0, 0), 2)],
+    ['a damper ball', sphere(2.25, 24)],
+    ['a block as short', box(4, 3, 0.8)],
+    ['a shim as thin', box(12, 6, 0.4)],
+  ])('is left alone where it is common: %s', (_, mesh) => {
+    expect(suggest(mesh)).toBeNull()
   })
 })
 
