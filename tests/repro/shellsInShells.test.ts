@@ -3,6 +3,7 @@ import { searchNest } from '../../src/core/mesh/bodiesNest.ts'
 import { measureMesh } from '../../src/core/mesh/measure.ts'
 import { takeApart } from '../../src/core/mesh/takeApart.ts'
 import type { Mesh } from '../../src/core/model/mesh.ts'
+import { crowd } from '../support/crowd.ts'
 import { box, flip, merge, sphere, translate } from '../support/meshes.ts'
 
 /*
@@ -16,8 +17,9 @@ function nest(mesh: Mesh, most = ALL) {
   const effort = { left: most }
   const heldBy = new Uint32Array(bodies.count)
   const solid = new Uint8Array(bodies.count).fill(1)
-  searchNest(mesh, bodies, sums, solid).eachHeld(effort, (held) => heldBy[held]!++)
-  return { looks: most - effort.left, heldBy: [...heldBy] }
+  const search = searchNest(mesh, bodies, sums, solid)
+  search.eachHeld(effort, (held) => heldBy[held]!++)
+  return { looks: most - effort.left, told: search.looks, heldBy: [...heldBy] }
 }
 
 const shells = (count: number, corners: number): Mesh =>
@@ -42,6 +44,16 @@ describe('bodies in bodies', () => {
     const [few, many] = [nest(tiles(25)), nest(tiles(50))]
     expect(many.heldBy.every((count) => count === 0)).toBe(true)
     expect(many.looks / few.looks).toBeLessThan(5)
+  })
+
+  test.each([
+    ['shells', shells(100, 16)],
+    ['tiles', tiles(20)],
+    ['bodies that cut one another', crowd(300, 6, 20)],
+  ])('of %s the looks of a whole search are told before it', (_, mesh) => {
+    const { looks, told } = nest(mesh)
+    expect(looks).toBeGreaterThan(1000)
+    expect(told).toBe(looks)
   })
 
   test('the search ends within the looks it may take, and by a triangle more at most', () => {
