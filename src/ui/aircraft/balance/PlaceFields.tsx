@@ -12,6 +12,7 @@ import { NumberBox } from '../../fields/NumberBox.tsx'
 import { showMm, trueMinus } from '../../show.ts'
 import { lengthUnit } from '../../../core/words/shownUnits.ts'
 import { useFramePlaces } from '../../useFramePlaces.ts'
+import { FoldOut } from '../FoldOut.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 import { formatAddress } from '../../set/address.ts'
 import { DrawnPlaces } from './DrawnPlaces.tsx'
@@ -177,26 +178,14 @@ interface PatternFieldsProps {
 }
 
 function PatternFields({ part, onPlace }: PatternFieldsProps) {
-  const [isOpen, setOpen] = useState(false)
   const [count, setCount] = useState(part.quantity)
   const [radiusMm, setRadius] = useState(0)
   const [firstDeg, setFirst] = useState(45)
   const [heightMm, setHeight] = useState(0)
   return (
-    <>
-      <div className="button-line">
-        <Button
-          className="quiet"
-          aria-expanded={isOpen}
-          onPress={() => {
-            setOpen(!isOpen)
-          }}
-        >
-          Place them round a circle
-        </Button>
-      </div>
-      {isOpen ? (
-        <div className="craft-inset" role="group" aria-label={`${part.name} round a circle`}>
+    <FoldOut opens="Place them round a circle" about={`${part.name} round a circle`}>
+      {(fold) => (
+        <>
           <NumberBox
             label="Pieces"
             limits={narrowed(PIECES_LIMITS.quantity, { max: part.quantity })}
@@ -237,15 +226,15 @@ function PatternFields({ part, onPlace }: PatternFieldsProps) {
               onPress={() => {
                 const positionMm = [0, 0, heightMm] as const
                 onPlace(armPattern({ partId: part.id, count, radiusMm, firstDeg, positionMm }))
-                setOpen(false)
+                fold()
               }}
             >
               Place {count} evenly
             </Button>
           </div>
-        </div>
-      ) : null}
-    </>
+        </>
+      )}
+    </FoldOut>
   )
 }
 

@@ -5,11 +5,11 @@ import { AIR_DENSITY, GRAVITY } from '../../../core/aircraft/flight/air.ts'
 import { BLADES_DEFAULT } from '../../../core/aircraft/flight/blades.ts'
 import { FLIGHT_CAUTIONS } from '../../../core/aircraft/flight/cautions.ts'
 import { propThrustN } from '../../../core/aircraft/flight/prop.ts'
-
 import { useAppState } from '../../appContext.ts'
 import { Choice } from '../../fields/Choice.tsx'
 import { FLIGHT_LIMITS, PROP_LIMITS, inPercent } from '../../../core/data/limits.ts'
 import { NumberBox } from '../../fields/NumberBox.tsx'
+import { FoldOut } from '../FoldOut.tsx'
 import { usePutAircraft } from '../useAircraft.ts'
 import { FlownFields } from './FlownFields.tsx'
 import { measureWords } from '../words.ts'
@@ -183,26 +183,14 @@ interface ThrustFromPropProps {
 
 /** For builders who have a propeller table instead of a thrust stand. */
 function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
-  const [isOpen, setOpen] = useState(false)
   const [coefficient, setCoefficient] = useState(0.1)
   const [rpm, setRpm] = useState(15_000)
   const thrustN = propThrustN(coefficient, AIR_DENSITY, rpm, flight.propDiameterMm / 1000)
   const thrustG = (1000 * thrustN) / GRAVITY
   return (
-    <>
-      <div className="button-line">
-        <Button
-          className="quiet"
-          aria-expanded={isOpen}
-          onPress={() => {
-            setOpen(!isOpen)
-          }}
-        >
-          Thrust from a propeller table
-        </Button>
-      </div>
-      {isOpen ? (
-        <div className="craft-inset" role="group" aria-label="Thrust from a propeller table">
+    <FoldOut opens="Thrust from a propeller table" about="Thrust from a propeller table">
+      {() => (
+        <>
           <NumberBox
             label="Static thrust coefficient"
             limits={PROP_LIMITS.thrustCoefficient}
@@ -231,8 +219,8 @@ function ThrustFromProp({ flight, onThrust }: ThrustFromPropProps) {
               Take it
             </Button>
           </div>
-        </div>
-      ) : null}
-    </>
+        </>
+      )}
+    </FoldOut>
   )
 }
