@@ -5,6 +5,8 @@ import { NumberBox } from '../fields/NumberBox.tsx'
 import { FINEST } from '../fields/shownNumber.ts'
 import type { PartEdit } from './usePartEdit.ts'
 
+const AS_TYPED = { maximumFractionDigits: FINEST }
+
 export interface InfillFieldProps {
   readonly infillPct: number
   readonly write: PartEdit
@@ -28,7 +30,7 @@ export function InfillField({ infillPct, write, worth }: InfillFieldProps) {
         // It tells a share between two whole ones as the box beside it does, and leaves it for the
         // next whole one.
         step={Number.isInteger(infillPct) ? 1 : 10 ** -FINEST}
-        formatOptions={{ maximumFractionDigits: FINEST }}
+        formatOptions={AS_TYPED}
         onChange={(value) => {
           const whole = value > infillPct ? Math.ceil(value) : Math.floor(value)
           write.drag({ recipe: { infillPct: whole } })
