@@ -181,7 +181,8 @@ export async function openRow(page: Page, name: string): Promise<Locator> {
   const panel = page.getByRole('group', { name: `Settings of ${name}` })
   const all = panel.getByRole('button', { name: /^(All|Fewer) settings$/ })
   await all.waitFor()
-  if ((await all.getAttribute('aria-expanded')) === 'false') await all.click()
+  // What is told above it may still come, and move it away from under a press: pressed again then.
+  while ((await all.getAttribute('aria-expanded')) === 'false') await all.click()
   return panel
 }
 
