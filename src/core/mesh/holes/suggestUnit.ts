@@ -71,8 +71,8 @@ const INCH_SCREWS: readonly (readonly [name: string, close: number, free: number
 const EITHER_MM = [120, 250] as const
 /**
  * A plain piece shorter than this that is no thicker than a layer or two, the thickest common ones
- * of 0.3 mm, is nearly nothing to hold or print: some 20 mg. Spacers, caps and feet as short are
- * higher, washers as thin are wider and have a hole (common practice, no source).
+ * of 0.3 mm, is nearly nothing to hold or print: 27 mg of PLA at most. Spacers, caps and feet as
+ * short are higher, washers as thin are wider and have a hole (common practice, no source).
  */
 const SCRAP_MM = { longest: 6, thickness: 0.6 }
 
