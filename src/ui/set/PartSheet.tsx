@@ -111,7 +111,12 @@ export function PartWords({ row }: { readonly row: LedgerRow }) {
   return (
     <>
       {part.fileName} · {material.name} · {mass.mid} {massUnit()}
-      {mass.range === '' ? '' : ` (${mass.range})`}
+      {mass.range === '' ? null : (
+        <>
+          {' '}
+          <span className="block-range">({mass.range})</span>
+        </>
+      )}
       {isCounted
         ? ` · ${formatMoney(withSpares.cost.mid, currency)} · ${showTime(withSpares.timeS).mid} h`
         : ' by the scale'}
